@@ -1,0 +1,1 @@
+"""A row-by-row border stitch compiler and counter."""

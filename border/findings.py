@@ -1,0 +1,149 @@
+"""What the user is told: findings, and the one table of their codes.
+
+A finding is a value, never an exception: every stage returns what it could
+make *and* its findings, so that one run shows every fault.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Severity(StrEnum):
+    """How much a finding matters: an error stops exit code 0, the rest do not."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    NOTE = "note"
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A stretch of a source text: `source` names the text, [start, end) in code points."""
+
+    source: str
+    start: int
+    end: int
+
+    def to(self, other: Span) -> Span:
+        """The span from the start of this one to the end of `other`."""
+        return Span(self.source, self.start, max(self.end, other.end))
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing to tell the user.
+
+    `message` says what is wrong (lower case, no full stop), `help` what to do.
+    `round` is the number of the round concerned, where there is one.
+    """
+
+    code: str
+    message: str
+    help: str | None = None
+    span: Span | None = None
+    round: int | None = None
+
+    def __post_init__(self) -> None:
+        if self.code not in CODES:
+            raise KeyError(f"no such finding code: {self.code}")
+
+    @property
+    def severity(self) -> Severity:
+        return CODES[self.code].severity
+
+
+@dataclass(frozen=True, slots=True)
+class Code:
+    """A kind of finding: its severity, and what it is about in one line."""
+
+    severity: Severity
+    about: str
+
+
+def _table(severity: Severity, rows: dict[str, str]) -> dict[str, Code]:
+    return {code: Code(severity, about) for code, about in rows.items()}
+
+
+CODES: dict[str, Code] = {
+    **_table(
+        Severity.ERROR,
+        {
+            # files
+            "file-unreadable": "a file is missing, empty, too large or not UTF-8 text",
+            "not-toml": "the project file is not valid TOML",
+            "unknown-key": "a key that a project file does not have",
+            "bad-value": "a value of the wrong kind, or out of range",
+            # headings
+            "terms-missing": "the border does not state its terms",
+            "bad-heading": "a heading that is not known, or has no such value",
+            # words and rows
+            "unknown-word": "a word that the vocabulary does not have",
+            "term-unknown-here": "a stitch name that the stated terms do not have",
+            "not-understood": "known words in an order that makes no step",
+            "nested-too-deep": "brackets or repeats nested more than 20 deep",
+            "missing-row": "a row number is left out",
+            "row-twice": "a row number is used twice",
+            "row-out-of-order": "rows are not in order",
+            "no-rows": "a border without a single row",
+            "no-such-row": "a copy of a row that is not there",
+            "copies-itself": "a row that is a copy of itself",
+            "copies-uneven": "a copy gives more or fewer rows than its heading names",
+            # readings to choose between
+            "place-unclear": "which stitches go into the place named can be read two ways",
+            "chains-unclear": "whether chains count as stitches is not said",
+            "repeat-unclear": "the row prints no repeat, and would close only if repeated",
+            # repeats and places
+            "repeat-takes-nothing": "a repeat that could go on for ever",
+            "open-repeat-inside": "a repeat to the end inside another one",
+            "repeat-without-star": "a repeat goes back to a star that is not there",
+            "star-without-repeat": "a star that no repeat goes back to",
+            "place-inside": "a place named inside a bracket that is worked in one place",
+            "begin-inside": "beginning in a place is only for the head of a row",
+            "turn-inside": "turning is only for the end of a row",
+            "not-at-the-head": "'first' where the first is already behind",
+            "nothing-before": "'same' or 'skipped' with nothing before it",
+            # scopes
+            "not-covered": "a part of the edge that no clause covers",
+            "unknown-name": "a name that the yoke does not have",
+            "run-too-short": "a part asks for more loops than it has",
+            # working
+            "row-does-not-close": "a round that does not come out even",
+            "no-stitches": "a row that puts no stitch on the fabric",
+            "too-large": "more stitches than can be reckoned",
+            "count-disagrees": "a count given in the text is not what the row comes to",
+            "adjustment-has-no-place": "an adjustment that falls nowhere",
+            # yoke
+            "loops-do-not-add-up": "a motif whose ring does not come to its number of loops",
+            "joint-one-sided": "a joint that only one of its motifs names",
+            "joint-uneven": "a joint whose two motifs give different numbers of loops",
+            "joined-twice": "two motifs joined more than once",
+            "ring-faulty": "a ring that cannot be read or is in an impossible order",
+            "seams-too-many": "more seam loops than a joint has",
+            "edge-names-differ": "one edge of the yoke is called by two names",
+            "edge-name-twice": "two edges of the yoke share one name",
+            "does-not-go-together": "the rings cannot be laid flat together",
+            "not-connected": "a part of the yoke that is joined to nothing else",
+            "name-twice": "a name used twice in the project",
+            "no-such-motif": "a motif named that the yoke does not have",
+            "no-such-edge": "a piece of work on an edge that is not there",
+            "edge-empty": "an edge with nothing to work into",
+            "edge-needed": "a border text alone has no edge to be counted on",
+        },
+    ),
+    **_table(
+        Severity.WARNING,
+        {
+            "start-chain-assumed": "chains at the head of a row taken as its first stitch",
+            "passes-more": "one repeat passes over more than the others",
+        },
+    ),
+    **_table(
+        Severity.NOTE,
+        {
+            "meets-its-start": "the last repeat ends on the steps that the round began with",
+            "thread-uncalibrated": "thread lengths are estimated without a sample",
+        },
+    ),
+}

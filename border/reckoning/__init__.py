@@ -1,0 +1,1 @@
+"""Floor 4: what the rows amount to."""

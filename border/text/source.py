@@ -1,0 +1,36 @@
+"""A source text: its name, its characters, and where a span stands in it."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from dataclasses import dataclass, field
+
+from border.findings import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A text as read. Offsets are in code points; lines and columns count from 1."""
+
+    name: str
+    text: str
+    _starts: list[int] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        starts = [0]
+        starts.extend(i + 1 for i, c in enumerate(self.text) if c == "\n")
+        object.__setattr__(self, "_starts", starts)
+
+    def span(self, start: int, end: int) -> Span:
+        return Span(self.name, start, end)
+
+    def line_column(self, offset: int) -> tuple[int, int]:
+        """The line and column of an offset, both from 1."""
+        line = bisect_right(self._starts, offset)
+        return line, offset - self._starts[line - 1] + 1
+
+    def line_text(self, line: int) -> str:
+        """The text of a line (from 1), without its end."""
+        start = self._starts[line - 1]
+        end = self._starts[line] - 1 if line < len(self._starts) else len(self.text)
+        return self.text[start:end].rstrip("\r")

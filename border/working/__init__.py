@@ -1,0 +1,1 @@
+"""Floor 3: the readings are worked into an edge, row by row."""

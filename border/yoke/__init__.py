@@ -1,0 +1,1 @@
+"""Floor 2: a yoke becomes edges."""
