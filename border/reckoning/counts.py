@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
+
+from border.stitches import CHAIN_LOOPS, STITCHES
+from border.text.tree import Kind, Whole
+from border.working.closing import tally
+from border.working.fabric import PICOT, Fabric
+from border.working.rounds import Fallen
+from border.working.sites import SiteFinder
+from border.working.work import WorkedEdge, WorkedRound
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,15 +67,6 @@ class JointCount:
 
 
 @dataclass(frozen=True, slots=True)
-class AdjustmentCount:
-    """An adjustment as it fell: `before_repeat` 1 is before the second repeat."""
-
-    at: str
-    by: int
-    before_repeat: int
-
-
-@dataclass(frozen=True, slots=True)
 class RoundCount:
     """One round on this edge. `spaces`: chain spaces offered to the next round.
 
@@ -80,5 +81,92 @@ class RoundCount:
     sections: tuple[SectionCount, ...]
     motifs: tuple[MotifCount, ...]
     joints: tuple[JointCount, ...]
-    adjustments: tuple[AdjustmentCount, ...]
+    adjustments: tuple[Fallen, ...]
     loops: int
+
+
+def count_edge(worked: WorkedEdge) -> tuple[RoundCount, ...]:
+    """The counts of every round of a worked edge."""
+    return tuple(_count(round_) for round_ in worked.rounds)
+
+
+def _count(round_: WorkedRound) -> RoundCount:
+    fabric = round_.fabric
+    sections, motifs, joints = _parts(fabric)
+    return RoundCount(
+        number=round_.number,
+        closes=round_.closes,
+        made=_tally(fabric.kinds),
+        spaces=len(SiteFinder(fabric, False).sites(Whole(Kind("space")))),
+        repeats=tuple(
+            RepeatCount(r.times, r.takes, _tally(r.makes), r.left_over) for r in round_.repeats
+        ),
+        sections=sections,
+        motifs=motifs,
+        joints=joints,
+        adjustments=round_.adjustments,
+        loops=_loops(fabric),
+    )
+
+
+def _tally(kinds: Iterable[str]) -> Tally:
+    return Tally(*tally(tuple(kinds)))
+
+
+def _parts(
+    fabric: Fabric,
+) -> tuple[tuple[SectionCount, ...], tuple[MotifCount, ...], tuple[JointCount, ...]]:
+    """What stands on each section, motif and joint, in the order of the edge."""
+    line = fabric.line
+    if not line.stretches:
+        return (), (), ()
+    on_motif: list[list[str]] = [[] for _ in line.stretches]
+    on_joint: dict[int, list[str]] = {}
+    for kind, position in zip(fabric.kinds, fabric.pos, strict=True):
+        at, on = line.owner(position, fabric.tick)
+        if on:
+            on_joint.setdefault(at, []).append(kind)
+        else:
+            on_motif[at].append(kind)
+    tallies = [_tally(kinds) for kinds in on_motif]
+    usual = _most_common(tallies)
+    order = sorted(range(len(tallies)), key=lambda i: line.stretches[i].entry)
+    motifs = []
+    by_section: dict[str, list[str]] = {}
+    for i in order:
+        run = line.stretches[i].run
+        motifs.append(MotifCount(run.motif, run.section, tallies[i], tallies[i] == usual))
+        by_section.setdefault(run.section, []).extend(on_motif[i])
+    joints = []
+    for at in sorted(on_joint, key=lambda i: _joint_order(fabric, i)):
+        before, behind = (s.run for s in line.joint_between(at))
+        if line.flipped:
+            before, behind = behind, before
+        joints.append(JointCount((before.motif, behind.motif), _tally(on_joint[at])))
+        if before.section == behind.section:
+            by_section[before.section].extend(on_joint[at])
+    sections = tuple(SectionCount(name, _tally(kinds)) for name, kinds in by_section.items())
+    return sections, tuple(motifs), tuple(joints)
+
+
+def _joint_order(fabric: Fabric, at: int) -> int:
+    """Joints in the order of the edge, each by the motif before it."""
+    before, behind = fabric.line.joint_between(at)
+    return behind.entry if fabric.line.flipped else before.entry
+
+
+def _most_common(tallies: list[Tally]) -> Tally:
+    """What most motifs have; on a tie what was met first."""
+    keys = [(frozenset(t.stitches.items()), t.chains, t.picots) for t in tallies]
+    most = Counter(keys).most_common(1)[0][0]
+    return tallies[keys.index(most)]
+
+
+def _loops(fabric: Fabric) -> int:
+    """Loops of thread drawn for a row: a cluster's stitches each, a picot's chains and its close."""
+    counted = Counter(fabric.kinds)
+    picots = counted.pop(PICOT, 0)
+    total = sum(n * (STITCHES[k].loops if k in STITCHES else CHAIN_LOOPS) for k, n in counted.items())
+    for element, legs in fabric.legs.items():
+        total += (legs - 1) * STITCHES[fabric.kinds[element]].loops
+    return total + sum(fabric.rings.values()) * CHAIN_LOOPS + picots * STITCHES["ss"].loops

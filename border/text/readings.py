@@ -1,16 +1,46 @@
 """Readings: what the rows of a border mean, before any edge is known.
 
 Copies are resolved (from other files too), turning chains go to the head of
-the row that they begin, a bare `repeat` and the row that is its own repeat
-are written as repeats. The floor below works rounds, never rows.
+the row that they begin, chains that open a row become its start chain, and a
+bare `repeat`, or a row that is its own repeat, is written as a repeat. The
+floor below works rounds, never rows.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
-from border.findings import Span
-from border.text.tree import Claim, Clause, Multiple, Text, Worked
+from border.findings import Finding, Span
+from border.stitches import STITCHES
+from border.text.steps import is_open, passes_something, walk
+from border.text.tree import (
+    AtJoint,
+    AtJoints,
+    Begin,
+    Body,
+    Border,
+    Bracket,
+    Chains,
+    Claim,
+    Clause,
+    Copy,
+    End,
+    Ending,
+    Item,
+    Multiple,
+    Place,
+    Repeat,
+    Row,
+    StartChain,
+    Stitches,
+    Text,
+    Which,
+    Worked,
+)
+
+Others = Callable[[str, str], Border | None]
+"""(the file that copies, the name it gives) -> the border copied from, or None if unreadable."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,8 +58,8 @@ class Round:
     """One round to be worked.
 
     `body` is one text or clauses; every open-ended repeat stands in it as a
-    `Repeat` or an `in each`. `turns`: the row says `turn`. `head` is where to point when the round as a
-    whole is meant.
+    `Repeat` or an `in each`. `turns`: the work is turned after it. `head` is
+    where to point when the round as a whole is meant.
     """
 
     number: int
@@ -49,3 +79,292 @@ class Reading:
     rounds: tuple[Round, ...]
     rules: Rules
     multiple: Multiple | None = None
+
+
+def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding, ...]]:
+    """The rounds of a border, and the faults that show before an edge is known."""
+    findings: list[Finding] = []
+    rules = _rules(border)
+    rounds: list[Round] = []
+    carried: tuple[Item, ...] = ()
+    for number, row in _by_number(border):
+        found = _resolved(border, number, others, findings)
+        if found is None:
+            continue
+        body, body_rules, ends = found
+        copied = isinstance(row.body, Copy)
+        turned, body = _turned_before(body)
+        if turned and rounds:
+            rounds[-1] = replace(rounds[-1], turns=True)
+        body, turning_chain = _without_turning_chain(body, ends)
+        told: list[Finding] = []
+        body = _settled(body, body_rules, carried, number, told)
+        carried = turning_chain
+        if not copied:
+            findings += told
+        turns = any(end.what is Ending.TURN for end in ends)
+        rounds.append(Round(number, body, body_rules, turns, row.claims, row.head, row.span))
+    reading = Reading(border.headings.name, tuple(rounds), rules, border.headings.multiple)
+    return reading, tuple(findings)
+
+
+def as_repeated(text: Text) -> Text:
+    """A text worked round and round: all of it, start chain left out, as one repeat."""
+    head, rest = _split_head(text.items)
+    if not rest:
+        return text
+    span = rest[0].span.to(rest[-1].span)
+    return replace(text, items=(*head, Repeat(_primitive(rest), None, star=True, span=span)))
+
+
+def _rules(border: Border) -> Rules:
+    h = border.headings
+    return Rules(h.terms or "us", h.chains_count, h.rows_repeated, h.worked)
+
+
+def _by_number(border: Border) -> list[tuple[int, Row]]:
+    pairs = {n: row for row in reversed(border.rows) for n in row.numbers}
+    return sorted(pairs.items())
+
+
+# --- copies -------------------------------------------------------------------
+
+
+def _resolved(
+    border: Border, number: int, others: Others, findings: list[Finding]
+) -> tuple[Text | tuple[Clause, ...], Rules, tuple[End, ...]] | None:
+    """The text that a row stands for, followed through its copies; None where there is none."""
+    seen: list[tuple[int, int]] = []
+    first: Copy | None = None
+    ends: tuple[End, ...] = ()
+    while True:
+        row = dict(_by_number(border)).get(number)
+        copy = row.body if row is not None and isinstance(row.body, Copy) else None
+        if row is None:
+            assert first is not None
+            message = f"there is no round {number} to copy"
+            findings.append(Finding("no-such-row", message, _rows_there(border), first.span))
+            return None
+        if copy is None:
+            body: Body = row.body
+            assert not isinstance(body, Copy)
+            return body, _rules(border), (*_ends(body), *ends)
+        first = first or copy
+        ends = (*copy.ends, *ends)
+        if (id(border), number) in seen:
+            help_ = "write the round out once, and copy that"
+            message = f"round {seen[0][1]} is a copy of itself"
+            findings.append(Finding("copies-itself", message, help_, first.span))
+            return None
+        seen.append((id(border), number))
+        number = copy.rows[row.numbers.index(number) % len(copy.rows)]
+        if copy.file is not None:
+            other = others(copy.span.source, copy.file)
+            if other is None:
+                return None
+            border = other
+
+
+def _rows_there(border: Border) -> str:
+    last = max((n for n, _ in _by_number(border)), default=0)
+    return f"this border has rounds 1 to {last}"
+
+
+def _ends(body: Text | tuple[Clause, ...]) -> tuple[End, ...]:
+    if isinstance(body, Text):
+        return body.ends
+    return tuple(end for clause in body for end in clause.text.ends)
+
+
+# --- the head of a row --------------------------------------------------------
+
+
+def _turned_before(
+    body: Text | tuple[Clause, ...],
+) -> tuple[bool, Text | tuple[Clause, ...]]:
+    """A row that opens with `turn` turns the work before it."""
+    if not isinstance(body, Text):
+        return False, body
+    opening = 0
+    while opening < len(body.items) and isinstance(body.items[opening], End):
+        opening += 1
+    turned = any(isinstance(i, End) and i.what is Ending.TURN for i in body.items[:opening])
+    return turned, replace(body, items=body.items[opening:])
+
+
+def _without_turning_chain(
+    body: Text | tuple[Clause, ...], ends: tuple[End, ...]
+) -> tuple[Text | tuple[Clause, ...], tuple[Item, ...]]:
+    """Chains directly before `turn` are the start chain of the next row."""
+    if not isinstance(body, Text) or body.repeats or not body.items:
+        return body, ()
+    last = body.items[-1]
+    if isinstance(last, Chains | StartChain) and any(e.what is Ending.TURN for e in ends):
+        return replace(body, items=body.items[:-1]), (last,)
+    return body, ()
+
+
+def _split_head(items: tuple[Item, ...]) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
+    """The beginning and start chain of a row, and the rest."""
+    n = 0
+    while n < len(items) and isinstance(items[n], Begin | StartChain | End):
+        n += 1
+    return items[:n], items[n:]
+
+
+def _start_chain(
+    items: tuple[Item, ...], rules: Rules, number: int, findings: list[Finding]
+) -> tuple[Item, ...]:
+    """Bare chains that open a row, read as the start chain that they may stand for."""
+    at = next((i for i, item in enumerate(items) if not isinstance(item, Begin)), len(items))
+    if at == len(items) or not isinstance(chains := items[at], Chains):
+        return items
+    if chains.count == 1:
+        return (*items[:at], StartChain(1, None, span=chains.span), *items[at + 1 :])
+    for item in walk(items[at + 1 :]):
+        if not isinstance(item, Stitches):
+            continue
+        height = STITCHES[item.stitch].height
+        if 2 <= height <= chains.count:
+            start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
+            findings.append(_start_chain_assumed(start, rules, number))
+            return (*items[:at], start, *items[at + 1 :])
+    return items
+
+
+def _start_chain_assumed(start: StartChain, rules: Rules, number: int) -> Finding:
+    from border.text.written import write_item
+
+    taken = write_item(start, rules.terms)
+    n = start.count
+    return Finding(
+        "start-chain-assumed",
+        f"ch {n} at the head of the round is taken as its first stitch: {taken}",
+        f'write "{taken}" to say so, "ch {n}, not counted" if it is no stitch, '
+        f'or "(ch {n})" for {n} chains that all stand',
+        start.span,
+        number,
+    )
+
+
+# --- the row as a whole -------------------------------------------------------
+
+
+def _settled(
+    body: Text | tuple[Clause, ...],
+    rules: Rules,
+    carried: tuple[Item, ...],
+    number: int,
+    findings: list[Finding],
+) -> Text | tuple[Clause, ...]:
+    if isinstance(body, Text):
+        at = 1 if body.items and isinstance(body.items[0], Begin) else 0
+        items = (*body.items[:at], *carried, *body.items[at:])
+        items = _start_chain(items, rules, number, findings)
+        text = _one_text(replace(body, items=items), rules)
+        _faults(text.items, number, findings)
+        return text
+    clauses = []
+    for clause in body:
+        # A start chain that nobody has to write is no part of a clause's text.
+        text = _one_text(clause.text, replace(rules, rows_repeated=None))
+        at_joint = isinstance(clause.scope, AtJoints | AtJoint)
+        _faults(text.items, number, findings, at_joint)
+        clauses.append(replace(clause, text=text))
+    return tuple(clauses)
+
+
+def _one_text(text: Text, rules: Rules) -> Text:
+    """A text with its bare repeat written as one, and its repeats in their shortest form."""
+    text = replace(text, items=tuple(_shortest(item) for item in text.items))
+    if text.repeats or (rules.rows_repeated and not prints_repeat(text)):
+        text = replace(as_repeated(text), repeats=False)
+    return _without_doubled_head(text)
+
+
+def prints_repeat(text: Text) -> bool:
+    """Whether a text says itself that it is worked again: to an end, or from a star.
+
+    A bracket with a number is no such word: books that print no repeat at all
+    still put small stretches in brackets.
+    """
+    return any(is_open(i) or (isinstance(i, Repeat) and i.star) for i in walk(text.items))
+
+
+def _shortest(item: Item) -> Item:
+    """An open-ended repeat whose text is one stretch k times over, read as that stretch."""
+    if isinstance(item, Repeat | Bracket):
+        item = replace(item, items=tuple(_shortest(i) for i in item.items))
+    if isinstance(item, Repeat) and item.times is None:
+        item = replace(item, items=_primitive(item.items))
+    return item
+
+
+def _primitive(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    while True:
+        if len(items) == 1 and isinstance(only := items[0], Repeat) and only.times is not None:
+            items = only.items
+            continue
+        n = len(items)
+        for k in range(1, n // 2 + 1):
+            if n % k == 0 and items == items[:k] * (n // k):
+                items = items[:k]
+                break
+        else:
+            return items
+
+
+def _without_doubled_head(text: Text) -> Text:
+    """A row whose steps before its repeat are the whole of that repeat is simply that repeat."""
+    if not text.items or not isinstance(repeat := text.items[-1], Repeat):
+        return text
+    head, steps = _split_head(text.items[:-1])
+    whole = repeat.times is None and repeat.to_last is None and bool(steps)
+    if whole and not any(isinstance(i, StartChain) and i.stands_for for i in head):
+        same = tuple(map(alike, steps)) == tuple(map(alike, repeat.items))
+        if same:
+            return replace(text, items=(*head, repeat))
+    return text
+
+
+def alike(item: Item) -> Item:
+    """A step with `first` read as `next`, and other words for one place as one."""
+    match item:
+        case Stitches(place=Place() as place) | Bracket(place=place):
+            if place.which in (Which.FIRST, Which.THE):
+                item = replace(item, place=replace(place, which=Which.NEXT))
+    if isinstance(item, Repeat | Bracket):
+        item = replace(item, items=tuple(map(alike, item.items)))
+    return item
+
+
+# --- faults that need no edge -------------------------------------------------
+
+
+def _faults(
+    items: tuple[Item, ...], number: int, findings: list[Finding], at_joint: bool = False
+) -> None:
+    for item in walk(items):
+        if isinstance(item, End) and item.what is Ending.TURN:
+            help_ = "write the rest as a row of its own"
+            message = "the work is turned in the middle of a row"
+            findings.append(Finding("turn-inside", message, help_, item.span, number))
+        if not isinstance(item, Repeat) or item.times is not None:
+            continue
+        for inner in walk(item.items):
+            if is_open(inner):
+                findings.append(_open_inside(inner, number))
+        if not passes_something(item.items, at_joint):
+            message = "this repeat takes nothing, so it would go on for ever"
+            help_ = "say where its stitches go, as in 1 sc in next space"
+            findings.append(Finding("repeat-takes-nothing", message, help_, item.span, number))
+
+
+def _open_inside(inner: Item, number: int) -> Finding:
+    return Finding(
+        "open-repeat-inside",
+        "this goes on to the end, but stands inside a repeat that goes on to the end itself",
+        'give it a number: "in each of the next 3 spaces", "3 times"',
+        inner.span,
+        number,
+    )

@@ -1,0 +1,54 @@
+"""What has been counted, in one value: what tables and the record are made from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from border.findings import Finding, Severity
+from border.reckoning.counts import RoundCount
+from border.reckoning.thread import Thread, ThreadUse, thread_used
+from border.text.source import Source
+from border.yoke.edges import Edge
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One border on one edge, counted.
+
+    `border` is the file as the user named it, `title` the name that the text
+    gives itself. `findings` are those of this edge alone.
+    """
+
+    edge: Edge
+    border: str
+    title: str | None
+    terms: str
+    rounds: tuple[RoundCount, ...]
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def closes(self) -> bool:
+        return all(r.closes for r in self.rounds)
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """All pieces of work of one file, with everything there is to tell about them.
+
+    `sources` holds every text that was read, by name, in the order of reading.
+    """
+
+    name: str
+    pieces: tuple[Piece, ...]
+    thread: Thread
+    findings: tuple[Finding, ...]
+    sources: Mapping[str, Source]
+
+    @property
+    def thread_used(self) -> ThreadUse:
+        return thread_used([r.loops for p in self.pieces for r in p.rounds], self.thread)
+
+
+def has_errors(findings: tuple[Finding, ...]) -> bool:
+    return any(f.severity is Severity.ERROR for f in findings)

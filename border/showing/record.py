@@ -1,0 +1,163 @@
+"""The record: what `--json` prints, and its JSON Schema.
+
+Plain dictionaries are built and printed, so that a large edge costs no more
+than it must; pydantic is asked only for the schema. Keys are a contract: none
+changes its meaning without a new `FORMAT_VERSION`.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from typing import Any
+
+from border.findings import Finding
+from border.reckoning.counts import RepeatCount, RoundCount, Tally
+from border.reckoning.thread import Thread, ThreadUse, thread_mm
+from border.showing.counted import Counted, Piece
+from border.showing.shapes import (
+    FORMAT_VERSION,
+    CheckRecord,
+    CountRecord,
+    FindingRecord,
+    RepeatRecord,
+    RoundRecord,
+    TallyRecord,
+    ThreadRecord,
+    WorkRecord,
+)
+from border.showing.telling import in_order
+from border.text.source import Source
+
+
+def count_record(counted: Counted) -> CountRecord:
+    """The record of `count`."""
+    return {
+        "format_version": FORMAT_VERSION,
+        "name": counted.name,
+        "works": [_work(piece, counted.thread) for piece in counted.pieces],
+        "thread": _thread(counted.thread_used),
+        "findings": findings_record(counted.findings, counted.sources),
+    }
+
+
+def check_record(findings: Iterable[Finding], sources: Mapping[str, Source]) -> CheckRecord:
+    """The record of `check`: the findings of all files."""
+    return {"format_version": FORMAT_VERSION, "findings": findings_record(findings, sources)}
+
+
+def findings_record(
+    findings: Iterable[Finding], sources: Mapping[str, Source]
+) -> list[FindingRecord]:
+    """Findings in order; lines and columns from 1, the end just behind the last character."""
+    return [_finding(f, sources) for f in in_order(findings, sources)]
+
+
+def _finding(finding: Finding, sources: Mapping[str, Source]) -> FindingRecord:
+    record: FindingRecord = {
+        "code": finding.code,
+        "severity": finding.severity.value,
+        "message": finding.message,
+    }
+    if finding.help is not None:
+        record["help"] = finding.help
+    if finding.span is not None:
+        record["file"] = finding.span.source
+        if source := sources.get(finding.span.source):
+            record["line"], record["column"] = source.line_column(finding.span.start)
+            record["end_line"], record["end_column"] = source.line_column(finding.span.end)
+    if finding.round is not None:
+        record["round"] = finding.round
+    return record
+
+
+def _work(piece: Piece, thread: Thread) -> WorkRecord:
+    return {
+        "edge": piece.edge.name,
+        "border": piece.border,
+        "terms": piece.terms,
+        "closed": piece.edge.closed,
+        "places": piece.edge.places,
+        "closes": piece.closes,
+        "rounds": [_round(r, thread) for r in piece.rounds],
+    }
+
+
+def _round(count: RoundCount, thread: Thread) -> RoundRecord:
+    record: RoundRecord = {
+        "round": count.number,
+        "closes": count.closes,
+        "stitches": count.made.stitches,
+        "chains": count.made.chains,
+        "picots": count.made.picots,
+        "spaces": count.spaces,
+        "sections": [{"section": s.section, **_tally(s.made)} for s in count.sections],
+        "motifs": [
+            {"motif": m.motif, "section": m.section, **_tally(m.made), "usual": m.usual}
+            for m in count.motifs
+        ],
+        "joints": [{"between": j.between, **_tally(j.made)} for j in count.joints],
+        "adjustments": [
+            {"at": a.at, "by": a.by, "before_repeat": a.before_repeat} for a in count.adjustments
+        ],
+        "thread_mm": thread_mm(count.loops, thread),
+    }
+    if count.repeats:
+        record["repeats"] = [_repeat(r) for r in count.repeats]
+    return record
+
+
+def _tally(made: Tally) -> TallyRecord:
+    return {"stitches": dict(made.stitches), "chains": made.chains, "picots": made.picots}
+
+
+def _repeat(count: RepeatCount) -> RepeatRecord:
+    return {
+        "times": count.times,
+        "takes": dict(count.takes),
+        "makes": _tally(count.makes),
+        "left_over": count.left_over,
+    }
+
+
+def _thread(used: ThreadUse) -> ThreadRecord:
+    record: ThreadRecord = {
+        "mm": used.mm,
+        "low_mm": used.low_mm,
+        "high_mm": used.high_mm,
+        "grams": used.grams,
+        "calibrated": used.calibrated,
+    }
+    if used.balls is not None:
+        record["balls"] = used.balls
+    return record
+
+
+def to_json(record: Mapping[str, Any]) -> str:
+    """A record as JSON with line ends where people need them: motifs stand one to a line."""
+    return "".join(_lines(record, _DEEPEST, "\n")) + "\n"
+
+
+_DEEPEST = 6
+"""Levels of a record that are broken into lines: down to one motif of one round."""
+
+
+def _lines(value: Any, levels: int, margin: str) -> Iterator[str]:
+    inner = value.values() if isinstance(value, Mapping) else value
+    if levels == 0 or not _holds_more(inner):
+        yield json.dumps(value)
+        return
+    opening, closing = "{}" if isinstance(value, Mapping) else "[]"
+    yield opening
+    comma = ""
+    for key, each in value.items() if isinstance(value, Mapping) else enumerate(value):
+        name = f"{json.dumps(key)}: " if isinstance(key, str) else ""
+        yield f"{comma}{margin}  {name}"
+        yield from _lines(each, levels - 1, margin + "  ")
+        comma = ","
+    yield f"{margin}{closing}"
+
+
+def _holds_more(inner: Any) -> bool:
+    """Whether a value is a list or an object that holds lists or objects itself."""
+    return isinstance(inner, Collection) and any(isinstance(i, dict | list | tuple) for i in inner)

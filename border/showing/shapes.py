@@ -1,0 +1,177 @@
+"""The shapes of the records that `--json` prints, and the JSON Schema made from them.
+
+A key that is `NotRequired` is left out when there is nothing to say; every
+other key is always there. Stitches are keyed by their canonical (US) names.
+"""
+
+from __future__ import annotations
+
+import sys
+from typing import Any, Literal, NotRequired, TypeAlias
+
+# pydantic reads typing's own TypedDict only from Python 3.12 on.
+if sys.version_info >= (3, 12):
+    from typing import TypedDict
+else:
+    from typing_extensions import TypedDict
+
+FORMAT_VERSION: Literal[1] = 1
+
+SeverityName: TypeAlias = Literal["error", "warning", "note"]
+
+
+class TallyRecord(TypedDict):
+    """Stitches by canonical name, chains (not picots', not start chains') and picots."""
+
+    stitches: dict[str, int]
+    chains: int
+    picots: int
+
+
+class RepeatRecord(TypedDict):
+    """An open-ended repeat: whole workings, what one takes and makes, sites left over.
+
+    Over motifs in a clause, `times` and `left_over` are summed.
+    """
+
+    times: int
+    takes: dict[str, int]
+    makes: TallyRecord
+    left_over: int
+
+
+class SectionRecord(TallyRecord):
+    """What stands over one section, joints inside it included."""
+
+    section: str
+
+
+class MotifRecord(TallyRecord):
+    """What stands over one motif; `usual` is false where it differs from most motifs."""
+
+    motif: str
+    section: str
+    usual: bool
+
+
+class JointRecord(TallyRecord):
+    """What stands exactly on the joint between two motifs."""
+
+    between: tuple[str, str]
+
+
+class AdjustmentRecord(TypedDict):
+    """An adjustment as it fell: `before_repeat` 1 is before the second repeat."""
+
+    at: str
+    by: int
+    before_repeat: int
+
+
+class RoundRecord(TallyRecord):
+    """One round. `spaces` are the chain spaces that it offers to the next; thread in mm."""
+
+    round: int
+    closes: bool
+    spaces: int
+    repeats: NotRequired[list[RepeatRecord]]
+    sections: list[SectionRecord]
+    motifs: list[MotifRecord]
+    joints: list[JointRecord]
+    adjustments: list[AdjustmentRecord]
+    thread_mm: float
+
+
+class WorkRecord(TypedDict):
+    """One border on one edge. `places` are those of the edge, seam loops included."""
+
+    edge: str
+    border: str
+    terms: str
+    closed: bool
+    places: int
+    closes: bool
+    rounds: list[RoundRecord]
+
+
+class ThreadRecord(TypedDict):
+    """Thread of all rounds in mm, waste left out, with the band it may lie in, and grams.
+
+    `balls`: whole balls to have in hand, from the upper figure with waste.
+    """
+
+    mm: float
+    low_mm: float
+    high_mm: float
+    grams: NotRequired[float]
+    balls: NotRequired[int]
+    calibrated: bool
+
+
+class FindingRecord(TypedDict):
+    """One thing to tell the user. Lines and columns count from 1, in code points.
+
+    `end_line`, `end_column`: just behind the last character meant.
+    """
+
+    code: str
+    severity: SeverityName
+    message: str
+    help: NotRequired[str]
+    file: NotRequired[str]
+    line: NotRequired[int]
+    column: NotRequired[int]
+    end_line: NotRequired[int]
+    end_column: NotRequired[int]
+    round: NotRequired[int]
+
+
+class CountRecord(TypedDict):
+    """What `border count --json` prints."""
+
+    format_version: Literal[1]
+    name: str
+    works: list[WorkRecord]
+    thread: ThreadRecord
+    findings: list[FindingRecord]
+
+
+class CheckRecord(TypedDict):
+    """What `border check --json` prints."""
+
+    format_version: Literal[1]
+    findings: list[FindingRecord]
+
+
+_SHAPES = (
+    TallyRecord,
+    RepeatRecord,
+    SectionRecord,
+    MotifRecord,
+    JointRecord,
+    AdjustmentRecord,
+    RoundRecord,
+    WorkRecord,
+    ThreadRecord,
+    FindingRecord,
+    CountRecord,
+    CheckRecord,
+)
+
+
+def schema() -> dict[str, Any]:
+    """The JSON Schema (2020-12) of the record of `count`; the other records among its `$defs`."""
+    from pydantic import TypeAdapter
+
+    for shape in _SHAPES:
+        setattr(shape, "__pydantic_config__", {"extra": "forbid", "strict": True})  # noqa: B010
+    records = (CountRecord, CheckRecord)
+    _, made = TypeAdapter.json_schemas(
+        [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
+    )
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "The record of border count --json",
+        "$ref": "#/$defs/CountRecord",
+        "$defs": made["$defs"],
+    }

@@ -1,0 +1,92 @@
+"""Walks over the steps of a text: what it works into, names first, and can move past."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from border.text.tree import (
+    ST,
+    Begin,
+    Bracket,
+    Item,
+    Place,
+    Repeat,
+    Skip,
+    StartChain,
+    Stitches,
+    Target,
+    Which,
+    Whole,
+)
+
+OPEN_PLACES = (Which.EACH, Which.EVERY)
+_BOUND = (Which.SAME, Which.SKIPPED)
+
+
+def walk(items: Sequence[Item]) -> Iterator[Item]:
+    """Every step in the order of the text, brackets and repeats before what is inside them."""
+    for item in items:
+        yield item
+        if isinstance(item, Repeat | Bracket):
+            yield from walk(item.items)
+
+
+def is_open(item: Item) -> bool:
+    """Whether a step is an open-ended repeat in itself."""
+    match item:
+        case Repeat(times=None):
+            return True
+        case Stitches(place=Place(which=which)) | Bracket(place=Place(which=which)):
+            return which in OPEN_PLACES
+        case _:
+            return False
+
+
+def named_targets(item: Item) -> tuple[Target, ...]:
+    """The sites that one step names for itself: none for chains, `same` or `skipped`."""
+    match item:
+        case Stitches(place=None):
+            return (Whole(ST),)
+        case Skip(target=target):
+            return (target or Whole(ST),)
+        case Stitches(place=Place() as place) | Bracket(place=place) | Begin(place=place):
+            return () if place.which in _BOUND else place.targets
+        case StartChain(stands_for=str(), place=place):
+            if place is None:
+                return (Whole(ST),)
+            return place.targets if place.which not in _BOUND else ()
+        case _:
+            return ()
+
+
+def steps(items: Sequence[Item]) -> Iterator[Item]:
+    """Every step that names its own place: the inside of a placed bracket names none."""
+    for item in items:
+        if isinstance(item, Repeat):
+            yield from steps(item.items)
+        else:
+            yield item
+
+
+def leading_targets(items: Sequence[Item]) -> tuple[Target, ...]:
+    """The targets of the first place that the steps name (none where they name none)."""
+    return next((t for item in steps(items) if (t := named_targets(item))), ())
+
+
+def worked_targets(items: Sequence[Item]) -> tuple[Target, ...]:
+    """All that the steps work into, each once, in the order of the text; skips left out."""
+    found: dict[Target, None] = {}
+    for item in steps(items):
+        if not isinstance(item, Skip | Begin):
+            found.update(dict.fromkeys(named_targets(item)))
+    return tuple(found)
+
+
+def passes_something(items: Sequence[Item], at_joint: bool = False) -> bool:
+    """Whether working the steps is bound to move the cursor."""
+    for item in steps(items):
+        if isinstance(item, Begin) or not named_targets(item):
+            continue
+        if not (at_joint and isinstance(item, Stitches) and item.place is None):
+            return True
+    return False

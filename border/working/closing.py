@@ -1,0 +1,177 @@
+"""Closing: what every repeat took and made, what is left over, and where it lies."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from border.text.tree import Between, BetweenPicots, Item, Kind, Target, Whole
+from border.working.cursor import Cursor, Mark
+from border.working.fabric import CHAIN, PICOT, Fabric
+from border.working.sites import Sites
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """A step that ran out (`short`: asked for more than its part of the edge has).
+
+    `where`: the part of the edge, named when the part is finished.
+    """
+
+    item: Item
+    short: bool
+    has: int
+    needs: int
+    where: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Left:
+    """What a repeat saw ahead of it where it stopped: the sites [start, stop) of `sites`.
+
+    `since`: how many touched sites were on account then. `unmade`: the repeat
+    was made no times, and should have been.
+    """
+
+    item: Item
+    sites: Sites
+    start: int
+    stop: int
+    since: int
+    times: int
+    unmade: bool
+
+    def over(self, touched: Sequence[tuple[int, int]]) -> list[int]:
+        """The indices of those that nothing later worked or skipped."""
+        over = set(range(self.start, self.stop))
+        for a, b in touched[self.since :]:
+            i = max(self.sites.after(a) - 1, self.start)
+            while i < self.stop and self.sites.a[i] < b:
+                if self.sites.b[i] > a:
+                    over.discard(i)
+                i += 1
+        return sorted(over)
+
+
+@dataclass(slots=True)
+class Account:
+    """The account of one open-ended repeat over all the parts of the edge it was worked on."""
+
+    leading: tuple[Target, ...]
+    times: int = 0
+    left_over: int = 0
+    seen: Counter[tuple[tuple[int, ...], tuple[str, ...]]] = field(default_factory=Counter)
+    passed: list[tuple[dict[Target, int], int]] = field(default_factory=list)
+
+    def add(self, cursor: Cursor, mark: Mark, sites: Sites) -> None:
+        """One repeat more, worked from the mark to where the cursor is."""
+        if len(self.leading) == 1:
+            takes: tuple[int, ...] = (sites.after(cursor.at) - sites.after(mark.at),)
+        else:
+            lists = [cursor.window.sites((target,)) for target in self.leading]
+            takes = tuple(s.after(cursor.at) - s.after(mark.at) for s in lists)
+        self.seen[takes, tuple(cursor.made.kinds[mark.made :])] += 1
+        if cursor.watched:
+            at = min(sites.after(mark.at), len(sites) - 1)
+            self.passed.append((dict(cursor.passed), sites.p[at] if at >= 0 else 0))
+
+    def takes(self, fabric: Fabric) -> dict[str, int]:
+        """Sites of each leading kind that one repeat takes, as most repeats do."""
+        taken: dict[str, int] = {}
+        numbers = self._usual()[0] or (0,) * len(self.leading)
+        for target, n in zip(self.leading, numbers, strict=True):
+            name = kind_name(target.of, fabric)
+            taken[name] = taken.get(name, 0) + n
+        return taken
+
+    def makes(self) -> tuple[str, ...]:
+        """The elements that one repeat makes, as most repeats do."""
+        return self._usual()[1]
+
+    def _usual(self) -> tuple[tuple[int, ...], tuple[str, ...]]:
+        same: Counter[tuple[object, ...]] = Counter()
+        first: dict[tuple[object, ...], tuple[tuple[int, ...], tuple[str, ...]]] = {}
+        for (takes, kinds), n in self.seen.items():
+            key = (takes, frozenset(Counter(kinds).items()))
+            same[key] += n
+            first.setdefault(key, (takes, kinds))
+        return first[same.most_common(1)[0][0]] if same else ((), ())
+
+    def uneven(self) -> tuple[int, int] | None:
+        """The first repeat (from 1) that passes over more than most do, and its position."""
+        if len(self.passed) < 2:
+            return None
+        for target in {t: None for passes, _ in self.passed for t in passes}:
+            counts = [passes.get(target, 0) for passes, _ in self.passed]
+            usual = Counter(counts).most_common(1)[0][0]
+            for i, n in enumerate(counts):
+                if n > usual:
+                    return i + 1, self.passed[i][1]
+        return None
+
+
+@dataclass(slots=True)
+class Repeats:
+    """The accounts of a row's open-ended repeats, in the order in which they were first met."""
+
+    accounts: dict[int, Account] = field(default_factory=dict)
+
+    def account(self, item: Item, leading: tuple[Target, ...]) -> Account:
+        return self.accounts.setdefault(id(item), Account(leading))
+
+
+def counted_as(targets: tuple[Target, ...]) -> tuple[Target, ...]:
+    """What is counted for a leading kind: of a part the site that it is of; points themselves."""
+    kept = (t if isinstance(t, Between | BetweenPicots) else Whole(t.of) for t in targets)
+    return tuple(dict.fromkeys(kept))
+
+
+def kind_name(kind: Kind, fabric: Fabric) -> str:
+    """The name of a kind in the record: on the edge, that of its places."""
+    if fabric.base and kind.name in ("st", "ch", "loop", "space", "picot"):
+        return fabric.kinds[0] if fabric.kinds else kind.name
+    match kind:
+        case Kind(name="loop" | "space", size=None):
+            return "space"
+        case Kind(name="loop" | "space", size=n):
+            return f"{CHAIN}-{n} space"
+        case Kind(name=name, size=None):
+            return name
+        case Kind(name=name, size=n, stitch=None):
+            return f"{name} of {n}"
+        case Kind(name=name, size=n, stitch=stitch):
+            return f"{n}-{stitch} {name}"
+
+
+def tally(kinds: Sequence[str]) -> tuple[dict[str, int], int, int]:
+    """Stitches by kind, chains and picots among elements."""
+    counted = Counter(kinds)
+    chains, picots = counted.pop(CHAIN, 0), counted.pop(PICOT, 0)
+    return dict(counted), chains, picots
+
+
+def whereabouts(fabric: Fabric, positions: Sequence[int]) -> str:
+    """Where on the yoke some positions lie: "on left strap.2", "from front.5 to left strap.1"."""
+    line, tick = fabric.line, fabric.tick
+    if not positions:
+        return ""
+    if not line.stretches:
+        places = [p // tick % line.length + 1 for p in (positions[0], positions[-1])]
+        if line.flipped:
+            places = [line.length + 1 - n for n in places]
+        if places[0] == places[1]:
+            return f"over place {places[0]} of the edge"
+        return f"over places {places[0]} to {places[1]} of the edge"
+    names: dict[str, None] = {}
+    for position in positions:
+        at, on_joint = line.owner(position, tick)
+        if on_joint:
+            before, behind = line.joint_between(at)
+            names[f"the joint {before.run.motif} | {behind.run.motif}"] = None
+        else:
+            names[line.stretches[at].run.motif] = None
+    told = list(names)
+    if len(told) <= 3:
+        return "on " + " and ".join(told)
+    return f"from {told[0]} to {told[-1]}"

@@ -1,0 +1,238 @@
+"""The cursor: finding sites ahead, passing them, and putting stitches on the new row."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from dataclasses import dataclass, field
+
+from border.text.tree import (
+    ST,
+    Item,
+    Place,
+    Target,
+    Which,
+    Whole,
+)
+from border.working.fabric import ALONE, CHAIN, PICOT
+from border.working.sites import Sites
+from border.working.windows import JointWindow, Window
+
+ROW_LIMIT = 1_000_000
+"""Atoms in one row."""
+
+Site = tuple[int, int, int]
+"""A site: first station, the one behind it, position."""
+
+
+class RunsOut(Exception):
+    """A step asks for more than is left. `short`: `first`, `last` or `centre` did not fit."""
+
+    def __init__(self, item: Item, short: bool, has: int, needs: int) -> None:
+        super().__init__()
+        self.item, self.short, self.has, self.needs = item, short, has, needs
+
+
+class TooLarge(Exception):
+    """The row has more atoms than can be reckoned."""
+
+
+@dataclass(slots=True)
+class Made:
+    """The row as it grows, in parallel lists as in `Fabric`."""
+
+    kinds: list[str] = field(default_factory=list)
+    pos: list[int] = field(default_factory=list)
+    into: list[int] = field(default_factory=list)
+    rings: dict[int, int] = field(default_factory=dict)
+    legs: dict[int, int] = field(default_factory=dict)
+
+    def chains(self, count: int) -> None:
+        self._room(count)
+        self.kinds += [CHAIN] * count
+        self.pos += [0] * count
+        self.into += [ALONE] * count
+
+    def picots(self, count: int, chains: int) -> None:
+        self._room(count)
+        at = len(self.kinds)
+        self.rings.update(dict.fromkeys(range(at, at + count), chains))
+        self.kinds += [PICOT] * count
+        self.pos += [0] * count
+        self.into += [ALONE] * count
+
+    def stitches(self, stitch: str, count: int, position: int, into: int) -> None:
+        self._room(count)
+        self.kinds += [stitch] * count
+        self.pos += [position] * count
+        self.into += [into] * count
+
+    def cluster(self, stitch: str, legs: int, position: int, into: int) -> None:
+        self.legs[len(self.kinds)] = legs
+        self.stitches(stitch, 1, position, into)
+
+    def back_to(self, length: int) -> None:
+        """Undo all that was made since the row was so long."""
+        del self.kinds[length:], self.pos[length:], self.into[length:]
+        for marks in (self.rings, self.legs):
+            while marks and next(reversed(marks)) >= length:
+                marks.popitem()
+
+    def _room(self, count: int) -> None:
+        if len(self.kinds) + count > ROW_LIMIT:
+            raise TooLarge
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A cursor and what it remembers, to come back to."""
+
+    at: int
+    last: Site | None
+    skips: int
+    skip_end: int | None
+    made: int
+    touched: int
+
+
+@dataclass(slots=True)
+class Cursor:
+    """A cursor in a window. It only moves forward (an adjustment may take it back).
+
+    `last`: the site worked last, or begun in. `skips`: the station pairs that
+    each `skip` went over. `skip_end`: where the last step, a skip, ended.
+    `touched`: what is worked or skipped while somebody keeps account of it.
+    `passed`: sites of the `watched` kinds that were passed in silence.
+    """
+
+    window: Window
+    made: Made
+    at: int = 0
+    last: Site | None = None
+    skips: list[tuple[int, int]] = field(default_factory=list)
+    skip_end: int | None = None
+    touched: list[tuple[int, int]] | None = None
+    watched: tuple[Target, ...] = ()
+    passed: dict[Target, int] = field(default_factory=dict)
+
+    def mark(self) -> Mark:
+        skips, made, touched = len(self.skips), len(self.made.kinds), len(self.touched or ())
+        return Mark(self.at, self.last, skips, self.skip_end, made, touched)
+
+    def back_to(self, mark: Mark) -> None:
+        self.at, self.last, self.skip_end = mark.at, mark.last, mark.skip_end
+        del self.skips[mark.skips :]
+        if self.touched is not None:
+            del self.touched[mark.touched :]
+        self.made.back_to(mark.made)
+
+    # --- finding --------------------------------------------------------------
+
+    def ahead(self, item: Item, targets: tuple[Target, ...], count: int, of: int = 1) -> list[Site]:
+        """The next `count` sites, each the `of`-th from where the one before ended."""
+        s = self.window.sites(targets)
+        found = []
+        at = self.at
+        for k in range(count):
+            i = s.after(at)
+            for _ in range(of - 1):
+                if i < len(s):
+                    i = bisect_left(s.a, s.b[i])
+            if i >= len(s):
+                raise RunsOut(item, False, k, count)
+            if self.watched:
+                self._pass(at, s.a[i], targets if of > 1 else ())
+            found.append((s.a[i], s.b[i], s.p[i]))
+            at = s.b[i]
+        return found
+
+    def placed(self, item: Item, place: Place) -> list[Site]:
+        """The sites that a place names, for every place but `each` and `every`.
+
+        Raises RunsOut. `same` or `skipped` with nothing before gives no site.
+        """
+        s = self.window.sites(place.targets)
+        count = place.count
+        match place.which:
+            case Which.SAME:
+                return [self.last] if self.last else []
+            case Which.SKIPPED:
+                site = self._skipped(s)
+                return [site] if site else []
+            case Which.NTH:
+                return self.ahead(item, place.targets, 1, of=count)
+            case Which.FIRST:
+                try:
+                    return self.ahead(item, place.targets, count)
+                except RunsOut as out:
+                    raise RunsOut(item, True, out.has, count) from None
+            case Which.LAST | Which.CENTRE:
+                last = place.which is Which.LAST
+                start = len(s) - count if last else (len(s) - count) // 2
+                if start < 0 or s.a[start] < self.at:
+                    raise RunsOut(item, True, max(len(s) - s.after(self.at), 0), count)
+                self._pass(self.at, s.a[start], ())
+                return [(s.a[i], s.b[i], s.p[i]) for i in range(start, start + count)]
+            case _:
+                return self.ahead(item, place.targets, count)
+
+    def _pass(self, start: int, end: int, counted: tuple[Target, ...]) -> None:
+        """Keep account of the watched sites between two stations."""
+        for target in self.watched:
+            if target not in counted:
+                s = self.window.sites((target,))
+                n = bisect_right(s.b, end) - s.after(start)
+                if n > 0:
+                    self.passed[target] = self.passed.get(target, 0) + n
+
+    def _skipped(self, s: Sites) -> Site | None:
+        """The last site passed by a skip."""
+        for start, end in reversed(self.skips):
+            i = s.after(end) - 1
+            while i >= 0 and s.a[i] >= start:
+                if s.b[i] <= end:
+                    return s.a[i], s.b[i], s.p[i]
+                i -= 1
+        return None
+
+    def stopped_inside(self, targets: tuple[Target, ...]) -> bool:
+        """Whether a skip has just ended inside a site that is now named whole."""
+        if self.skip_end is None or self.skip_end != self.at:
+            return False
+        for target in targets:
+            if not isinstance(target, Whole):
+                continue
+            s = self.window.sites((target,))
+            i = s.after(self.at) - 1
+            if i >= 0 and s.b[i] > self.at:
+                return True
+        return False
+
+    # --- moving and working ---------------------------------------------------
+
+    def bare(self, item: Item, count: int) -> list[Site]:
+        """The sites for `count` stitches without a place: the next st, or the joint itself."""
+        if isinstance(self.window, JointWindow):
+            return [self.window.joint()] * count
+        return self.ahead(item, (Whole(ST),), count)
+
+    def number(self, site: Site) -> int:
+        """A number for a site, the same wherever on the round it was counted from."""
+        lap = self.window.finder.round
+        return (site[0] % lap) * (2 * lap) + site[1] - site[0]
+
+    def take(self, site: Site, *, stay: bool = False) -> None:
+        """Be beyond a site that is worked into (`stay`: leave the cursor where it is)."""
+        self.last = site
+        if not stay and site[1] > self.at:
+            self.at = site[1]
+            self.skip_end = None
+        if self.touched is not None:
+            self.touched.append(site[:2])
+
+    def skip(self, sites: list[Site]) -> None:
+        start = self.at
+        self.at = max(self.at, sites[-1][1])
+        self.skips.append((start, self.at))
+        self.skip_end = self.at
+        if self.touched is not None:
+            self.touched += [s[:2] for s in sites]

@@ -1,0 +1,153 @@
+"""The fabric: what stands on the edge after a row, in working order.
+
+A fabric is a sequence of *elements*: atoms (stitches and single chains; the
+places of the edge in row 0) and, each behind the atom that it stands on, the
+picots, which are no atoms. Positions are in ticks of the edge line; every
+position is a multiple of `SPARE`, so that the halves that the next row takes
+of them (a group's middle, the point between two, stitches worked together,
+chains between) stay whole.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from border.working.line import Line, line_of
+from border.yoke.edges import Edge
+
+SPARE = 16
+CHAIN = "ch"
+PICOT = "picot"
+ALONE = -1
+"""The `into` of an element that was worked into no one site."""
+
+
+@dataclass(slots=True)
+class Fabric:
+    """A worked row, or (`base`) the edge itself.
+
+    Parallel lists over the elements: `kinds` (`ch`, `picot`, a canonical
+    stitch; on the edge the kind of its places), `pos` (ticks, never falling
+    but where stitches cross), `into` (a number for the site that a stitch was
+    worked into, `ALONE` for none). `rings`: chains of each picot, `legs`:
+    stitches in each cluster, both by element.
+    """
+
+    line: Line
+    tick: int
+    kinds: list[str]
+    pos: list[int]
+    into: list[int]
+    base: bool = False
+    rings: dict[int, int] = field(default_factory=dict)
+    legs: dict[int, int] = field(default_factory=dict)
+
+    @property
+    def length(self) -> int:
+        """The length of the line in ticks."""
+        return self.line.length * self.tick
+
+    @property
+    def has_chains(self) -> bool:
+        return not self.base and CHAIN in self.kinds
+
+    def turned(self) -> Fabric:
+        """The same fabric seen from the other side: order and line reversed.
+
+        A picot stays with its atom, so it comes behind that again.
+        """
+        order: list[int] = []
+        tail: list[int] = []
+        for i in range(len(self.kinds) - 1, -1, -1):
+            if self.kinds[i] == PICOT:
+                tail.append(i)
+            else:
+                order.append(i)
+                order += reversed(tail)
+                tail = []
+        order += reversed(tail)
+        return Fabric(
+            self.line.turned(),
+            self.tick,
+            [self.kinds[i] for i in order],
+            [self.length - self.pos[i] for i in order],
+            [self.into[i] for i in order],
+            self.base,
+            {new: self.rings[old] for new, old in enumerate(order) if old in self.rings},
+            {new: self.legs[old] for new, old in enumerate(order) if old in self.legs},
+        )
+
+
+def edge_fabric(edge: Edge) -> Fabric:
+    """Row 0: the places of the edge, each at its middle."""
+    tick = 2 * SPARE
+    n = edge.places
+    return Fabric(
+        line_of(edge),
+        tick,
+        [edge.of] * n,
+        list(range(SPARE, n * tick, tick)),
+        [ALONE] * n,
+        base=True,
+    )
+
+
+def settle(fabric: Fabric) -> Fabric:
+    """A row as it was worked, made ready to be worked into.
+
+    Chains get the position half-way between the stitches on either side,
+    picots that of their atom; then the ticks are made as coarse as they may be.
+    """
+    _place_chains(fabric)
+    _place_picots(fabric)
+    _rescale(fabric)
+    return fabric
+
+
+def _place_chains(fabric: Fabric) -> None:
+    kinds, pos = fabric.kinds, fabric.pos
+    stitches = [i for i, k in enumerate(kinds) if k not in (CHAIN, PICOT)]
+    if not stitches:
+        return
+    first, last = stitches[0], stitches[-1]
+    before = last
+    for after in stitches:
+        if after - before > 1:
+            pos[before + 1 : after] = [(pos[before] + pos[after]) // 2] * (after - before - 1)
+        before = after
+    if fabric.line.closed:
+        across = (pos[last] + pos[first] + fabric.length) // 2
+        pos[last + 1 :] = [across] * (len(kinds) - last - 1)
+        pos[:first] = [across - fabric.length] * first
+    else:
+        pos[last + 1 :] = [pos[last]] * (len(kinds) - last - 1)
+        pos[:first] = [pos[first]] * first
+
+
+def _place_picots(fabric: Fabric) -> None:
+    if not fabric.rings:
+        return
+    kinds, pos = fabric.kinds, fabric.pos
+    first = next((i for i, k in enumerate(kinds) if k != PICOT), 0)
+    at = pos[first]
+    for i, kind in enumerate(kinds):
+        if kind == PICOT:
+            pos[i] = at
+        else:
+            at = pos[i]
+
+
+def _rescale(fabric: Fabric) -> None:
+    """Shift all positions so that they are multiples of `SPARE` again."""
+    bits = fabric.tick // 2
+    for p in fabric.pos:
+        bits |= p
+    shift = (SPARE // (bits & -bits)).bit_length() - 1 if bits & -bits < SPARE else 0
+    if shift:
+        fabric.tick <<= shift
+        fabric.pos = [p << shift for p in fabric.pos]
+        return
+    down = (bits & -bits).bit_length() - SPARE.bit_length()
+    if down > 0:
+        fabric.tick >>= down
+        fabric.pos = [p >> down for p in fabric.pos]

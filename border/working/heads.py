@@ -1,0 +1,86 @@
+"""Where a row begins: the spot of its first place, and what that place is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from border.text.steps import named_targets, steps, worked_targets
+from border.text.tree import Begin, Item, Place, StartChain, Target, Which, Whole
+from border.working.cursor import Site
+from border.working.sites import SiteFinder, merged
+from border.working.windows import RowWindow
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """The window of a row, and the site that it has begun in or that its start chain uses up."""
+
+    window: RowWindow
+    begun: Site | None = None
+    straddler: Site | None = None
+
+
+def row_head(finder: SiteFinder, items: tuple[Item, ...]) -> Head:
+    """Where a row that is one text begins."""
+    begin = next((i for i in items[:1] if isinstance(i, Begin)), None)
+    if begin is not None:
+        site = _begun(finder, begin.place)
+        return Head(_window(finder, site), begun=site)
+    if not finder.fabric.line.closed:
+        return Head(_window(finder, None))
+    if any(isinstance(i, StartChain) and i.stands_for and i.place is None for i in items[:1]):
+        for target in worked_targets(items):
+            if (site := straddling(finder, target)) is not None:
+                return Head(_window(finder, site), straddler=site)
+    return Head(_window(finder, _first(finder, items)))
+
+
+def straddling(finder: SiteFinder, target: Target) -> Site | None:
+    """The site of a kind that straddles the start of a closed fabric, if one does."""
+    s = finder.sites(Whole(target.of))
+    if not finder.fabric.line.closed or not s.b or s.b[-1] <= finder.round:
+        return None
+    return s.a[-1] - finder.round, s.b[-1] - finder.round, s.p[-1] - finder.fabric.length
+
+
+def _window(finder: SiteFinder, site: Site | None) -> RowWindow:
+    fabric = finder.fabric
+    if not fabric.line.closed:
+        return RowWindow(finder, site[0] if site else 0, fabric.length)
+    head, position = (site[0], site[2]) if site else (0, 0)
+    return RowWindow(finder, head, position + fabric.length, round=True)
+
+
+def _first(finder: SiteFinder, items: tuple[Item, ...]) -> Site | None:
+    """The first site of the first place that the text names, worked or skipped."""
+    targets: tuple[Target, ...] = next((t for i in steps(items) if (t := named_targets(i))), ())
+    if not targets:
+        return None
+    s = merged([finder.sites(t) for t in targets])
+    return (s.a[0], s.b[0], s.p[0]) if s.a else None
+
+
+def _begun(finder: SiteFinder, place: Place) -> Site | None:
+    """The site that a round is begun in."""
+    if not place.targets:
+        return None
+    if place.which is Which.THE:
+        for target in place.targets:
+            if (site := straddling(finder, target)) is not None:
+                return site if isinstance(target, Whole) else _inside(finder, target, site)
+    s = merged([finder.sites(t) for t in place.targets])
+    at = place.count - 1 if place.which is Which.NTH else 0
+    if place.which is Which.LAST:
+        at = len(s) - 1
+    return (s.a[at], s.b[at], s.p[at]) if 0 <= at < len(s) else None
+
+
+def _inside(finder: SiteFinder, target: Target, whole: Site) -> Site | None:
+    """The part or point of the site that straddles the start."""
+    s = finder.sites(target)
+    lap, length = finder.round, finder.fabric.length
+    for a, b, p in zip(s.a, s.b, s.p, strict=True):
+        for turn, over in ((0, 0), (-lap, -length)):
+            if whole[0] <= a + turn < whole[1]:
+                return a + turn, b + turn, p + over
+    return None

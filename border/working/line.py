@@ -1,0 +1,105 @@
+"""The edge line in working order: stretches of motifs, and the joints between them.
+
+Positions are exact. They are kept as whole numbers of *ticks*, a power of two
+of them to a place, so that half-way is always a whole tick.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from border.yoke.edges import Edge, Run
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """One motif's stretch [start, end) of the line, in places. `entry`: its run on the edge."""
+
+    entry: int
+    start: int
+    end: int
+    run: Run
+
+
+@dataclass(frozen=True)
+class Line:
+    """The line of an edge, `length` places long, as it is worked now.
+
+    Turning the work gives a line whose stretches come in the new order and
+    whose points count from the other end.
+    """
+
+    length: int
+    closed: bool
+    stretches: tuple[Stretch, ...]
+    flipped: bool = False
+
+    def turned(self) -> Line:
+        n = self.length
+        stretches = tuple(
+            Stretch(s.entry, n - s.end, n - s.start, s.run) for s in reversed(self.stretches)
+        )
+        return Line(n, self.closed, stretches, not self.flipped)
+
+    @cached_property
+    def starts(self) -> list[int]:
+        return [s.start for s in self.stretches]
+
+    @cached_property
+    def joints(self) -> list[int]:
+        """The points of the joints, each named by the stretch (by index) that begins there.
+
+        A closed edge of two or more motifs has one at 0, an edge of one motif none.
+        """
+        first = 0 if self.closed and len(self.stretches) > 1 else 1
+        return list(range(first, len(self.stretches)))
+
+    def joint_between(self, index: int) -> tuple[Stretch, Stretch]:
+        """The stretches before and behind the joint at which stretch `index` begins."""
+        return self.stretches[index - 1], self.stretches[index]
+
+    def owner(self, position: int, tick: int) -> tuple[int, bool]:
+        """Where a position (in ticks) falls: the index of a stretch, and whether on its joint.
+
+        The joint is the one where that stretch begins. Only for lines with motifs.
+        """
+        place, rest = divmod(position, tick)
+        if self.closed:
+            place %= self.length
+        if rest == 0 and (at := bisect_left(self.starts, place)) < len(self.starts):
+            if self.starts[at] == place and (at > 0 or (self.closed and len(self.starts) > 1)):
+                return at, True
+        return max(bisect_right(self.starts, place) - 1, 0), False
+
+    def series(self, carries: list[bool]) -> Iterator[tuple[int, int]]:
+        """The unbroken series of stretches marked True, as [first, last] indices.
+
+        In the order of the line. A series across the point 0 is one and comes
+        last: its last index is then smaller than its first.
+        """
+        n = len(carries)
+        runs: list[tuple[int, int]] = []
+        i = 0
+        while i < n:
+            j = i
+            while j + 1 < n and carries[i] == carries[j + 1]:
+                j += 1
+            if carries[i]:
+                runs.append((i, j))
+            i = j + 1
+        if self.closed and len(runs) > 1 and runs[0][0] == 0 and runs[-1][1] == n - 1:
+            runs = [*runs[1:-1], (runs[-1][0], runs[0][1])]
+        yield from runs
+
+
+def line_of(edge: Edge) -> Line:
+    """The line of an edge before any work: the first run begins at 0."""
+    stretches = []
+    start = 0
+    for entry, run in enumerate(edge.runs):
+        stretches.append(Stretch(entry, start, start + run.places, run))
+        start += run.places
+    return Line(edge.places, edge.closed, tuple(stretches))

@@ -1,0 +1,170 @@
+"""One round worked into the fabric below: once as it stands, and again as it is adjusted."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from border.findings import Finding
+from border.text.readings import Round
+from border.text.steps import walk, worked_targets
+from border.text.tree import Begin, Item, StartChain, Stitches, Target, Text
+from border.working.adjusting import Adjustment, Boundaries, middles, planned
+from border.working.closing import Repeats, counted_as, kind_name
+from border.working.cursor import Cursor, Made
+from border.working.fabric import Fabric, settle
+from border.working.heads import row_head
+from border.working.rows import Worker
+from border.working.scopes import allotted, parts
+from border.working.sites import SiteFinder
+from border.working.telling import Leftover, Reasons, no_place, not_covered
+from border.working.windows import JointWindow, Window
+
+
+@dataclass(frozen=True, slots=True)
+class Fallen:
+    """An adjustment where it fell: `before_repeat` 1 is before the second repeat."""
+
+    at: str
+    by: int
+    before_repeat: int
+
+
+@dataclass(slots=True)
+class Pass:
+    """One working of a round.
+
+    `unclear`: it counts bare stitches over chains, and the border does not say
+    whether chains count.
+    """
+
+    made: Made = field(default_factory=Made)
+    repeats: Repeats = field(default_factory=Repeats)
+    boundaries: Boundaries = field(default_factory=lambda: Boundaries({}, [], set()))
+    reasons: Reasons = field(default_factory=lambda: Reasons([], [], []))
+    findings: list[Finding] = field(default_factory=list)
+    closes: bool = True
+    unclear: bool = False
+
+    def fabric(self, below: Fabric) -> Fabric:
+        """The row that was made, ready to be worked into."""
+        m = self.made
+        row = Fabric(below.line, below.tick, m.kinds, m.pos, m.into, rings=m.rings, legs=m.legs)
+        return settle(row)
+
+
+def work_once(round_: Round, below: Fabric, plan: dict[int, Adjustment] | None = None) -> Pass:
+    """Work a round, with adjustments at the boundaries of the plan. Raises TooLarge."""
+    done = Pass(boundaries=Boundaries(plan or {}, [], set()))
+    finder = SiteFinder(below, bool(round_.rules.chains_count))
+    if isinstance(round_.body, Text):
+        _row(round_, round_.body.items, finder, done)
+        return done
+    for part in parts(finder, round_.body):
+        items = part.clause.text.items
+        worker = _worker(round_, part.window, done, items)
+        worker.text(items)
+        _finish(worker, items, part.name, done)
+    owners = allotted(below.line, round_.body)
+    missing = [s.run.motif for s, o in zip(below.line.stretches, owners, strict=True) if o is None]
+    if missing or not below.line.stretches:
+        done.closes = False
+        done.findings.append(not_covered(round_, missing))
+    return done
+
+
+def work_adjusted(
+    round_: Round, below: Fabric, adjustments: tuple[Adjustment, ...], first: Pass
+) -> tuple[Pass, tuple[Fallen, ...]]:
+    """The round worked again, with the adjustments at the boundaries that they take.
+
+    `first`: the round as it was worked without. Raises TooLarge.
+    """
+    plan, homeless = planned(adjustments, below.line, below.tick, first.boundaries.seen)
+    done = work_once(round_, below, plan)
+    applied = done.boundaries.applied
+    homeless += [a for number, a in plan.items() if number not in applied]
+    for a in homeless:
+        here = bool(middles(below.line, below.tick, a.at))
+        done.findings.append(no_place(a, here))
+    return done, tuple(Fallen(plan[n].at, plan[n].by, n) for n in sorted(applied))
+
+
+def _row(round_: Round, items: tuple[Item, ...], finder: SiteFinder, done: Pass) -> None:
+    head = row_head(finder, items)
+    worker = _worker(round_, head.window, done, items)
+    worker.whole = head.window.round
+    worker.straddler = head.straddler
+    if items and isinstance(begin := items[0], Begin):
+        worker.begin(begin, head.begun)
+    worker.text(items)
+    _finish(worker, items, "", done)
+
+
+def _worker(round_: Round, window: Window, done: Pass, items: tuple[Item, ...]) -> Worker:
+    kinds = counted_as(worked_targets(items))
+    watched = kinds if len(kinds) > 1 else ()
+    cursor = Cursor(window, done.made, at=window.head, watched=watched)
+    return Worker(cursor, round_.rules, round_.number, done.repeats, done.boundaries.meet)
+
+
+def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> None:
+    """Close the account of one part of the edge."""
+    fabric = worker.cursor.window.finder.fabric
+    touched = worker.cursor.touched or []
+    done.findings += [f for f in worker.findings if f not in done.findings]
+    done.reasons.troubles += [(name, t) for t in worker.troubles]
+    done.unclear = done.unclear or worker.unclear
+    told = False
+    for left in worker.left:
+        over = left.over(touched)
+        account = done.repeats.accounts[id(left.item)]
+        account.left_over += len(over)
+        if over:
+            worker.closes = False
+            told = True
+            what = _what(account.leading, fabric)
+            spots = tuple(left.sites.p[i] for i in over)
+            done.reasons.leftovers.append(Leftover(name, len(over), spots, what, left))
+        elif left.unmade:
+            done.reasons.unmade.append(name)
+    if not worker.met:
+        _beyond(worker, items, name, done, told)
+    done.closes = done.closes and worker.closes
+
+
+def _what(targets: tuple[Target, ...], fabric: Fabric) -> str:
+    return " or ".join(dict.fromkeys(kind_name(t.of, fabric) for t in targets))
+
+
+def _beyond(worker: Worker, items: tuple[Item, ...], name: str, done: Pass, told: bool) -> None:
+    """No site of the leading kind may be left beyond the cursor at the end of a text."""
+    window = worker.cursor.window
+    for targets in _closing_kinds(worker, items):
+        sites = window.sites(targets)
+        at = sites.after(worker.cursor.at)
+        if at == len(sites):
+            continue
+        worker.closes = False
+        if not told:
+            what = _what(targets, window.finder.fabric)
+            spots = tuple(sites.p[at:])
+            done.reasons.leftovers.append(Leftover(name, len(spots), spots, what, None))
+
+
+def _closing_kinds(worker: Worker, items: tuple[Item, ...]) -> list[tuple[Target, ...]]:
+    """The leading kind of the last open-ended repeat; with none, every kind worked into."""
+    if worker.last_leading:
+        return [worker.last_leading]
+    if worker.begun or worker.straddler:
+        items = tuple(i for i in items if not isinstance(i, StartChain))
+    if isinstance(worker.cursor.window, JointWindow):
+        bare = [i for i in walk(items) if isinstance(i, Stitches) and i.place is None]
+        kinds = worked_targets(tuple(i for i in walk(items) if i not in bare))
+    else:
+        kinds = worked_targets(items)
+    return [(kind,) for kind in counted_as(kinds)]
+
+
+def with_chains(round_: Round, count: bool) -> Round:
+    """The round under the one or the other answer to "do chains count?"."""
+    return replace(round_, rules=replace(round_.rules, chains_count=count))

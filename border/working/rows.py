@@ -1,0 +1,408 @@
+"""Working the steps of one text in one window: the cursor, steps and repeats."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from typing import assert_never
+
+from border.findings import Finding
+from border.text.readings import Rules, alike
+from border.text.steps import OPEN_PLACES, leading_targets
+from border.text.tree import (
+    ST,
+    Begin,
+    Bracket,
+    Chains,
+    End,
+    Item,
+    Picots,
+    Place,
+    Repeat,
+    Skip,
+    StartChain,
+    Stitches,
+    Target,
+    ToLast,
+    Which,
+    Whole,
+)
+from border.text.written import write_item
+from border.working.closing import Left, Repeats, Trouble, counted_as
+from border.working.cursor import Cursor, RunsOut, Site
+from border.working.fabric import ALONE
+from border.working.sites import Sites
+from border.working.windows import JointWindow
+
+OpenItem = Repeat | Stitches | Bracket
+
+Boundary = Callable[[Sites, Cursor, int], None]
+"""Told at each boundary of an open-ended repeat: its leading sites, the cursor, how many of
+them (from the back) the repeat must leave."""
+
+
+@dataclass(slots=True)
+class Worker:
+    """Works one text in one window.
+
+    `repeats` keeps the account of every open-ended repeat of the row, shared by
+    the windows of a clause. `closes` turns False with the first trouble.
+    """
+
+    cursor: Cursor
+    rules: Rules
+    number: int
+    repeats: Repeats
+    boundary: Boundary
+    closes: bool = True
+    whole: bool = False
+    begun: Place | None = None
+    straddler: Site | None = None
+    unclear: bool = False
+    findings: list[Finding] = field(default_factory=list)
+    troubles: list[Trouble] = field(default_factory=list)
+    left: list[Left] = field(default_factory=list)
+    last_leading: tuple[Target, ...] = ()
+    met: bool = False
+    _open: bool = False
+    _target: list[Site] = field(default_factory=list)
+
+    def text(self, items: tuple[Item, ...]) -> None:
+        """Work a whole text. What runs out, outside a repeat, works nothing."""
+        for i, item in enumerate(items):
+            if isinstance(item, Repeat) and item.times is None:
+                self._repeat(item, head=items[:i], behind=items[i + 1 :])
+            else:
+                self._outside(item)
+
+    def _outside(self, item: Item) -> None:
+        mark = self.cursor.mark()
+        try:
+            self.work(item)
+        except RunsOut as out:
+            self.cursor.back_to(mark)
+            self._ran_out(out)
+
+    def _ran_out(self, out: RunsOut) -> None:
+        self.closes = False
+        self.troubles.append(Trouble(out.item, out.short, out.has, out.needs))
+
+    def begin(self, item: Begin, site: Site | None) -> None:
+        """The round begins in a site (None: there is no such site)."""
+        if site is None:
+            self._ran_out(RunsOut(item, False, 0, 1))
+            return
+        self.begun = item.place
+        self.cursor.last = site
+
+    # --- steps ----------------------------------------------------------------
+
+    def work(self, item: Item) -> None:
+        """Work one step. Raises RunsOut, having worked nothing of it that matters."""
+        match item:
+            case Chains(count=count):
+                self.cursor.made.chains(count)
+            case Picots(count=count, chains=chains):
+                self.cursor.made.picots(count, chains)
+            case Skip():
+                self._skip(item)
+            case StartChain():
+                self._start_chain(item)
+            case Repeat():
+                self._repeat(item) if item.times is None else self._counted(item)
+            case Stitches() | Bracket():
+                self._placed(item)
+            case Begin() | End():
+                pass
+            case _:
+                assert_never(item)
+
+    def _skip(self, item: Skip) -> None:
+        target = item.target or Whole(ST)
+        self._look(item, (target,), bare=item.target is None)
+        self.cursor.skip(self.cursor.ahead(item, (target,), item.count))
+
+    def _start_chain(self, item: StartChain) -> None:
+        if item.stands_for is None:
+            return
+        stitch = Stitches(1, item.stands_for, item.place, span=item.span)
+        if item.place is None and self.begun and self.cursor.last:
+            self._make(stitch, self.cursor.last)
+        elif item.place is None and self.straddler:
+            self._make(stitch, self.straddler)
+        else:
+            self._placed(stitch)
+        if item.then:
+            self.cursor.made.chains(item.then)
+
+    def _placed(self, item: Stitches | Bracket) -> None:
+        place = item.place
+        if isinstance(item, Stitches) and item.count == 1 and item.between:
+            # nothing stands between one stitch: the chains part one working from the next
+            item = replace(item, between=0, parted=item.parted or item.between)
+        if self._target and (place is None or place.which is Which.SAME):
+            self._make(item, self._target[-1])
+        elif place is None:
+            assert isinstance(item, Stitches)
+            self._bare(item)
+        elif place.which in OPEN_PLACES:
+            self._each(item, place)
+        else:
+            self._counted_places(item, place)
+
+    def _bare(self, item: Stitches) -> None:
+        """One in each of the next `count` st."""
+        self._look(item, (Whole(ST),), bare=True)
+        sites = self.cursor.bare(item, item.count)
+        if item.together:
+            self._together(item, sites, item.count)
+            return
+        single = Stitches(1, item.stitch, cluster=item.cluster)
+        for i, site in enumerate(sites):
+            if i and (apart := item.between or item.parted):
+                self.cursor.made.chains(apart)
+            self._make(single, site)
+
+    def _counted_places(self, item: Stitches | Bracket, place: Place) -> None:
+        if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
+            self._tell(item, "not-at-the-head", "the first is already behind here", "write next")
+        self._look(item, place.targets)
+        sites = self.cursor.placed(item, place)
+        if not sites:
+            message = f"there is nothing before this that {place.which} could mean"
+            self._tell(item, "nothing-before", message, "name the place")
+            raise RunsOut(item, False, 0, 1)
+        stay = place.which is Which.SKIPPED
+        if isinstance(item, Stitches) and item.together:
+            legs = item.count * len(sites) if place.each or len(sites) == 1 else len(sites)
+            self._together(item, sites, legs)
+            return
+        if isinstance(item, Stitches) and len(sites) > 1 and not place.each:
+            item = Stitches(1, item.stitch, parted=item.parted or item.between, cluster=item.cluster)
+        for i, site in enumerate(sites):
+            if i and item.parted:
+                self.cursor.made.chains(item.parted)
+            self._make(item, site, stay=stay)
+
+    def _together(self, item: Stitches, sites: list[Site], legs: int) -> None:
+        cursor = self.cursor
+        into = cursor.number(sites[0]) if len(set(sites)) == 1 else ALONE
+        middle = (sites[0][2] + sites[-1][2]) // 2
+        cursor.made.cluster(item.stitch, legs, middle, into)
+        for site in sites:
+            cursor.take(site)
+
+    def _make(self, item: Stitches | Bracket, site: Site, *, stay: bool = False) -> None:
+        """All that an item makes, into one site."""
+        cursor = self.cursor
+        cursor.take(site, stay=stay)
+        if isinstance(item, Bracket):
+            self._target.append(site)
+            for inner in item.items:
+                self.work(inner)
+            self._target.pop()
+            return
+        into = cursor.number(site)
+        if item.together:
+            cursor.made.cluster(item.stitch, item.count, site[2], into)
+        elif not item.between and not item.cluster:
+            cursor.made.stitches(item.stitch, item.count, site[2], into)
+        else:
+            for i in range(item.count):
+                if i and item.between:
+                    cursor.made.chains(item.between)
+                if item.cluster:
+                    cursor.made.cluster(item.stitch, item.cluster, site[2], into)
+                else:
+                    cursor.made.stitches(item.stitch, 1, site[2], into)
+
+    # --- repeats --------------------------------------------------------------
+
+    def _counted(self, item: Repeat) -> None:
+        assert item.times is not None
+        for _ in range(item.times):
+            mark = self.cursor.mark()
+            try:
+                for inner in item.items:
+                    self.work(inner)
+            except RunsOut as out:
+                if self._open or self._target:
+                    raise
+                self.cursor.back_to(mark)
+                self._ran_out(out)
+                return
+            if self.cursor.mark() == mark:  # nothing made, nothing passed: nor next time
+                return
+
+    def _each(self, item: Stitches | Bracket, place: Place) -> None:
+        """`in each X`, `in every Nth X`: an open-ended repeat of its own."""
+        every = place.count if place.which is Which.EVERY else 1
+        closing_chains = item.parted if self.cursor.window.round else 0
+        first = True
+
+        def once() -> None:
+            nonlocal first
+            self._look(item, place.targets)
+            (site,) = self.cursor.ahead(item, place.targets, 1, of=every)
+            if item.parted and not closing_chains and not first:
+                self.cursor.made.chains(item.parted)
+            self._make(item, site)
+            if closing_chains:
+                self.cursor.made.chains(closing_chains)
+            first = False
+
+        self._run(item, counted_as(place.targets), once, None, star=False)
+
+    def _repeat(
+        self, item: Repeat, head: tuple[Item, ...] = (), behind: tuple[Item, ...] = ()
+    ) -> None:
+        reached = 0
+        before = self.cursor.mark()
+
+        def once() -> None:
+            nonlocal reached, before
+            for reached, inner in enumerate(item.items):
+                before = self.cursor.mark()
+                self.work(inner)
+
+        def meets() -> bool:
+            if not self.whole or item.to_last or any(not isinstance(i, End) for i in behind):
+                return False
+            if reached == 0 or not self._meets(item.items[reached:], head):
+                return False
+            self.cursor.back_to(before)
+            return True
+
+        leading = counted_as(leading_targets(item.items))
+        self._run(item, leading, once, item.to_last, item.star, meets)
+
+    def _meets(self, to_come: tuple[Item, ...], head: tuple[Item, ...]) -> bool:
+        """Whether the steps still to come are those that the row had before its repeat."""
+        done: list[Item] = []
+        for item in head:
+            if isinstance(item, Begin | End):
+                continue
+            if isinstance(item, StartChain):
+                if item.stands_for:
+                    done.append(Stitches(1, item.stands_for, item.place))
+                    done += [Chains(item.then)] if item.then else []
+                continue
+            done.append(item)
+        return [self._as_next(i) for i in to_come] == [
+            self._as_next(i, begun=k == 0) for k, i in enumerate(done)
+        ]
+
+    def _as_next(self, item: Item, *, begun: bool = False) -> Item:
+        """A step in the words of the repeat: a bare stitch goes in the next st, and the
+        same place, where the round has begun in it, is the next."""
+        item = alike(item)
+        if isinstance(item, Stitches) and item.place is None and item.count == 1:
+            place = Place(Which.NEXT, (Whole(ST),))
+            return Stitches(1, item.stitch, place, cluster=item.cluster, modifiers=item.modifiers)
+        if begun and self.begun and isinstance(item, Stitches | Bracket) and item.place:
+            if item.place.which is Which.SAME:
+                at = Place(Which.NEXT, self.begun.targets)
+                return alike(replace(item, place=at))
+        return item
+
+    def _run(
+        self,
+        item: OpenItem,
+        leading: tuple[Target, ...],
+        once: Callable[[], None],
+        to_last: ToLast | None,
+        star: bool,
+        meets: Callable[[], bool] = lambda: False,
+    ) -> None:
+        """Work an open-ended repeat until one more would run out."""
+        cursor = self.cursor
+        sites = cursor.window.sites(leading)
+        account = self.repeats.account(item, leading)
+        outermost, self._open = self._open, True
+        times, even, limit = 0, True, 0
+        while True:
+            keep = to_last.count if to_last and (times or not star) else 0
+            if keep and to_last:
+                over = self._remaining(to_last) - keep
+                if over <= 0:
+                    even = over == 0
+                    break
+            mark = cursor.mark()
+            cursor.passed.clear()
+            try:
+                once()
+                if keep and to_last and self._remaining(to_last) < keep:
+                    raise RunsOut(item, False, 0, 0)
+            except RunsOut:
+                if meets():
+                    self.met = True
+                    message = "the last repeat ends on the steps that the round began with"
+                    self._tell(item, "meets-its-start", message, "they are worked already")
+                else:
+                    cursor.back_to(mark)
+                even = to_last is None
+                break
+            if cursor.mark().at == mark.at and len(cursor.skips) == mark.skips:
+                break  # already told: it takes nothing
+            times += 1
+            account.add(cursor, mark, sites)
+            if to_last:
+                limit = self._behind_limit(to_last, sites)
+            self.boundary(sites, cursor, limit)
+        self._open = outermost
+        account.times += times
+        self._stopped(item, leading, sites, to_last, times, even)
+
+    def _remaining(self, to_last: ToLast) -> int:
+        s = self.cursor.window.sites((to_last.of,))
+        return len(s) - s.after(self.cursor.at)
+
+    def _behind_limit(self, to_last: ToLast, sites: Sites) -> int:
+        """How many of the leading sites stand at or behind the first of the last N."""
+        s = self.cursor.window.sites((to_last.of,))
+        if len(s) < to_last.count:
+            return len(sites)
+        return len(sites) - sites.after(s.a[-to_last.count])
+
+    def _stopped(
+        self,
+        item: OpenItem,
+        leading: tuple[Target, ...],
+        sites: Sites,
+        to_last: ToLast | None,
+        times: int,
+        even: bool,
+    ) -> None:
+        """Keep account of what is left where a repeat stopped."""
+        self.last_leading = leading
+        if self.met:
+            return
+        start = sites.after(self.cursor.at)
+        stop = len(sites) - (self._behind_limit(to_last, sites) if to_last else 0)
+        none_left = start >= len(sites)
+        is_each = not isinstance(item, Repeat)
+        unmade = times == 0 and not (is_each and none_left)
+        if not even or unmade:
+            self.closes = False
+        if self.cursor.touched is None:
+            self.cursor.touched = []
+        since = len(self.cursor.touched)
+        self.left.append(Left(item, sites, start, max(stop, start), since, times, unmade))
+
+    # --- what is told ---------------------------------------------------------
+
+    def _look(self, item: Item, targets: tuple[Target, ...], *, bare: bool = False) -> None:
+        """Ask about what the text leaves open here."""
+        finder = self.cursor.window.finder
+        if bare and self.rules.chains_count is None and finder.fabric.has_chains:
+            self.unclear = self.unclear or not isinstance(self.cursor.window, JointWindow)
+        if self.cursor.stopped_inside(targets):
+            words = write_item(item, self.rules.terms)
+            message = f"the skip before this ends inside the very place that {words} names"
+            help_ = "name a part of it, or skip to its end, so that one place is meant"
+            self._tell(item, "place-unclear", message, help_)
+
+    def _tell(self, item: Item, code: str, message: str, help_: str) -> None:
+        finding = Finding(code, message, help_, item.span, self.number)
+        if finding not in self.findings:
+            self.findings.append(finding)

@@ -1,0 +1,121 @@
+"""Windows: the part of a fabric that a text sees while it is worked.
+
+A row that is one text sees the whole fabric, a round from the spot where it
+begins; a clause sees the sites of its stretch, or those on its joint.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from dataclasses import dataclass, field
+
+from border.text.tree import Kind, Target, Whole
+from border.working.line import Line
+from border.working.sites import SiteFinder, Sites, merged
+
+BEFORE_ALL = -(1 << 62)
+"""A cursor before every station."""
+
+
+@dataclass(slots=True)
+class Window:
+    """What a text sees: `head` is where its cursor starts, `end` the position of its end.
+
+    `round`: it is the whole of a closed round.
+    """
+
+    finder: SiteFinder
+    head: int
+    end: int
+    round: bool = False
+    _seen: dict[tuple[Target, ...], Sites] = field(default_factory=dict)
+
+    def sites(self, targets: tuple[Target, ...]) -> Sites:
+        """The sites of a union that the text sees, in its working order."""
+        if (found := self._seen.get(targets)) is None:
+            found = merged([self._cut(t) for t in targets]) if targets else Sites([], [], [])
+            self._seen[targets] = found
+        return found
+
+    def _cut(self, target: Target) -> Sites:
+        raise NotImplementedError
+
+
+@dataclass(slots=True)
+class RowWindow(Window):
+    """A whole row. On a closed edge one round from the station `head`, running on past its end."""
+
+    def _cut(self, target: Target) -> Sites:
+        s = self.finder.sites(target)
+        if not self.round:
+            at = s.after(self.head)
+            return Sites(s.a[at:], s.b[at:], s.p[at:]) if at else s
+        lap, length = self.finder.round, self.finder.fabric.length
+        # a round that begins at a point ends behind the element before that point
+        last = self.head + lap + (1 if self.head % 2 else 0)
+        laps, within = divmod(self.head, lap)
+        at = bisect_left(s.a, within)
+        if at == 0 and laps == 0 and (not s.b or s.b[-1] <= last):
+            return s
+        low, high = laps * lap, (laps + 1) * lap
+        a = [x + low for x in s.a[at:]] + [x + high for x in s.a[:at]]
+        b = [x + low for x in s.b[at:]] + [x + high for x in s.b[:at]]
+        up, over = laps * length, (laps + 1) * length
+        p = [x + up for x in s.p[at:]] + [x + over for x in s.p[:at]]
+        keep = [i for i, x in enumerate(b) if x <= last]
+        if len(keep) == len(b):
+            return Sites(a, b, p)
+        return Sites([a[i] for i in keep], [b[i] for i in keep], [p[i] for i in keep])
+
+
+@dataclass(slots=True)
+class StretchWindow(Window):
+    """The sites whose positions lie strictly between `low` and `end` (ticks).
+
+    `with_low`, `with_end`: those on the joint at that end belong to it too.
+    """
+
+    low: int = 0
+    with_low: bool = False
+    with_end: bool = False
+    order: dict[Target, tuple[list[int], list[int]]] = field(default_factory=dict)
+
+    def _cut(self, target: Target) -> Sites:
+        s = self.finder.sites(target)
+        length = self.finder.fabric.length
+        closed = self.finder.fabric.line.closed
+        if target not in self.order:  # shared by all windows on the fabric
+            spot = [(p % length if closed else p, i) for i, p in enumerate(s.p)]
+            spot.sort()
+            self.order[target] = [q for q, _ in spot], [i for _, i in spot]
+        spots, index = self.order[target]
+        found: list[tuple[int, int, int]] = []
+        for lap in (0, length) if closed else (0,):
+            low, end = self.low - lap, self.end - lap
+            start = bisect_left(spots, low) if self.with_low else bisect_right(spots, low)
+            stop = bisect_right(spots, end) if self.with_end else bisect_left(spots, end)
+            for k in range(start, stop):
+                i = index[k]
+                rounds = (spots[k] + lap - s.p[i]) // length if closed else 0
+                turn = rounds * self.finder.round
+                found.append((s.a[i] + turn, s.b[i] + turn, s.p[i] + rounds * length))
+        found.sort()
+        return Sites([x[0] for x in found], [x[1] for x in found], [x[2] for x in found])
+
+
+@dataclass(slots=True)
+class JointWindow(StretchWindow):
+    """The sites that stand exactly on a joint. A bare stitch goes into the joint itself."""
+
+    def joint(self) -> tuple[int, int, int]:
+        """The joint as a site: first station, the one behind it, position."""
+        s = self.sites((Whole(Kind("joint")),))
+        return s.a[0], s.b[0], s.p[0]
+
+
+def joint_points(line: Line, tick: int) -> dict[int, int]:
+    """The point of each joint (ticks), by the index of the stretch behind it; each point once."""
+    points: dict[int, int] = {}
+    for index in line.joints:
+        points.setdefault(line.stretches[index].start * tick, index)
+    return {index: point for point, index in points.items()}

@@ -1,0 +1,164 @@
+"""A border worked into an edge, round by round."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from border.findings import Finding
+from border.text.readings import Reading, Round, as_repeated, prints_repeat
+from border.text.steps import passes_something
+from border.text.tree import Text, Worked
+from border.working.adjusting import Adjustment
+from border.working.claims import check_claims, check_multiple
+from border.working.cursor import TooLarge
+from border.working.fabric import PICOT, Fabric, edge_fabric
+from border.working.rounds import Fallen, Pass, with_chains, work_adjusted, work_once
+from border.working.scopes import names_of
+from border.working.telling import (
+    chains_unclear,
+    does_not_close,
+    no_round,
+    no_stitches,
+    passes_more,
+    repeat_unclear,
+    too_large,
+    too_short,
+    unknown_name,
+)
+from border.yoke.edges import Edge
+
+WORK_LIMIT = 5_000_000
+"""Atoms in one piece of work."""
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedRepeat:
+    """One open-ended repeat: `makes` are the elements that one repeat makes."""
+
+    times: int
+    takes: dict[str, int]
+    makes: tuple[str, ...]
+    left_over: int
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedRound:
+    """A round as it came out, and what is told of it."""
+
+    number: int
+    closes: bool
+    fabric: Fabric
+    repeats: tuple[WorkedRepeat, ...]
+    adjustments: tuple[Fallen, ...]
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedEdge:
+    """An edge with all its rounds, as far as they could be worked, and all that is told."""
+
+    edge: Edge
+    rounds: tuple[WorkedRound, ...]
+    findings: tuple[Finding, ...]
+
+
+def work(reading: Reading, edge: Edge, adjustments: Sequence[Adjustment] = ()) -> WorkedEdge:
+    """Work every round of a border into an edge. Rounds that do not close are worked on."""
+    fabric = edge_fabric(edge)
+    rounds: list[WorkedRound] = []
+    findings: list[Finding] = []
+    total = 0
+    for round_ in reading.rounds:
+        mine = tuple(a for a in adjustments if a.round == round_.number)
+        worked = _worked(round_, edge, fabric, mine)
+        total += len(worked.fabric.kinds) if worked else 0
+        if worked is None or total > WORK_LIMIT:
+            findings.append(too_large(round_))
+            break
+        findings += worked.findings
+        if all(k in ("ch", PICOT) for k in worked.fabric.kinds):
+            findings.append(no_stitches(round_))
+            break
+        rounds.append(worked)
+        fabric = worked.fabric
+        if _turns(round_, reading.rules.worked, edge.closed):
+            fabric = fabric.turned()
+    last = reading.rounds[-1].number if reading.rounds else 0
+    findings += [no_round(a, last) for a in adjustments if not 1 <= a.round <= last]
+    if reading.multiple and rounds and len(rounds) == len(reading.rounds):
+        closes = all(r.closes for r in rounds)
+        findings += check_multiple(reading.multiple, edge, closes, bool(adjustments))
+    return WorkedEdge(edge, tuple(rounds), tuple(findings))
+
+
+def _turns(round_: Round, worked: Worked | None, closed: bool) -> bool:
+    """Two turns between the same rows are one."""
+    return round_.turns or (not closed and worked in (None, Worked.IN_ROWS))
+
+
+def _worked(
+    round_: Round, edge: Edge, below: Fabric, adjustments: tuple[Adjustment, ...]
+) -> WorkedRound | None:
+    """A round worked into the fabric below; None where it grows too large."""
+    try:
+        done = work_once(round_, below)
+        fallen: tuple[Fallen, ...] = ()
+        if adjustments:
+            done, fallen = work_adjusted(round_, below, adjustments, done)
+        told = [*_unknown_names(round_, edge), *_told(round_, below, done)]
+    except TooLarge:
+        return None
+    fabric = done.fabric(below)
+    repeats = tuple(
+        WorkedRepeat(a.times, a.takes(below), a.makes(), a.left_over)
+        for a in done.repeats.accounts.values()
+    )
+    told += check_claims(round_, fabric, [r.times for r in repeats])
+    return WorkedRound(round_.number, done.closes, fabric, repeats, fallen, tuple(told))
+
+
+def _told(round_: Round, below: Fabric, done: Pass) -> list[Finding]:
+    """All that there is to say of a round on this edge."""
+    findings = list(done.findings)
+    if done.unclear:
+        both = [work_once(with_chains(round_, count), below) for count in (True, False)]
+        findings.append(chains_unclear(round_, *(_summary(p) for p in both)))
+    for account in done.repeats.accounts.values():
+        if (uneven := account.uneven()) is not None:
+            findings.append(passes_more(round_, below, *uneven))
+    if done.closes:
+        return findings
+    findings += too_short(round_, done.reasons.troubles)
+    if (again := _closes_repeated(round_, below)) is not None:
+        return [*findings, repeat_unclear(round_, _summary(done), _summary(again))]
+    told = does_not_close(round_, below, done.repeats.accounts, done.reasons)
+    return [*findings, told] if told else findings
+
+
+def _summary(done: Pass) -> tuple[list[str], list[int], bool]:
+    times = [a.times for a in done.repeats.accounts.values()]
+    return done.made.kinds, times, done.closes
+
+
+def _closes_repeated(round_: Round, below: Fabric) -> Pass | None:
+    """The row worked round and round, where it prints no repeat and would close so."""
+    body = round_.body
+    if not isinstance(body, Text) or prints_repeat(body) or round_.rules.rows_repeated is not None:
+        return None
+    again = as_repeated(body)
+    if again == body or not passes_something(again.items):
+        return None
+    done = work_once(replace(round_, body=again), below)
+    return done if done.closes else None
+
+
+def _unknown_names(round_: Round, edge: Edge) -> list[Finding]:
+    if isinstance(round_.body, Text):
+        return []
+    return [
+        unknown_name(clause, name, edge, round_)
+        for clause in round_.body
+        for name in names_of(clause)
+        if name not in edge.known_names
+    ]
