@@ -163,10 +163,12 @@ def _most_common(tallies: list[Tally]) -> Tally:
 
 
 def _loops(fabric: Fabric) -> int:
-    """Loops of thread drawn for a row: a cluster's stitches each, a picot's chains and its close."""
+    """Loops drawn for a row: each stitch of a cluster, a picot's chains and its close."""
     counted = Counter(fabric.kinds)
     picots = counted.pop(PICOT, 0)
-    total = sum(n * (STITCHES[k].loops if k in STITCHES else CHAIN_LOOPS) for k, n in counted.items())
+    total = sum(
+        n * (STITCHES[k].loops if k in STITCHES else CHAIN_LOOPS) for k, n in counted.items()
+    )
     for element, legs in fabric.legs.items():
         total += (legs - 1) * STITCHES[fabric.kinds[element]].loops
     return total + sum(fabric.rings.values()) * CHAIN_LOOPS + picots * STITCHES["ss"].loops

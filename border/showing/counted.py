@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from border.findings import Finding, Severity
@@ -17,7 +17,9 @@ class Piece:
     """One border on one edge, counted.
 
     `border` is the file as the user named it, `title` the name that the text
-    gives itself. `findings` are those of this edge alone.
+    gives itself. `faulty` is the first round that could not be made out, so
+    that nothing is counted from there on; `whole`: every round was counted.
+    `findings` are those of this edge alone.
     """
 
     edge: Edge
@@ -25,11 +27,13 @@ class Piece:
     title: str | None
     terms: str
     rounds: tuple[RoundCount, ...]
+    faulty: int | None = None
+    whole: bool = True
     findings: tuple[Finding, ...] = ()
 
     @property
     def closes(self) -> bool:
-        return all(r.closes for r in self.rounds)
+        return self.whole and all(r.closes for r in self.rounds)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,5 +54,5 @@ class Counted:
         return thread_used([r.loops for p in self.pieces for r in p.rounds], self.thread)
 
 
-def has_errors(findings: tuple[Finding, ...]) -> bool:
+def has_errors(findings: Iterable[Finding]) -> bool:
     return any(f.severity is Severity.ERROR for f in findings)

@@ -91,6 +91,7 @@ def _round(count: RoundCount, thread: Thread) -> RoundRecord:
         "chains": count.made.chains,
         "picots": count.made.picots,
         "spaces": count.spaces,
+        "repeats": [_repeat(r) for r in count.repeats],
         "sections": [{"section": s.section, **_tally(s.made)} for s in count.sections],
         "motifs": [
             {"motif": m.motif, "section": m.section, **_tally(m.made), "usual": m.usual}
@@ -102,8 +103,8 @@ def _round(count: RoundCount, thread: Thread) -> RoundRecord:
         ],
         "thread_mm": thread_mm(count.loops, thread),
     }
-    if count.repeats:
-        record["repeats"] = [_repeat(r) for r in count.repeats]
+    if not count.repeats:
+        del record["repeats"]
     return record
 
 

@@ -18,7 +18,7 @@ NOWHERE = Span("", 0, 0)
 
 
 def _span() -> Span:
-    return field(default=NOWHERE, compare=False, repr=False)  # type: ignore[no-any-return]
+    return field(default=NOWHERE, compare=False, repr=False)
 
 
 # --- kinds and places ---------------------------------------------------------

@@ -24,9 +24,7 @@ def check_claims(round_: Round, fabric: Fabric, times: list[int]) -> list[Findin
         if comes_to != claim.count:
             message = f"the text says {claim.count} {what}, and the round comes to {comes_to}"
             help_ = "look for a misprint in the row or in the count; the program keeps to the row"
-            findings.append(
-                Finding("count-disagrees", message, help_, claim.span, round_.number)
-            )
+            findings.append(Finding("count-disagrees", message, help_, claim.span, round_.number))
     return findings
 
 
@@ -34,9 +32,7 @@ def _count(fabric: Fabric, kind: Kind, chains_count: bool) -> int:
     return len(SiteFinder(fabric, chains_count and kind == ST).sites(Whole(kind)))
 
 
-def check_multiple(
-    claim: Multiple, edge: Edge, closes: bool, adjusted: bool
-) -> list[Finding]:
+def check_multiple(claim: Multiple, edge: Edge, closes: bool, adjusted: bool) -> list[Finding]:
     """The heading `multiple of M plus A` against what came of the border on this edge."""
     fits = edge.places >= claim.plus and (edge.places - claim.plus) % claim.multiple == 0
     if fits == closes or adjusted:
@@ -45,6 +41,8 @@ def check_multiple(
     if fits:
         message = f"the border says {said}; {edge.name} has {edge.places}, and it does not close"
     else:
-        message = f"the border says {said}; {edge.name} has {edge.places}, and it closes all the same"
+        message = (
+            f"the border says {said}; {edge.name} has {edge.places}, and it closes all the same"
+        )
     help_ = "look for a misprint in the rows or in the heading"
     return [Finding("count-disagrees", message, help_, claim.span)]

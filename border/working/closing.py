@@ -71,6 +71,9 @@ class Account:
         else:
             lists = [cursor.window.sites((target,)) for target in self.leading]
             takes = tuple(s.after(cursor.at) - s.after(mark.at) for s in lists)
+        if mark.at == cursor.window.head:
+            cut = [cursor.window.cut(target) for target in self.leading]
+            takes = tuple(map(sum, zip(takes, cut, strict=True)))
         self.seen[takes, tuple(cursor.made.kinds[mark.made :])] += 1
         if cursor.watched:
             at = min(sites.after(mark.at), len(sites) - 1)

@@ -69,9 +69,10 @@ class Line:
         place, rest = divmod(position, tick)
         if self.closed:
             place %= self.length
-        if rest == 0 and (at := bisect_left(self.starts, place)) < len(self.starts):
-            if self.starts[at] == place and (at > 0 or (self.closed and len(self.starts) > 1)):
-                return at, True
+        at = bisect_left(self.starts, place)
+        is_joint = at > 0 or (self.closed and len(self.starts) > 1)
+        if rest == 0 and is_joint and at < len(self.starts) and self.starts[at] == place:
+            return at, True
         return max(bisect_right(self.starts, place) - 1, 0), False
 
     def series(self, carries: list[bool]) -> Iterator[tuple[int, int]]:

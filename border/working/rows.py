@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import assert_never
 
 from border.findings import Finding
-from border.text.readings import Rules, alike
+from border.text.readings import Rules
 from border.text.steps import OPEN_PLACES, leading_targets
 from border.text.tree import (
     ST,
@@ -23,7 +23,6 @@ from border.text.tree import (
     StartChain,
     Stitches,
     Target,
-    ToLast,
     Which,
     Whole,
 )
@@ -31,6 +30,7 @@ from border.text.written import write_item
 from border.working.closing import Left, Repeats, Trouble, counted_as
 from border.working.cursor import Cursor, RunsOut, Site
 from border.working.fabric import ALONE
+from border.working.repeats import meets_start, run
 from border.working.sites import Sites
 from border.working.windows import JointWindow
 
@@ -64,7 +64,7 @@ class Worker:
     left: list[Left] = field(default_factory=list)
     last_leading: tuple[Target, ...] = ()
     met: bool = False
-    _open: bool = False
+    inside_open: bool = False
     _target: list[Site] = field(default_factory=list)
 
     def text(self, items: tuple[Item, ...]) -> None:
@@ -165,12 +165,12 @@ class Worker:
 
     def _counted_places(self, item: Stitches | Bracket, place: Place) -> None:
         if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
-            self._tell(item, "not-at-the-head", "the first is already behind here", "write next")
+            self.tell(item, "not-at-the-head", "the first is already behind here", "write next")
         self._look(item, place.targets)
         sites = self.cursor.placed(item, place)
         if not sites:
             message = f"there is nothing before this that {place.which} could mean"
-            self._tell(item, "nothing-before", message, "name the place")
+            self.tell(item, "nothing-before", message, "name the place")
             raise RunsOut(item, False, 0, 1)
         stay = place.which is Which.SKIPPED
         if isinstance(item, Stitches) and item.together:
@@ -178,7 +178,9 @@ class Worker:
             self._together(item, sites, legs)
             return
         if isinstance(item, Stitches) and len(sites) > 1 and not place.each:
-            item = Stitches(1, item.stitch, parted=item.parted or item.between, cluster=item.cluster)
+            item = Stitches(
+                1, item.stitch, parted=item.parted or item.between, cluster=item.cluster
+            )
         for i, site in enumerate(sites):
             if i and item.parted:
                 self.cursor.made.chains(item.parted)
@@ -221,14 +223,17 @@ class Worker:
     def _counted(self, item: Repeat) -> None:
         assert item.times is not None
         for _ in range(item.times):
-            mark = self.cursor.mark()
+            mark, stops = self.cursor.mark(), len(self.left)
             try:
                 for inner in item.items:
                     self.work(inner)
             except RunsOut as out:
-                if self._open or self._target:
+                if self.inside_open or self._target:
                     raise
                 self.cursor.back_to(mark)
+                for left in self.left[stops:]:
+                    self.repeats.accounts[id(left.item)].times -= left.times
+                del self.left[stops:]
                 self._ran_out(out)
                 return
             if self.cursor.mark() == mark:  # nothing made, nothing passed: nor next time
@@ -251,143 +256,31 @@ class Worker:
                 self.cursor.made.chains(closing_chains)
             first = False
 
-        self._run(item, counted_as(place.targets), once, None, star=False)
+        run(self, item, counted_as(place.targets), once)
 
     def _repeat(
         self, item: Repeat, head: tuple[Item, ...] = (), behind: tuple[Item, ...] = ()
     ) -> None:
         reached = 0
         before = self.cursor.mark()
+        may_meet = self.whole and bool(head) and item.to_last is None
+        may_meet = may_meet and all(isinstance(i, End) for i in behind)
 
         def once() -> None:
             nonlocal reached, before
-            for reached, inner in enumerate(item.items):
-                before = self.cursor.mark()
+            for index, inner in enumerate(item.items):
+                if may_meet:
+                    reached, before = index, self.cursor.mark()
                 self.work(inner)
 
         def meets() -> bool:
-            if not self.whole or item.to_last or any(not isinstance(i, End) for i in behind):
-                return False
-            if reached == 0 or not self._meets(item.items[reached:], head):
+            if reached == 0 or not meets_start(self.begun, item.items[reached:], head):
                 return False
             self.cursor.back_to(before)
             return True
 
         leading = counted_as(leading_targets(item.items))
-        self._run(item, leading, once, item.to_last, item.star, meets)
-
-    def _meets(self, to_come: tuple[Item, ...], head: tuple[Item, ...]) -> bool:
-        """Whether the steps still to come are those that the row had before its repeat."""
-        done: list[Item] = []
-        for item in head:
-            if isinstance(item, Begin | End):
-                continue
-            if isinstance(item, StartChain):
-                if item.stands_for:
-                    done.append(Stitches(1, item.stands_for, item.place))
-                    done += [Chains(item.then)] if item.then else []
-                continue
-            done.append(item)
-        return [self._as_next(i) for i in to_come] == [
-            self._as_next(i, begun=k == 0) for k, i in enumerate(done)
-        ]
-
-    def _as_next(self, item: Item, *, begun: bool = False) -> Item:
-        """A step in the words of the repeat: a bare stitch goes in the next st, and the
-        same place, where the round has begun in it, is the next."""
-        item = alike(item)
-        if isinstance(item, Stitches) and item.place is None and item.count == 1:
-            place = Place(Which.NEXT, (Whole(ST),))
-            return Stitches(1, item.stitch, place, cluster=item.cluster, modifiers=item.modifiers)
-        if begun and self.begun and isinstance(item, Stitches | Bracket) and item.place:
-            if item.place.which is Which.SAME:
-                at = Place(Which.NEXT, self.begun.targets)
-                return alike(replace(item, place=at))
-        return item
-
-    def _run(
-        self,
-        item: OpenItem,
-        leading: tuple[Target, ...],
-        once: Callable[[], None],
-        to_last: ToLast | None,
-        star: bool,
-        meets: Callable[[], bool] = lambda: False,
-    ) -> None:
-        """Work an open-ended repeat until one more would run out."""
-        cursor = self.cursor
-        sites = cursor.window.sites(leading)
-        account = self.repeats.account(item, leading)
-        outermost, self._open = self._open, True
-        times, even, limit = 0, True, 0
-        while True:
-            keep = to_last.count if to_last and (times or not star) else 0
-            if keep and to_last:
-                over = self._remaining(to_last) - keep
-                if over <= 0:
-                    even = over == 0
-                    break
-            mark = cursor.mark()
-            cursor.passed.clear()
-            try:
-                once()
-                if keep and to_last and self._remaining(to_last) < keep:
-                    raise RunsOut(item, False, 0, 0)
-            except RunsOut:
-                if meets():
-                    self.met = True
-                    message = "the last repeat ends on the steps that the round began with"
-                    self._tell(item, "meets-its-start", message, "they are worked already")
-                else:
-                    cursor.back_to(mark)
-                even = to_last is None
-                break
-            if cursor.mark().at == mark.at and len(cursor.skips) == mark.skips:
-                break  # already told: it takes nothing
-            times += 1
-            account.add(cursor, mark, sites)
-            if to_last:
-                limit = self._behind_limit(to_last, sites)
-            self.boundary(sites, cursor, limit)
-        self._open = outermost
-        account.times += times
-        self._stopped(item, leading, sites, to_last, times, even)
-
-    def _remaining(self, to_last: ToLast) -> int:
-        s = self.cursor.window.sites((to_last.of,))
-        return len(s) - s.after(self.cursor.at)
-
-    def _behind_limit(self, to_last: ToLast, sites: Sites) -> int:
-        """How many of the leading sites stand at or behind the first of the last N."""
-        s = self.cursor.window.sites((to_last.of,))
-        if len(s) < to_last.count:
-            return len(sites)
-        return len(sites) - sites.after(s.a[-to_last.count])
-
-    def _stopped(
-        self,
-        item: OpenItem,
-        leading: tuple[Target, ...],
-        sites: Sites,
-        to_last: ToLast | None,
-        times: int,
-        even: bool,
-    ) -> None:
-        """Keep account of what is left where a repeat stopped."""
-        self.last_leading = leading
-        if self.met:
-            return
-        start = sites.after(self.cursor.at)
-        stop = len(sites) - (self._behind_limit(to_last, sites) if to_last else 0)
-        none_left = start >= len(sites)
-        is_each = not isinstance(item, Repeat)
-        unmade = times == 0 and not (is_each and none_left)
-        if not even or unmade:
-            self.closes = False
-        if self.cursor.touched is None:
-            self.cursor.touched = []
-        since = len(self.cursor.touched)
-        self.left.append(Left(item, sites, start, max(stop, start), since, times, unmade))
+        run(self, item, leading, once, item.to_last, item.star, meets)
 
     # --- what is told ---------------------------------------------------------
 
@@ -400,9 +293,9 @@ class Worker:
             words = write_item(item, self.rules.terms)
             message = f"the skip before this ends inside the very place that {words} names"
             help_ = "name a part of it, or skip to its end, so that one place is meant"
-            self._tell(item, "place-unclear", message, help_)
+            self.tell(item, "place-unclear", message, help_)
 
-    def _tell(self, item: Item, code: str, message: str, help_: str) -> None:
+    def tell(self, item: Item, code: str, message: str, help_: str) -> None:
         finding = Finding(code, message, help_, item.span, self.number)
         if finding not in self.findings:
             self.findings.append(finding)

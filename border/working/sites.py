@@ -52,9 +52,7 @@ def merged(lists: list[Sites]) -> Sites:
     if len(lists) == 1:
         return lists[0]
     order = sorted(
-        (a, k, b, p)
-        for k, s in enumerate(lists)
-        for a, b, p in zip(s.a, s.b, s.p, strict=True)
+        (a, k, b, p) for k, s in enumerate(lists) for a, b, p in zip(s.a, s.b, s.p, strict=True)
     )
     return Sites([x[0] for x in order], [x[2] for x in order], [x[3] for x in order])
 

@@ -11,7 +11,7 @@ from border.text.readings import Round
 from border.text.tree import Clause
 from border.text.written import write_item
 from border.working.adjusting import Adjustment
-from border.working.closing import Account, Left, Trouble, kind_name, tally, whereabouts
+from border.working.closing import Account, Left, Trouble, tally, whereabouts
 from border.working.fabric import Fabric
 from border.yoke.edges import Edge
 
@@ -48,7 +48,7 @@ def too_short(round_: Round, troubles: Iterable[tuple[str, Trouble]]) -> list[Fi
     """One finding for each step that asks more than its parts of the edge have."""
     by_step: dict[int, list[tuple[str, Trouble]]] = {}
     for part, trouble in troubles:
-        if trouble.short:
+        if trouble.short or part:
             by_step.setdefault(id(trouble.item), []).append((part, trouble))
     found = []
     for told in by_step.values():
@@ -70,7 +70,7 @@ def does_not_close(
         parts = [name for name in reasons.unmade if name]
         told.append(f"its repeat is made no times{f' on {_names(parts)}' if parts else ''}")
     if not told:
-        if any(t.short for _, t in reasons.troubles):
+        if any(t.short or part for part, t in reasons.troubles):
             return None
         told = ["its repeat does not come out even"]
     repeat, help_ = _repeat(fabric, accounts, reasons)
@@ -97,11 +97,11 @@ def _left(fabric: Fabric, reasons: Reasons) -> list[str]:
 def _ran_out(round_: Round, reasons: Reasons) -> list[str]:
     told: dict[str, list[str]] = {}
     for part, trouble in reasons.troubles:
-        if not trouble.short:
+        if not (trouble.short or part):
             words = write_item(trouble.item, round_.rules.terms)
             left = f"there are only {trouble.has} left" if trouble.has else "none is left"
             told.setdefault(f"for {words} {left}", []).append(part)
-    return [f"{words} on {_names(p)}" if p[0] else words for words, p in told.items()]
+    return list(told)
 
 
 def _repeat(

@@ -33,11 +33,15 @@ class Window:
     def sites(self, targets: tuple[Target, ...]) -> Sites:
         """The sites of a union that the text sees, in its working order."""
         if (found := self._seen.get(targets)) is None:
-            found = merged([self._cut(t) for t in targets]) if targets else Sites([], [], [])
+            found = merged([self._seen_of(t) for t in targets]) if targets else Sites([], [], [])
             self._seen[targets] = found
         return found
 
-    def _cut(self, target: Target) -> Sites:
+    def cut(self, target: Target) -> int:
+        """1 where the round begins inside a site of this kind (in a part of it), else 0."""
+        return 0
+
+    def _seen_of(self, target: Target) -> Sites:
         raise NotImplementedError
 
 
@@ -45,7 +49,14 @@ class Window:
 class RowWindow(Window):
     """A whole row. On a closed edge one round from the station `head`, running on past its end."""
 
-    def _cut(self, target: Target) -> Sites:
+    def cut(self, target: Target) -> int:
+        if not self.round:
+            return 0
+        s = self.finder.sites(target)
+        heads = (self.head, self.head % self.finder.round, self.head + self.finder.round)
+        return int(any((i := s.after(h) - 1) >= 0 and s.b[i] > h for h in heads))
+
+    def _seen_of(self, target: Target) -> Sites:
         s = self.finder.sites(target)
         if not self.round:
             at = s.after(self.head)
@@ -80,7 +91,7 @@ class StretchWindow(Window):
     with_end: bool = False
     order: dict[Target, tuple[list[int], list[int]]] = field(default_factory=dict)
 
-    def _cut(self, target: Target) -> Sites:
+    def _seen_of(self, target: Target) -> Sites:
         s = self.finder.sites(target)
         length = self.finder.fabric.length
         closed = self.finder.fabric.line.closed

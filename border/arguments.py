@@ -1,0 +1,121 @@
+"""What can be asked on the command line, and what is said when it is asked wrongly."""
+
+from __future__ import annotations
+
+import argparse
+import re
+from collections.abc import Sequence
+from difflib import get_close_matches
+from typing import NoReturn
+
+MOST_PLACES = 5_000_000
+
+COMMANDS = {
+    "new": "make a starter project that works",
+    "check": "look for faults in border and project files",
+    "count": "count every round: stitches, repeats, what is left over",
+    "yoke": "show how the loops of every motif are used, and the edges",
+    "schema": "print the JSON Schema of what --json prints",
+}
+
+_FILE = "a project (.toml), or a border text with --loops or --runs"
+_EXAMPLES = """examples:
+  border new cuff
+  border check cuff/cuff.toml
+  border count cuff/cuff.toml
+  border count shells.border --loops 78
+"""
+
+
+class UsageFault(Exception):
+    """The command line cannot be understood. `usage`: how it could be asked."""
+
+    def __init__(self, message: str, usage: str) -> None:
+        super().__init__(message)
+        self.usage = usage
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        raise UsageFault(in_plain_words(message), self.format_usage())
+
+
+def in_plain_words(message: str) -> str:
+    """What argparse says, as one would say it to a needleworker."""
+    if m := re.match(r"argument command: invalid choice: '(.*?)'", message, re.DOTALL):
+        near = get_close_matches(m[1], COMMANDS, 1)
+        hint = f"did you mean {near[0]}?" if near else f"there are {', '.join(COMMANDS)}"
+        return f'there is no command "{m[1]}": {hint}'
+    if m := re.match(r"the following arguments are required: (.*)", message):
+        return f"{m[1]} is missing"
+    if m := re.match(r"unrecognized arguments: (.*)", message, re.DOTALL):
+        return f"{m[1]} means nothing here"
+    if m := re.match(r"argument (\S+): expected one argument", message):
+        return f"{m[1]} needs a value behind it"
+    return re.sub(r"^argument (\S+): ", r"\1: ", message)
+
+
+def parsed(argv: Sequence[str], version: str) -> argparse.Namespace:
+    """The command line as asked. Raises UsageFault; `--help` and `--version` raise SystemExit."""
+    parser = _parser(version)
+    asked = parser.parse_args(argv)
+    if asked.command is None:
+        raise UsageFault("say what is to be done", parser.format_help())
+    return asked
+
+
+def _parser(version: str) -> _Parser:
+    parser = _Parser(
+        prog="border",
+        description="Counts a written crochet border, round by round, on your own edge.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument("--version", action="version", version=f"border {version}")
+    commands = parser.add_subparsers(dest="command", metavar="command", title="commands")
+    for name, about in COMMANDS.items():
+        command = commands.add_parser(name, help=about, description=f"{about}.", allow_abbrev=False)
+        match name:
+            case "new":
+                command.add_argument("dir", metavar="DIR", help="a folder that is not there yet")
+            case "check":
+                command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
+            case "count":
+                command.add_argument("file", metavar="FILE", help=_FILE)
+            case "yoke":
+                command.add_argument("file", metavar="FILE", help="a project (.toml)")
+        if name in ("check", "count"):
+            _edge(command)
+        command.add_argument("--json", action="store_true", help="print JSON, for programs")
+    return parser
+
+
+def _edge(command: argparse.ArgumentParser) -> None:
+    edge = command.add_mutually_exclusive_group()
+    edge.add_argument("--loops", metavar="N", type=_number, help="an edge of N loops")
+    edge.add_argument(
+        "--runs", metavar="6,6,3,3", type=_runs, help="an edge of motifs with so many loops each"
+    )
+    command.add_argument("--open", action="store_true", help="the edge has two ends")
+    command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
+
+
+def _number(text: str) -> int:
+    if not re.fullmatch(r"[0-9]{1,9}", text) or not 1 <= int(text) <= MOST_PLACES:
+        raise argparse.ArgumentTypeError(
+            f'"{text}" is no number of loops: give a whole number from 1 to {MOST_PLACES}'
+        )
+    return int(text)
+
+
+def _runs(text: str) -> tuple[int, ...]:
+    parts = [part.strip() for part in text.split(",")]
+    if not all(re.fullmatch(r"[0-9]{1,9}", part) for part in parts):
+        raise argparse.ArgumentTypeError(
+            f'"{text}" is no list of runs: give the loops of each motif, as in 6,6,3,3'
+        )
+    runs = tuple(int(part) for part in parts)
+    if not 1 <= sum(runs) <= MOST_PLACES:
+        raise argparse.ArgumentTypeError(f"give from 1 to {MOST_PLACES} loops in all")
+    return runs

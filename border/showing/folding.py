@@ -1,0 +1,107 @@
+"""Equal neighbours folded, and counts in words: the short form that tables show."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Sequence
+from itertools import groupby
+from math import floor, log10
+from typing import TypeVar
+
+from border.reckoning.counts import JointCount, MotifCount, Tally
+from border.stitches import STITCHES
+from border.text.tree import Kind
+from border.text.written import write_kind
+
+_STITCH = re.compile(rf"\b({'|'.join(sorted(STITCHES, key=len, reverse=True))})\b")
+T = TypeVar("T")
+
+
+def some(n: int, word: str) -> str:
+    """A number with its noun: `1 space`, `2 stitches`, `3 st`, `2 groups of 3`."""
+    head, of, tail = word.partition(" of ")
+    if n == 1 or head in STITCHES or head in ("st", "ch"):
+        return f"{n} {word}"
+    return f"{n} {head}{'es' if head.endswith('ch') else 's'}{of}{tail}"
+
+
+def in_terms(kind: str, terms: str) -> str:
+    """A kind of site or stitch with its canonical stitch names put in other terms."""
+    return _STITCH.sub(lambda m: write_kind(Kind(m[1]), terms, False), kind)
+
+
+def kinds(amounts: dict[str, int], terms: str) -> str:
+    """`2 spaces, 1 group`: sites by kind."""
+    return ", ".join(some(n, in_terms(kind, terms)) for kind, n in amounts.items())
+
+
+def stitches(made: Tally, terms: str) -> str:
+    """`5 tr, 1 dc`: the stitches alone, or a dash."""
+    return ", ".join(f"{n} {in_terms(k, terms)}" for k, n in made.stitches.items() if n) or "-"
+
+
+def everything(made: Tally, terms: str) -> str:
+    """`5 tr, 2 ch, 1 picot`, or `nothing`."""
+    told = [f"{n} {in_terms(k, terms)}" for k, n in made.stitches.items() if n]
+    told += [f"{made.chains} ch"] if made.chains else []
+    told += [some(made.picots, "picot")] if made.picots else []
+    return ", ".join(told) or "nothing"
+
+
+def length(mm: float) -> str:
+    """A length with the two digits that are known of it: `24 cm`, `2.4 m`, `38 m`, `240 m`."""
+    if mm <= 0:
+        return "0 m"
+    step = 10.0 ** (floor(log10(mm)) - 1)
+    mm = round(mm / step) * step
+    if mm < 1000:
+        return f"{mm / 10:.2g} cm"
+    return f"{mm / 1000:.1f} m" if mm < 9_950 else f"{mm / 1000:.0f} m"
+
+
+def series(items: Iterable[T], same: Callable[[T], object]) -> list[list[T]]:
+    """Neighbours that are the same in what matters, together."""
+    return [list(group) for _, group in groupby(items, key=same)]
+
+
+def motif_lines(motifs: Sequence[MotifCount], terms: str) -> list[tuple[str, bool]]:
+    """What stands over each motif, equal neighbours folded; and whether it is the usual.
+
+    `front, 5 motifs: 18 tr, 15 ch each`; `front.2 to front.4: ...`; `front.1: ...`.
+    """
+    size: dict[str, int] = {}
+    for m in motifs:
+        size[m.section] = size.get(m.section, 0) + 1
+    if len(motifs) > 1 and len(series(motifs, lambda m: _as_key(m.made))) == 1:
+        return [(f"every motif: {everything(motifs[0].made, terms)}", True)]
+    told = []
+    for group in series(motifs, lambda m: (m.section, m.usual, _as_key(m.made))):
+        first, last = group[0], group[-1]
+        n = len(group)
+        made = everything(first.made, terms)
+        if n == 1:
+            line = f"{first.motif}: {made}"
+        elif n == size[first.section]:
+            line = f"{first.section}, {n} motifs: {made} each"
+        else:
+            line = f"{first.motif} to {last.motif}, {n} motifs: {made} each"
+        told.append((line, first.usual))
+    return told
+
+
+def joint_lines(joints: Sequence[JointCount], terms: str) -> list[str]:
+    """What stands exactly on the joints, those with the same together."""
+    by_made: dict[str, list[JointCount]] = {}
+    for joint in joints:
+        by_made.setdefault(everything(joint.made, terms), []).append(joint)
+    told = []
+    for made, same in by_made.items():
+        if len(same) > 3:
+            told.append(f"each of {len(same)} joints: {made}")
+        else:
+            told += [f"{' | '.join(joint.between)}: {made}" for joint in same]
+    return told
+
+
+def _as_key(made: Tally) -> tuple[tuple[tuple[str, int], ...], int, int]:
+    return tuple(sorted(made.stitches.items())), made.chains, made.picots

@@ -1,0 +1,187 @@
+"""The counts as tables for a needleworker: one line a round, then each round in full.
+
+Every name that a user wrote goes through `harmless` and into `Text`, so that
+nothing in it is taken for markup or for a command to the terminal.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from rich.console import Group, RenderableType
+from rich.padding import Padding
+from rich.table import Table
+from rich.text import Text
+
+from border.findings import Finding, Severity
+from border.reckoning.counts import RepeatCount, RoundCount
+from border.reckoning.thread import Thread, ThreadUse, thread_mm
+from border.showing.counted import Counted, Piece
+from border.showing.folding import (
+    everything,
+    joint_lines,
+    kinds,
+    length,
+    motif_lines,
+    some,
+    stitches,
+)
+from border.showing.telling import harmless
+from border.yoke.edges import Edge
+
+MOST = 40
+"""Lines of one sort shown under one round."""
+
+TERMS = {"us": "US", "uk": "UK", "early": "early (1840s and 1850s)"}
+
+
+def count_tables(counted: Counted) -> Group:
+    """All pieces of work, and the thread they take."""
+    parts: list[RenderableType] = []
+    for piece in counted.pieces:
+        parts += [_heading(piece), Text()]
+        parts += [_overview(piece, counted.thread), Text()] if piece.rounds else []
+        for count in piece.rounds:
+            parts += [_round_heading(count), Padding(_details(piece, count), (0, 0, 1, 2))]
+    if any(piece.rounds for piece in counted.pieces):
+        parts.append(_thread(counted.thread_used, counted.thread))
+    return Group(*parts)
+
+
+def edge_in_words(edge: Edge) -> str:
+    """`closed edge of 78 loops, 13 motifs`."""
+    shape = "closed" if edge.closed else "open"
+    told = f"{shape} edge of {some(edge.places, edge.of)}"
+    return f"{told} on {some(len(edge.runs), 'motif')}" if edge.runs else told
+
+
+def _heading(piece: Piece) -> Text:
+    title = piece.title or piece.border
+    text = Text(f"{harmless(piece.edge.name)}: {harmless(title)}", style="bold")
+    terms = TERMS.get(piece.terms, piece.terms)
+    text.append(f"\n{edge_in_words(piece.edge)}; stitch names: {terms}", style="not bold")
+    failing = [str(r.number) for r in piece.rounds if not r.closes]
+    if not piece.whole:
+        text.append(f"\n{_not_counted(piece)}", style="red")
+    if failing:
+        which = "round" if len(failing) == 1 else "rounds"
+        verb = "does" if len(failing) == 1 else "do"
+        text.append(f"\n{which} {_listed(failing)} {verb} not close", style="red")
+    elif piece.whole:
+        text.append("\nevery round closes", style="not bold green")
+    return text
+
+
+def _not_counted(piece: Piece) -> str:
+    if not piece.rounds:
+        return "no round could be counted"
+    return f"nothing is counted after round {piece.rounds[-1].number}: mend the text first"
+
+
+def _overview(piece: Piece, thread: Thread) -> Table:
+    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold")
+    table.add_column("round", justify="right", no_wrap=True)
+    table.add_column("stitches", min_width=12)
+    for name in ("chains", "picots", "spaces", "thread"):
+        table.add_column(name, justify="right", no_wrap=True)
+    table.add_column("")
+    for count in piece.rounds:
+        table.add_row(
+            str(count.number),
+            Text(stitches(count.made, piece.terms)),
+            *(str(n) if n else "-" for n in (count.made.chains, count.made.picots, count.spaces)),
+            length(thread_mm(count.loops, thread)),
+            Text("" if count.closes else "does not close", style="red"),
+        )
+    return table
+
+
+def _round_heading(count: RoundCount) -> Text:
+    text = Text(f"round {count.number}", style="bold")
+    if not count.closes:
+        text.append(": does not close", style="red")
+    return text
+
+
+def _details(piece: Piece, count: RoundCount) -> Table:
+    table = Table.grid(padding=(0, 2, 0, 0))
+    table.add_column(no_wrap=True)
+    table.add_column(overflow="fold")
+    for label, lines in _detail_lines(piece, count):
+        shown = lines[:MOST]
+        for i, line in enumerate(shown):
+            table.add_row(label if i == 0 else "", line)
+        if len(lines) > MOST:
+            table.add_row("", f"... and {len(lines) - MOST} more, all of them with --json")
+    return table
+
+
+def _detail_lines(piece: Piece, count: RoundCount) -> Iterator[tuple[str, list[Text]]]:
+    terms = piece.terms
+    yield "made", [Text(everything(count.made, terms))]
+    yield "repeats", [Text(_repeat(r, terms)) for r in count.repeats]
+    several = len(count.sections) > 1
+    sections = [f"{s.section}: {everything(s.made, terms)}" for s in count.sections if several]
+    yield "sections", [Text(harmless(line)) for line in sections]
+    yield "motifs", [_motif(line, usual) for line, usual in motif_lines(count.motifs, terms)]
+    yield "joints", [Text(harmless(line)) for line in joint_lines(count.joints, terms)]
+    adjusted = [
+        f"{a.at}: {_adjusted(a.by)}, after repeat {a.before_repeat}" for a in count.adjustments
+    ]
+    yield "adjusted", [Text(harmless(line)) for line in adjusted]
+    yield "faults", [_fault(f) for f in piece.findings if _concerns(f, count.number)]
+
+
+def _repeat(count: RepeatCount, terms: str) -> str:
+    takes = kinds(count.takes, terms) or "nothing"
+    times = "once" if count.times == 1 else f"{count.times} times"
+    over = f"; {count.left_over} left over" if count.left_over else "; none left over"
+    return f"{times}, each takes {takes} and makes {everything(count.makes, terms)}{over}"
+
+
+def _motif(line: str, usual: bool) -> Text:
+    text = Text(harmless(line))
+    if not usual:
+        text.append("  (not the usual)", style="yellow")
+    return text
+
+
+def _adjusted(by: int) -> str:
+    return f"{by} more passed over" if by > 0 else f"{-by} worked twice"
+
+
+def _concerns(finding: Finding, number: int) -> bool:
+    return finding.round == number and finding.severity is Severity.ERROR
+
+
+def _fault(finding: Finding) -> Text:
+    text = Text(harmless(finding.message), style="red")
+    for line in (finding.help or "").splitlines():
+        text.append(f"\n{harmless(line)}", style="not red")
+    return text
+
+
+def _listed(names: Sequence[str]) -> str:
+    if len(names) < 2:
+        return "".join(names)
+    return f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def _thread(used: ThreadUse, thread: Thread) -> Text:
+    cotton = f"No. {thread.size} cotton" if thread.size else f"thread of {thread.tex:g} tex"
+    taken = "" if thread.stated else " (taken, since none is stated)"
+    text = Text("thread", style="bold")
+    text.append(
+        f"\nabout {length(used.mm)}, between {length(used.low_mm)} and {length(used.high_mm)}, "
+        f"{used.grams:.2g} g, of {harmless(cotton)} with a {thread.hook_mm:g} mm hook{taken}"
+        "\nin these rounds alone: no motifs, tails or swatch",
+        style="not bold",
+    )
+    if used.balls is not None:
+        ball = f"{thread.ball_m:g} m" if thread.ball_m else f"{thread.ball_g:g} g"
+        text.append(
+            f"\nhave in hand {some(used.balls, 'ball')} of {ball}: the upper figure "
+            f"and {thread.waste:.0%} for waste",
+            style="not bold",
+        )
+    return text

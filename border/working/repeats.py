@@ -1,0 +1,152 @@
+"""Open-ended repeats: worked until one more would run out, and how a round meets its start."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from border.text.readings import alike
+from border.text.tree import (
+    ST,
+    Begin,
+    Bracket,
+    Chains,
+    End,
+    Item,
+    Place,
+    Repeat,
+    StartChain,
+    Stitches,
+    Target,
+    ToLast,
+    Which,
+    Whole,
+)
+from border.working.closing import Left
+from border.working.cursor import Cursor, RunsOut
+from border.working.sites import Sites
+
+if TYPE_CHECKING:
+    from border.working.rows import Worker
+
+OpenItem = Repeat | Stitches | Bracket
+
+
+def run(
+    worker: Worker,
+    item: OpenItem,
+    leading: tuple[Target, ...],
+    once: Callable[[], None],
+    to_last: ToLast | None = None,
+    star: bool = False,
+    meets: Callable[[], bool] = lambda: False,
+) -> None:
+    """Work an open-ended repeat until one more would run out."""
+    cursor = worker.cursor
+    sites = cursor.window.sites(leading)
+    account = worker.repeats.account(item, leading)
+    outermost, worker.inside_open = worker.inside_open, True
+    times, even, limit = 0, True, 0
+    while True:
+        keep = to_last.count if to_last and (times or not star) else 0
+        if keep and to_last:
+            over = _remaining(cursor, to_last) - keep
+            if over <= 0:
+                even = over == 0
+                break
+        mark = cursor.mark()
+        cursor.passed.clear()
+        try:
+            once()
+            if keep and to_last and _remaining(cursor, to_last) < keep:
+                raise RunsOut(item, False, 0, 0)
+        except RunsOut:
+            if meets():
+                worker.met = True
+                message = "the last repeat ends on the steps that the round began with"
+                worker.tell(item, "meets-its-start", message, "they are worked already")
+            else:
+                cursor.back_to(mark)
+            even = to_last is None
+            break
+        if cursor.at == mark.at:
+            break  # already told: it takes nothing
+        times += 1
+        account.add(cursor, mark, sites)
+        if to_last:
+            limit = _behind_limit(cursor, to_last, sites)
+        worker.boundary(sites, cursor, limit)
+    worker.inside_open = outermost
+    account.times += times
+    _stopped(worker, item, leading, sites, to_last, times, even)
+
+
+def _remaining(cursor: Cursor, to_last: ToLast) -> int:
+    s = cursor.window.sites((to_last.of,))
+    return len(s) - s.after(cursor.at)
+
+
+def _behind_limit(cursor: Cursor, to_last: ToLast, sites: Sites) -> int:
+    """How many of the leading sites stand at or behind the first of the last N."""
+    s = cursor.window.sites((to_last.of,))
+    if len(s) < to_last.count:
+        return len(sites)
+    return len(sites) - sites.after(s.a[-to_last.count])
+
+
+def _stopped(
+    worker: Worker,
+    item: OpenItem,
+    leading: tuple[Target, ...],
+    sites: Sites,
+    to_last: ToLast | None,
+    times: int,
+    even: bool,
+) -> None:
+    """Keep account of what is left where a repeat stopped."""
+    cursor = worker.cursor
+    worker.last_leading = leading
+    if worker.met:
+        return
+    start = sites.after(cursor.at)
+    stop = len(sites) - (_behind_limit(cursor, to_last, sites) if to_last else 0)
+    none_left = start >= len(sites)
+    is_each = not isinstance(item, Repeat)
+    unmade = times == 0 and not (is_each and none_left)
+    if not even or unmade:
+        worker.closes = False
+    if cursor.touched is None:
+        cursor.touched = []
+    since = len(cursor.touched)
+    worker.left.append(Left(item, sites, start, max(stop, start), since, times, unmade))
+
+
+def meets_start(begun: Place | None, to_come: tuple[Item, ...], head: tuple[Item, ...]) -> bool:
+    """Whether the steps still to come are those that the row had before its repeat."""
+    done: list[Item] = []
+    for item in head:
+        if isinstance(item, Begin | End):
+            continue
+        if isinstance(item, StartChain):
+            if item.stands_for:
+                done.append(Stitches(1, item.stands_for, item.place))
+                done += [Chains(item.then)] if item.then else []
+            continue
+        done.append(item)
+    return [_as_next(i) for i in to_come] == [
+        _as_next(i, begun if k == 0 else None) for k, i in enumerate(done)
+    ]
+
+
+def _as_next(item: Item, begun: Place | None = None) -> Item:
+    """A step in the words of the repeat: a bare stitch goes in the next st, and the
+    same place, where the round has begun in it, is the next."""
+    item = alike(item)
+    if isinstance(item, Stitches) and item.place is None and item.count == 1:
+        place = Place(Which.NEXT, (Whole(ST),))
+        return Stitches(1, item.stitch, place, cluster=item.cluster, modifiers=item.modifiers)
+    if begun is not None and isinstance(item, Stitches | Bracket):
+        if item.place is not None and item.place.which is Which.SAME:
+            return alike(replace(item, place=replace(begun, which=Which.NEXT)))
+    return item

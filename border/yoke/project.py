@@ -1,0 +1,210 @@
+"""The project file: what a needleworker says of yoke, edges, thread and work.
+
+`read_project` reads the TOML and checks its shape; what the rings and edges
+come to is the business of the modules beside this one. All lengths are in mm,
+`tex` in g/km, weights of balls in g and their lengths in m.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from border.findings import Finding, Span
+from border.text.source import Source
+from border.yoke.positions import positions
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """Words of the file, and where they stand."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Yoke:
+    """What all motifs share. `joined` is None where the file does not say it.
+
+    `loops` round one motif; `joined`: of each motif in a joint; `seam_loops`:
+    of those, at each end of a joint, free to be worked into from beside it.
+    """
+
+    loops: int
+    of: str
+    joined: int | None
+    seam_loops: int
+    motif_mm: float | None
+    span: Span
+    seam_span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """A section: motifs NAME.1 to NAME.N, each joined to the next.
+
+    `sides`: two, or none where every motif has its own ring. `first` and
+    `last`: the motifs that its two ends are joined to.
+    """
+
+    name: str
+    motifs: int
+    sides: tuple[Words, ...]
+    sides_span: Span
+    first: Words | None
+    last: Words | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Motif:
+    """A motif with its own ring, or that of another as in a mirror: one of the two."""
+
+    name: str
+    ring: tuple[Words, ...] | None
+    mirror_of: Words | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """One more name for some motifs."""
+
+    name: str
+    motifs: tuple[Words, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenRun:
+    """`motifs` neighbours of one section, with `places` places each."""
+
+    section: str
+    motifs: int
+    places: int
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenEdge:
+    """An edge written straight down: runs, or (`places`) plain places."""
+
+    name: str
+    closed: bool
+    of: str | None
+    runs: tuple[WrittenRun, ...]
+    places: int | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Adjust:
+    """In round `round`, at a section, motif or joint (`A | B`): `by` more, or fewer."""
+
+    round: int
+    at: str
+    by: int
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What a round already worked came out at: (what, how many)."""
+
+    round: int
+    counts: tuple[tuple[str, int], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """A border to be worked into an edge. `done`: rounds already worked."""
+
+    edge: str
+    border: str
+    start: Words | None
+    mirror: tuple[Words, ...]
+    done: int
+    found: Found | None
+    adjustments: tuple[Adjust, ...]
+    span: Span
+    edge_span: Span
+    border_span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of an edge sewn to cloth: plain, or cloth gathered into it. In mm."""
+
+    plain_mm: float | None
+    gathered_mm: float | None
+    cloth_mm: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Attachment:
+    """An edge sewn to cloth over some sections, part by part in working order."""
+
+    edge: str
+    over: tuple[str, ...]
+    parts: tuple[Part, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Sample:
+    """A measured swatch: so many of one stitch, and the thread used up by them."""
+
+    stitch: str
+    stitches: int
+    used_mm: float
+    width_mm: float | None
+    height_mm: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class ProjectThread:
+    """The thread as the project states it; None where it does not say."""
+
+    size: str | None
+    tex: float | None
+    hook_mm: float | None
+    ball_g: float | None
+    ball_m: float | None
+    waste: float | None
+    sample: tuple[Sample, ...]
+    span: Span
+    size_span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Project:
+    """A whole project, in the order of its file. `name` is None where it has none."""
+
+    name: str | None
+    hand: str
+    yoke: Yoke | None
+    strips: tuple[Strip, ...]
+    motifs: tuple[Motif, ...]
+    labels: tuple[Label, ...]
+    edges: tuple[WrittenEdge, ...]
+    works: tuple[Work, ...]
+    attachments: tuple[Attachment, ...]
+    thread: ProjectThread | None
+
+
+def read_project(source: Source) -> tuple[Project | None, tuple[Finding, ...]]:
+    """The project of a file, as far as it could be made out, and its faults of form.
+
+    Findings: `not-toml`, `unknown-key`, `bad-value`. None where what is left
+    without the faulty parts would say something else of the yoke.
+    """
+    # here, since a bare border text should not wait for pydantic
+    from border.yoke.project_check import checked, parsed
+    from border.yoke.project_made import made
+
+    raw, findings = parsed(source)
+    if raw is None:
+        return None, findings
+    where = positions(source)
+    table, findings = checked(raw, where)
+    return (None if table is None else made(table, where)), findings

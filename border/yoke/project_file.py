@@ -1,0 +1,227 @@
+"""The tables of a project file as they may be written. The only pydantic of this floor.
+
+Everything is strict: no number for a word, no word for a number, no unknown
+key. What the values mean together is settled by the modules that use them.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
+from pydantic_core import PydanticCustomError
+
+ENOUGH = 1_000_000
+"""No number of loops, rounds or mm in a project file is larger."""
+
+NOT_IN_NAMES = ":|#"
+"""Signs that mean something around names: clause heads, joints, comments."""
+
+
+def fault(message: str, help_: str) -> PydanticCustomError:
+    """A fault in a needleworker's words, to raise from a validator."""
+    words = {"said": message, "help": help_}
+    return PydanticCustomError("said", "{said}", words)
+
+
+def _name(name: str) -> str:
+    plain = " ".join(name.split())
+    wrong = [c for c in plain if c in NOT_IN_NAMES or not c.isprintable()]
+    if not plain:
+        raise fault("a name is empty", "give it a name of letters, words or numbers")
+    if wrong:
+        shown = f"{wrong[0]!r}" if wrong[0].isprintable() else "a control character"
+        raise fault(f"a name cannot have {shown} in it", "use letters, numbers, dots and spaces")
+    if len(plain) > 100:
+        raise fault("a name is longer than 100 letters", "give it a shorter name")
+    return plain
+
+
+Name = Annotated[str, AfterValidator(_name)]
+Number = Annotated[int, Field(ge=0, le=ENOUGH)]
+Whole = Annotated[int, Field(ge=1, le=ENOUGH)]
+Length = Annotated[float, Field(gt=0, le=ENOUGH, allow_inf_nan=False)]
+Kind = Literal["loop", "picot", "chain", "stitch"]
+
+
+class Table(BaseModel):
+    model_config = ConfigDict(strict=True, extra="forbid", frozen=True, populate_by_name=False)
+
+
+class YokeTable(Table):
+    loops: Whole
+    of: Literal["loop", "picot"] = "loop"
+    joined: Number | None = None
+    seam_loops: Number = 0
+    motif_mm: Length | None = None
+
+
+class StripTable(Table):
+    name: Name
+    motifs: Annotated[int, Field(ge=1)]
+    sides: Annotated[list[str], Field(min_length=2, max_length=2)] | None = None
+    first: Annotated[Name | None, Field(alias="from")] = None
+    last: Annotated[Name | None, Field(alias="to")] = None
+
+
+class MotifTable(Table):
+    name: Name
+    ring: Annotated[list[str], Field(min_length=1)] | None = None
+    mirror_of: Name | None = None
+
+    @model_validator(mode="after")
+    def _one_of_two(self) -> MotifTable:
+        help_ = 'ring = ["neck 5", "join front.2", …] or mirror_of = "left underarm.1"'
+        if self.ring is None and self.mirror_of is None:
+            raise fault(f"{self.name} says nothing of its ring", help_)
+        if self.ring is not None and self.mirror_of is not None:
+            raise fault(f"{self.name} has a ring, and is a mirror as well", "leave out one of them")
+        return self
+
+
+class LabelTable(Table):
+    name: Name
+    motifs: Annotated[list[Name], Field(min_length=1)]
+
+
+class RunTable(Table):
+    section: Name
+    motifs: Annotated[int, Field(ge=1)] = 1
+    places: Annotated[int, Field(ge=0)]
+
+
+class EdgeTable(Table):
+    name: Name
+    closed: bool = True
+    runs: Annotated[list[RunTable], Field(min_length=1)] | None = None
+    places: Annotated[int, Field(ge=0)] | None = None
+    of: Kind | None = None
+
+    @model_validator(mode="after")
+    def _one_of_two(self) -> EdgeTable:
+        help_ = 'runs = [{ section = "cuff", motifs = 7, places = 6 }] or places = 90'
+        if self.runs is None and self.places is None:
+            raise fault(f'the edge "{self.name}" has no places', help_)
+        if self.runs is not None and self.places is not None:
+            raise fault(f'the edge "{self.name}" has runs, and plain places too', help_)
+        return self
+
+
+class AdjustTable(Table):
+    round: Whole
+    at: Annotated[str, Field(min_length=1, max_length=300)]
+    by: Annotated[int, Field(ge=-ENOUGH, le=ENOUGH)]
+
+    @model_validator(mode="after")
+    def _not_nothing(self) -> AdjustTable:
+        if self.by == 0:
+            raise fault("an adjustment by 0 does nothing", "by = 1 passes over one more, -1 works one twice")
+        return self
+
+
+class FoundTable(Table):
+    """What one round already worked came out at, in whatever was counted."""
+
+    round: Whole
+    spaces: Number | None = None
+    stitches: Number | None = None
+    chains: Number | None = None
+    picots: Number | None = None
+    repeats: Number | None = None
+    groups: Number | None = None
+    blocks: Number | None = None
+    ss: Number | None = None
+    sc: Number | None = None
+    hdc: Number | None = None
+    dc: Number | None = None
+    tr: Number | None = None
+    dtr: Number | None = None
+    trtr: Number | None = None
+
+    @model_validator(mode="after")
+    def _something(self) -> FoundTable:
+        if len(self.model_fields_set) < 2:
+            raise fault("nothing is said of what was found", "found = { round = 3, spaces = 71 }")
+        return self
+
+
+class WorkTable(Table):
+    edge: Name
+    border: Annotated[str, Field(min_length=1, max_length=1000)]
+    start: Name | None = None
+    mirror: list[Annotated[str, Field(min_length=1, max_length=300)]] = []
+    done: Number = 0
+    found: FoundTable | None = None
+    adjust: list[AdjustTable] = []
+
+
+class PartTable(Table):
+    """A part of an edge sewn to cloth: plain, or gathered (cloth_mm into gathered_mm)."""
+
+    plain_mm: Length | None = None
+    gathered_mm: Length | None = None
+    cloth_mm: Length | None = None
+
+    @model_validator(mode="after")
+    def _plain_or_gathered(self) -> PartTable:
+        gathered = (self.gathered_mm is not None, self.cloth_mm is not None)
+        if gathered != ((self.plain_mm is None,) * 2):
+            message = "a part is either plain or gathered"
+            raise fault(message, "{ plain_mm = 60 } or { gathered_mm = 90, cloth_mm = 140 }")
+        return self
+
+
+class AttachTable(Table):
+    edge: Name
+    over: list[Name] = []
+    parts: Annotated[list[PartTable], Field(min_length=1)]
+
+
+class SampleTable(Table):
+    stitch: Name
+    stitches: Whole
+    used_mm: Length
+    width_mm: Length | None = None
+    height_mm: Length | None = None
+
+
+class ThreadTable(Table):
+    size: Name | None = None
+    tex: Length | None = None
+    hook_mm: Length | None = None
+    ball_g: Length | None = None
+    ball_m: Length | None = None
+    waste: Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)] | None = None
+    sample: list[SampleTable] = []
+
+    @model_validator(mode="after")
+    def _not_both(self) -> ThreadTable:
+        if self.size is not None and self.tex is not None:
+            raise fault("the thread has a size, and a tex too", "leave out one of them")
+        if self.ball_g is not None and self.ball_m is not None:
+            raise fault("the ball is given in grams, and in metres too", "leave out one of them")
+        return self
+
+
+class ProjectTable(Table):
+    format: Literal[1]
+    name: Annotated[str, Field(max_length=200)] | None = None
+    hand: Literal["right", "left"] = "right"
+    yoke: YokeTable | None = None
+    strip: list[StripTable] = []
+    motif: list[MotifTable] = []
+    label: list[LabelTable] = []
+    edge: list[EdgeTable] = []
+    work: list[WorkTable] = []
+    attach: list[AttachTable] = []
+    thread: ThreadTable | None = None
+
+    @model_validator(mode="after")
+    def _has_an_edge(self) -> ProjectTable:
+        if (self.strip or self.motif) and self.yoke is None:
+            help_ = "[yoke] with loops = 16, the loops round one motif, and joined = 3"
+            raise fault("there are motifs, but no [yoke] to say how many loops they have", help_)
+        if not self.strip and not self.motif and not self.edge:
+            help_ = 'write a [yoke] with [[strip]]s, or an [[edge]]: name = "cuff", places = 90'
+            raise fault("the project has neither a yoke nor an edge", help_)
+        return self

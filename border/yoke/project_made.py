@@ -1,0 +1,138 @@
+"""From the tables of a project file to the project, with a span for every part."""
+
+from __future__ import annotations
+
+from border.yoke.positions import Path, Positions
+from border.yoke.project import (
+    Adjust,
+    Attachment,
+    Found,
+    Label,
+    Motif,
+    Part,
+    Project,
+    ProjectThread,
+    Sample,
+    Strip,
+    Words,
+    Work,
+    WrittenEdge,
+    WrittenRun,
+    Yoke,
+)
+from border.yoke.project_file import (
+    EdgeTable,
+    MotifTable,
+    ProjectTable,
+    StripTable,
+    ThreadTable,
+    WorkTable,
+    YokeTable,
+)
+
+
+def made(table: ProjectTable, at: Positions) -> Project:
+    """The project of a checked file, every part with its span from `at`."""
+    return Project(
+        name=table.name or None,
+        hand=table.hand,
+        yoke=_yoke(table.yoke, at),
+        strips=tuple(_strip(s, at, ("strip", i)) for i, s in enumerate(table.strip)),
+        motifs=tuple(_motif(m, at, ("motif", i)) for i, m in enumerate(table.motif)),
+        labels=tuple(
+            Label(m.name, _all_words(m.motifs, at, ("label", i, "motifs")), at.key(("label", i)))
+            for i, m in enumerate(table.label)
+        ),
+        edges=tuple(_edge(e, at, ("edge", i)) for i, e in enumerate(table.edge)),
+        works=tuple(_work(w, at, ("work", i)) for i, w in enumerate(table.work)),
+        attachments=tuple(
+            Attachment(
+                a.edge,
+                tuple(a.over),
+                tuple(Part(p.plain_mm, p.gathered_mm, p.cloth_mm) for p in a.parts),
+                at.key(("attach", i)),
+            )
+            for i, a in enumerate(table.attach)
+        ),
+        thread=_thread(table.thread, at),
+    )
+
+
+def _words(text: str | None, at: Positions, path: Path) -> Words | None:
+    return None if text is None else Words(" ".join(text.split()), at.value(path))
+
+
+def _all_words(texts: list[str], at: Positions, path: Path) -> tuple[Words, ...]:
+    return tuple(Words(" ".join(t.split()), at.value((*path, i))) for i, t in enumerate(texts))
+
+
+def _yoke(t: YokeTable | None, at: Positions) -> Yoke | None:
+    if t is None:
+        return None
+    spans = at.key(("yoke",)), at.value(("yoke", "seam_loops"))
+    return Yoke(t.loops, t.of, t.joined, t.seam_loops, t.motif_mm, *spans)
+
+
+def _strip(t: StripTable, at: Positions, path: Path) -> Strip:
+    return Strip(
+        name=t.name,
+        motifs=t.motifs,
+        sides=_all_words(t.sides or [], at, (*path, "sides")),
+        sides_span=at.value((*path, "sides")),
+        first=_words(t.first, at, (*path, "from")),
+        last=_words(t.last, at, (*path, "to")),
+        span=at.key(path),
+    )
+
+
+def _motif(t: MotifTable, at: Positions, path: Path) -> Motif:
+    ring = None if t.ring is None else _all_words(t.ring, at, (*path, "ring"))
+    return Motif(t.name, ring, _words(t.mirror_of, at, (*path, "mirror_of")), at.key(path))
+
+
+def _edge(t: EdgeTable, at: Positions, path: Path) -> WrittenEdge:
+    runs = tuple(
+        WrittenRun(r.section, r.motifs, r.places, at.value((*path, "runs", i)))
+        for i, r in enumerate(t.runs or [])
+    )
+    return WrittenEdge(t.name, t.closed, t.of, runs, t.places, at.key(path))
+
+
+def _work(t: WorkTable, at: Positions, path: Path) -> Work:
+    found = None
+    if t.found is not None:
+        counts = t.found.model_dump(exclude_none=True, exclude={"round"})
+        found = Found(t.found.round, tuple(counts.items()))
+    return Work(
+        edge=t.edge,
+        border=t.border,
+        start=_words(t.start, at, (*path, "start")),
+        mirror=_all_words(t.mirror, at, (*path, "mirror")),
+        done=t.done,
+        found=found,
+        adjustments=tuple(
+            Adjust(a.round, " ".join(a.at.split()), a.by, at.key((*path, "adjust", i)))
+            for i, a in enumerate(t.adjust)
+        ),
+        span=at.key(path),
+        edge_span=at.value((*path, "edge")),
+        border_span=at.value((*path, "border")),
+    )
+
+
+def _thread(t: ThreadTable | None, at: Positions) -> ProjectThread | None:
+    if t is None:
+        return None
+    return ProjectThread(
+        size=t.size,
+        tex=t.tex,
+        hook_mm=t.hook_mm,
+        ball_g=t.ball_g,
+        ball_m=t.ball_m,
+        waste=t.waste,
+        sample=tuple(
+            Sample(s.stitch, s.stitches, s.used_mm, s.width_mm, s.height_mm) for s in t.sample
+        ),
+        span=at.key(("thread",)),
+        size_span=at.value(("thread", "size")),
+    )

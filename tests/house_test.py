@@ -1,0 +1,187 @@
+"""The house: floors import one way, and only the command line touches the world."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+HOUSE = Path(__file__).parent.parent / "border"
+
+FLOORS = (
+    ("findings", "stitches"),
+    ("text",),
+    ("yoke",),
+    ("working",),
+    ("reckoning",),
+    ("showing",),
+    ("texts", "pipeline"),
+    ("arguments", "cli"),
+    ("__main__",),
+)
+"""From the top: a module imports from its own floor and those before it."""
+
+LEVEL = {room: level for level, rooms in enumerate(FLOORS) for room in rooms}
+
+WORLD = {
+    "asyncio",
+    "builtins",
+    "datetime",
+    "getpass",
+    "glob",
+    "io",
+    "locale",
+    "logging",
+    "multiprocessing",
+    "os",
+    "platform",
+    "random",
+    "secrets",
+    "shutil",
+    "signal",
+    "socket",
+    "subprocess",
+    "sys",
+    "tempfile",
+    "threading",
+    "time",
+    "urllib",
+    "uuid",
+}
+"""Modules of the standard library that read a clock, chance, the machine, or write to it."""
+
+ALLOWED = {("sys", "version_info"), ("pathlib", "PurePosixPath"), ("pathlib", "PurePath")}
+ACTS = {"open", "print", "input", "exit", "quit", "exec", "eval", "breakpoint", "SystemExit"}
+FILE_METHODS = {"write_text", "write_bytes", "unlink", "mkdir", "rename"}
+
+
+def modules() -> list[Path]:
+    return sorted(HOUSE.rglob("*.py"))
+
+
+def room_of(module: Path) -> str:
+    return module.relative_to(HOUSE).with_suffix("").parts[0]
+
+
+def imported(tree: ast.AST) -> Iterator[str]:
+    """Every module imported anywhere in a file, inside functions as well."""
+    for node in ast.walk(tree):
+        match node:
+            case ast.Import(names=names):
+                yield from (alias.name for alias in names)
+            case ast.ImportFrom(module=str(module), level=0, names=names):
+                yield module
+                if module == "border":
+                    yield from (f"border.{alias.name}" for alias in names)
+            case ast.ImportFrom(level=level) if level:
+                yield "a relative import"
+
+
+def wrong_way(room: str, source: str) -> list[str]:
+    """The imports in a module of `room` that go to a floor below it, or outside the house."""
+    wrong = []
+    for name in imported(ast.parse(source)):
+        parts = name.split(".")
+        if name == "a relative import":
+            wrong.append(name)
+        elif parts[0] == "border" and len(parts) > 1 and parts[1] != "grammar":
+            if LEVEL.get(parts[1], len(FLOORS)) > LEVEL[room]:
+                wrong.append(name)
+        elif parts[0] == "tests":
+            wrong.append(name)
+    return wrong
+
+
+def touches(source: str) -> list[str]:
+    """What a module does with the world outside it."""
+    tree = ast.parse(source)
+    package_data = any(n.startswith("importlib.resources") for n in imported(tree))
+    found = []
+    for node in ast.walk(tree):
+        match node:
+            case ast.Import(names=names):
+                only_version = uses_only_version(tree)
+                found += [
+                    a.name
+                    for a in names
+                    if (root := a.name.split(".")[0]) in WORLD | {"pathlib"}
+                    and not (root == "sys" and only_version)
+                ]
+            case ast.ImportFrom(module=str(module), names=names):
+                root = module.split(".")[0]
+                if root in WORLD | {"pathlib"}:
+                    found += [f"{module}.{a.name}" for a in names if (root, a.name) not in ALLOWED]
+            case ast.Name(id=name) if name in ACTS:
+                found.append(name)
+            case ast.Attribute(attr=attr) if attr in FILE_METHODS:
+                found.append(attr)
+            case ast.Attribute(attr="read_text" | "read_bytes" | "open") if not package_data:
+                found.append("read")
+    return found
+
+
+def uses_only_version(tree: ast.AST) -> bool:
+    used = [
+        node.attr
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Attribute)
+        and isinstance(node.value, ast.Name)
+        and node.value.id == "sys"
+    ]
+    return set(used) <= {"version_info"}
+
+
+@pytest.mark.parametrize("module", modules(), ids=lambda p: str(p.relative_to(HOUSE)))
+def test_a_floor_imports_only_from_floors_above_it(module: Path) -> None:
+    if module == HOUSE / "__init__.py":
+        assert wrong_way("findings", module.read_text()) == []
+        return
+    assert wrong_way(room_of(module), module.read_text()) == []
+
+
+@pytest.mark.parametrize("module", modules(), ids=lambda p: str(p.relative_to(HOUSE)))
+def test_only_the_command_line_touches_the_world(module: Path) -> None:
+    if room_of(module) in ("cli", "__main__"):
+        return
+    assert touches(module.read_text()) == []
+
+
+def test_every_floor_is_there() -> None:
+    rooms = {room_of(m) for m in modules() if m != HOUSE / "__init__.py"}
+    assert rooms == set(LEVEL)
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        "from border.cli import main",
+        "import border.pipeline",
+        "from border import showing",
+        "def f():\n    from border.showing.tables import count_tables",
+        "from ..pipeline import Pipeline",
+        "from border.attic import something",
+    ],
+)
+def test_an_import_the_wrong_way_is_seen(source: str) -> None:
+    assert wrong_way("reckoning", source)
+    assert not wrong_way("reckoning", "from border.working.work import work")
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        "print(1)",
+        "open('x')",
+        "import time",
+        "from os import environ",
+        "import os.path",
+        "from pathlib import Path",
+        "import sys\nsys.exit(1)",
+        "raise SystemExit(1)",
+        "def f(p):\n    return p.read_text()",
+    ],
+)
+def test_a_touch_of_the_world_is_seen(source: str) -> None:
+    assert touches(source)
