@@ -121,18 +121,18 @@ def _yoke(asked: Namespace) -> int:
     if not is_project(asked.file):
         raise UsageFault(f"{asked.file} is no project", "border yoke FILE.toml\n")
     pipeline = Pipeline(asked.file, read_file)
-    sources = pipeline.texts.sources
+    sources, findings = pipeline.texts.sources, pipeline.yoke_findings
     if asked.json:
-        from border.showing.yoke_table import yoke_record
+        from border.showing.record import yoke_record
 
-        _print_json(yoke_record(pipeline.yoke, pipeline.yoke_findings, sources))
+        _print_json(yoke_record(pipeline.yoke, findings, sources))
     else:
-        from border.showing.yoke_table import yoke_tables
-
         if pipeline.yoke:
-            _show(yoke_tables(pipeline.yoke))
-        _tell(pipeline.yoke_findings, sources)
-    return _code(pipeline.yoke_findings)
+            from border.showing.yoke_table import yoke_tables
+
+            _show(yoke_tables(pipeline.title, pipeline.yoke))
+        _tell(findings, sources)
+    return _code(findings)
 
 
 def _schema(asked: Namespace) -> int:
@@ -241,7 +241,11 @@ def _make_folder(path: str, files: Mapping[str, str]) -> None:
 
 def _coloured(stream: TextIO) -> bool:
     dull = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"
-    return stream.isatty() and not dull
+    return _is_terminal(stream) and not dull
+
+
+def _is_terminal(stream: TextIO) -> bool:
+    return stream.isatty()
 
 
 def _show(tables: RenderableType) -> None:
@@ -249,7 +253,7 @@ def _show(tables: RenderableType) -> None:
     from rich.console import Console
 
     colour = _coloured(sys.stdout)
-    width = shutil.get_terminal_size().columns if sys.stdout.isatty() else 80
+    width = shutil.get_terminal_size().columns if _is_terminal(sys.stdout) else 80
     console = Console(
         file=sys.stdout,
         width=width,

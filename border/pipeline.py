@@ -18,14 +18,14 @@ from typing import TYPE_CHECKING
 
 from border.findings import Finding, Severity
 from border.reckoning.counts import count_edge
-from border.reckoning.thread import USUAL, Thread, thread_of_size, uncalibrated
+from border.reckoning.thread import Thread, stated_thread, uncalibrated
 from border.showing.counted import Counted, Piece
 from border.showing.folding import some
 from border.text.source import Source
 from border.texts import BorderText, Read, Texts
 from border.working.adjusting import Adjustment
 from border.working.work import work
-from border.yoke.edges import Edge, plain_edge, runs_edge
+from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 
 if TYPE_CHECKING:
     from border.yoke.project import Project, Work
@@ -90,8 +90,6 @@ class Pipeline:
     def _traced(self) -> tuple[tuple[Edge, ...], YokeReport | None, tuple[Finding, ...]]:
         if self.project is None:
             return (), None, ()
-        from border.yoke.edges import trace
-
         return trace(self.project)
 
     @property
@@ -109,8 +107,7 @@ class Pipeline:
 
     @cached_property
     def _thread(self) -> tuple[Thread, tuple[Finding, ...]]:
-        stated = self.project.thread if self.project else None
-        return stated_thread(stated) if stated else (USUAL, ())
+        return stated_thread(self.project.thread if self.project else None)
 
     # --- the pieces of work ---------------------------------------------------
 
@@ -128,16 +125,16 @@ class Pipeline:
 
     def _project_pieces(self) -> tuple[tuple[Piece, ...], tuple[Finding, ...]]:
         works = [w for w in self.works if self.only in (None, w.edge)]
-        edges = {edge.name: edge for edge in self.edges}
         pieces: list[Piece] = []
         findings: list[Finding] = []
         for wanted in works:
             beside = posixpath.join(posixpath.dirname(self.name), wanted.border)
             text = self.texts.border(beside, wanted.border_span)
             findings += text.findings
-            if (edge := edges.get(wanted.edge)) is None:
+            if (edge := edge_for(wanted, self.edges)) is None:
                 continue
-            piece = worked_piece(text, wanted.border, edge, wanted.adjustments)
+            adjustments = [Adjustment(a.round, a.at, a.by, a.span) for a in wanted.adjustments]
+            piece = worked_piece(text, wanted.border, edge, adjustments)
             pieces.append(piece)
             prefix = f"{edge.name}: " if len(works) > 1 else ""
             findings += [replace(f, message=prefix + f.message) for f in piece.findings]
@@ -175,10 +172,11 @@ class Pipeline:
     @property
     def title(self) -> str:
         """What the work is called: by the project, the border text, or the file."""
-        if self.project and self.project.name:
-            return self.project.name
-        titles = [p.title for p in self._pieces[0] if p.title]
-        return titles[0] if titles and not is_project(self.name) else PurePosixPath(self.name).stem
+        if is_project(self.name):
+            title = self.project.name if self.project else None
+        else:
+            title = next((piece.title for piece in self._pieces[0]), None)
+        return title or PurePosixPath(self.name).stem
 
 
 def worked_piece(

@@ -200,7 +200,13 @@ def test_any_name_can_be_printed() -> None:
 
 
 def test_json_is_the_same_as_the_record_whatever_its_lines() -> None:
-    for value in ({}, {"a": []}, {"a": [{}]}, {"a": {"b": [[1, 2], [{"c": None}]]}, "d": 1.5}):
+    values: list[dict[str, Any]] = [
+        {},
+        {"a": []},
+        {"a": [{}]},
+        {"a": {"b": [[1, 2], [{"c": None}]]}, "d": 1.5},
+    ]
+    for value in values:
         assert json.loads(to_json(value)) == value
 
 

@@ -8,10 +8,19 @@ import pytest
 from counts_by_hand import counted, does_not_close, edge, piece, round_count, tally
 from rich.console import Console, RenderableType
 
-from border.reckoning.counts import JointCount, RepeatCount
+from border.findings import Finding
+from border.reckoning.counts import JointCount, RepeatCount, RoundCount
 from border.reckoning.thread import USUAL, Thread
-from border.showing.folding import everything, in_terms, joint_lines, kinds, length, motif_lines
-from border.showing.tables import MOST, count_tables, edge_in_words
+from border.showing.folding import (
+    edge_in_words,
+    everything,
+    in_terms,
+    joint_lines,
+    kinds,
+    length,
+    motif_lines,
+)
+from border.showing.tables import MOST, count_tables
 
 
 def text(tables: RenderableType, width: int = 80) -> str:
@@ -21,9 +30,8 @@ def text(tables: RenderableType, width: int = 80) -> str:
     return "\n".join(line.rstrip() for line in captured.get().splitlines())
 
 
-def shown(*rounds: object, **more: object) -> str:
-    made = piece(*rounds, **more)  # type: ignore[arg-type]
-    return text(count_tables(counted(made)))
+def shown(*rounds: RoundCount, terms: str = "us", findings: tuple[Finding, ...] = ()) -> str:
+    return text(count_tables(counted(piece(*rounds, terms=terms, findings=findings))))
 
 
 def joined(table: str) -> str:
@@ -42,10 +50,11 @@ def test_a_piece_of_work_has_a_heading() -> None:
 
 def test_every_round_has_a_line() -> None:
     table = shown(round_count(1), round_count(2, closes=False))
-    heads, first, second = table.splitlines()[4:7]
-    assert heads.split() == ["round", "stitches", "chains", "picots", "spaces", "thread"]
-    assert first.split() == "1 144 dc, 8 sc 120 4 40 4.3 m".split()
-    assert second.split() == "2 144 dc, 8 sc 120 4 40 4.3 m does not close".split()
+    heads, first, second = (line.split() for line in table.splitlines()[4:7])
+    assert heads == ["round", "stitches", "chains", "picots", "spaces", "thread"]
+    numbers = ["144", "dc,", "8", "sc", "120", "4", "40", "4.3", "m"]
+    assert first == ["1", *numbers]
+    assert second == ["2", *numbers, "does", "not", "close"]
 
 
 def test_a_round_in_full() -> None:
@@ -77,6 +86,7 @@ def test_kinds_of_site_are_named_in_those_terms_too() -> None:
     assert kinds({"3-dc group": 2, "space": 1}, "us") == "2 3-dc groups, 1 space"
     assert kinds({"st": 3}, "us") == "3 st"
     assert kinds({"dc": 3}, "us") == "3 dc"
+    assert kinds({"hdc": 3, "2-dc block": 2}, "uk") == "3 htr, 2 2-tr blocks"
     assert kinds({"stitch": 3}, "us") == "3 stitches"
     assert kinds({"group of 3": 2}, "us") == "2 groups of 3"
 
@@ -182,14 +192,14 @@ def test_lengths_have_two_digits(mm: float, told: str) -> None:
 def test_the_thread_says_its_band_and_what_is_in_it() -> None:
     table = joined(shown(round_count()))
     assert (
-        "about 4.3 m, between 2.6 m and 6.0 m, 0.39 g, of No. 40 cotton with a 1 mm hook "
-        "(taken, since none is stated) in these rounds alone: no motifs, tails or swatch"
+        "about 4.3 m, between 2.6 m and 6.0 m, 0.39 g, for No. 40 cotton and a 1 mm hook "
+        "(no thread or hook is stated) in these rounds alone: no motifs, tails or swatch"
     ) in table
     assert "ball" not in table
     stated = Thread(tex=102, hook_mm=1.25, ball_g=20, waste=0.1)
     made = joined(text(count_tables(counted(piece(round_count()), thread=stated))))
-    assert "of thread of 102 tex with a 1.25 mm hook in these rounds alone" in made
-    assert "have in hand 1 ball of 20 g: the upper figure and 10% for waste" in made
+    assert "for thread of 102 tex and a 1.25 mm hook in these rounds alone" in made
+    assert "have in hand 1 ball of 20 g: the upper figure and 10 % for waste" in made
     in_metres = replace(USUAL, ball_m=5)
     made = joined(text(count_tables(counted(piece(round_count()), thread=in_metres))))
     assert "have in hand 2 balls of 5 m" in made

@@ -12,12 +12,15 @@ from border.reckoning.thread import (
     USUAL,
     Thread,
     loop_mm,
+    stated_thread,
+    tex_of_size,
     thread_diameter_mm,
     thread_mm,
-    thread_of_size,
     thread_used,
     uncalibrated,
 )
+from border.text.source import Source
+from border.yoke.project import ProjectThread, read_project
 
 
 def test_sizes_are_those_of_the_table_of_measured_threads() -> None:
@@ -78,12 +81,12 @@ def test_balls_are_whole_from_the_upper_figure_with_waste() -> None:
 
 @pytest.mark.parametrize("size", ["40", " 40 ", "No. 40", "no 40", "No.40"])
 def test_a_size_may_be_written_as_on_the_ball(size: str) -> None:
-    assert thread_of_size(size) == (91.0, ())
+    assert tex_of_size(size) == (91.0, ())
 
 
 def test_an_unknown_size_names_those_that_are_known() -> None:
     span = Span("yoke.toml", 3, 7)
-    tex, (finding,) = thread_of_size("45", span)
+    tex, (finding,) = tex_of_size("45", span)
     assert tex is None
     assert finding.code == "bad-value"
     assert finding.span == span
@@ -93,12 +96,45 @@ def test_an_unknown_size_names_those_that_are_known() -> None:
     assert "tex" in finding.help
 
 
+def project_thread(text: str) -> ProjectThread:
+    head = 'format = 1\n[[edge]]\nname = "cuff"\nplaces = 9\n[thread]\n'
+    project, findings = read_project(Source("cuff.toml", head + text))
+    assert findings == ()
+    assert project is not None
+    assert project.thread is not None
+    return project.thread
+
+
+def test_a_project_states_its_thread() -> None:
+    thread, findings = stated_thread(
+        project_thread('size = "No. 60"\nhook_mm = 0.75\nball_g = 20\nwaste = 0.1')
+    )
+    assert findings == ()
+    assert thread == Thread(tex=66, hook_mm=0.75, size="60", ball_g=20, waste=0.1)
+    by_tex, _ = stated_thread(project_thread("tex = 102\nhook_mm = 1.25\nball_m = 120"))
+    assert by_tex == Thread(tex=102, hook_mm=1.25, ball_m=120, waste=0.15)
+
+
+def test_for_what_is_not_stated_the_usual_is_taken_and_named() -> None:
+    assert stated_thread(None) == (USUAL, ())
+    hook, _ = stated_thread(project_thread("hook_mm = 0.75"))
+    assert (hook.tex, hook.hook_mm, hook.taken) == (91, 0.75, ("thread",))
+    size, _ = stated_thread(project_thread('size = "80"'))
+    assert (size.tex, size.hook_mm, size.taken) == (54, 1.0, ("hook",))
+
+
+def test_with_an_unknown_size_the_usual_is_reckoned_with_and_the_fault_told() -> None:
+    thread, (finding,) = stated_thread(project_thread('size = "45"\nhook_mm = 0.75'))
+    assert (thread.tex, thread.size, thread.hook_mm) == (91, "40", 0.75)
+    assert finding.code == "bad-value"
+    assert finding.span is not None
+
+
 def test_the_note_says_what_was_taken() -> None:
     note = uncalibrated(USUAL)
     assert note.code == "thread-uncalibrated"
-    assert "No. 40 cotton and a 1 mm hook, since no thread is stated" in note.message
-    assert "40%" in note.message
+    assert "No. 40 cotton and a 1 mm hook (no thread or hook is stated)" in note.message
+    assert "40 % either way" in note.message
     stated = uncalibrated(Thread(tex=102, hook_mm=1.25))
-    assert "102 tex and a 1.25 mm hook" in stated.message
-    assert "stated" not in stated.message
+    assert "thread of 102 tex and a 1.25 mm hook, good" in stated.message
     assert "not reckoned from it yet" in (uncalibrated(USUAL, samples=1).help or "")

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from math import ceil, pi, sqrt
 
 from border.findings import Finding, Span
+from border.yoke.project import ProjectThread
 
 SIZES: dict[str, int] = {
     "10": 184,
@@ -45,9 +46,9 @@ USUAL_HOOK_MM = 1.0
 class Thread:
     """A thread and the hook it is worked with.
 
-    `size` is the number on the ball, where one was given. `stated` is False
-    for the usual thread, taken because none was stated. `waste` is a share of
-    the length.
+    `size` is the number on the ball, where one was given. `taken` names what
+    was not stated, so that the usual was taken for it: thread, hook. `waste`
+    is a share of the length.
     """
 
     tex: float
@@ -56,10 +57,10 @@ class Thread:
     ball_g: float | None = None
     ball_m: float | None = None
     waste: float = USUAL_WASTE
-    stated: bool = True
+    taken: tuple[str, ...] = ()
 
 
-USUAL = Thread(SIZES[USUAL_SIZE], USUAL_HOOK_MM, USUAL_SIZE, stated=False)
+USUAL = Thread(SIZES[USUAL_SIZE], USUAL_HOOK_MM, USUAL_SIZE, taken=("thread", "hook"))
 """What is reckoned with where no thread is stated."""
 
 
@@ -78,9 +79,36 @@ class ThreadUse:
     calibrated: bool
 
 
-def thread_of_size(size: str, span: Span | None = None) -> tuple[float | None, tuple[Finding, ...]]:
+def stated_thread(stated: ProjectThread | None) -> tuple[Thread, tuple[Finding, ...]]:
+    """The thread that a project states, the usual taken for what it leaves out."""
+    if stated is None:
+        return USUAL, ()
+    tex, size = stated.tex, stated.size
+    findings: tuple[Finding, ...] = ()
+    if size is not None:
+        tex, findings = tex_of_size(size, stated.size_span)
+    taken = [] if stated.tex or stated.size else ["thread"]
+    taken += [] if stated.hook_mm else ["hook"]
+    thread = Thread(
+        tex=tex or USUAL.tex,
+        hook_mm=stated.hook_mm or USUAL.hook_mm,
+        size=USUAL.size if tex is None else size and bare_size(size),
+        ball_g=stated.ball_g,
+        ball_m=stated.ball_m,
+        waste=USUAL_WASTE if stated.waste is None else stated.waste,
+        taken=tuple(taken),
+    )
+    return thread, findings
+
+
+def bare_size(size: str) -> str:
+    """`40` of `No. 40`."""
+    return size.strip().lower().removeprefix("no").lstrip(". ").strip()
+
+
+def tex_of_size(size: str, span: Span | None = None) -> tuple[float | None, tuple[Finding, ...]]:
     """The tex of a size number (`40`, `No. 40`), or the finding `bad-value`."""
-    number = size.strip().lower().removeprefix("no").lstrip(". ").strip()
+    number = bare_size(size)
     if number in SIZES:
         return float(SIZES[number]), ()
     known = ", ".join(SIZES)
@@ -88,8 +116,8 @@ def thread_of_size(size: str, span: Span | None = None) -> tuple[float | None, t
         Finding(
             "bad-value",
             f'size "{size}" is not in the table of measured threads',
-            f"the sizes known are {known}; for another thread leave size out and write "
-            f"tex = N, the grams that 1000 m weigh",
+            f"the sizes known are {known}; for another thread write, in place of size, "
+            "tex = N, the grams that 1000 m of it weigh",
             span,
         ),
     )
@@ -128,22 +156,23 @@ def thread_used(loops: Sequence[int], thread: Thread) -> ThreadUse:
     )
 
 
+def described(thread: Thread) -> str:
+    """`No. 40 cotton and a 1 mm hook`, and what of it was not stated."""
+    name = f"No. {thread.size} cotton" if thread.size else f"thread of {thread.tex:g} tex"
+    taken = f" (no {' or '.join(thread.taken)} is stated)" if thread.taken else ""
+    return f"{name} and a {thread.hook_mm:g} mm hook{taken}"
+
+
 def uncalibrated(thread: Thread, samples: int = 0) -> Finding:
     """The note that thread lengths are estimates, and of what thread."""
-    name = f"No. {thread.size} cotton" if thread.size else f"thread of {thread.tex:g} tex"
-    basis = f"{name} and a {thread.hook_mm:g} mm hook"
     if samples:
         help_ = "the sample in the project is kept, but thread is not reckoned from it yet"
-    elif thread.stated:
-        help_ = "a weighed thread (tex, hook_mm) makes the estimate better"
+    elif thread.taken:
+        help_ = "say which in a project: [thread] with size or tex, and hook_mm"
     else:
-        help_ = "say which thread in a project: [thread] with size or tex, and hook_mm"
-    taken = "" if thread.stated else ", since no thread is stated"
-    return Finding(
-        "thread-uncalibrated",
-        f"thread is estimated for {basis}{taken}, good to {BAND:.0%} either way",
-        help_,
-    )
+        help_ = "a thread weighed and measured (tex, hook_mm) makes the estimate better"
+    message = f"thread is estimated for {described(thread)}, good to {BAND * 100:.0f} % either way"
+    return Finding("thread-uncalibrated", message, help_)
 
 
 def _balls(mm: float, thread: Thread) -> int | None:

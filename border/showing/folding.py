@@ -6,15 +6,26 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 from itertools import groupby
 from math import floor, log10
-from typing import TypeVar
+from typing import Protocol, TypeVar
 
 from border.reckoning.counts import JointCount, MotifCount, Tally
 from border.stitches import STITCHES
 from border.text.tree import Kind
 from border.text.written import write_kind
+from border.yoke.edges import Edge
 
 _STITCH = re.compile(rf"\b({'|'.join(sorted(STITCHES, key=len, reverse=True))})\b")
 T = TypeVar("T")
+
+
+class Named(Protocol):
+    """Anything of one motif: a count, a run, a ring."""
+
+    @property
+    def motif(self) -> str: ...
+
+    @property
+    def section(self) -> str: ...
 
 
 def some(n: int, word: str) -> str:
@@ -32,7 +43,7 @@ def in_terms(kind: str, terms: str) -> str:
 
 def kinds(amounts: dict[str, int], terms: str) -> str:
     """`2 spaces, 1 group`: sites by kind."""
-    return ", ".join(some(n, in_terms(kind, terms)) for kind, n in amounts.items())
+    return ", ".join(in_terms(some(n, kind), terms) for kind, n in amounts.items())
 
 
 def stitches(made: Tally, terms: str) -> str:
@@ -59,9 +70,28 @@ def length(mm: float) -> str:
     return f"{mm / 1000:.1f} m" if mm < 9_950 else f"{mm / 1000:.0f} m"
 
 
+def edge_in_words(edge: Edge) -> str:
+    """`closed edge of 78 loops, 13 motifs`."""
+    shape = "closed" if edge.closed else "open"
+    told = f"{shape} edge of {some(edge.places, edge.of)}"
+    return f"{told} on {some(len(edge.runs), 'motif')}" if edge.runs else told
+
+
 def series(items: Iterable[T], same: Callable[[T], object]) -> list[list[T]]:
     """Neighbours that are the same in what matters, together."""
     return [list(group) for _, group in groupby(items, key=same)]
+
+
+def called(group: Sequence[Named], all_of: Sequence[Named]) -> str:
+    """Neighbours by name: `front, 5 motifs` where they are all there are of the section
+    in `all_of`, else `front.2 to front.4, 3 motifs`; `front.1` alone."""
+    first, last = group[0], group[-1]
+    if len(group) == 1:
+        return first.motif
+    section = {m.section for m in group}
+    if len(section) == 1 and len(group) == sum(m.section == first.section for m in all_of):
+        return f"{first.section}, {len(group)} motifs"
+    return f"{first.motif} to {last.motif}, {len(group)} motifs"
 
 
 def motif_lines(motifs: Sequence[MotifCount], terms: str) -> list[tuple[str, bool]]:
@@ -69,23 +99,13 @@ def motif_lines(motifs: Sequence[MotifCount], terms: str) -> list[tuple[str, boo
 
     `front, 5 motifs: 18 tr, 15 ch each`; `front.2 to front.4: ...`; `front.1: ...`.
     """
-    size: dict[str, int] = {}
-    for m in motifs:
-        size[m.section] = size.get(m.section, 0) + 1
     if len(motifs) > 1 and len(series(motifs, lambda m: _as_key(m.made))) == 1:
         return [(f"every motif: {everything(motifs[0].made, terms)}", True)]
     told = []
     for group in series(motifs, lambda m: (m.section, m.usual, _as_key(m.made))):
-        first, last = group[0], group[-1]
-        n = len(group)
-        made = everything(first.made, terms)
-        if n == 1:
-            line = f"{first.motif}: {made}"
-        elif n == size[first.section]:
-            line = f"{first.section}, {n} motifs: {made} each"
-        else:
-            line = f"{first.motif} to {last.motif}, {n} motifs: {made} each"
-        told.append((line, first.usual))
+        each = " each" if len(group) > 1 else ""
+        made = everything(group[0].made, terms)
+        told.append((f"{called(group, motifs)}: {made}{each}", group[0].usual))
     return told
 
 

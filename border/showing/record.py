@@ -19,15 +19,19 @@ from border.showing.shapes import (
     FORMAT_VERSION,
     CheckRecord,
     CountRecord,
+    EdgeRecord,
     FindingRecord,
     RepeatRecord,
     RoundRecord,
     TallyRecord,
     ThreadRecord,
     WorkRecord,
+    YokeRecord,
 )
 from border.showing.telling import in_order
 from border.text.source import Source
+from border.yoke.edges import Edge
+from border.yoke.report import YokeReport
 
 
 def count_record(counted: Counted) -> CountRecord:
@@ -44,6 +48,19 @@ def count_record(counted: Counted) -> CountRecord:
 def check_record(findings: Iterable[Finding], sources: Mapping[str, Source]) -> CheckRecord:
     """The record of `check`: the findings of all files."""
     return {"format_version": FORMAT_VERSION, "findings": findings_record(findings, sources)}
+
+
+def yoke_record(
+    yoke: YokeReport | None, findings: Iterable[Finding], sources: Mapping[str, Source]
+) -> YokeRecord:
+    """The record of `yoke`; None is a project that could not be made out."""
+    return {
+        "motifs": yoke.motifs if yoke else 0,
+        "joints": yoke.joints if yoke else 0,
+        "goes_together": bool(yoke and yoke.goes_together),
+        "edges": [_edge(edge) for edge in yoke.edges] if yoke else [],
+        "findings": findings_record(findings, sources),
+    }
 
 
 def findings_record(
@@ -69,6 +86,18 @@ def _finding(finding: Finding, sources: Mapping[str, Source]) -> FindingRecord:
     if finding.round is not None:
         record["round"] = finding.round
     return record
+
+
+def _edge(edge: Edge) -> EdgeRecord:
+    return {
+        "edge": edge.name,
+        "closed": edge.closed,
+        "places": edge.places,
+        "runs": [
+            {"motif": r.motif, "section": r.section, "free": r.free, "places": r.places}
+            for r in edge.runs
+        ],
+    }
 
 
 def _work(piece: Piece, thread: Thread) -> WorkRecord:

@@ -143,6 +143,34 @@ class CheckRecord(TypedDict):
     findings: list[FindingRecord]
 
 
+class RunRecord(TypedDict):
+    """One motif's run on an edge: its free places, and those offered with seam loops."""
+
+    motif: str
+    section: str
+    free: int
+    places: int
+
+
+class EdgeRecord(TypedDict):
+    """An edge in working order; `runs` is empty where it has plain places."""
+
+    edge: str
+    closed: bool
+    places: int
+    runs: list[RunRecord]
+
+
+class YokeRecord(TypedDict):
+    """What `border yoke --json` prints: how many motifs and joints, and every edge."""
+
+    motifs: int
+    joints: int
+    goes_together: bool
+    edges: list[EdgeRecord]
+    findings: list[FindingRecord]
+
+
 _SHAPES = (
     TallyRecord,
     RepeatRecord,
@@ -156,6 +184,9 @@ _SHAPES = (
     FindingRecord,
     CountRecord,
     CheckRecord,
+    RunRecord,
+    EdgeRecord,
+    YokeRecord,
 )
 
 
@@ -165,7 +196,7 @@ def schema() -> dict[str, Any]:
 
     for shape in _SHAPES:
         setattr(shape, "__pydantic_config__", {"extra": "forbid", "strict": True})  # noqa: B010
-    records = (CountRecord, CheckRecord)
+    records = (CountRecord, CheckRecord, YokeRecord)
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
     )

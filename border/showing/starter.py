@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from shlex import quote
 
 PROJECT = """\
 # A cuff of seven wheels, each with six free loops along the edge.
@@ -44,9 +45,10 @@ STARTER = {"cuff.toml": PROJECT, "cuff.border": BORDER}
 def what_next(made: Sequence[str]) -> str:
     """What was made, and what to do with it."""
     project, border = made
+    asked = quote(project)
     return (
         f"made {project} (your edge) and {border} (the rounds)\n"
-        f"count it:     border count {project}\n"
+        f"count it:     border count {asked}\n"
         f"then put your own numbers in {project}, write your own rounds in {border},\n"
-        f"and look for faults with: border check {project}\n"
+        f"and look for faults with: border check {asked}\n"
     )

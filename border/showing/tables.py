@@ -15,9 +15,10 @@ from rich.text import Text
 
 from border.findings import Finding, Severity
 from border.reckoning.counts import RepeatCount, RoundCount
-from border.reckoning.thread import Thread, ThreadUse, thread_mm
+from border.reckoning.thread import Thread, ThreadUse, described, thread_mm
 from border.showing.counted import Counted, Piece
 from border.showing.folding import (
+    edge_in_words,
     everything,
     joint_lines,
     kinds,
@@ -27,7 +28,6 @@ from border.showing.folding import (
     stitches,
 )
 from border.showing.telling import harmless
-from border.yoke.edges import Edge
 
 MOST = 40
 """Lines of one sort shown under one round."""
@@ -46,13 +46,6 @@ def count_tables(counted: Counted) -> Group:
     if any(piece.rounds for piece in counted.pieces):
         parts.append(_thread(counted.thread_used, counted.thread))
     return Group(*parts)
-
-
-def edge_in_words(edge: Edge) -> str:
-    """`closed edge of 78 loops, 13 motifs`."""
-    shape = "closed" if edge.closed else "open"
-    told = f"{shape} edge of {some(edge.places, edge.of)}"
-    return f"{told} on {some(len(edge.runs), 'motif')}" if edge.runs else told
 
 
 def _heading(piece: Piece) -> Text:
@@ -157,7 +150,7 @@ def _concerns(finding: Finding, number: int) -> bool:
 def _fault(finding: Finding) -> Text:
     text = Text(harmless(finding.message), style="red")
     for line in (finding.help or "").splitlines():
-        text.append(f"\n{harmless(line)}", style="not red")
+        text.append(f"\n{harmless(line)}", style="default")
     return text
 
 
@@ -168,12 +161,10 @@ def _listed(names: Sequence[str]) -> str:
 
 
 def _thread(used: ThreadUse, thread: Thread) -> Text:
-    cotton = f"No. {thread.size} cotton" if thread.size else f"thread of {thread.tex:g} tex"
-    taken = "" if thread.stated else " (taken, since none is stated)"
     text = Text("thread", style="bold")
     text.append(
         f"\nabout {length(used.mm)}, between {length(used.low_mm)} and {length(used.high_mm)}, "
-        f"{used.grams:.2g} g, of {harmless(cotton)} with a {thread.hook_mm:g} mm hook{taken}"
+        f"{used.grams:.2g} g, for {harmless(described(thread))}"
         "\nin these rounds alone: no motifs, tails or swatch",
         style="not bold",
     )
@@ -181,7 +172,7 @@ def _thread(used: ThreadUse, thread: Thread) -> Text:
         ball = f"{thread.ball_m:g} m" if thread.ball_m else f"{thread.ball_g:g} g"
         text.append(
             f"\nhave in hand {some(used.balls, 'ball')} of {ball}: the upper figure "
-            f"and {thread.waste:.0%} for waste",
+            f"and {thread.waste * 100:.0f} % for waste",
             style="not bold",
         )
     return text

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 import tomllib
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import TypeAlias
 
@@ -58,10 +59,8 @@ class Positions:
 def positions(source: Source) -> Positions:
     """The positions in a text that `tomllib` accepts (nested too deep: as far as it came)."""
     scanner = _Scanner(source.text)
-    try:
+    with suppress(RecursionError):
         scanner.whole()
-    except RecursionError:
-        pass
     return Positions(source.name, scanner.keys, scanner.values)
 
 

@@ -14,53 +14,12 @@ from typing import Any, get_args
 
 from pydantic import BaseModel, ValidationError
 
-from border.findings import Finding, Span
+from border.findings import Finding
 from border.text.source import Source
 from border.yoke.positions import Path, Positions
 from border.yoke.project_file import ProjectTable
+from border.yoke.project_words import bad_value, cut, of_table
 
-EXAMPLES = {
-    "format": "format = 1",
-    "name": 'name = "front"',
-    "hand": 'hand = "left"',
-    "loops": "loops = 16",
-    "joined": "joined = 3",
-    "seam_loops": "seam_loops = 1",
-    "of": 'of = "loop"',
-    "motif_mm": "motif_mm = 42",
-    "motifs": "motifs = 5",
-    "sides": 'sides = ["neck 5", "hem 5"]',
-    "from": 'from = "front.1"',
-    "to": 'to = "back.5"',
-    "ring": 'ring = ["neck 5", "join front.2", "hem 5", "join front.4"]',
-    "mirror_of": 'mirror_of = "left underarm.1"',
-    "closed": "closed = true",
-    "section": 'section = "cuff"',
-    "places": "places = 6",
-    "runs": 'runs = [{ section = "cuff", motifs = 7, places = 6 }]',
-    "edge": 'edge = "neck"',
-    "border": 'border = "fern.border"',
-    "start": 'start = "front.1"',
-    "mirror": 'mirror = ["front.3", "back.3"]',
-    "done": "done = 3",
-    "found": "found = { round = 3, spaces = 71 }",
-    "round": "round = 5",
-    "at": 'at = "left strap"',
-    "by": "by = 1",
-    "over": 'over = ["front"]',
-    "parts": "parts = [{ plain_mm = 60 }]",
-    "size": 'size = "40"',
-    "tex": "tex = 91",
-    "hook_mm": "hook_mm = 1.0",
-    "ball_g": "ball_g = 20",
-    "waste": "waste = 0.15",
-    "stitch": 'stitch = "dc"',
-    "stitches": "stitches = 40",
-    "used_mm": "used_mm = 960",
-}
-
-TABLES = ("yoke", "strip", "motif", "label", "edge", "work", "attach", "thread")
-LISTS_OF_TABLES = ("strip", "motif", "label", "edge", "work", "attach")
 ASIDE = ("label", "work", "attach", "thread")
 """Tables that say nothing of rings and edges: a faulty one can be left aside."""
 
@@ -78,7 +37,7 @@ _TOML_HELP = (
     ("Unclosed", "a list ends in ] and its parts stand between commas"),
     ("Expected ']", "the head of a table ends in ], that of a list of tables in ]]"),
     ("Invalid initial character", "a key is one word of letters, numbers, _ and -"),
-    ("Unescaped", 'write \\\\ for one \\, or put the words between \' and \''),
+    ("Unescaped", "write \\\\ for one \\, or put the words between ' and '"),
 )
 
 
@@ -129,7 +88,7 @@ def checked(
         renamed = {new for _, new in mended if new is not None}
         for e in errors:
             if e["loc"] not in renamed:  # missing only because it was misspelt
-                findings.setdefault(e["loc"], _finding(dict(e), raw, where))
+                findings.setdefault(e["loc"], bad_value(dict(e), where))
         for old, new in mended:
             findings[old] = _unknown(old, new, where)
         wrong = [e["loc"] for e in errors if e["type"] != "extra_forbidden"]
@@ -185,118 +144,7 @@ def _model_in(annotation: Any) -> type[BaseModel] | None:
 
 
 def _unknown(loc: Path, mended: Path | None, where: Positions) -> Finding:
-    message = f'there is no key "{_cut(str(loc[-1]))}"{_of(loc[:-1])}'
+    message = f'there is no key "{cut(str(loc[-1]))}"{of_table(loc[:-1])}'
     known = _keys_of(loc[:-1])
     help_ = f'write "{mended[-1]}"' if mended else "the keys here are " + ", ".join(known)
     return Finding("unknown-key", message, help_, where.key(loc))
-
-
-def _finding(error: dict[str, Any], raw: dict[str, Any], where: Positions) -> Finding:
-    loc: Path = error["loc"]
-    if error["type"] == "said":
-        return Finding("bad-value", error["ctx"]["said"], error["ctx"]["help"], where.value(loc))
-    key = next((s for s in reversed(loc) if isinstance(s, str)), "")
-    if error["type"] == "missing":
-        message = f'"{loc[-1]}" is missing{_of(loc[:-1])}'
-        example = EXAMPLES.get(key)
-        return Finding("bad-value", message, example and f"write {example}", where.key(loc[:-1]))
-    given = error["input"]
-    what = f'"{key}"' if isinstance(loc[-1], str) else f'no. {loc[-1] + 1} of "{key}"'
-    message = f"{what} must be {_wanted(error)}, not {_shown(given)}"
-    return Finding("bad-value", message, _help(error, key, loc, given), where.value(loc))
-
-
-def _of(table: Path) -> str:
-    if not table:
-        return ""
-    names = [s for s in table if isinstance(s, str)]
-    if len(names) == 1:
-        return f" in {_heading(names[0])}" + _number(table)
-    return f" in {names[-1]}{_number(table)}, under {_heading(names[0])}"
-
-
-def _number(table: Path) -> str:
-    return f" no. {table[-1] + 1}" if isinstance(table[-1], int) else ""
-
-
-def _heading(name: str) -> str:
-    return f"[[{name}]]" if name in LISTS_OF_TABLES else f"[{name}]"
-
-
-def _wanted(error: dict[str, Any]) -> str:
-    limits = error.get("ctx", {})
-    match error["type"]:
-        case "int_type" | "int_from_float":
-            return "a whole number"
-        case "float_type" | "finite_number":
-            return "a number"
-        case "string_type":
-            return "words in quotation marks"
-        case "bool_type":
-            return "true or false"
-        case "list_type":
-            return "a list in [ ]"
-        case "model_type" | "model_attributes_type" | "dict_type":
-            return "a table with keys of its own"
-        case "greater_than_equal":
-            return f"{limits['ge']} or more"
-        case "greater_than":
-            return f"more than {limits['gt']}"
-        case "less_than_equal":
-            return f"{limits['le']} or less"
-        case "literal_error":
-            return str(limits["expected"]).replace("'", '"')
-        case "too_short":
-            return f"a list of {limits['min_length']} or more"
-        case "too_long":
-            return f"a list of {limits['max_length']} or fewer"
-        case "string_too_short":
-            return "words, and not empty"
-        case "string_too_long":
-            return f"no longer than {limits['max_length']} letters"
-        case _:
-            return "something else"
-
-
-def _help(error: dict[str, Any], key: str, loc: Path, given: Any) -> str | None:
-    written = isinstance(loc[-1], str)
-    if written and error["type"] in ("int_type", "float_type"):
-        plain = given.strip() if isinstance(given, str) else ""
-        if re.fullmatch(r"\d{1,7}(\.\d{1,7})?", plain) and (
-            error["type"] == "float_type" or plain.isdigit()
-        ):
-            return f"write {key} = {plain}, without quotation marks"
-    if written and error["type"] == "string_type" and type(given) in (int, float):
-        return f'write {key} = "{_shown(given)}"'
-    if error["type"] in ("model_type", "list_type") and len(loc) <= 2 and loc[0] in TABLES:
-        return f"its keys stand under the heading {_heading(str(loc[0]))}"
-    example = EXAMPLES.get(key)
-    return f"as in {example}" if example else None
-
-
-def _shown(given: Any) -> str:
-    match given:
-        case bool():
-            return "true" if given else "false"
-        case int() if abs(given) >= 10**12:
-            return "a number as large as that"
-        case int() | float():
-            return str(given)
-        case str():
-            return f'"{_cut(given)}"'
-        case list():
-            return f"a list of {len(given)}"
-        case dict():
-            return "a table"
-        case _:
-            return "a date or a time"
-
-
-def _cut(words: str) -> str:
-    plain = "".join(c if c.isprintable() else "?" for c in words)
-    return plain if len(plain) <= 40 else plain[:39] + "…"
-
-
-def nowhere(where: Positions) -> Span:
-    """The head of the file, for what is missing altogether."""
-    return where.key(())

@@ -14,6 +14,9 @@ from pydantic_core import PydanticCustomError
 ENOUGH = 1_000_000
 """No number of loops, rounds or mm in a project file is larger."""
 
+FAR_TOO_MANY = 10**12
+"""Beyond this a number of motifs or places is no number; what is too large is told later."""
+
 NOT_IN_NAMES = ":|#"
 """Signs that mean something around names: clause heads, joints, comments."""
 
@@ -58,7 +61,7 @@ class YokeTable(Table):
 
 class StripTable(Table):
     name: Name
-    motifs: Annotated[int, Field(ge=1)]
+    motifs: Annotated[int, Field(ge=1, le=FAR_TOO_MANY)]
     sides: Annotated[list[str], Field(min_length=2, max_length=2)] | None = None
     first: Annotated[Name | None, Field(alias="from")] = None
     last: Annotated[Name | None, Field(alias="to")] = None
@@ -86,15 +89,15 @@ class LabelTable(Table):
 
 class RunTable(Table):
     section: Name
-    motifs: Annotated[int, Field(ge=1)] = 1
-    places: Annotated[int, Field(ge=0)]
+    motifs: Annotated[int, Field(ge=1, le=FAR_TOO_MANY)] = 1
+    places: Annotated[int, Field(ge=0, le=FAR_TOO_MANY)]
 
 
 class EdgeTable(Table):
     name: Name
     closed: bool = True
     runs: Annotated[list[RunTable], Field(min_length=1)] | None = None
-    places: Annotated[int, Field(ge=0)] | None = None
+    places: Annotated[int, Field(ge=0, le=FAR_TOO_MANY)] | None = None
     of: Kind | None = None
 
     @model_validator(mode="after")
@@ -115,7 +118,9 @@ class AdjustTable(Table):
     @model_validator(mode="after")
     def _not_nothing(self) -> AdjustTable:
         if self.by == 0:
-            raise fault("an adjustment by 0 does nothing", "by = 1 passes over one more, -1 works one twice")
+            raise fault(
+                "an adjustment by 0 does nothing", "by = 1 passes over one more, -1 works one twice"
+            )
         return self
 
 

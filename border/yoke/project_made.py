@@ -40,7 +40,11 @@ def made(table: ProjectTable, at: Positions) -> Project:
         strips=tuple(_strip(s, at, ("strip", i)) for i, s in enumerate(table.strip)),
         motifs=tuple(_motif(m, at, ("motif", i)) for i, m in enumerate(table.motif)),
         labels=tuple(
-            Label(m.name, _all_words(m.motifs, at, ("label", i, "motifs")), at.key(("label", i)))
+            Label(
+                m.name,
+                _all_words(m.motifs, at, ("label", i, "motifs")),
+                at.value(("label", i, "name")),
+            )
             for i, m in enumerate(table.label)
         ),
         edges=tuple(_edge(e, at, ("edge", i)) for i, e in enumerate(table.edge)),
@@ -81,13 +85,15 @@ def _strip(t: StripTable, at: Positions, path: Path) -> Strip:
         sides_span=at.value((*path, "sides")),
         first=_words(t.first, at, (*path, "from")),
         last=_words(t.last, at, (*path, "to")),
-        span=at.key(path),
+        span=at.value((*path, "name")),
     )
 
 
 def _motif(t: MotifTable, at: Positions, path: Path) -> Motif:
     ring = None if t.ring is None else _all_words(t.ring, at, (*path, "ring"))
-    return Motif(t.name, ring, _words(t.mirror_of, at, (*path, "mirror_of")), at.key(path))
+    return Motif(
+        t.name, ring, _words(t.mirror_of, at, (*path, "mirror_of")), at.value((*path, "name"))
+    )
 
 
 def _edge(t: EdgeTable, at: Positions, path: Path) -> WrittenEdge:
@@ -95,7 +101,7 @@ def _edge(t: EdgeTable, at: Positions, path: Path) -> WrittenEdge:
         WrittenRun(r.section, r.motifs, r.places, at.value((*path, "runs", i)))
         for i, r in enumerate(t.runs or [])
     )
-    return WrittenEdge(t.name, t.closed, t.of, runs, t.places, at.key(path))
+    return WrittenEdge(t.name, t.closed, t.of, runs, t.places, at.value((*path, "name")))
 
 
 def _work(t: WorkTable, at: Positions, path: Path) -> Work:

@@ -1,0 +1,189 @@
+"""Clause heads and claims: what a row says besides its steps.
+
+A clause head ends in a colon and begins at the last separator before it; the
+name in it stands as it is, words of the vocabulary included.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from border.findings import Finding
+from border.text.source import Source
+from border.text.terminals import Terminal
+from border.text.tree import (
+    AtJoint,
+    AtJoints,
+    Claim,
+    Elsewhere,
+    Kind,
+    Over,
+    OverMotifs,
+    Scope,
+)
+from border.text.words import Sort, Word
+
+_STOPS = frozenset(",;.()[]*—")
+_LEADING = frozenset({"and", "then", "work", "working", "now", "&"})
+_FORMS = (
+    '"over each motif:", "over NAME:", "over each motif of NAME:", "elsewhere:", '
+    '"at each joint:" or "at joint A | B:"'
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A stretch of a row's words: a clause, or with `scope` None what stands before any."""
+
+    scope: Scope | None
+    head: tuple[int, int]
+    words: Sequence[Word]
+
+
+def split_clauses(
+    words: Sequence[Word], source: Source
+) -> tuple[list[Part], tuple[Finding, ...]]:
+    """The clauses of a row's body. Without any clause head there is one part."""
+    findings: list[Finding] = []
+    heads: list[tuple[int, int, Scope]] = []
+    dropped: set[int] = set()
+    after = 0
+    for n, word in enumerate(words):
+        if word.text != ":" or word.sort is not Sort.MARK:
+            continue
+        start = _head_start(words, after, n)
+        scope = _scope(words[start:n], source)
+        if scope is None:
+            first = words[start] if start < n else word
+            message = "the words before this colon are not the head of a clause"
+            help_ = f"write {_FORMS} behind a separator; elsewhere leave the colon out"
+            findings.append(
+                Finding("not-understood", message, help_, source.span(first.start, word.end))
+            )
+            dropped.add(n)
+        else:
+            heads.append((start, n, scope))
+        after = n + 1
+    ends = [start for start, _, _ in heads[1:]] + [len(words)]
+    parts = [Part(None, (0, 0), words[: heads[0][0] if heads else len(words)])]
+    for (start, colon, scope), end in zip(heads, ends, strict=False):
+        span = (words[start].start, words[colon].end)
+        parts.append(Part(scope, span, words[colon + 1 : end]))
+    if heads and not any(word.sort is not Sort.MARK for word in parts[0].words):
+        parts = parts[1:]
+    return parts, tuple(findings)
+
+
+def _head_start(words: Sequence[Word], least: int, colon: int) -> int:
+    """Where the head that ends at a colon begins: behind the last separator."""
+    start = colon
+    while start > least and not _separates(words, start - 1):
+        start -= 1
+    while start < colon and words[start].text in _LEADING:
+        start += 1
+    before = start - 2
+    if before >= least and words[start - 1].text == "," and words[before].text == "elsewhere":
+        return before
+    return start
+
+
+def _separates(words: Sequence[Word], at: int) -> bool:
+    word = words[at]
+    if word.sort is not Sort.MARK or word.text not in _STOPS:
+        return False
+    inside_name = word.text == "." and at + 1 < len(words) and words[at + 1].start == word.end
+    return not inside_name or words[at + 1].text == ":"
+
+
+def _scope(words: Sequence[Word], source: Source) -> Scope | None:
+    texts = tuple(word.text for word in words if word.text != ",")
+    match texts:
+        case ("elsewhere",):
+            return Elsewhere()
+        case ("elsewhere", "over", "each" | "every", "motif"):
+            return Elsewhere(each_motif=True)
+        case ("over", "each" | "every", "motif"):
+            return OverMotifs()
+        case ("over", "each" | "every", "motif", "of", _, *_):
+            return OverMotifs(_name(words[4:], source))
+        case ("over", _, *_):
+            return Over(_name(words[1:], source))
+        case ("at", "each" | "every", "joint") | ("at", "joints"):
+            return AtJoints()
+        case ("at", "joint", _, *_) | ("at", "the", "joint", _, *_) if "|" in texts:
+            first = texts.index("joint") + 1
+            middle = texts.index("|")
+            if first < middle < len(texts) - 1:
+                a = _name(words[first:middle], source)
+                return AtJoint(a, _name(words[middle + 1 :], source))
+    return None
+
+
+def _name(words: Sequence[Word], source: Source) -> str:
+    """A name as it stands in the text, with single blanks."""
+    name = source.text[words[0].start : words[0].end]
+    for before, word in zip(words, words[1:], strict=False):
+        gap = source.text[before.end : word.start]
+        name += " " if before.line != word.line else re.sub(r"\s+", " ", gap)
+        name += source.text[word.start : word.end]
+    return name.strip()
+
+
+def split_claims(
+    terminals: Sequence[Terminal], source: Source
+) -> tuple[list[Terminal], tuple[Claim, ...]]:
+    """The terminals without the claims at their end, and the claims: `(48 dc, 24 ch)`.
+
+    A last bracket of numbers and nouns with neither a place nor a number of
+    times behind it. One that names a stitch twice, or has nothing before it,
+    is a list to be worked.
+    """
+    kept = list(terminals)
+    claims: tuple[Claim, ...] = ()
+    while True:
+        end = len(kept)
+        while end and kept[end - 1].type in ("SEP", "ENDING"):
+            end -= 1
+        start = next((i for i in range(end - 1, -1, -1) if kept[i].type == "LP"), 0)
+        if end < 2 or kept[end - 1].type != "RP" or kept[start].type != "LP":
+            return kept, claims
+        found = _claims(kept[start + 1 : end - 1], source)
+        named = [claim.of for claim in found]
+        nothing_before = all(terminal.type == "SEP" for terminal in kept[:start])
+        if not found or nothing_before or len(set(named)) < len(named):
+            return kept, claims
+        claims = (*found, *claims)
+        del kept[start:end]
+
+
+def _claims(inside: Sequence[Terminal], source: Source) -> tuple[Claim, ...]:
+    pairs = [t for t in inside if t.type not in ("SEP", "INALL")]
+    claims = []
+    for number, noun in zip(pairs[::2], pairs[1::2], strict=False):
+        span = source.span(number.start, noun.end)
+        if number.type != "NUM" or number.start > noun.start:
+            return ()
+        if noun.type == "REPEAT":
+            claims.append(Claim(number.number, None, span))
+        elif (kind := kind_of(noun)) is not None:
+            claims.append(Claim(number.number, kind, span))
+        else:
+            return ()
+    return tuple(claims) if len(pairs) % 2 == 0 else ()
+
+
+def kind_of(terminal: Terminal) -> Kind | None:
+    """The kind of site that a noun names."""
+    match terminal.type:
+        case "KIND":
+            return terminal.kind
+        case "STITCH":
+            return Kind(terminal.name)
+        case "CH":
+            return Kind("ch")
+        case "PICOT":
+            return Kind("picot")
+        case _:
+            return None

@@ -1,0 +1,183 @@
+"""Headings: the `name: value` lines before row 1, claims of a multiple, and overrides."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from itertools import groupby
+from typing import Any
+
+from border.findings import Finding, Span
+from border.text.numbers import number_at
+from border.text.source import Source
+from border.text.tree import Headings, Multiple, Worked
+from border.text.vocabulary import TERMS, name_of, names, vocabulary
+from border.text.words import LARGEST, Word
+
+_VALUES: dict[str, tuple[str, dict[str, Any]]] = {
+    "terms": ("terms", {terms: terms for terms in TERMS}),
+    "chains count as stitches": ("chains_count", {"yes": True, "no": False}),
+    "repeats": ("in_all", {"more": False, "in all": True}),
+    "rows without a repeat": ("rows_repeated", {"once": False, "are repeated": True}),
+    "worked": ("worked", {worked.value: worked for worked in Worked}),
+    "bare stitches": ("bare_in_each", {"one in each": True}),
+}
+"""Heading -> the field of `Headings`, and what each value stands for."""
+
+_EXAMPLE = 'write headings as "terms: us", one on a line, before the first row'
+
+
+@dataclass(slots=True)
+class _Reading:
+    """What has been read so far; `given` are the headings met, by name."""
+
+    source: Source
+    headings: Headings = field(default_factory=Headings)
+    findings: list[Finding] = field(default_factory=list)
+    given: set[str] = field(default_factory=set)
+    overrides: list[tuple[str, str, Span]] = field(default_factory=list)
+
+    def fault(self, span: Span, message: str, help_: str) -> None:
+        self.findings.append(Finding("bad-heading", message, help_, span))
+
+
+def read_headings(words: Sequence[Word], source: Source) -> tuple[Headings, tuple[Finding, ...]]:
+    """The headings in the words before the first row."""
+    reading = _Reading(source)
+    unknown: list[Span] = []
+    for _, line in groupby(words, lambda word: word.line):
+        stranger = _read_line(reading, list(line))
+        if stranger is not None:
+            unknown.append(stranger)
+    _unknown_lines(reading, unknown)
+    if "terms" not in reading.given:
+        message = "the border does not say in which terms its stitches are named"
+        help_ = 'write a heading "terms: us", "terms: uk" or "terms: early" before the first row'
+        span = source.span(words[0].start, words[0].end) if words else source.span(0, 0)
+        reading.findings.append(Finding("terms-missing", message, help_, span))
+    _settle_overrides(reading)
+    return reading.headings, tuple(reading.findings)
+
+
+def is_heading(line: Sequence[Word]) -> bool:
+    """Whether a line reads as a heading (asked where none should be)."""
+    colon = next((i for i, word in enumerate(line) if word.text == ":"), 0)
+    return _joined(line[:colon]) in ("border", *_VALUES) or "means" in (w.text for w in line)
+
+
+def _joined(words: Sequence[Word]) -> str:
+    return " ".join(word.text for word in words if word.text != ".")
+
+
+def _read_line(reading: _Reading, line: list[Word]) -> Span | None:
+    """Read one line; the span of a line that is no heading at all."""
+    span = reading.source.span(line[0].start, line[-1].end)
+    texts = [word.text for word in line]
+    colon = texts.index(":") if ":" in texts else 0
+    name = _joined(line[:colon])
+    if name in ("border", *_VALUES):
+        if name in reading.given:
+            reading.fault(span, f'the heading "{name}" is given twice', "leave one of them out")
+        else:
+            reading.given.add(name)
+            _read_value(reading, name, line[colon + 1 :], span)
+    elif "means" in texts[1:]:
+        middle = texts.index("means", 1)
+        reading.overrides.append((_joined(line[:middle]), _joined(line[middle + 1 :]), span))
+    elif "multiple" in texts[:2]:
+        _read_multiple(reading, line, span)
+    else:
+        return span
+    return None
+
+
+def _read_value(reading: _Reading, name: str, words: Sequence[Word], span: Span) -> None:
+    text = reading.source.text[words[0].start : words[-1].end] if words else ""
+    if name == "border":
+        if not text:
+            reading.fault(span, "the border has no name", 'write it behind: "border: Fern edge"')
+        reading.headings = replace(reading.headings, name=text or None)
+        return
+    attribute, values = _VALUES[name]
+    if _joined(words) in values:
+        reading.headings = replace(reading.headings, **{attribute: values[_joined(words)]})
+        return
+    choices = " or ".join(f'"{name}: {value}"' for value in values)
+    reading.fault(span, f'the heading "{name}" cannot be "{text}"', f"write {choices}")
+
+
+def _read_multiple(reading: _Reading, line: list[Word], span: Span) -> None:
+    """`multiple of 10`, `a multiple of 10 plus 2`."""
+    at = 1 + [word.text for word in line].index("multiple")
+    while at < len(line) and line[at].text in (":", "of"):
+        at += 1
+    multiple, plus = number_at(line, at), 0
+    at = multiple[1] if multiple else at
+    if multiple and at < len(line) and line[at].text in ("plus", "+"):
+        added = number_at(line, at + 1)
+        multiple = multiple if added else None
+        plus, at = added or (0, at)
+    if at < len(line) and line[at].text == ".":
+        at += 1
+    if not multiple or at < len(line) or not 0 < multiple[0] <= LARGEST or plus > LARGEST:
+        reading.fault(span, "this multiple cannot be read", 'write "multiple of 10 plus 2"')
+    elif "multiple" in reading.given:
+        reading.fault(span, "the multiple is given twice", "leave one of them out")
+    else:
+        reading.given.add("multiple")
+        value = Multiple(multiple[0], plus, span)
+        reading.headings = replace(reading.headings, multiple=value)
+
+
+def _settle_overrides(reading: _Reading) -> None:
+    """`treble means dc`: the stitch behind is named in the stated terms, or as `us dc`."""
+    terms = reading.headings.terms or "us"
+    settled: dict[str, str] = {}
+    for word, meaning, span in reading.overrides:
+        stitch = _meant(meaning, terms)
+        taken = vocabulary().phrases.get(word.split(" ")[0], ()) if word else ()
+        if any(phrase == tuple(word.split(" ")) for phrase, _ in taken):
+            help_ = "override names of stitches only"
+            reading.fault(span, f'"{word}" has a meaning already that is no stitch', help_)
+        elif not word or not all(part.replace("'", "").isalpha() for part in word.split(" ")):
+            help_ = 'write the word as the text has it: "treble means dc"'
+            reading.fault(span, "this override names no word", help_)
+        elif stitch is None:
+            here = ", ".join(name_of(s, terms) for s in vocabulary().stitches)
+            help_ = f'write one of {here}, as in "{word} means {name_of("dc", terms)}"'
+            reading.fault(span, f'"{meaning}" is no stitch of the {terms} terms', help_)
+        elif settled.get(word, stitch) != stitch:
+            reading.fault(span, f'"{word}" is given two meanings', "leave one of them out")
+        else:
+            settled[word] = stitch
+    reading.headings = replace(reading.headings, overrides=tuple(settled.items()))
+
+
+def _meant(meaning: str, terms: str) -> str | None:
+    first, _, rest = meaning.partition(" ")
+    if first in TERMS and rest:
+        terms, meaning = first, rest
+    return names(terms).known.get(tuple(meaning.split(" ")))
+
+
+def _unknown_lines(reading: _Reading, unknown: Sequence[Span]) -> None:
+    """One finding for a line; a long stretch of strange lines is told once."""
+    from difflib import get_close_matches
+
+    text = reading.source.text
+    if len(unknown) > 3:
+        span = unknown[0].to(unknown[-1])
+        message = f"{len(unknown)} lines here are neither headings nor rows"
+        help_ = f'begin rows as "round 1:", set remarks apart with #; {_EXAMPLE}'
+        reading.fault(span, message, help_)
+        return
+    for span in unknown:
+        line = text[span.start : span.end].lower()
+        known = [*_VALUES, "border", "multiple of"]
+        close = get_close_matches(line.partition(":")[0].strip(), known, 1)
+        help_ = f'did you mean "{close[0]}:"? {_EXAMPLE}' if close else _EXAMPLE
+        if line.startswith(("round", "row")) or line[0].isdigit():
+            help_ = 'begin a row with its number and a colon: "round 1:"'
+        message = "this is neither a heading nor the head of a row"
+        reading.fault(span, message, help_)
+

@@ -1,0 +1,171 @@
+"""Row heads: where each row of a border begins, and which rounds it is.
+
+`round 1:`, `1st round.`, `2d row--`, `rounds 2 and 4:`, `last row:`, `edging:` at
+the start of a line. A line that goes on from `as`, `repeat`, `of` or `and` is none.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from border.findings import Finding
+from border.text.numbers import LAST_ROW, row_list_at
+from border.text.source import Source
+from border.text.vocabulary import vocabulary
+from border.text.words import Sort, Word
+
+_MARKS = frozenset({":", ".", ",", ";", "—", "--", "-"})
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """A row head: words [at, body) of the text, and the numbers that it names.
+
+    No numbers: `last row`, `edging`, which go on from the highest so far.
+    """
+
+    at: int
+    body: int
+    numbers: tuple[int, ...]
+    sound: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A row as found: its numbers, ascending, its head's span, the words of its body."""
+
+    numbers: tuple[int, ...]
+    head: tuple[int, int]
+    body: Sequence[Word]
+
+
+def find_heads(words: Sequence[Word]) -> list[Head]:
+    """All row heads, in the order of the text."""
+    heads = []
+    goes_on = vocabulary().rows["goes_on"]
+    for at, word in enumerate(words):
+        if at > 0 and (words[at - 1].line == word.line or words[at - 1].text in goes_on):
+            continue
+        head = _head_at(words, at)
+        if head is not None:
+            heads.append(head)
+    return heads
+
+
+def _head_at(words: Sequence[Word], at: int) -> Head | None:
+    rows = vocabulary().rows
+    text = words[at].text if words[at].sort is Sort.WORD else ""
+    first = at + 1 if text == "the" else at
+    if first >= len(words):
+        return None
+    text = words[first].text
+    if text in rows["coming"] and first + 1 < len(words) and words[first + 1].text in rows["row"]:
+        body = _past_mark(words, first + 2)
+        return Head(at, body, (), True) if body is not None else None
+    if text in rows["alone"]:
+        body = _past_mark(words, first + 1)
+        return Head(at, body, (), True) if body is not None and body > first + 1 else None
+    listed = row_list_at(words, first)
+    if listed is None:
+        return None
+    body = _past_mark(words, listed.after)
+    if listed.named and text in rows["row"]:
+        # With "round 2" in front, a forgotten colon does no harm.
+        return Head(at, body or listed.after, listed.numbers, listed.sound)
+    if body is None or not listed.ordinal:
+        return None
+    if not listed.named:
+        marks = "".join(word.text for word in words[listed.after : body])
+        if marks in ("", ".", ",", ";", "-"):
+            return None
+    return Head(at, body, listed.numbers, listed.sound)
+
+
+def _past_mark(words: Sequence[Word], at: int) -> int | None:
+    """Behind the mark that ends a head; None where neither a mark nor the line's end is."""
+    if at >= len(words) or words[at].line != words[at - 1].line:
+        return at
+    if words[at].text not in _MARKS or words[at].sort is not Sort.MARK:
+        return None
+    behind = at + 1
+    if behind < len(words) and words[behind].start == words[at].end:
+        dotted = words[at].text == "." and words[behind].text in ("—", "--", "-")
+        dashed = words[at].text in ("—", "--") and words[behind].text in (":", ".")
+        behind += dotted or dashed
+    return behind
+
+
+def find_rows(
+    words: Sequence[Word], heads: Sequence[Head], source: Source
+) -> tuple[list[Section], tuple[Finding, ...]]:
+    """The rows of a border with their numbers, and the faults of their numbering."""
+    sections: list[Section] = []
+    findings: list[Finding] = []
+    highest = 0
+    for head, following in zip(heads, [*heads[1:], None], strict=True):
+        end = following.at if following is not None else len(words)
+        first, last = words[head.at], words[head.body - 1]
+        span = source.span(first.start, last.end)
+        numbers = tuple(sorted(set(head.numbers))) if head.sound else ()
+        if not head.sound:
+            message = "the rounds that this head names cannot be counted out"
+            help_ = f'name them upwards, from 1, as in "rounds 2-5:"; at most {LAST_ROW}'
+            findings.append(Finding("not-understood", message, help_, span))
+        numbers = numbers or (highest + 1,)
+        highest = max(highest, *numbers)
+        sections.append(Section(numbers, (first.start, last.end), words[head.body : end]))
+    findings += _numbering(sections, source)
+    return sections, tuple(findings)
+
+
+def _numbering(sections: Sequence[Section], source: Source) -> list[Finding]:
+    findings = []
+    given = {n for section in sections for n in section.numbers}
+    seen: set[int] = set()
+    latest = 0
+    expected = 1
+    for section in sections:
+        span = source.span(*section.head)
+        twice = sorted(seen.intersection(section.numbers))
+        first = section.numbers[0]
+        if twice:
+            message = f"{_rounds(twice)} stood further up already"
+            help_ = "give every round one row: number this one anew, or leave it out"
+            findings.append(Finding("row-twice", message, help_, span, twice[0]))
+        elif first < latest:
+            message = f"round {first} stands behind round {latest}"
+            help_ = f"move it up, before round {min(n for n in seen if n > first)}"
+            findings.append(Finding("row-out-of-order", message, help_, span, first))
+        missing = [n for n in range(expected, first) if n not in given]
+        if missing:
+            message = f"{_rounds(missing)} {'is' if len(missing) == 1 else 'are'} missing"
+            help_ = f'write "round {missing[0]}:" before this, or number the rounds without gaps'
+            findings.append(Finding("missing-row", message, help_, span, first))
+        seen.update(section.numbers)
+        latest = max(latest, first)
+        while expected in seen or expected < first:
+            expected += 1
+    return findings + _inner_gaps(sections, source, expected, seen)
+
+
+def _inner_gaps(
+    sections: Sequence[Section], source: Source, expected: int, seen: set[int]
+) -> list[Finding]:
+    """Gaps inside what the heads name, as in `rounds 2 and 4:` with no round 3 behind."""
+    missing = [n for n in range(expected, max(seen, default=0)) if n not in seen]
+    if not missing:
+        return []
+    section = next(s for s in sections if s.numbers[-1] > missing[0])
+    message = f"{_rounds(missing)} {'is' if len(missing) == 1 else 'are'} missing"
+    help_ = f'write "round {missing[0]}:" too, or number the rounds without gaps'
+    span = source.span(*section.head)
+    return [Finding("missing-row", message, help_, span, section.numbers[0])]
+
+
+def _rounds(numbers: Sequence[int]) -> str:
+    if len(numbers) == 1:
+        return f"round {numbers[0]}"
+    if numbers[-1] - numbers[0] == len(numbers) - 1:
+        return f"rounds {numbers[0]} to {numbers[-1]}"
+    return "rounds " + ", ".join(map(str, numbers[:5])) + (" …" if len(numbers) > 5 else "")

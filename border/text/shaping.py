@@ -1,0 +1,308 @@
+"""Terminals that stand together as one thing become one: `ch-5 space`, `3 times more`.
+
+Each pass takes the terminals of a text and returns them nearer to the grammar;
+the order of the passes is that of `shape`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from border.text.binding import bind_numbers
+from border.text.terminals import Terminal
+from border.text.tree import Kind
+
+_Terminals = list[Terminal]
+_Pass = Callable[[_Terminals], _Terminals]
+
+NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
+_DETERMINERS = frozenset({"EACH", "EACHOF", "EVERY", "CENTRE", "ORD", "BETWEEN"})
+_LIST_MARKS = frozenset({"SEP", "LP", "RP", "STAR"})
+_TIMES = frozenset({"TIMES", "MORE", "INALL"})
+_BEHIND_COMMA = _TIMES | {
+    "AS",
+    "NOTCOUNTED",
+    "BETW",
+    "TOGETHER",
+    "ALLTOGETHER",
+    "TOEND",
+    "TOLAST",
+    "FROMSTAR",
+    "FROMHEAD",
+}
+"""What goes on with the step before it although a comma stands between."""
+
+
+def shape(terminals: Sequence[Terminal]) -> tuple[_Terminals, list[Terminal]]:
+    """The terminals as the grammar takes them, and the numbers that could go two ways."""
+    shaped = list(terminals)
+    for pass_ in _PASSES:
+        shaped = pass_(shaped)
+    return bind_numbers(shaped)
+
+
+def _merged(
+    terminals: _Terminals, rule: Callable[[Sequence[Terminal]], tuple[Terminal, int] | None]
+) -> _Terminals:
+    """Each place where the rule finds something put together: (the whole, how many it takes)."""
+    found: _Terminals = []
+    at = 0
+    while at < len(terminals):
+        whole = rule(terminals[at : at + 6])
+        if whole is None:
+            found.append(terminals[at])
+            at += 1
+        else:
+            found.append(whole[0])
+            at += whole[1]
+    return found
+
+
+def _as_one(parts: Sequence[Terminal], type_: str, number: int = 0) -> Terminal:
+    text = " ".join(part.text for part in parts)
+    first, last = parts[0], parts[-1]
+    return replace(
+        first, type=type_, text=text, end=last.end, number=number, many=last.many, short=last.short
+    )
+
+
+def _types(terminals: Sequence[Terminal], *types: str) -> bool:
+    return len(terminals) >= len(types) and all(
+        t.type == type_ for t, type_ in zip(terminals, types, strict=False)
+    )
+
+
+# --- how often, and from where ----------------------------------------------------
+
+
+def _times_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
+    if _types(t, "NUM", "MORE", "TIMES") and not t[2].number:
+        return _as_one(t[:3], "MORE", t[0].number), 3
+    if _types(t, "NUM", "TIMES") and not t[1].number:
+        number, taken = t[0].number, 2
+    elif _types(t, "RP", "CROSS", "NUM"):
+        return None
+    elif _types(t, "CROSS", "NUM"):
+        number, taken = t[1].number, 2
+    elif _types(t, "TIMES"):
+        number, taken = t[0].number, 1
+    elif len(t) > 1 and _types(t, "FROM") and t[1].type in ("STAR", "STARWORD"):
+        return _as_one(t[:2], "FROMSTAR"), 2
+    else:
+        return None
+    if taken < len(t) and t[taken].type in ("MORE", "INALL"):
+        return _as_one(t[: taken + 1], t[taken].type, number), taken + 1
+    return _as_one(t[:taken], "TIMES", number), taken
+
+
+def _times(terminals: _Terminals) -> _Terminals:
+    return _merged(terminals, _times_rule)
+
+
+def _articles(terminals: _Terminals) -> _Terminals:
+    """`the` stays only before what is worked into: in `the next st` it says nothing."""
+    kept: _Terminals = []
+    for n, terminal in enumerate(terminals):
+        behind = [t.type for t in terminals[n + 1 : n + 3]]
+        pair = behind[:2] == ["PICOT", "OF"] and kept and kept[-1].type == "BETWEEN"
+        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS):
+            continue
+        kept.append(terminal)
+    return kept
+
+
+# --- sites ------------------------------------------------------------------------
+
+
+def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
+    first = t[0].type
+    if _types(t, "CH", "NUM", "KIND") and t[2].kind in _ARCHES and not t[2].chain:
+        return _kind(t[:3], Kind("space", t[1].number)), 3
+    if first == "CH" and _types(t, "CH", "NUM", "PICOT") and t[1].glued:
+        return _as_one(t[:3], "PICOT", t[1].number), 3
+    if _types(t, "NUM", "KIND") and t[1].chain and (t[1].glued or not t[1].many):
+        return _kind(t[:2], Kind("space", t[0].number)), 2
+    if _types(t, "NUM", "CH", "PICOT") and t[1].glued:
+        return _as_one(t[:3], "PICOT", t[0].number), 3
+    if _types(t, "NUM", "STITCH", "KIND") and t[2].kind in _HEAPS:
+        if t[1].glued or not t[2].many:
+            return _kind(t[:3], replace(t[2].kind, size=t[0].number, stitch=t[1].name)), 3
+    elif _types(t, "NUM", "STITCH", "CLUSTER") and (t[1].glued or not t[2].many):
+        return replace(_as_one(t[:3], "CLUSTER", t[0].number), name=t[1].name), 3
+    elif _types(t, "CLUSTER", "OF", "NUM", "STITCH"):
+        return replace(_as_one(t[:4], "CLUSTER", t[2].number), name=t[3].name), 4
+    elif _types(t, "KIND", "OF", "NUM") and t[0].kind in _HEAPS:
+        stitch = t[3].name if _types(t[3:], "STITCH") else None
+        taken = 4 if stitch else 3
+        return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
+    elif _types(t, "PICOT", "OF", "NUM"):
+        taken = 4 if _types(t[3:], "CH") else 3
+        return _as_one(t[:taken], "PICOT", t[2].number), taken
+    return None
+
+
+_ARCHES = (Kind("loop"), Kind("space"))
+_HEAPS = (Kind("group"), Kind("block"))
+
+
+def _kind(parts: Sequence[Terminal], kind: Kind) -> Terminal:
+    return replace(_as_one(parts, "KIND"), kind=kind)
+
+
+def _kinds(terminals: _Terminals) -> _Terminals:
+    return _merged(terminals, _kind_rule)
+
+
+def _each_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
+    if _types(t, "EACH", "OTHER"):
+        return _as_one(t[:2], "EVERY", 2), 2
+    if _types(t, "EACH", "ORD") and t[1].number > 0:
+        return _as_one(t[:2], "EVERY", t[1].number), 2
+    if _types(t, "EACHOF", "THE") and len(t) > 2 and t[2].type in NOUNS:
+        return _as_one(t[:2], "EACH"), 2
+    if _types(t, "ALL", "PREP"):
+        return _as_one(t[:2], "ALLIN"), 2
+    return None
+
+
+def _each(terminals: _Terminals) -> _Terminals:
+    return _merged(terminals, _each_rule)
+
+
+def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
+    """`with ch 2 between [each]`, `divided by 2 ch`: the chains between, as one."""
+    if t[0].type not in ("WITH", "DIVIDED"):
+        return None
+    number, at = 1, 1
+    if _types(t[1:], "CH", "NUM"):
+        number, at = t[2].number, 3
+    elif _types(t[1:], "NUM", "CH"):
+        number, at = t[1].number, 3
+    elif _types(t[1:], "CH"):
+        at = 2
+    if at == 1:
+        return None
+    if t[0].type == "WITH":
+        if not _types(t[at:], "BETWEEN"):
+            return None
+        at += 1
+        at += at < len(t) and t[at].type in ("EACH", "THEM")
+    return _as_one(t[:at], "BETW", number), at
+
+
+def _between(terminals: _Terminals) -> _Terminals:
+    return _merged(terminals, _between_rule)
+
+
+# --- joining words ----------------------------------------------------------------
+
+
+def _ands(terminals: _Terminals) -> _Terminals:
+    """`and` joins two places, or chains to a start chain; otherwise it only separates."""
+    found: _Terminals = []
+    for n, terminal in enumerate(terminals):
+        if terminal.type != "AND":
+            found.append(terminal)
+            continue
+        start = max((i for i, t in enumerate(found) if t.type in _LIST_MARKS), default=-1)
+        since = {t.type for t in found[start + 1 :]}
+        behind = [t.type for t in terminals[n + 1 : n + 3]]
+        if "AS" in since and (behind[:1] == ["CH"] or behind == ["NUM", "CH"]):
+            type_ = "PLUS"
+        elif since & {"PREP", "ALLIN", "BETWEEN", "ROUND"} and behind:
+            type_ = "OR" if behind[0] in _DETERMINERS | {"KIND"} else "SEP"
+        else:
+            type_ = "SEP"
+        found.append(replace(terminal, type=type_))
+    return found
+
+
+def _start_chain_brackets(terminals: _Terminals) -> _Terminals:
+    """`ch 3 (counts as dc)` without its brackets."""
+    found = list(terminals)
+    for n, terminal in enumerate(terminals[:-1]):
+        if terminal.type != "LP" or terminals[n + 1].type not in ("AS", "NOTCOUNTED"):
+            continue
+        end = next((i for i in range(n, len(terminals)) if terminals[i].type == "RP"), None)
+        if end is not None and end - n <= 5:
+            found[n] = replace(terminal, type="DROP")
+            found[end] = replace(terminals[end], type="DROP")
+    return [t for t in found if t.type != "DROP"]
+
+
+def _joins(terminals: _Terminals) -> _Terminals:
+    """`join with sl st to first sc` is `join`: where it joins makes no difference.
+
+    At the head of a text it may be the joining of new thread, and stands.
+    """
+    found: _Terminals = []
+    swallowing = False
+    for n, terminal in enumerate(terminals):
+        if swallowing and terminal.type not in _LIST_MARKS | {"ENDING", "REPEAT"}:
+            continue
+        swallowing = False
+        found.append(terminal)
+        if terminal.type == "ENDING" and terminal.name == "join":
+            behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
+            head = all(t.type == "SEP" for t in terminals[:n])
+            swallowing = not head and behind in ("WITH", "TO", "PREP")
+    return found
+
+
+def _rounds(terminals: _Terminals) -> _Terminals:
+    """`round next loop` is a place, a lonely `round` is all round."""
+    found = list(terminals)
+    for n, terminal in enumerate(terminals):
+        if terminal.type == "ROUND":
+            behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
+            places = NOUNS | _DETERMINERS | {"NEXT", "THE", "SAME", "SKIPPED", "NUM", "MOD"}
+            found[n] = replace(terminal, type="PREP" if behind in places else "TOEND")
+    return found
+
+
+def _separators(terminals: _Terminals) -> _Terminals:
+    """Separators next to each other as one; without those inside a step."""
+    found: _Terminals = []
+    for n, terminal in enumerate(terminals):
+        behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
+        if found and found[-1].type == "SEP":
+            if terminal.type == "SEP":
+                if terminal.name:
+                    found[-1] = replace(found[-1], name=terminal.name)
+                continue
+            soft = not found[-1].name
+            loose = terminal.type == "MOD" or (terminal.type == "PREP" and behind == "MOD")
+            if (soft and (terminal.type in _BEHIND_COMMA or loose)) or (
+                terminal.type in _TIMES and behind == "RP"
+            ):
+                found.pop()
+        found.append(terminal)
+        goes_on = {"PREP", "BETWEEN", "ALLTOGETHER", "TOGETHER"}
+        if terminal.type == "BETW" and behind == "SEP" and not terminals[n + 1].name:
+            after = terminals[n + 2].type if n + 2 < len(terminals) else ""
+            if after in goes_on:
+                found.append(replace(terminals[n + 1], type="DROP"))
+    return _undropped(found)
+
+
+def _undropped(terminals: _Terminals) -> _Terminals:
+    return [
+        t
+        for n, t in enumerate(terminals)
+        if t.type != "DROP" and not (t.type == "SEP" and n and terminals[n - 1].type == "DROP")
+    ]
+
+
+_PASSES: tuple[_Pass, ...] = (
+    _times,
+    _articles,
+    _kinds,
+    _each,
+    _between,
+    _joins,
+    _start_chain_brackets,
+    _ands,
+    _rounds,
+    _separators,
+)

@@ -1,0 +1,111 @@
+"""Words that a border text cannot use: unknown ones, and names that its terms do not have."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from border.findings import Finding
+from border.text.source import Source
+from border.text.vocabulary import TERMS, Names, has_name, name_of, names, vocabulary
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+_REMARK = 3
+"""So many unknown words close together are a remark, and told as one."""
+
+_GUESSES = 40
+"""So many unknown words are given their nearest known one; to look is slow."""
+
+
+def unknown_terms(
+    terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
+) -> Iterator[Finding]:
+    """Stitch names that the stated terms do not have, or no longer surely; each told once."""
+    for terminal in terminals:
+        if terminal.type != "STITCH" or terminal.text in told:
+            continue
+        phrase = tuple(terminal.text.split(" "))
+        span = source.span(terminal.start, terminal.end)
+        text, terms = terminal.text, known.terms
+        if phrase in known.elsewhere:
+            there = [t for t in TERMS if phrase in names(t).known]
+            message = f'the {terms} terms have no "{text}"'
+            meaning = meaning_of(known.elsewhere[phrase], terms)
+            help_ = (
+                f'write a heading that says what it means, as in "{text} means {meaning}" '
+                f"({' and '.join(there)}), or other terms"
+            )
+        elif phrase in known.unsettled:
+            other = known.unsettled[phrase]
+            moved = meaning_of(known.known[tuple(other.split(" "))], terms)
+            stays = meaning_of(known.known[phrase], terms)
+            message = f'"{text}" may be short for "{other}", which here means {moved}'
+            help_ = f'write a heading: "{text} means {moved}", or "{text} means {stays}"'
+        else:
+            continue
+        told.add(text)
+        yield Finding("term-unknown-here", message, help_, span)
+
+
+def meaning_of(stitch: str, terms: str) -> str:
+    """How an override names a stitch: in the stated terms, or in those of the US."""
+    return name_of(stitch, terms) if has_name(stitch, terms) else f"us {name_of(stitch, 'us')}"
+
+
+def strangers(
+    terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
+) -> Iterator[Finding]:
+    """Words that the vocabulary does not have; a run of them, as of a remark, is told once."""
+    for run in _runs(terminals):
+        if len(run) >= _REMARK:
+            span = source.span(run[0].start, run[-1].end)
+            words = " ".join(source.text[span.start : span.end].split())
+            short = words if len(words) <= 40 else f"{words[:36].rsplit(' ', 1)[0]} …"
+            message = f'these words are no part of a border text: "{short}"'
+            help_ = f'set a remark apart: "-- {short} --", or put it behind a #'
+            yield Finding("unknown-word", message, help_, span)
+            continue
+        for terminal in run:
+            word = source.text[terminal.start : terminal.end]
+            apart = f'set a remark apart: "-- {word} --", or put it behind a #'
+            near = _nearest(terminal.text, known) if len(told) < _GUESSES else None
+            told.add(terminal.text)
+            help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
+            span = source.span(terminal.start, terminal.end)
+            yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
+
+
+def _runs(terminals: Sequence[Terminal]) -> Iterator[list[Terminal]]:
+    """Unknown words in runs: at most two known ones, and no hard separator, in between."""
+    run: list[Terminal] = []
+    last = 0
+    for n, terminal in enumerate(terminals):
+        if terminal.type != "UNKNOWN":
+            continue
+        between = terminals[last + 1 : n]
+        if run and (len(between) > 2 or any(t.name == "hard" for t in between)):
+            yield run
+            run = []
+        run.append(terminal)
+        last = n
+    if run:
+        yield run
+
+
+def _nearest(word: str, known: Names) -> str | None:
+    from difflib import get_close_matches
+
+    close = get_close_matches(word, _known_words(known.terms), 1, 0.7)
+    return close[0] if close else None
+
+
+@lru_cache(maxsize=4)
+def _known_words(terms: str) -> tuple[str, ...]:
+    table = vocabulary()
+    phrases = [phrase for entries in table.phrases.values() for phrase, _ in entries]
+    phrases += names(terms).known
+    words = {word for phrase in phrases for word in phrase if len(word) > 2}
+    return tuple(sorted(words | {*table.numbers, *table.ordinals, *table.times}))

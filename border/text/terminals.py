@@ -1,0 +1,174 @@
+"""Words become terminals: the longest phrase of the vocabulary that fits, each time.
+
+What the vocabulary does not have is told here; what stands together as one
+thing (`ch-5 space`, `with ch 2 between`) is put together in `shaping.py`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from border.findings import Finding
+from border.text.numbers import number_at, ordinal_at
+from border.text.source import Source
+from border.text.strangers import strangers, unknown_terms
+from border.text.tree import Kind
+from border.text.vocabulary import Entry, Names, Phrase, Phrases, vocabulary
+from border.text.words import LARGEST, Sort, Word
+
+_MARKS = {
+    ",": ("SEP", ""),
+    ";": ("SEP", "hard"),
+    ".": ("SEP", "hard"),
+    ":": ("SEP", "hard"),
+    "—": ("SEP", "hard"),
+    "-": ("SEP", "hard"),
+    "(": ("LP", ""),
+    "[": ("LP", ""),
+    ")": ("RP", ""),
+    "]": ("RP", ""),
+    "*": ("STAR", ""),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Terminal:
+    """A word of the grammar, as it stands in the text at [start, end).
+
+    `name`: a stitch, ending or modifier; `hard` on a separator that ends a
+    list. `number`: of figures, ordinals (-1: last), times and all sizes.
+    `glued`: a hyphen ties it to the one before. `many`: a plural. `chain`: it
+    speaks of chains. `short`: an abbreviation.
+    """
+
+    type: str
+    text: str
+    start: int
+    end: int
+    name: str = ""
+    number: int = 0
+    kind: Kind | None = None
+    glued: bool = False
+    many: bool = False
+    chain: bool = False
+    short: bool = False
+
+
+def read_terminals(
+    words: Sequence[Word], names: Names, source: Source, told: set[str]
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals of a text; words that no phrase has become findings and are left out.
+
+    `told`: names of stitches already spoken of, so that each is told once.
+    """
+    found: list[Terminal] = []
+    findings: list[Finding] = []
+    at = 0
+    while at < len(words):
+        terminal, at = _terminal_at(words, at, names)
+        found.append(terminal)
+    found = _without_dots(found)
+    for terminal in found:
+        if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
+            message, help_ = "this number is too large", "write a number that can be worked"
+            span = source.span(terminal.start, terminal.end)
+            findings.append(Finding("too-large", message, help_, span))
+    findings += unknown_terms(found, names, source, told)
+    findings += strangers(found, names, source, told)
+    kept = (t for t in found if t.type not in ("UNKNOWN", "NOTHING"))
+    return [replace(t, number=min(t.number, LARGEST)) for t in kept], findings
+
+
+def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal, int]:
+    """The terminal that begins at a word, and the place behind it."""
+    word = words[at]
+    if word.sort is Sort.QUOTED:
+        return _terminal("QUOTED", words, at, at + 1), at + 1
+    if word.sort is Sort.MARK:
+        type_, name = _MARKS.get(word.text, ("", ""))
+        if type_:
+            return _terminal(type_, words, at, at + 1, name=name), at + 1
+        if word.text not in ("×", "&"):
+            return _terminal("UNKNOWN", words, at, at + 1), at + 1
+    entry, end = longest(words, at, vocabulary().phrases)
+    stitch, stitch_end = longest(words, at, names.phrases)
+    ordinal = ordinal_at(words, at)
+    number = number_at(words, at)
+    times = vocabulary().times.get(word.text)
+    if stitch is not None and stitch_end >= end:
+        return _terminal("STITCH", words, at, stitch_end, name=stitch.name), stitch_end
+    if entry is not None and end > max(ordinal[1] if ordinal else 0, number[1] if number else 0):
+        return _from_entry(entry, words, at, end), end
+    if ordinal is not None and (number is None or ordinal[1] > number[1]):
+        return _terminal("ORD", words, at, ordinal[1], number=ordinal[0]), ordinal[1]
+    if number is not None:
+        return _terminal("NUM", words, at, number[1], number=number[0]), number[1]
+    if times is not None:
+        return _terminal("TIMES", words, at, at + 1, number=times), at + 1
+    if word.text in ("x", "×"):
+        return _terminal("CROSS", words, at, at + 1), at + 1
+    return _terminal("UNKNOWN", words, at, at + 1), at + 1
+
+
+def longest(words: Sequence[Word], at: int, phrases: Phrases) -> tuple[Entry | None, int]:
+    """The longest phrase that begins at a word, and the place behind it."""
+    for phrase, entry in phrases.get(words[at].text, ()):
+        end = _behind(words, at, phrase)
+        if end is not None:
+            return entry, end
+    return None, at
+
+
+def _behind(words: Sequence[Word], at: int, phrase: Phrase) -> int | None:
+    """The place behind a phrase, if it stands there; `sl. st` has a full stop inside."""
+    short = vocabulary().short
+    for n, part in enumerate(phrase):
+        inner = n > 0 and at < len(words) and words[at].text == "."
+        if inner and words[at - 1].text in short and words[at].start == words[at - 1].end:
+            at += 1
+        if at >= len(words) or words[at].text != part or words[at].sort is Sort.QUOTED:
+            return None
+        at += 1
+    return at
+
+
+def _from_entry(entry: Entry, words: Sequence[Word], at: int, end: int) -> Terminal:
+    type_, name = entry.terminal, entry.name
+    if type_ in ("SOFT", "HARD"):
+        type_, name = "SEP", type_.lower() if type_ == "HARD" else ""
+    terminal = _terminal(type_, words, at, end, name=name)
+    if type_ == "KIND":
+        terminal = replace(terminal, kind=Kind(entry.name), many=entry.many, chain=entry.chain)
+    return terminal
+
+
+def _terminal(
+    type_: str, words: Sequence[Word], at: int, end: int, name: str = "", number: int = 0
+) -> Terminal:
+    last = words[end - 1]
+    text = " ".join(word.text for word in words[at:end] if word.text != "." or end == at + 1)
+    short = last.text in vocabulary().short
+    glued = words[at].glued
+    return Terminal(
+        type_, text, words[at].start, last.end, name, number, glued=glued, short=short
+    )
+
+
+_GOES_ON = frozenset(
+    "PREP BETWEEN TOGETHER ALLTOGETHER AS NOTCOUNTED OF KIND PICOT CLUSTER TO TOEND TOLAST "
+    "MORE INALL FROMHOOK ROUND MOD NOTHING".split()
+)
+"""What may stand behind an abbreviation whose full stop ends nothing."""
+
+
+def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
+    """The terminals without the full stops that belong to an abbreviation."""
+    kept: list[Terminal] = []
+    for n, terminal in enumerate(terminals):
+        behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
+        dot = terminal.type == "SEP" and terminal.text == "."
+        if dot and kept and kept[-1].short and kept[-1].end == terminal.start and behind in _GOES_ON:
+            continue
+        kept.append(terminal)
+    return kept

@@ -1,0 +1,182 @@
+"""The vocabulary: the phrases of a border text, and the names of stitches by terms.
+
+Read from `grammar/vocabulary.toml`, which says how its phrases are written.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import product
+from pkgutil import get_data
+from typing import Any
+
+TERMS = ("us", "uk", "early")
+_PART = re.compile(r"\[([^\]]*)\]|(\S+)")
+
+Phrase = tuple[str, ...]
+"""The words of a phrase, lower case."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """What a phrase is: the terminal, and the name or the number that goes with it.
+
+    `many`: a plural. `chain`: it speaks of chains (`chain space`).
+    """
+
+    terminal: str
+    name: str = ""
+    number: int = 0
+    many: bool = False
+    chain: bool = False
+
+
+Phrases = dict[str, list[tuple[Phrase, Entry]]]
+"""First word -> the phrases that begin with it, longest first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Vocabulary:
+    """The words that mean the same in all terms, and each stitch's names in each."""
+
+    phrases: Phrases
+    numbers: dict[str, int]
+    ordinals: dict[str, int]
+    times: dict[str, int]
+    rows: dict[str, frozenset[str]]
+    short: frozenset[str]
+    modifiers: tuple[str, ...]
+    expected: dict[str, str]
+    stitches: dict[str, dict[str, list[str]]]
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """The names of stitches under the stated terms and overrides.
+
+    `known`: phrase -> canonical stitch. `elsewhere`: a phrase that only other
+    terms have -> the stitch it is there. `unsettled`: another name of a stitch
+    one of whose names has been overridden -> that overridden name.
+    """
+
+    terms: str
+    phrases: Phrases
+    known: dict[Phrase, str]
+    elsewhere: dict[Phrase, str]
+    unsettled: dict[Phrase, str]
+
+
+def _forms(pattern: str) -> list[Phrase]:
+    """All phrases that a pattern stands for."""
+    choices: list[list[Phrase]] = []
+    for optional, plain in _PART.findall(pattern):
+        words = [part.split("|") for part in (optional or plain).split()]
+        forms: list[Phrase] = list(product(*words))
+        choices.append([(), *forms] if optional else forms)
+    return [tuple(w for part in parts for w in part) for parts in product(*choices)]
+
+
+def _index(entries: dict[Phrase, Entry]) -> Phrases:
+    found: Phrases = {}
+    for phrase in sorted(entries, key=len, reverse=True):
+        found.setdefault(phrase[0], []).append((phrase, entries[phrase]))
+    return found
+
+
+@lru_cache(maxsize=1)
+def vocabulary() -> Vocabulary:
+    """The vocabulary, read once."""
+    data = get_data("border.grammar", "vocabulary.toml")
+    assert data is not None
+    table: dict[str, Any] = tomllib.loads(data.decode())
+    entries: dict[Phrase, Entry] = {}
+    for terminal, patterns in table["words"].items():
+        entries |= {f: Entry(terminal) for p in patterns for f in _forms(p)}
+    for name, patterns in table["kinds"].items():
+        chain, kind = name.startswith("chain_"), name.removeprefix("chain_")
+        for pattern in patterns:
+            for form in _forms(pattern):
+                entries[form] = Entry("KIND", kind, many=form[-1].endswith("s"), chain=chain)
+    for part, terminal in (("modifiers", "MOD"), ("endings", "ENDING")):
+        for name, patterns in table[part].items():
+            entries |= {f: Entry(terminal, name) for p in patterns for f in _forms(p)}
+    return Vocabulary(
+        _index(entries),
+        table["numbers"],
+        table["ordinals"],
+        table["times"],
+        {name: frozenset(words) for name, words in table["rows"].items()},
+        frozenset(table["short"]["words"]),
+        tuple(table["modifiers"]),
+        table["expected"],
+        table["stitches"],
+    )
+
+
+def plural(word: str) -> str:
+    """The plural of a stitch's name: `treble` -> `trebles`, `slip stitch` -> `slip stitches`."""
+    return word + ("es" if word.endswith(("ch", "ss")) else "s")
+
+
+def _spoken(name: str) -> list[Phrase]:
+    """A stitch's name in all its forms: plural, and with `crochet` or `stitch` behind it."""
+    words = [name, plural(name)]
+    if name.endswith(" st"):
+        words.append(name[:-2] + "sts")
+    else:
+        behind = ("crochet", "crochets", "stitch", "stitches", "st", "sts")
+        words += [f"{name} {b}" for b in behind]
+        words += [f"{name} crochet {b}" for b in behind[2:]]
+    return [tuple(w.split()) for w in words]
+
+
+@lru_cache(maxsize=32)
+def names(terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> Names:
+    """The names of stitches in `terms`, with `overrides` (name as written, canonical stitch)."""
+    stitches = vocabulary().stitches
+    overridden = dict(overrides)
+    known: dict[Phrase, str] = {}
+    unsettled: dict[Phrase, str] = {}
+    elsewhere: dict[Phrase, str] = {}
+    for stitch, by_terms in stitches.items():
+        for other in TERMS:
+            for name in by_terms[other]:
+                for form in _spoken(name):
+                    elsewhere.setdefault(form, stitch)
+        own = by_terms[terms]
+        moved = next((n for n in own if overridden.get(n, stitch) != stitch), None)
+        for name in own:
+            for form in _spoken(name):
+                known[form] = stitch
+                if moved is not None and name not in overridden:
+                    unsettled[form] = moved
+    for name, stitch in overrides:
+        for form in _spoken(name):
+            known[form] = stitch
+            unsettled.pop(form, None)
+    entries = {f: Entry("STITCH", s) for f, s in (elsewhere | known).items()}
+    elsewhere = {f: s for f, s in elsewhere.items() if f not in known}
+    return Names(terms, _index(entries), known, elsewhere, unsettled)
+
+
+def name_of(stitch: str, terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> str:
+    """How a stitch is written in `terms`; its US name where these terms have none."""
+    if stitch == "ch":
+        return "ch"
+    table = names(terms, overrides)
+    candidates = [*vocabulary().stitches[stitch][terms], *(name for name, _ in overrides)]
+    for name in candidates:
+        form = tuple(name.split())
+        if table.known.get(form) == stitch and form not in table.unsettled:
+            return name
+    us = vocabulary().stitches[stitch]["us"]
+    return us[1] if len(us) > 1 and stitch != "ss" else us[0]
+
+
+def has_name(stitch: str, terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> bool:
+    """Whether a stitch can be written in `terms`."""
+    form = tuple(name_of(stitch, terms, overrides).split())
+    return names(terms, overrides).known.get(form) == stitch

@@ -1,0 +1,125 @@
+"""Characters become words: figures, words, quoted names and marks, comments left out.
+
+A word remembers where it stands, its line, and whether a hyphen ties it to the
+word before (`ch-5`). What words *mean* is the business of `terminals.py`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import Enum, auto
+
+from border.findings import Finding
+from border.text.source import Source
+
+_WORDS = re.compile(
+    r"""
+    (?P<comment>\#[^\r\n]*)
+  | (?P<line>\r\n|\r|\n)
+  | (?P<blank>[^\S\r\n]+|[\ufeff\u200b\u200c\u200d\u2060]+)
+  | (?P<quoted>"[^"\r\n]*"|[“”„][^“”„\r\n]*[“”])
+  | (?P<ordinal>(?i:[0-9]*1st|[0-9]*2n?d|[0-9]*3r?d|[0-9]+th)(?![^\W_]))
+  | (?P<number>[0-9]+)
+  | (?P<dotted>[^\W\d_](?:\.[^\W\d_])+(?![^\W_]))
+  | (?P<word>[^\W\d_]+(?:['’][^\W\d_]+)*)
+  | (?P<dash>—+|--+|––+)
+  | (?P<hyphen>[-–‐‑])
+  | (?P<mark>.)
+    """,
+    re.VERBOSE | re.DOTALL,
+)
+
+LARGEST = 999_999_999
+"""The largest number that is read; what a row may hold is checked where it is worked."""
+
+
+class Sort(Enum):
+    """What a word is made of."""
+
+    WORD = auto()
+    NUMBER = auto()
+    ORDINAL = auto()
+    QUOTED = auto()
+    MARK = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A word of a text: `text` in lower case, [start, end) in the source, its line from 0.
+
+    `glued`: a hyphen without blanks ties it to the word before. `number`: the
+    value of a figure, never more than just above `LARGEST`. A quoted name keeps its capitals and loses its marks.
+    """
+
+    sort: Sort
+    text: str
+    start: int
+    end: int
+    line: int
+    glued: bool = False
+    number: int = 0
+
+
+def read_words(source: Source) -> list[Word]:
+    """All words of a source in order."""
+    words: list[Word] = []
+    line = 0
+    tied = -1
+    for match in _WORDS.finditer(source.text):
+        kind, text, start, end = match.lastgroup, match.group(), match.start(), match.end()
+        if kind in ("comment", "blank"):
+            continue
+        if kind == "line":
+            line += 1
+            continue
+        if kind == "hyphen" and _ties(source.text, start, end):
+            tied = end
+            continue
+        words.append(_word(str(kind), text, start, end, line, tied == start))
+    return words
+
+
+def _ties(text: str, start: int, end: int) -> bool:
+    before, after = text[start - 1 : start], text[end : end + 1]
+    return before.isalnum() and after.isalnum()
+
+
+def _word(kind: str, text: str, start: int, end: int, line: int, glued: bool) -> Word:
+    match kind:
+        case "number" | "ordinal":
+            digits = text.lower().rstrip("stndrh")
+            number = min(int(digits), LARGEST + 1) if len(digits) < 20 else LARGEST + 1
+            sort = Sort.NUMBER if kind == "number" else Sort.ORDINAL
+            return Word(sort, text, start, end, line, glued, number)
+        case "quoted":
+            return Word(Sort.QUOTED, text[1:-1].strip(), start, end, line)
+        case "word":
+            return Word(Sort.WORD, text.lower().replace("’", "'"), start, end, line, glued)
+        case "dotted":
+            return Word(Sort.WORD, text.lower().replace(".", ""), start, end, line, glued)
+        case "dash":
+            return Word(Sort.MARK, "--" if text[0] != "—" else "—", start, end, line)
+        case _:
+            return Word(Sort.MARK, "-" if kind == "hyphen" else text, start, end, line)
+
+
+def without_remarks(
+    words: Sequence[Word], source: Source
+) -> tuple[list[Word], tuple[Finding, ...]]:
+    """The words without what stands between `--` and `--`; a finding for one never closed."""
+    kept: list[Word] = []
+    marks = [i for i, word in enumerate(words) if word.text == "--" and word.sort is Sort.MARK]
+    at = 0
+    for opening, closing in zip(marks[::2], marks[1::2], strict=False):
+        kept += words[at:opening]
+        at = closing + 1
+    kept += words[at:]
+    if len(marks) % 2 == 0:
+        return kept, ()
+    odd = words[marks[-1]]
+    message = 'the remark that begins at this "--" is not closed'
+    help_ = 'write "--" behind its last word too, or set a remark apart with #'
+    finding = Finding("not-understood", message, help_, source.span(odd.start, odd.end))
+    return [word for word in kept if word is not odd], (finding,)

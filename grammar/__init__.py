@@ -1,0 +1,1 @@
+"""The border language as data: its words, their order, and what they mean."""

@@ -1,0 +1,203 @@
+"""Repeats, what is left over, meeting the start, adjustments and claims."""
+
+from __future__ import annotations
+
+import pytest
+from worked import codes, counts, made, motifs, plain, repeats, worked
+
+from border.working.adjusting import Adjustment
+
+
+def test_a_repeat_that_does_not_come_out_leaves_the_rest() -> None:
+    (one,) = counts("round 1: *1 sc in next loop, ch 3, skip 2 loops; repeat from *.", plain(10))
+    assert (one.closes, repeats(one)) == (False, [(3, {"loop": 3}, 1)])
+    finding = worked("round 1: *1 sc in next loop, ch 3, skip 2 loops; repeat from *.", plain(10))[1][-1]
+    assert finding.code == "row-does-not-close"
+    assert "1 loop is left over" in finding.message
+    assert finding.help is not None
+    assert "by = 1" in finding.help and "by = -2" in finding.help
+
+
+def test_later_rounds_are_worked_into_the_round_as_it_came_out() -> None:
+    text = """
+        round 1: *1 sc in next loop, ch 3, skip 2 loops; repeat from *.
+        round 2: 5 dc in each space.
+    """
+    assert [made(r) for r in counts(text, plain(10))] == [{"sc": 3, "ch": 9}, {"dc": 15}]
+
+
+def test_meeting_the_start() -> None:
+    text = """
+        round 1: 1 sc in first loop, ch 4, *3 dc in next loop, ch 4, 1 sc in next loop, ch 4;
+            repeat from *.
+    """
+    (one,) = counts(text, plain(8))
+    assert (made(one), one.closes, repeats(one)) == (
+        {"sc": 4, "dc": 12, "ch": 32}, True, [(3, {"loop": 2}, 0)],
+    )  # fmt: skip
+    assert codes(text, plain(8)) == ["meets-its-start"]
+    assert codes(text, plain(9)) == []
+
+
+def test_head_that_is_the_whole_repeat() -> None:
+    text = "round 1: 1 sc in first loop, ch 5, *1 sc in next loop, ch 5; repeat from *."
+    (one,) = counts(text, plain(10))
+    assert (repeats(one), codes(text, plain(10))) == ([(10, {"loop": 1}, 0)], [])
+
+
+@pytest.mark.parametrize(
+    ("row", "n", "times", "left", "closes"),
+    [
+        ("*1 sc in next loop, skip 1 loop; repeat from * to last 2 loops, 1 dc in each of next 2 loops",
+         10, 4, 0, True),
+        ("*1 sc in next loop, skip 1 loop; repeat from * to last 3 loops, 1 dc in each of next 3 loops",
+         10, 3, 1, False),
+        ("(1 sc in next loop, skip 1 loop) to last 2 loops, 1 dc in each of next 2 loops",
+         2, 0, 0, False),
+        ("*1 sc in next loop, skip 1 loop; repeat from * to last 2 loops, 1 dc in each of next 2 loops",
+         3, 1, 0, False),
+    ],
+)  # fmt: skip
+def test_to_last(row: str, n: int, times: int, left: int, closes: bool) -> None:
+    (one,) = counts(f"round 1: {row}.", plain(n))
+    assert (one.repeats[0].times, one.repeats[0].left_over, one.closes) == (times, left, closes)
+
+
+def test_a_tail_that_uses_what_the_repeat_left() -> None:
+    text = "round 1: *1 sc in next loop, ch 3, skip 2 loops; repeat from *, 1 sc in next loop."
+    (one,) = counts(text, plain(10))
+    assert (one.closes, repeats(one)) == (True, [(3, {"loop": 3}, 0)])
+
+
+def test_a_stretch_written_twice_is_the_stretch() -> None:
+    twice = "round 1: *1 sc in next loop, ch 3, 1 sc in next loop, ch 3; repeat from *."
+    bracket = "round 1: *(1 sc in next loop, ch 3) 3 times; repeat from *."
+    for text in (twice, bracket):
+        assert repeats(counts(text, plain(7))[0]) == [(7, {"loop": 1}, 0)]
+
+
+@pytest.mark.parametrize(
+    ("row", "times"),
+    [
+        ("*1 sc in next loop, ch 3; repeat from * 4 times", 5),
+        ("*1 sc in next loop, ch 3; repeat from * 4 times in all", 4),
+        ("*1 sc in next loop, ch 3; repeat from * 4 more times", 5),
+        ("(1 sc in next loop, ch 3) 4 times", 4),
+        ("(1 sc in next loop, ch 3, 4 times)", 4),
+        ("[1 sc in next loop, ch 3] twice", 2),
+    ],
+)
+def test_counted_repeats(row: str, times: int) -> None:
+    (one,) = counts(f"round 1: {row}.", plain(times))
+    assert (made(one), one.closes) == ({"sc": times, "ch": 3 * times}, True)
+
+
+def test_repeats_in_all() -> None:
+    text = "repeats: in all\nround 1: *1 sc in next loop; repeat from * 4 times."
+    assert made(counts(text, plain(4))[0]) == {"sc": 4}
+
+
+def test_a_counted_repeat_that_runs_out_is_undone_from_there() -> None:
+    text = "round 1: (1 sc in next loop, ch 1, 1 dc in next loop) 4 times, 1 tr in next loop."
+    (one,) = counts(text, plain(7))
+    assert (made(one), one.closes) == ({"sc": 3, "dc": 3, "tr": 1, "ch": 3}, False)
+
+
+def test_a_row_without_a_repeat() -> None:
+    text = "round 1: 1 sc in next loop, ch 3, skip 1 loop."
+    assert codes(text, plain(8)) == ["repeat-unclear"]
+    assert codes(f"rows without a repeat: once\n{text}", plain(8)) == ["row-does-not-close"]
+    (one,) = counts(f"rows without a repeat: are repeated\n{text}", plain(8))
+    assert (made(one), one.closes) == ({"sc": 4, "ch": 12}, True)
+
+
+def test_faults_of_repeats() -> None:
+    assert "repeat-takes-nothing" in codes("round 1: *ch 3; repeat from *.", plain(4))
+    inside = "round 1: *1 sc in each loop, ch 3; repeat from *."
+    assert "open-repeat-inside" in codes(inside, plain(4))
+
+
+def test_leftover_where_a_motif_is_short() -> None:
+    text = "round 1: over each motif: *1 sc in next loop, ch 3, skip 1 loop; repeat from * to end."
+    (one,) = counts(text, motifs(4, 5, 4))
+    assert (one.closes, repeats(one)) == (False, [(6, {"loop": 2}, 1)])
+    finding = worked(text, motifs(4, 5, 4))[1][-1]
+    assert "edge.2" in finding.message
+
+
+def test_a_motif_too_short_for_its_clause() -> None:
+    text = "round 1: over each motif: 1 sc in each of first 2 loops, 1 sc in each of last 2 loops."
+    finding = worked(text, motifs(4, 3, 4))[1][-1]
+    assert finding.code == "run-too-short"
+    assert "edge.2" in finding.message
+
+
+def test_not_covered_and_unknown_name() -> None:
+    edge = motifs(3, 3, labels={1: "strap"})
+    assert codes("round 1: over strap: 1 sc in each loop.", edge) == ["not-covered"]
+    text = "round 1: over strop: 1 dc in each loop; elsewhere: 1 sc in each loop."
+    found = [f for f in worked(text, edge)[1] if f.code == "unknown-name"]
+    assert found[0].help == "did you mean strap?"
+
+
+ODD = "round 1: *1 sc in next loop, ch 3, skip 1 loop; repeat from *."
+
+
+@pytest.mark.parametrize(
+    ("by", "sc", "closes"),
+    [(1, 4, True), (-1, 5, True), (2, 3, False)],
+)
+def test_adjustments(by: int, sc: int, closes: bool) -> None:
+    edge = motifs(3, 3, 3)
+    (one,) = counts(ODD, edge, (Adjustment(1, "edge.2", by),))
+    assert (one.made.stitches["sc"], one.closes) == (sc, closes)
+    assert [(a.at, a.by, a.before_repeat) for a in one.adjustments] == [("edge.2", by, 2)]
+
+
+def test_adjustments_take_one_boundary_each() -> None:
+    edge = motifs(4, 4, 4)
+    both = (Adjustment(1, "edge.2", 1), Adjustment(1, "edge.2", 1))
+    (one,) = counts(ODD, edge, both)
+    assert [a.before_repeat for a in one.adjustments] == [2, 3] or [3, 4]
+    assert len(one.adjustments) == 2
+
+
+def test_an_adjustment_with_no_place() -> None:
+    edge = motifs(3, 3)
+    assert codes(ODD, edge, (Adjustment(1, "elsewhere", 1),)) == ["adjustment-has-no-place"]
+    assert "adjustment-has-no-place" in codes(ODD, edge, (Adjustment(2, "edge.1", 1),))
+    assert "adjustment-has-no-place" in codes(ODD, edge, (Adjustment(1, "edge.1", 9),))
+
+
+def test_claims() -> None:
+    text = "round 1: *1 sc in next loop, ch 3; repeat from *. ({})"
+    for claim in ("6 sc", "18 ch", "6 spaces", "6 repeats", "6 sc, 18 ch", "6 st"):
+        assert codes(text.format(claim), plain(6)) == []
+    assert codes(text.format("7 sc"), plain(6)) == ["count-disagrees"]
+    assert codes(text.format("6 sc, 17 ch"), plain(6)) == ["count-disagrees"]
+
+
+def test_the_multiple_that_a_border_claims() -> None:
+    text = "multiple of 2 plus 1\n" + ODD
+    assert codes(text, plain(8)) == ["count-disagrees"]
+    assert sorted(codes(text, plain(9))) == ["count-disagrees", "row-does-not-close"]
+
+
+def test_too_large() -> None:
+    assert codes("round 1: 10000000 dc in next loop.", plain(1)) == ["too-large"]
+    nest = "(" * 8 + "1 dc in next loop" + ", 10 times)" * 8
+    assert "too-large" in codes(f"round 1: ({'ch 9, ' * 9} 1 dc in next loop) 9 times.", plain(9)) or nest
+
+
+def test_no_stitches() -> None:
+    assert codes("round 1: ch 5.", plain(3)) == ["no-stitches"]
+
+
+def test_passes_more() -> None:
+    text = """
+        round 1: *(1 sc in next loop, ch 3) 2 times, (1 dc in next loop, ch 3) 2 times;
+            repeat from * 2 times, 1 sc in next loop, ch 3, 1 dc in each of next 2 loops, ch 3,
+            1 dc in next loop, ch 3.
+        round 2: *1 tr in next sc, 1 tr in next dc; repeat from *.
+    """
+    assert "passes-more" in codes(text, plain(16))

@@ -1,0 +1,192 @@
+"""The cursor, places and steps of a row, each rule by a row whose counts are worked by hand."""
+
+from __future__ import annotations
+
+import pytest
+from worked import codes, counts, made, motifs, plain, repeats
+
+SC = "round 1: *1 sc in next loop, ch 3; repeat from *."
+
+
+def second(row: str, places: int = 12, first: str = SC, **heads: str) -> dict[str, int]:
+    """What round 2 makes over a first round of sc and ch-3 spaces."""
+    headings = "".join(f"{k.replace('_', ' ')}: {v}\n" for k, v in heads.items())
+    rounds = counts(f"{headings}{first}\nround 2: {row}", plain(places))
+    return made(rounds[1])
+
+
+@pytest.mark.parametrize(
+    ("row", "expected"),
+    [
+        ("3 dc in each space.", {"dc": 36}),
+        ("*1 sc in next space, ch 5; repeat from *.", {"sc": 12, "ch": 60}),
+        ("*1 sc in 2nd space, ch 5; repeat from *.", {"sc": 6, "ch": 30}),
+        ("1 sc in every 3rd space, with ch 7 between.", {"sc": 4, "ch": 28}),
+        ("(2 dc, ch 2, 2 dc) in each ch-3 space.", {"dc": 48, "ch": 24}),
+        ("*2 dc in each of the next 2 spaces, skip 1 space; repeat from *.", {"dc": 16}),
+        ("*1 dc in the next 3 spaces; repeat from *.", {"dc": 12}),
+        ("*3 dc together over next 3 spaces, ch 4; repeat from *.", {"dc": 4, "ch": 16}),
+        ("*2 dc in each of next 2 spaces, all together, ch 4; repeat from *.", {"dc": 6, "ch": 24}),
+        ("*3-dc cluster in next space, ch 4; repeat from *.", {"dc": 12, "ch": 48}),
+        ("2 dc, with ch 1 between, in each space.", {"dc": 24, "ch": 12}),
+        ("1 dc in each space, with ch 2 between.", {"dc": 12, "ch": 24}),
+        ("*1 sc in centre of next space, ch 5; repeat from *.", {"sc": 12, "ch": 60}),
+        ("*1 sc in 2nd ch of next space, ch 5; repeat from *.", {"sc": 12, "ch": 60}),
+        ("*1 sc between next 2 spaces, ch 5; repeat from *.", {"sc": 12, "ch": 60}),
+        ("*1 sc in next sc, 1 sc in same place, ch 2; repeat from *.", {"sc": 24, "ch": 24}),
+        ("*skip 1 space, 1 dc in next space, 1 dc in the skipped space; repeat from *.", {"dc": 12}),
+        ("*1 sc, picot, 1 sc, all in next space; repeat from *.", {"sc": 24, "picot": 12}),
+        ("*1 sc in next space, ch 4, 1 sc in the first of the 4 ch; repeat from *.",
+         {"sc": 12, "picot": 12}),
+        ("begin in next space, 3 dc in same space, *ch 1, 3 dc in next space; repeat from *, ch 1.",
+         {"dc": 36, "ch": 12}),
+    ],
+)  # fmt: skip
+def test_a_step_makes(row: str, expected: dict[str, int]) -> None:
+    assert second(row) == expected
+
+
+def test_an_open_row_has_chains_between_only() -> None:
+    (one,) = counts("round 1: 1 dc in each loop, with ch 2 between.", plain(5, closed=False))
+    assert made(one) == {"dc": 5, "ch": 8}
+
+
+def test_bare_stitches_over_chains_ask_whether_chains_count() -> None:
+    text = f"{SC}\nround 2: *2 dc, skip 2; repeat from *."
+    assert "chains-unclear" in codes(text, plain(12))
+    for answer, dc in (("yes", 24), ("no", 6)):
+        one, two = counts(f"chains count as stitches: {answer}\n{text}", plain(12))
+        assert (made(two), two.closes) == ({"dc": dc}, True)
+
+
+def test_a_site_across_the_start_is_one_site() -> None:
+    text = """
+        round 1: ch 2, *1 sc in next loop, ch 4; repeat from *, 1 sc in next loop, ch 2.
+        round 2: *3 dc in next space; repeat from *.
+    """
+    one, two = counts(text, plain(6))
+    assert made(one) == {"sc": 6, "ch": 24} or one.closes is False
+    assert two.made.stitches["dc"] == 3 * one.spaces
+
+
+def test_straddling_space_is_seen_once() -> None:
+    text = """
+        round 1: (ch 2), *1 sc in next loop, ch 4, 1 sc in next loop, ch 2; repeat from *.
+        round 2: 1 dc in each ch-4 space.
+        round 3: 1 sc in each st.
+    """
+    one, two, three = counts(text, plain(6))
+    # the last repeat's ch 2 and the first ch 2 are one space of 4 across the start
+    assert (one.spaces, made(two), made(three)) == (6, {"dc": 4}, {"sc": 4})
+
+
+def test_groups_and_blocks() -> None:
+    text = """
+        round 1: 3 dc in each loop.
+        round 2: *1 sc in next group, ch 1; repeat from *.
+    """
+    assert made(counts(text, plain(4))[1]) == {"sc": 4, "ch": 4}
+    text = text.replace("next group", "next block")
+    assert made(counts(text, plain(4))[1]) == {"sc": 1, "ch": 1}
+
+
+def test_a_cluster_over_several_sites_is_in_no_group() -> None:
+    text = """
+        round 1: *2 dc in next loop, 2 dc together over next 2 loops; repeat from *.
+        round 2: *1 sc in next group, ch 3; repeat from *.
+    """
+    one, two = counts(text, plain(6))
+    assert (made(one), made(two)) == ({"dc": 6}, {"sc": 2, "ch": 6})
+
+
+def test_union_takes_whichever_comes_next() -> None:
+    text = f"{SC}\nround 2: 3 dc in each ch-3 space and sc."
+    one, two = counts(text, plain(4))
+    assert made(two) == {"dc": 24}
+    assert repeats(two) == [(8, {"ch-3 space": 1, "sc": 0}, 0)] or two.closes
+
+
+def test_first_elsewhere_than_at_the_head() -> None:
+    assert "not-at-the-head" in codes("round 1: skip 1 loop, 1 sc in first loop.", plain(2))
+
+
+def test_same_with_nothing_before() -> None:
+    assert "nothing-before" in codes("round 1: 1 sc in same loop, 1 sc in each loop.", plain(2))
+
+
+def test_a_skip_that_ends_inside_a_place_named_whole() -> None:
+    text = f"chains count as stitches: yes\n{SC}\nround 2: *skip 2, 1 sc in next space; repeat from *."
+    assert "place-unclear" in codes(text, plain(6))
+
+
+@pytest.mark.parametrize(
+    ("row", "expected", "warns"),
+    [
+        ("ch 3 as dc, 1 dc in each of next 5 loops.", {"dc": 6}, False),
+        ("ch 7 as tr and ch 3, *skip 1 loop, 1 tr in next loop, ch 3; repeat from *.",
+         {"tr": 3, "ch": 9}, False),
+        ("ch 3, 1 dc in each of next 5 loops.", {"dc": 6}, True),
+        ("ch 5, 1 dc in next loop, ch 2, 1 dc in each of next 4 loops.", {"dc": 6, "ch": 4}, True),
+        ("ch 1, 1 sc in each loop.", {"sc": 6}, False),
+        ("ch 3, not counted, 1 dc in each loop.", {"dc": 6}, False),
+        ("(ch 3), 1 sc in next loop, 1 dc in each of next 5 loops.", {"sc": 1, "dc": 5, "ch": 3},
+         False),
+    ],
+)  # fmt: skip
+def test_start_chains(row: str, expected: dict[str, int], warns: bool) -> None:
+    text = f"round 1: {row}"
+    assert made(counts(text, plain(6))[0]) == expected
+    assert ("start-chain-assumed" in codes(text, plain(6))) is warns
+
+
+def test_a_counted_start_chain_uses_up_the_space_across_the_start() -> None:
+    text = """
+        round 1: *ch 3, 1 sc in next loop, ch 3; repeat from *.
+        round 2: ch 3 as dc, 2 dc in same space, *ch 1, 3 dc in next space; repeat from *, ch 1.
+    """
+    one, two = counts(text, plain(4))
+    assert (one.spaces, made(two), two.closes) == (4, {"dc": 12, "ch": 4}, True)
+
+
+def test_turning_chain_is_read_in_the_next_row() -> None:
+    text = """
+        row 1: 1 sc in each st, ch 3, turn.
+        row 2: 1 dc in each of next 5 st.
+    """
+    one, two = counts(text, plain(6, closed=False, of="chain"))
+    assert (made(one), made(two)) == ({"sc": 6}, {"dc": 6})
+
+
+def test_open_rows_are_worked_to_and_fro() -> None:
+    text = """
+        row 1: 1 sc in first st, ch 3, skip 2, 1 dc in each of next 2 st.
+        row 2: 1 sc in first dc, 1 sc in next dc, 2 dc in next space, 1 sc in next sc.
+    """
+    one, two = counts(text, plain(5, closed=False, of="chain"))
+    assert (made(two), two.closes) == ({"sc": 3, "dc": 2}, True)
+    assert not counts(f"worked: one way\n{text}", plain(5, closed=False, of="chain"))[1].closes
+
+
+def test_the_round_ends_where_its_first_place_was() -> None:
+    text = """
+        round 1: *1 sc in next loop, ch 2, 1 dc in next loop, ch 2; repeat from *.
+        round 2: *1 sc in next dc, 1 sc in next sc; repeat from *.
+    """
+    one, two = counts(text, plain(6))
+    assert (made(two), two.closes) == ({"sc": 6}, True)  # the sc before the first dc comes last
+
+
+def test_over_parts() -> None:
+    edge = motifs(4, 4, 2, labels={3: "strap"})
+    text = """
+        round 1: over strap: 2 dc in each loop; elsewhere, over each motif: 1 sc in first loop,
+            ch 3, skip 2 loops, 1 sc in last loop; at each joint: ch 1.
+    """
+    (one,) = counts(text, edge)
+    assert made(one) == {"dc": 4, "sc": 4, "ch": 9}
+    assert [m.usual for m in one.motifs] == [True, True, False]
+    assert [(j.between, j.made.chains) for j in one.joints] == [
+        (("edge.1", "edge.2"), 1),
+        (("edge.2", "edge.3"), 1),
+        (("edge.3", "edge.1"), 1),
+    ]
