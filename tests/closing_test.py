@@ -50,7 +50,7 @@ def test_head_that_is_the_whole_repeat() -> None:
     [
         ("*1 sc in next loop, skip 1 loop; repeat from * to last 2 loops, 1 dc in each of next 2 loops",
          10, 4, 0, True),
-        ("*1 sc in next loop, skip 1 loop; repeat from * to last 3 loops, 1 dc in each of next 3 loops",
+        ("*1 sc in next loop, skip 1 loop; repeat from * to last 3 loops, 1 dc in each of last 3 loops",
          10, 3, 1, False),
         ("(1 sc in next loop, skip 1 loop) to last 2 loops, 1 dc in each of next 2 loops",
          2, 0, 0, False),
@@ -127,9 +127,9 @@ def test_leftover_where_a_motif_is_short() -> None:
 
 def test_a_motif_too_short_for_its_clause() -> None:
     text = "round 1: over each motif: 1 sc in each of first 2 loops, 1 sc in each of last 2 loops."
-    finding = worked(text, motifs(4, 3, 4))[1][-1]
-    assert finding.code == "run-too-short"
-    assert "edge.2" in finding.message
+    findings = worked(text, motifs(4, 3, 4))[1]
+    assert [f.code for f in findings] == ["run-too-short", "row-does-not-close"]
+    assert all("edge.2" in f.message for f in findings)
 
 
 def test_not_covered_and_unknown_name() -> None:
@@ -158,8 +158,8 @@ def test_adjustments_take_one_boundary_each() -> None:
     edge = motifs(4, 4, 4)
     both = (Adjustment(1, "edge.2", 1), Adjustment(1, "edge.2", 1))
     (one,) = counts(ODD, edge, both)
-    assert [a.before_repeat for a in one.adjustments] == [2, 3] or [3, 4]
-    assert len(one.adjustments) == 2
+    # the middle of edge.2 is at 6: the boundaries over 6.5 and, next nearest, 4.5
+    assert [a.before_repeat for a in one.adjustments] == [2, 3]
 
 
 def test_an_adjustment_with_no_place() -> None:
@@ -185,8 +185,8 @@ def test_the_multiple_that_a_border_claims() -> None:
 
 def test_too_large() -> None:
     assert codes("round 1: 10000000 dc in next loop.", plain(1)) == ["too-large"]
-    nest = "(" * 8 + "1 dc in next loop" + ", 10 times)" * 8
-    assert "too-large" in codes(f"round 1: ({'ch 9, ' * 9} 1 dc in next loop) 9 times.", plain(9)) or nest
+    many = "round 1: (ch 999999) 3 times, 1 sc in next loop."
+    assert codes(many, plain(1)) == ["too-large"]
 
 
 def test_no_stitches() -> None:
@@ -195,9 +195,10 @@ def test_no_stitches() -> None:
 
 def test_passes_more() -> None:
     text = """
-        round 1: *(1 sc in next loop, ch 3) 2 times, (1 dc in next loop, ch 3) 2 times;
-            repeat from * 2 times, 1 sc in next loop, ch 3, 1 dc in each of next 2 loops, ch 3,
-            1 dc in next loop, ch 3.
+        round 1: *1 sc in next loop, 1 dc in next loop; repeat from * 3 times,
+            1 sc in each of next 2 loops, 1 dc in next loop.
         round 2: *1 tr in next sc, 1 tr in next dc; repeat from *.
     """
-    assert "passes-more" in codes(text, plain(16))
+    finding = worked(text, plain(11))[1][-1]
+    assert (finding.code, finding.message.split(",")[0]) == ("passes-more", "repeat 5 of round 2")
+    assert codes(text.replace("each of next 2 loops", "next loop"), plain(10)) == []

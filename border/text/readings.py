@@ -90,7 +90,7 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
     for number, row in _by_number(border):
         found = _resolved(border, number, others, findings)
         if found is None:
-            continue
+            break  # what comes later would be counted on the wrong row
         body, body_rules, ends = found
         copied = isinstance(row.body, Copy)
         turned, body = _turned_before(body)
@@ -144,6 +144,8 @@ def _resolved(
             assert first is not None
             message = f"there is no round {number} to copy"
             findings.append(Finding("no-such-row", message, _rows_there(border), first.span))
+            return None
+        if row.broken:
             return None
         if copy is None:
             body: Body = row.body

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from border.findings import Finding
+from border.text.copies import rows_made
 from border.text.numbers import LAST_ROW, row_list_at
 from border.text.source import Source
 from border.text.vocabulary import vocabulary
@@ -113,8 +114,12 @@ def find_rows(
             help_ = f'name them upwards, from 1, as in "rounds 2-5:"; at most {LAST_ROW}'
             findings.append(Finding("not-understood", message, help_, span))
         numbers = numbers or (highest + 1,)
+        body = words[head.body : end]
+        if len(numbers) == 1 and (rows := rows_made(body)) > 1:
+            # "round 4: repeat rounds 2 and 3 twice" is rounds 4 to 7
+            numbers = tuple(range(numbers[0], numbers[0] + min(rows, LAST_ROW)))
         highest = max(highest, *numbers)
-        sections.append(Section(numbers, (first.start, last.end), words[head.body : end]))
+        sections.append(Section(numbers, (first.start, last.end), body))
     findings += _numbering(sections, source)
     return sections, tuple(findings)
 

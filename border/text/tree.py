@@ -346,7 +346,8 @@ Body: TypeAlias = Text | tuple[Clause, ...] | Copy
 class Row:
     """One row as written: `numbers` are the rounds that its head names, ascending.
 
-    `head` is the span of the head's own words.
+    `head` is the span of the head's own words. `broken`: the row could not be
+    read, and stands only for its numbers.
     """
 
     numbers: tuple[int, ...]
@@ -354,6 +355,7 @@ class Row:
     claims: tuple[Claim, ...] = ()
     head: Span = _span()
     span: Span = _span()
+    broken: bool = False
 
 
 # --- the border ---------------------------------------------------------------

@@ -29,11 +29,12 @@ class Leftover:
 
 @dataclass(slots=True)
 class Reasons:
-    """Why a round does not close."""
+    """Why a round does not close. `uncovered`: no clause works a part of the edge."""
 
     leftovers: list[Leftover]
     troubles: list[tuple[str, Trouble]]
     unmade: list[str]
+    uncovered: bool = False
 
 
 def plural(n: int, word: str) -> str:
@@ -64,13 +65,13 @@ def too_short(round_: Round, troubles: Iterable[tuple[str, Trouble]]) -> list[Fi
 def does_not_close(
     round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons
 ) -> Finding | None:
-    """The finding for a round that does not close; None where `too_short` has told it all."""
+    """The finding for a round that does not close; None where other findings have told it all."""
     told = [*_left(fabric, reasons), *_ran_out(round_, reasons)]
     if reasons.unmade:
         parts = [name for name in reasons.unmade if name]
         told.append(f"its repeat is made no times{f' on {_names(parts)}' if parts else ''}")
     if not told:
-        if any(t.short or part for part, t in reasons.troubles):
+        if reasons.uncovered or any(t.short or part for part, t in reasons.troubles):
             return None
         told = ["its repeat does not come out even"]
     repeat, help_ = _repeat(fabric, accounts, reasons)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from fractions import Fraction
 from itertools import islice
 
 from border.text.tree import (
@@ -23,7 +22,6 @@ from plainly.cursor import (
     beyond,
     further,
     lies_ahead,
-    next_of,
     walk,
 )
 from plainly.fabric import Identity, Made, MadeChain, MadeStitch
@@ -55,6 +53,7 @@ class Hand:
 
     window: Window
     made: list[Made]
+    chains_unsaid: bool = False  # the heading `chains count as stitches` is missing
     start_site: Site | None = None  # a straddling site that the start chain goes into
     cursor: Cursor = field(init=False)
     moved: bool = False
@@ -203,7 +202,9 @@ class Hand:
         if self.window.is_round:
             site = self.window.opening
         else:
-            found = list(islice(walk(self.union(item.place.targets), self.cursor), item.place.count))
+            found = list(
+                islice(walk(self.union(item.place.targets), self.cursor), item.place.count)
+            )
             site = found[-1] if len(found) == item.place.count else None
         if site is None:
             raise RunsOut
@@ -221,8 +222,6 @@ class Hand:
         if self.window.fabric.has_chains and self.chains_unsaid:
             self.codes.add("chains-unclear")
 
-    chains_unsaid: bool = False
-
     def start_chain(self, item: StartChain, inside: Site | None) -> None:
         """A counted start chain is a stitch; one that is not counted is no atom."""
         if item.stands_for is None:
@@ -238,7 +237,7 @@ class Hand:
         """`N dc`, in one place or several. `inside`: the place of the bracket around it."""
         if item.place is not None:
             self.pass_to(item.place)
-            found = self.places(self._after_passing(item.place))
+            found = self.places(self.after_passing(item.place))
             if found:
                 self._stitches_in(item, found, stays=item.place.which is Which.SKIPPED)
         elif inside is not None:
@@ -255,7 +254,7 @@ class Hand:
                 self.work_into(site)
             self._make(item, [(site, 1) for site in found])
 
-    def _after_passing(self, place: Place) -> Place:
+    def after_passing(self, place: Place) -> Place:
         if place.which in (Which.NTH, Which.EVERY):
             return Place(Which.NEXT, place.targets)
         return place
@@ -292,10 +291,3 @@ class Hand:
 
     def chain(self, count: int) -> None:
         self.made.extend([MadeChain()] * count)
-
-    def first_ahead(self, targets: tuple[Target, ...]) -> Site | None:
-        return next_of(self.union(targets), self.cursor)
-
-
-def midway(one: Fraction, other: Fraction) -> Fraction:
-    return (one + other) / 2

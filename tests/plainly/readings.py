@@ -70,9 +70,7 @@ def written_rows(border: Border, closed: bool) -> list[WrittenRow]:
 
 def _copies_written_out(border: Border) -> dict[int, Text | tuple[Clause, ...]]:
     """`as round 2`: the copy has the copied text; a copy of a copy is a copy."""
-    written = {
-        number: (row, i) for row in border.rows for i, number in enumerate(row.numbers)
-    }
+    written = {number: (row, i) for row in border.rows for i, number in enumerate(row.numbers)}
 
     def body_of(number: int) -> Text | tuple[Clause, ...]:
         row, i = written[number]
@@ -144,9 +142,7 @@ def clause_steps(text: Text, opening: tuple[Item, ...]) -> Steps:
     return _steps(text, opening, text.repeats, reads_bare=False)
 
 
-def _steps(
-    text: Text, opening: tuple[Item, ...], own_repeat: bool, reads_bare: bool
-) -> Steps:
+def _steps(text: Text, opening: tuple[Item, ...], own_repeat: bool, reads_bare: bool) -> Steps:
     """Head, start chain, and the rest: the rest is one repeat where the row is its own repeat."""
     rest = list(text.items)
     head: list[Item] = []
@@ -247,3 +243,25 @@ def _with_next(item: Item) -> Item:
         if item.place.which in (Which.FIRST, Which.THE):
             return replace(item, place=replace(item.place, which=Which.NEXT))
     return item
+
+
+def simply_its_repeat(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    """Small rulings: steps before a repeat that are the whole of it are simply that repeat.
+
+    As for meeting the start: a repeat to the end, with nothing written behind it. For a closed
+    round.
+    """
+    if not items or not isinstance(items[-1], Repeat):
+        return items
+    repeat = items[-1]
+    opening = tuple(item for item in items[:-1] if isinstance(item, Begin | End | StartChain))
+    head = tuple(item for item in items[:-1] if item not in opening)
+    if (
+        repeat.times is not None
+        or repeat.to_last
+        or any(isinstance(item, StartChain) and item.stands_for for item in opening)
+    ):
+        return items
+    if same_steps(flat(head), flat(one_stretch(repeat.items))):
+        return (*opening, repeat)
+    return items

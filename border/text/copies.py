@@ -1,0 +1,71 @@
+"""Copies of rows: `as round 2`, `repeat rounds 2 and 3 twice`, `as rounds 1-2 of "FILE"`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from border.text.numbers import number_at, row_list_at
+from border.text.vocabulary import vocabulary
+from border.text.words import Sort, Word
+
+_BEFORE = frozenset({"work", "worked", "the", "same", "and", ","})
+
+
+@dataclass(frozen=True, slots=True)
+class CopyWords:
+    """A copy as found: the rows once through, times over, a file; words [0, after) are its own."""
+
+    rows: tuple[int, ...]
+    times: int
+    file: str | None
+    after: int
+    sound: bool
+
+
+def copy_at(words: Sequence[Word]) -> CopyWords | None:
+    """The copy that a row's body is, if it is one."""
+    at = 0
+    while at < len(words) and words[at].text in _BEFORE:
+        at += 1
+    if at >= len(words) or words[at].text not in ("as", "like", "repeat", "rep"):
+        return None
+    repeats = words[at].text in ("repeat", "rep")
+    listed = row_list_at(words, at + 1)
+    if listed is None or not (listed.named or listed.ordinal):
+        return None
+    if repeats and not listed.named:
+        return None
+    at, times = _times(words, listed.after)
+    file = None
+    if at + 1 < len(words) and words[at].text == "of" and words[at + 1].sort is Sort.QUOTED:
+        file = words[at + 1].text
+        at, again = _times(words, at + 2)
+        times *= again
+    return CopyWords(listed.numbers, times, file, at, listed.sound)
+
+
+def _times(words: Sequence[Word], at: int) -> tuple[int, int]:
+    """`twice`, `3 times`, `3 more times`, `3 times more`, and the place behind; else once."""
+    if at < len(words) and words[at].text in vocabulary().times:
+        value = vocabulary().times[words[at].text]
+        return _past(words, at + 1, ("more",)), value
+    number = number_at(words, at)
+    if number is None:
+        return at, 1
+    value, behind = number
+    end = _past(words, behind, ("more", "times", "time", "more"))
+    return (end, max(value, 1)) if end > behind else (at, 1)
+
+
+def _past(words: Sequence[Word], at: int, texts: Sequence[str]) -> int:
+    for text in texts:
+        if at < len(words) and words[at].text == text:
+            at += 1
+    return at
+
+
+def rows_made(words: Sequence[Word]) -> int:
+    """How many rows a body makes: those that it copies, or one."""
+    copy = copy_at(words)
+    return len(copy.rows) * copy.times if copy is not None else 1

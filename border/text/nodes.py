@@ -1,0 +1,81 @@
+"""What the builders of the tree share: where nodes stand, and how a fault is told."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from border.findings import Finding, Span
+from border.text.terminals import Terminal
+from border.text.tree import Headings
+
+if TYPE_CHECKING:
+    from lark import Token, Tree
+
+    Node = Tree[Token] | Token
+
+
+class Misread(Exception):
+    """A step that cannot be made into the tree; carries its finding, and never leaves the floor."""
+
+    def __init__(self, finding: Finding) -> None:
+        super().__init__(finding.message)
+        self.finding = finding
+
+
+@dataclass(slots=True)
+class Building:
+    """One text being built: its terminals, the headings, and the findings so far.
+
+    `clause`: it is a clause, not a whole row. `round` is the row's first number.
+    """
+
+    terminals: Sequence[Terminal]
+    source: str
+    headings: Headings
+    round: int
+    clause: bool = False
+    findings: list[Finding] = field(default_factory=list)
+
+    @property
+    def terms(self) -> str:
+        return self.headings.terms or "us"
+
+    def of(self, token: Token) -> Terminal:
+        """The terminal that a token of the parse stands for."""
+        assert token.start_pos is not None
+        return self.terminals[token.start_pos]
+
+    def span(self, *nodes: Node) -> Span:
+        """The stretch of the source that nodes cover."""
+        tokens = [self.of(token) for node in nodes for token in leaves(node)]
+        return Span(self.source, min(t.start for t in tokens), max(t.end for t in tokens))
+
+    def tell(self, code: str, message: str, help_: str, span: Span) -> None:
+        self.findings.append(Finding(code, message, help_, span, self.round))
+
+    def misread(self, message: str, help_: str, *nodes: Node) -> Misread:
+        finding = Finding("not-understood", message, help_, self.span(*nodes), self.round)
+        return Misread(finding)
+
+
+def leaves(node: Node) -> Iterable[Token]:
+    """The tokens under a node, in order."""
+    from lark import Tree
+
+    if not isinstance(node, Tree):
+        return [node]
+    return [token for child in node.children for token in leaves(child)]
+
+
+def is_token(node: Node, *types: str) -> bool:
+    from lark import Token
+
+    return isinstance(node, Token) and node.type in types
+
+
+def is_tree(node: Node, *names: str) -> bool:
+    from lark import Tree
+
+    return isinstance(node, Tree) and node.data in names
