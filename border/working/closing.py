@@ -42,12 +42,13 @@ class Left:
     times: int
     unmade: bool
 
-    def over(self, touched: Sequence[tuple[int, int]]) -> list[int]:
-        """The indices of those that nothing later worked or skipped."""
-        over = set(range(self.start, self.stop))
+    def over(self, touched: Sequence[tuple[int, int]], last: bool = False) -> list[int]:
+        """The indices of those that nothing later worked or skipped; `last`: the last N too."""
+        stop = len(self.sites) if last else self.stop
+        over = set(range(self.start, stop))
         for a, b in touched[self.since :]:
             i = max(self.sites.after(a) - 1, self.start)
-            while i < self.stop and self.sites.a[i] < b:
+            while i < stop and self.sites.a[i] < b:
                 if self.sites.b[i] > a:
                     over.discard(i)
                 i += 1

@@ -124,6 +124,7 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
             worker.closes = False
             told = True
             what = _what(account.leading, fabric)
+            over = left.over(touched, last=True)  # what is really left, wherever the tail began
             spots = tuple(left.sites.p[i] for i in over)
             done.reasons.leftovers.append(Leftover(name, len(over), spots, what, left))
         elif left.unmade:

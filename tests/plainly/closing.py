@@ -5,7 +5,8 @@ from __future__ import annotations
 from border.text.tree import Target, Whole
 from plainly.cursor import counted_as, lies_ahead, overlap
 from plainly.hand import WORKED
-from plainly.rows import Run, Work, Working
+from plainly.rows import Work
+from plainly.runs import Run, Working
 from plainly.sites import Site
 
 

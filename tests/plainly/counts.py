@@ -21,7 +21,8 @@ from plainly.fabric import (
 )
 from plainly.line import Line, Stretch
 from plainly.readings import is_open
-from plainly.rows import Path, Run, Work
+from plainly.rows import Work
+from plainly.runs import Path, Run
 from plainly.sites import kind_label
 
 Record = dict[str, Any]

@@ -32,7 +32,7 @@ WORKED, SKIPPED, PASSED = "worked", "skipped", "passed"
 
 
 class RunsOut(Exception):
-    """There is no such site before the end; or, `too_short`, it lies behind, or there are too few."""
+    """No such site before the end; or, `too_short`, it lies behind, or there are too few."""
 
     def __init__(self, too_short: bool = False) -> None:
         super().__init__()
@@ -96,7 +96,9 @@ class Hand:
         return [self.sites(target) for target in targets]
 
     def ahead(self, targets: tuple[Target, ...]) -> list[Site]:
-        """All sites from the cursor on."""
+        """All sites from the cursor on. Those of one target never lie one on the other."""
+        if len(targets) == 1:
+            return [site for site in self.sites(targets[0]) if lies_ahead(site, self.cursor)]
         return list(walk(self.union(targets), self.cursor))
 
     def _identity(self, site: Site) -> Identity:

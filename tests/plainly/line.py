@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from border.yoke.edges import Edge, Run
 
@@ -46,10 +47,7 @@ class Line:
 
     def joints(self) -> list[Joint]:
         """In working order; the joint at the start of a closed edge comes last."""
-        joints = [
-            Joint(one.end, one, other)
-            for one, other in zip(self.stretches, self.stretches[1:], strict=False)
-        ]
+        joints = [Joint(one.end, one, other) for one, other in pairwise(self.stretches)]
         # Fabric: on a closed edge of two or more motifs the point 0 is a joint too.
         if self.closed and len(self.stretches) >= 2:
             joints.append(Joint(self.n, self.stretches[-1], self.stretches[0]))

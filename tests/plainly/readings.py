@@ -21,6 +21,7 @@ from border.text.tree import (
     Ending,
     Headings,
     Item,
+    Place,
     Repeat,
     StartChain,
     Stitches,
@@ -239,10 +240,13 @@ def same_steps(one: tuple[Item, ...], other: tuple[Item, ...]) -> bool:
 
 
 def _with_next(item: Item) -> Item:
-    if isinstance(item, Stitches | Bracket) and item.place is not None:
-        if item.place.which in (Which.FIRST, Which.THE):
-            return replace(item, place=replace(item.place, which=Which.NEXT))
-    return item
+    match item:
+        case Stitches(place=Place(which=Which.FIRST | Which.THE) as place):
+            return replace(item, place=replace(place, which=Which.NEXT))
+        case Bracket(place=Place(which=Which.FIRST | Which.THE) as place):
+            return replace(item, place=replace(place, which=Which.NEXT))
+        case _:
+            return item
 
 
 def simply_its_repeat(items: tuple[Item, ...]) -> tuple[Item, ...]:

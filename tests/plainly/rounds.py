@@ -12,7 +12,8 @@ from plainly.fabric import Fabric, Made, MadeStitch
 from plainly.line import Line
 from plainly.openings import row_window
 from plainly.readings import WrittenRow, clause_steps, has_repeat, row_steps, simply_its_repeat
-from plainly.rows import Boundary, Work
+from plainly.rows import Work
+from plainly.runs import Boundary
 from plainly.scopes import pieces
 
 Plan = dict[tuple[int, Boundary], int]
@@ -82,11 +83,11 @@ def _work_clauses(
     found = Round()
     all_pieces, codes = pieces(fabric, clauses, headings.chains_count is True)
     found.codes |= codes
-    opening = row.opening
+    opening: tuple[Item, ...] = row.opening
     for number, piece in enumerate(all_pieces):
         # Turning chains are made once, at the head of the row.
         steps = clause_steps(clauses[piece.clause].text, opening)
-        opening: tuple[Item, ...] = ()
+        opening = ()
         if steps.assumed:
             found.codes.add("start-chain-assumed")
         work = Work(

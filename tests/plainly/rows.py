@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from copy import copy
 from dataclasses import dataclass, field, replace
-from fractions import Fraction
 
 from border.text.tree import (
     Begin,
@@ -27,47 +26,8 @@ from plainly.fabric import MadePicot
 from plainly.hand import Hand, RunsOut
 from plainly.openings import leading
 from plainly.readings import flat, is_open, one_stretch, same_steps
+from plainly.runs import Boundary, Path, Run, Working
 from plainly.sites import Site, meant
-
-Path = tuple[int, ...]
-
-
-@dataclass(frozen=True)
-class Working:
-    """One whole working of a repeat: from one cursor to another; what it made in the row."""
-
-    before: Cursor
-    after: Cursor
-    takes: tuple[tuple[Target, int], ...]
-    made_from: int
-    made_to: int
-
-
-@dataclass
-class Run:
-    """An open-ended repeat as it was worked. `path` says where it stands in the text.
-
-    `boundaries`: the position of each. `left`: sites of the leading kind where it stopped;
-    `used_before`: the number of uses up to there. `fine`: nothing about it keeps the row from
-    closing, what is left apart. `met`: it met its start.
-    """
-
-    path: Path
-    kinds: tuple[Target, ...]
-    workings: list[Working] = field(default_factory=list)
-    boundaries: list[Fraction] = field(default_factory=list)
-    left: list[Site] = field(default_factory=list)
-    used_before: int = 0
-    fine: bool = True
-    met: bool = False
-
-
-@dataclass(frozen=True)
-class Boundary:
-    """Boundary number k (from 0) of the run number `run` of a window."""
-
-    run: int
-    k: int
 
 
 @dataclass
@@ -102,7 +62,7 @@ class Work(Hand):
             self._undo(kept)
             self.ran_out = True
             # Scopes: a text that asks more of a stretch than it has.
-            if end.too_short or self.window.what != "row":
+            if end.too_short or self.window.what == "stretch":
                 self.codes.add("run-too-short")
             return False
         return True
@@ -110,18 +70,20 @@ class Work(Hand):
     # --- keeping and undoing ---
 
     def _keep(self) -> dict[str, object]:
-        names = ("cursor", "moved", "last", "skip_ended", "uses", "applied", "runs")
+        names = ["cursor", "moved", "last", "skip_ended", "uses", "applied", "runs", "codes"]
         kept: dict[str, object] = {name: copy(getattr(self, name)) for name in names}
         return kept | {"made": len(self.made)}
 
     def _undo(self, kept: dict[str, object]) -> None:
-        """Everything but the findings: what the text left unclear stays unclear."""
+        """Undone whole, findings and all; whether chains count is asked in any case."""
+        unclear = self.codes & {"chains-unclear"}
         for name, value in kept.items():
             if name == "made":
                 assert isinstance(value, int)
                 del self.made[value:]
             else:
                 setattr(self, name, copy(value))
+        self.codes |= unclear
 
     # --- steps ---
 
@@ -159,7 +121,7 @@ class Work(Hand):
     def _bracket(self, item: Bracket, path: Path) -> None:
         """All in that place: the stitches inside that name no place go into it."""
         self.pass_to(item.place)
-        found = self.places(self._after_passing(item.place))
+        found = self.places(self.after_passing(item.place))
         for k, site in enumerate(found):
             if k > 0:
                 self.chain(item.parted)
@@ -177,6 +139,7 @@ class Work(Hand):
             kept, before = self._keep(), self._standing(run)
             try:
                 self._steps(items, path, None)
+                self._leave_the_last(item, run)
             except RunsOut:
                 # That last, unfinished repeat is undone whole.
                 self._undo(kept)
@@ -190,6 +153,16 @@ class Work(Hand):
         self._stop(run, item.to_last)
         if not run.workings and not run.met:
             run.fine = False  # an open-ended repeat that is made no times does not close
+
+    def _leave_the_last(self, item: Repeat, run: Run) -> None:
+        """`to last N X`: a working that goes into the last N has run out.
+
+        It must come out at exactly N; a star's first repeat takes no notice of it.
+        """
+        if item.to_last is None or (item.star and not run.workings):
+            return
+        if len(self.ahead((item.to_last.of,))) < item.to_last.count:
+            raise RunsOut
 
     def _in_each(self, item: Stitches | Bracket, path: Path) -> None:
         """`in each X`, `in every Nth X`: the whole item once for every one, none missed."""
@@ -300,20 +273,23 @@ class Work(Hand):
         runs_out = self._runs_out_at(stretch)
         if runs_out < split or any(not _makes_only(s) for s in stretch[split:runs_out]):
             return
+        kept = self._keep()
         self._steps(stretch[:split], path, None)
+        if self.ahead(run.kinds):
+            self._undo(kept)  # something is left before the start, so it is not met
+            return
         run.met = True
         self.codes.add("meets-its-start")
 
     def _runs_out_at(self, stretch: tuple[Item, ...]) -> int:
         kept = self._keep()
-        done = 0
-        try:
-            for done, step in enumerate(stretch):
+        for done, step in enumerate(stretch):
+            try:
                 self._step(step, (), None)
-        except RunsOut:
-            pass
-        self._undo(kept)
-        return done
+            except RunsOut:
+                self._undo(kept)
+                return done
+        raise AssertionError(stretch)
 
 
 def _makes_only(item: Item) -> bool:

@@ -190,7 +190,7 @@ def _joint_clause(scopes: list[Scope], joint: Joint) -> int | None:
 
 
 def _all_series(line: Line, scopes: list[Scope]) -> list[_Series]:
-    """The stretches in the order of the edge; a series across the point 0 is one, and comes last."""
+    """Stretches in the order of the edge; a series across the point 0 is one, and comes last."""
     if not line.stretches:
         return _plain_series(line, scopes)
     found: list[_Series] = []

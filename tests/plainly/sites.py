@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import pairwise
 
 from border.text.tree import Between, BetweenPicots, Centre, Kind, Part, Target, Whole
 from plainly.fabric import CHAIN, PLACE, STITCH, Atom, Fabric, Identity
@@ -248,7 +249,7 @@ def _centre(fabric: Fabric, x: Site, target: Centre) -> Site:
 
 def _betweens(fabric: Fabric, wholes: list[Site], target: Between) -> list[Site]:
     """Between each X and the next; on a closed round the last and the first are a pair too."""
-    pairs = list(zip(wholes, wholes[1:], strict=False))
+    pairs = list(pairwise(wholes))
     if fabric.line.closed and len(wholes) >= 2:
         pairs.append((wholes[-1], wholes[0].moved(1, fabric)))
     found = []

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from border.text.tree import Border, Kind, Text, Whole
 from border.yoke.edges import Edge
 from plainly.counts import Record, made_record, open_paths, parts_record, repeat_record
@@ -19,17 +21,22 @@ def work_border(
 
     `adjustments`: (round, at, by), in the order of the file.
     """
+    return [record for record, _ in rounds_and_fabrics(border, edge, adjustments)]
+
+
+def rounds_and_fabrics(
+    border: Border, edge: Edge, adjustments: list[tuple[int, str, int]] | None = None
+) -> Iterator[tuple[Record, Fabric]]:
+    """Round by round: its record, and the fabric that it came out as."""
     line = line_of(edge)
     fabric = edge_fabric(line)
-    found: list[Record] = []
     for row in written_rows(border, edge.closed):
         if row.turned_before:
             fabric = fabric.turned()
         asked = [Adjustment(at, by) for number, at, by in adjustments or () if number == row.number]
         worked, applied = work_adjusted(fabric, row, border.headings, asked)
         fabric = new_fabric(fabric.line, worked.made)
-        found.append(_record(row, line, fabric, worked, applied))
-    return found
+        yield _record(row, line, fabric, worked, applied), fabric
 
 
 def _record(

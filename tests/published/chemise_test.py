@@ -106,6 +106,7 @@ def test_the_scallop_as_printed_leaves_spaces_over(
     assert printed.not_closing() == [6]
     assert printed.told() == [("row-does-not-close", 6)]
     assert printed.repeats(6) == [(times, {"space": 5})]
+    assert printed.made(6) == {"sc": 4 * times, "dc": 9 * times, "ch": 17 * times}
     assert printed.left_over(6) == [left]
     assert f"{left} spaces are left over" in printed.message(6)
 

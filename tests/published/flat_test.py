@@ -24,6 +24,7 @@ def test_turning_chains_that_are_counted_spoil_the_next_row_of_the_cuff() -> Non
     cuff = counted("cuff-turning-chain-counted", chain(85))
     assert cuff.made(1) == {"dc": 61, "ch": 26}
     assert cuff.repeats(2) == [(6, {"st": 14})]
+    assert cuff.made(2) == {"dc": 61, "ch": 24}
     assert cuff.left_over(2) == [2]
     assert cuff.not_closing() == [2]
     assert cuff.told() == [("row-does-not-close", 2)]
@@ -83,6 +84,7 @@ def test_row_6_of_the_edging_as_printed_does_not_fit_row_7() -> None:
     mended = counted("edging-counted", closed_chain(792))
     assert mended.told() == []
     assert mended.repeats(7) == [(24, {"st": 57})]
+    assert mended.made(7) == {"sc": 192, "dc": 192, "ch": 1152}
     printed = counted("edging-as-printed", closed_chain(792))
     assert printed.total(6) == 71 * PATTERNS
     assert printed.repeats(7) == [(29, {"st": 57})]

@@ -7,6 +7,7 @@ chains and `picot` for picots, each only where there is one.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from border.text.readings import read_rounds
 from border.text.source import Source
 from border.text.syntax import read_border
 from border.text.tree import Border
+from border.working.adjusting import Adjustment
 from border.working.work import work
 from border.yoke.edges import Edge, Run
 
@@ -70,8 +72,8 @@ def short(made: Tally) -> Made:
     return {kind: n for kind, n in counted.items() if n}
 
 
-def counted(name: str, edge: Edge) -> Counted:
-    """The border NAME.border counted on an edge."""
+def counted(name: str, edge: Edge, adjustments: Sequence[Adjustment] = ()) -> Counted:
+    """The border NAME.border counted on an edge, with the adjustments of a piece of work."""
     border, found = _read(f"{name}.border")
     copied: list[Finding] = []
 
@@ -81,7 +83,7 @@ def counted(name: str, edge: Edge) -> Counted:
         return there
 
     reading, meant = read_rounds(border, other)
-    worked = work(reading, edge, ())
+    worked = work(reading, edge, adjustments)
     rounds = {round_.number: round_ for round_ in count_edge(worked)}
     return Counted(rounds, (*found, *meant, *copied, *worked.findings))
 
@@ -110,8 +112,8 @@ def chain(places: int) -> Edge:
     return Edge("foundation", False, "chain", (), places)
 
 
-def wheels(section: str, motifs: int, picots: int) -> Edge:
-    """A closed edge of so many motifs, each with so many free picots."""
+def wheels(section: str, motifs: int, places: int, of: str = "picot") -> Edge:
+    """A closed edge of so many motifs, each with so many free picots (or other places)."""
     names = [f"{section}.{i}" for i in range(1, motifs + 1)]
-    runs = tuple(Run(n, section, picots, picots, frozenset({n, section})) for n in names)
-    return Edge(section, True, "picot", runs, motifs * picots, frozenset({section, *names}))
+    runs = tuple(Run(n, section, places, places, frozenset({n, section})) for n in names)
+    return Edge(section, True, of, runs, motifs * places, frozenset({section, *names}))

@@ -1,0 +1,298 @@
+"""Hypothesis strategies: an edge, a border for it as a tree, and adjustments.
+
+The trees are such as a border text could have. Most rows find what they name, and many close;
+some have a fault that only the fabric can show.
+"""
+
+from __future__ import annotations
+
+from hypothesis import strategies as st
+from plainly.work import rounds_and_fabrics
+from random_steps import (
+    Offer,
+    chains,
+    each,
+    edge_offer,
+    ends_of,
+    numbers,
+    offer_of,
+    open_repeats,
+    start_chains,
+    stitch_names,
+    stretches,
+    targets,
+)
+
+from border.text.tree import (
+    AtJoint,
+    AtJoints,
+    Begin,
+    Border,
+    Clause,
+    Copy,
+    Elsewhere,
+    End,
+    Ending,
+    Headings,
+    Item,
+    Over,
+    OverMotifs,
+    Place,
+    Repeat,
+    Row,
+    Scope,
+    Stitches,
+    Text,
+    Which,
+    Whole,
+    Worked,
+)
+from border.yoke.edges import Edge, Run, plain_edge
+
+Adjustments = list[tuple[int, str, int]]
+
+# --- edges -------------------------------------------------------------------------------------
+
+
+@st.composite
+def edges(draw: st.DrawFn) -> Edge:
+    """Plain, or of one to six motifs of a few sections, some with a label."""
+    closed = draw(st.sampled_from((True, True, False)))
+    of = draw(st.sampled_from(("loop", "loop", "picot", "chain", "stitch")))
+    if draw(st.booleans()):
+        handy = st.sampled_from((6, 8, 12, 12, 16, 18, 24, 24, 36))
+        return plain_edge(draw(st.one_of(handy, handy, st.integers(1, 40))), closed, of)
+    runs: list[Run] = []
+    counts: dict[str, int] = {}
+    usual = draw(st.integers(1, 8))
+    for _ in range(draw(st.integers(1, 6))):
+        section = draw(st.sampled_from(("front", "front", "strap", "back")))
+        counts[section] = counts.get(section, 0) + 1
+        motif = f"{section}.{counts[section]}"
+        labels = {"narrow"} if draw(st.integers(1, 5)) == 1 else set()
+        places = draw(st.one_of(st.just(usual), st.just(usual), st.integers(1, 8)))
+        runs.append(Run(motif, section, places, places, frozenset({motif, section} | labels)))
+    known = frozenset({"front", "strap", "back", "narrow"}.union(*(run.names for run in runs)))
+    return Edge("edge", closed, of, tuple(runs), sum(run.places for run in runs), known)
+
+
+# --- rows --------------------------------------------------------------------------------------
+
+
+@st.composite
+def texts(draw: st.DrawFn, offer: Offer, closed: bool, row: bool) -> Text:
+    """The steps of a row, or of a clause."""
+    items: tuple[Item, ...] = ()
+    if row and draw(st.integers(1, 7)) == 1:
+        items += (draw(begins(offer)),)
+    if row and draw(st.integers(1, 5)) == 1:
+        items += (draw(start_chains(offer)),)
+    opened = bool(items)
+    form = draw(st.integers(0, 15))
+    if form <= 3:
+        items += (draw(open_repeats(offer)),)
+    elif form <= 5:
+        items += (draw(each(offer)),) if not items else (draw(open_repeats(offer)),)
+    elif form <= 8:
+        if not opened and draw(st.booleans()):
+            items += draw(ends_of(offer, Which.FIRST))
+        else:
+            items += draw(stretches(offer, 1))
+        items += (draw(open_repeats(offer)),)
+        items += draw(tails(offer))
+    elif form == 9:
+        return Text(items + draw(stretches(offer)), repeats=True, ends=draw(endings(closed)))
+    elif form == 10:
+        items += draw(stretches(offer, 4))
+    elif form == 11:
+        again = Repeat(draw(stretches(offer)), draw(st.integers(1, 5)), star=draw(st.booleans()))
+        items += (again, *draw(tails(offer)))
+    elif form == 12:
+        items += draw(meeting_the_start(offer))
+    elif form == 13:
+        inner = draw(stretches(offer, 2)) + (Repeat(draw(stretches(offer, 2)), 2),)
+        items += (Repeat(inner, None, star=True),)
+    elif form == 14:
+        items += draw(ends_of(offer, Which.FIRST)) if not opened else ()
+        items += draw(ends_of(offer, draw(st.sampled_from((Which.CENTRE, Which.LAST)))))
+        items += draw(ends_of(offer, Which.LAST))
+    else:
+        items += draw(stretches(offer, 2)) + (Repeat((draw(each(offer)),), 1),)
+    return Text(items, ends=draw(endings(closed)))
+
+
+@st.composite
+def begins(draw: st.DrawFn, offer: Offer) -> Begin:
+    """`begin in next X`, `in 2nd X`, `in the X`, whole, in part or in the centre."""
+    kind = draw(st.sampled_from(offer.kinds))
+    target = draw(targets(kind, offer.edge))
+    which = draw(st.sampled_from((Which.NEXT, Which.NEXT, Which.THE, Which.NTH)))
+    return Begin(Place(which, (target,), 2 if which is Which.NTH else 1))
+
+
+@st.composite
+def tails(draw: st.DrawFn, offer: Offer) -> tuple[Item, ...]:
+    match draw(st.integers(0, 4)):
+        case 0:
+            return draw(ends_of(offer, Which.LAST))
+        case 1:
+            return draw(stretches(offer, 1))
+        case 2:
+            return (draw(chains),)
+        case _:
+            return ()
+
+
+@st.composite
+def meeting_the_start(draw: st.DrawFn, offer: Offer) -> tuple[Item, ...]:
+    """Steps, and a repeat that ends in the same steps."""
+    kind = draw(st.sampled_from(offer.kinds))
+
+    def step(which: Which, number: int, name: str) -> Item:
+        return Stitches(number, name, Place(which, (Whole(kind),)))
+
+    number, name, between = draw(numbers), draw(stitch_names), draw(chains)
+    after: tuple[Item, ...] = (between,) if draw(st.booleans()) else ()
+    other = (step(Which.NEXT, draw(numbers), draw(stitch_names)), draw(chains))
+    first = draw(st.sampled_from((Which.FIRST, Which.NEXT)))
+    head = (step(first, number, name), *after)
+    body = (*other[: draw(st.integers(0, 2))], step(Which.NEXT, number, name), *after)
+    return (*head, Repeat(body, None, star=True))
+
+
+@st.composite
+def endings(draw: st.DrawFn, closed: bool) -> tuple[End, ...]:
+    if closed and draw(st.integers(1, 8)) > 1:
+        return draw(st.sampled_from(((), (End(Ending.JOIN),))))
+    return draw(
+        st.sampled_from(((), (), (End(Ending.TURN),), (End(Ending.JOIN), End(Ending.TURN))))
+    )
+
+
+# --- clauses -----------------------------------------------------------------------------------
+
+
+@st.composite
+def clauses(draw: st.DrawFn, edge: Edge, offer: Offer) -> tuple[Clause, ...]:
+    """Over each motif, over a name, elsewhere; at the joints."""
+    names = sorted(edge.known_names)
+    scopes: list[Scope] = []
+    for _ in range(draw(st.sampled_from((0, 0, 1, 1, 2)))):
+        name = draw(st.sampled_from([*names, *names, "nowhere"] if len(scopes) == 1 else names))
+        scopes.append(draw(st.sampled_from((Over(name), OverMotifs(name)))))
+    rest: tuple[Scope, ...] = (OverMotifs(), Elsewhere(), Elsewhere(each_motif=True))
+    if draw(st.integers(1, 12)) > 1 or not scopes:
+        scopes.append(draw(st.sampled_from(rest if scopes else (OverMotifs(), *rest))))
+    found = [Clause(scope, draw(_scope_text(offer, edge))) for scope in scopes]
+    motifs = [run.motif for run in edge.runs]
+    if draw(st.booleans()):
+        at = draw(st.integers(0, len(motifs) - 1))
+        one = AtJoint(motifs[at - 1], motifs[at])
+        if len(motifs) > 1 and draw(st.integers(1, 3)) == 1:
+            found.append(Clause(one, Text(draw(joint_steps(offer)))))
+        if draw(st.integers(1, 4)) > 1:
+            found.append(Clause(AtJoints(), Text(draw(joint_steps(offer)))))
+    return tuple(found)
+
+
+@st.composite
+def _scope_text(draw: st.DrawFn, offer: Offer, edge: Edge) -> Text:
+    if draw(st.integers(1, 10)) == 1:
+        return Text(())  # leave unworked
+    text = draw(texts(offer, True, row=False))
+    return Text(text.items, text.repeats)
+
+
+@st.composite
+def joint_steps(draw: st.DrawFn, offer: Offer) -> tuple[Item, ...]:
+    """Chains, stitches in the joint itself, or in what stands on it."""
+    match draw(st.integers(0, 5)):
+        case 0 | 1:
+            return (draw(chains),)
+        case 2:
+            return (draw(chains), Stitches(draw(numbers), draw(stitch_names)), draw(chains))
+        case 3:
+            kind = draw(st.sampled_from(offer.kinds))
+            return (Stitches(draw(numbers), draw(stitch_names), Place(Which.NEXT, (Whole(kind),))),)
+        case 4:
+            kind = draw(st.sampled_from(offer.kinds))
+            return (Stitches(draw(numbers), draw(stitch_names), Place(Which.EACH, (Whole(kind),))),)
+        case _:
+            return (Stitches(draw(numbers), draw(stitch_names)),)
+
+
+# --- the border --------------------------------------------------------------------------------
+
+
+@st.composite
+def headings(draw: st.DrawFn, closed: bool) -> Headings:
+    return Headings(
+        terms="us",
+        chains_count=draw(st.sampled_from((True, True, False, False, None))),
+        rows_repeated=draw(st.sampled_from((None, None, None, True, False))),
+        worked=draw(st.sampled_from((None, None, *Worked))) if not closed else None,
+        bare_in_each=True,
+    )
+
+
+@st.composite
+def borders(draw: st.DrawFn, edge: Edge) -> Border:
+    """One to five rows, now and then a copy of an earlier one or two rows with one text.
+
+    A row that does not close is mostly thought over: another is drawn in its place, up to twice.
+    """
+    heads = draw(headings(edge.closed))
+    rows: tuple[Row, ...] = ()
+    offer = edge_offer(edge.of)
+    last = draw(st.integers(1, 5))
+    while len(rows) < last:
+        for _ in range(draw(st.sampled_from((1, 3, 3)))):
+            tried = (*rows, draw(_rows(edge, offer, len(rows) + 1)))
+            *_, (record, fabric) = rounds_and_fabrics(Border(heads, tried), edge)
+            if record["closes"] and record["stitches"]:
+                break
+        rows = tried
+        if not record["stitches"] or len(fabric.atoms) > 300:
+            break
+        offer = offer_of(fabric)
+    return Border(heads, rows)
+
+
+@st.composite
+def _rows(draw: st.DrawFn, edge: Edge, offer: Offer, number: int) -> Row:
+    if number > 1 and draw(st.integers(1, 10)) == 1:
+        return Row((number,), Copy((draw(st.integers(1, number - 1)),)))
+    if edge.runs and draw(st.integers(1, 3)) == 1:
+        return Row((number,), draw(clauses(edge, offer)))
+    return Row((number,), draw(texts(offer, edge.closed, row=True)))
+
+
+@st.composite
+def adjustments(draw: st.DrawFn, edge: Edge, rounds: int) -> Adjustments:
+    """Mostly none; else one or two sites more or fewer, at a section, a motif or a joint."""
+    if not edge.runs or draw(st.integers(1, 3)) > 1:
+        return []
+    motifs = [run.motif for run in edge.runs]
+    places = [*motifs, *(run.section for run in edge.runs)]
+    places += [f"{a} | {b}" for a, b in zip(motifs, motifs[1:], strict=False)]
+    if edge.closed and len(motifs) > 1:
+        places.append(f"{motifs[-1]} | {motifs[0]}")
+    one = st.tuples(
+        st.integers(1, rounds), st.sampled_from(places), st.sampled_from((1, 1, 2, -1, -1, -2))
+    )
+    return draw(st.lists(one, min_size=1, max_size=3))
+
+
+@st.composite
+def works(draw: st.DrawFn) -> tuple[Edge, Border, Adjustments]:
+    """An edge, a border, and its adjustments."""
+    edge = draw(edges())
+    border = draw(borders(edge))
+    return edge, border, draw(adjustments(edge, len(border.rows)))
+
+
+@st.composite
+def edges_and_borders(draw: st.DrawFn) -> tuple[Edge, Border]:
+    """An edge and a border, without adjustments."""
+    edge = draw(edges())
+    return edge, draw(borders(edge))

@@ -1,0 +1,274 @@
+"""Hypothesis strategies for the steps of a row: what is worked into what, repeated how.
+
+Every strategy is told what the row below offers, so that most rows find what they name.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hypothesis import strategies as st
+from plainly.fabric import STITCH, Fabric
+from plainly.sites import sites
+
+from border.text.tree import (
+    ST,
+    Between,
+    BetweenPicots,
+    Bracket,
+    Centre,
+    Chains,
+    Item,
+    Kind,
+    Part,
+    Picots,
+    Place,
+    Repeat,
+    Skip,
+    StartChain,
+    Stitches,
+    Target,
+    ToLast,
+    Which,
+    Whole,
+)
+
+NAMES = ("sc", "sc", "dc", "dc", "tr", "hdc", "dtr", "ss")
+
+
+@dataclass(frozen=True)
+class Offer:
+    """What a row below has: kinds of sites, likely first; whether it is the edge itself."""
+
+    kinds: tuple[Kind, ...]
+    edge: bool
+
+
+def edge_offer(of: str) -> Offer:
+    return Offer((Kind(of), Kind(of), ST), edge=True)
+
+
+def offer_of(fabric: Fabric) -> Offer:
+    """What a row as it came out has."""
+    found = {ST, Kind("picot")} if any(atom.picots for atom in fabric.atoms) else {ST}
+    found |= {Kind(atom.stitch) for atom in fabric.atoms if atom.what == STITCH}
+    for name in ("space", "group", "block"):
+        for site in sites(fabric, Whole(Kind(name)), chains_count=False):
+            size = int(site.end - site.start)
+            found |= {Kind(name), Kind(name, size)}
+            stitch = fabric.atom(int(site.start)).stitch
+            sized = Kind(name, size, stitch) if stitch else Kind("ch")
+            if sites(fabric, Whole(sized), chains_count=False):
+                found.add(sized)
+    kinds = sorted(found, key=repr)
+    often = [kind for kind in kinds if kind.size is None and kind.name != "picot"]
+    return Offer((*often, *kinds), edge=False)
+
+
+def all_items(items: tuple[Item, ...]) -> list[Item]:
+    """Every item, and those inside brackets and repeats."""
+    found: list[Item] = []
+    for item in items:
+        found.append(item)
+        if isinstance(item, Repeat | Bracket):
+            found += all_items(item.items)
+    return found
+
+
+def mostly(often: st.SearchStrategy, seldom: st.SearchStrategy, one_in: int = 6):  # type: ignore[no-untyped-def,type-arg]
+    """One in so many from `seldom`."""
+    return st.integers(1, one_in).flatmap(lambda n: seldom if n == one_in else often)
+
+
+numbers = st.sampled_from((1, 1, 1, 1, 2, 2, 3, 4))
+chain_numbers = st.sampled_from((1, 2, 2, 3, 3, 4, 5, 7))
+stitch_names = st.sampled_from(NAMES)
+chains = st.builds(Chains, chain_numbers)
+picots = st.builds(Picots, st.sampled_from((1, 1, 1, 2)), st.sampled_from((3, 4, 5)))
+
+
+def targets(kind: Kind, edge: bool) -> st.SearchStrategy[Target]:
+    """Mostly the whole site; above the edge its parts and points too."""
+    if edge or kind.name not in ("space", "group", "block"):
+        return mostly(st.just(Whole(kind)), st.just(Between(kind)), 9)
+    unit = Kind("ch") if kind.name == "space" else ST
+    inner: tuple[Target, ...] = (
+        Centre(kind),
+        Part(1, unit, kind),
+        Part(2, unit, kind),
+        Part(-1, unit, kind),
+        Between(kind),
+        BetweenPicots(kind),
+    )
+    return mostly(st.just(Whole(kind)), st.sampled_from(inner), 3)
+
+
+@st.composite
+def unions(draw: st.DrawFn, kind: Kind, offer: Offer) -> tuple[Target, ...]:
+    """One target; now and then another kind besides."""
+    one = draw(targets(kind, offer.edge))
+    if offer.edge or draw(st.integers(1, 8)) != 1:
+        return (one,)
+    other = draw(targets(draw(st.sampled_from(offer.kinds)), offer.edge))
+    return (one, other) if other != one else (one,)
+
+
+@st.composite
+def placed(draw: st.DrawFn, kind: Kind, offer: Offer) -> Item:
+    """Stitches in the next sites of a kind, in one of the ways that a text can say it."""
+    union = draw(unions(kind, offer))
+    name, number = draw(stitch_names), draw(numbers)
+    match draw(st.integers(0, 13)):
+        case 0:
+            count = draw(st.integers(2, 3))
+            return Stitches(
+                draw(st.sampled_from((1, count))), name, Place(Which.NEXT, union, count)
+            )
+        case 1:
+            place = Place(Which.NEXT, union, draw(st.integers(2, 3)), each=True)
+            parted = draw(st.sampled_from((0, 0, 1, 2)))
+            return Stitches(number, name, place, parted=parted)
+        case 2:
+            return Stitches(number, name, Place(Which.NTH, union, draw(st.integers(2, 3))))
+        case 3:
+            count = draw(st.integers(2, 3))
+            place = Place(Which.NEXT, union, count)
+            return Stitches(count, name, place, together=True)
+        case 4:
+            place = Place(Which.NEXT, union, 2, each=True)
+            return Stitches(2, name, place, together=True)
+        case 5:
+            return Stitches(number, name, Place(Which.NEXT, union), cluster=draw(st.integers(2, 4)))
+        case 6 if number > 1:
+            return Stitches(number, name, Place(Which.NEXT, union), between=draw(chain_numbers))
+        case 7 | 8 | 9:
+            return Bracket(draw(lists_in_a_place()), Place(Which.NEXT, union))
+        case 10:
+            return Stitches(number, name, Place(Which.THE, union))
+        case _:
+            return Stitches(number, name, Place(Which.NEXT, union))
+
+
+@st.composite
+def lists_in_a_place(draw: st.DrawFn) -> tuple[Item, ...]:
+    """The inside of a bracket that has a place: nothing inside names one, `same` apart."""
+    first = Stitches(draw(numbers), draw(stitch_names))
+    middle: Item = draw(st.one_of(chains, picots))
+    last = Stitches(draw(numbers), draw(stitch_names))
+    match draw(st.integers(0, 5)):
+        case 0:
+            return (Repeat((first, middle), draw(st.integers(2, 4))), last)
+        case 1:
+            same = Stitches(1, draw(stitch_names), Place(Which.SAME, ()))
+            return (first, middle, same)
+        case 2:
+            return (middle, first, draw(chains))
+        case _:
+            return (first, middle, last)
+
+
+@st.composite
+def moves(draw: st.DrawFn, kind: Kind, offer: Offer) -> tuple[Item, ...]:
+    """One movement of the cursor, and what goes with it on the spot."""
+    match draw(st.integers(0, 11)):
+        case 0 | 1:
+            return (Skip(draw(st.integers(1, 3)), Whole(kind)),)
+        case 2:
+            return (Skip(draw(st.integers(1, 3)), None),)
+        case 3:
+            return (Stitches(draw(st.integers(1, 4)), draw(stitch_names)),)
+        case 4:
+            name = draw(stitch_names)
+            target = (Whole(kind),)
+            return (
+                Skip(1, Whole(kind)),
+                Stitches(1, name, Place(Which.NEXT, target)),
+                Stitches(1, name, Place(Which.SKIPPED, target)),
+            )
+        case 5:
+            first = draw(placed(kind, offer))
+            again = Stitches(draw(numbers), draw(stitch_names), Place(Which.SAME, (Whole(kind),)))
+            return (first, draw(st.one_of(chains, picots)), again)
+        case 6:
+            other = draw(st.sampled_from(offer.kinds))
+            return (draw(placed(other, offer)),)
+        case _:
+            return (draw(placed(kind, offer)),)
+
+
+@st.composite
+def stretches(draw: st.DrawFn, offer: Offer, most: int = 3) -> tuple[Item, ...]:
+    """The text of a repeat: movements over mostly one kind, and chains or picots between them."""
+    kind = draw(st.sampled_from(offer.kinds))
+    items: tuple[Item, ...] = ()
+    for _ in range(draw(st.integers(1, most))):
+        moved = draw(moves(kind, offer))
+        if draw(st.integers(1, 8)) == 1:
+            moved = (Repeat(moved, draw(st.integers(2, 3))),)
+        items += moved
+        if draw(st.integers(1, 8)) == 1:
+            items += (draw(picots),)
+        if draw(st.booleans()):
+            items += (draw(chains),)
+    if not any(isinstance(item, Stitches | Bracket) for item in all_items(items)):
+        items += (Stitches(1, draw(stitch_names), Place(Which.NEXT, (Whole(kind),))),)
+    return items
+
+
+@st.composite
+def each(draw: st.DrawFn, offer: Offer) -> Item:
+    """`in each X`, `in every Nth X`."""
+    union = draw(unions(draw(st.sampled_from(offer.kinds)), offer))
+    place = Place(Which.EACH, union)
+    if draw(st.integers(1, 4)) == 1:
+        place = Place(Which.EVERY, union, draw(st.integers(2, 3)))
+    parted = draw(st.sampled_from((0, 0, 1, 2, 3)))
+    if draw(st.booleans()):
+        return Bracket(draw(lists_in_a_place()), place, parted)
+    number = draw(numbers)
+    between = draw(st.sampled_from((0, 0, 2))) if number > 1 else 0
+    return Stitches(number, draw(stitch_names), place, between=between, parted=parted)
+
+
+@st.composite
+def open_repeats(draw: st.DrawFn, offer: Offer) -> Repeat:
+    """An open-ended repeat: by a star or in a bracket, to the end or to the last N."""
+    items = draw(stretches(offer))
+    if draw(st.integers(1, 10)) == 1:
+        again = draw(st.integers(2, 3))
+        items = items * again if draw(st.booleans()) else (Repeat(items, again),)
+    to_last = None
+    if draw(st.integers(1, 4)) == 1:
+        to_last = ToLast(draw(st.integers(1, 3)), Whole(draw(st.sampled_from(offer.kinds))))
+    return Repeat(items, None, to_last, star=draw(st.sampled_from((True, True, False))))
+
+
+@st.composite
+def ends_of(draw: st.DrawFn, offer: Offer, which: Which) -> tuple[Item, ...]:
+    """Steps at the first, last or centre sites of a scope."""
+    kind = draw(st.sampled_from(offer.kinds))
+    count = draw(st.sampled_from((1, 1, 2)))
+    place = Place(which, (draw(targets(kind, offer.edge)),), count, each=count > 1)
+    step: Item = Stitches(draw(numbers), draw(stitch_names), place)
+    if draw(st.integers(1, 4)) == 1:
+        step = Bracket(draw(lists_in_a_place()), place)
+    return (step, draw(chains)) if draw(st.booleans()) else (step,)
+
+
+@st.composite
+def start_chains(draw: st.DrawFn, offer: Offer) -> Item:
+    """Written out, not counted, or bare."""
+    match draw(st.integers(0, 3)):
+        case 0:
+            return Chains(draw(st.sampled_from((1, 3, 4, 5))))
+        case 1:
+            return StartChain(draw(st.integers(1, 4)), None)
+        case _:
+            place = None
+            if draw(st.integers(1, 4)) == 1:
+                kind = draw(st.sampled_from(offer.kinds))
+                place = Place(Which.FIRST, (Whole(kind),))
+            name = draw(st.sampled_from(("dc", "tr", "hdc")))
+            return StartChain(
+                draw(st.integers(2, 7)), name, draw(st.sampled_from((0, 0, 2))), place
+            )
