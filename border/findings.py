@@ -135,6 +135,7 @@ CODES: dict[str, Code] = {
     **_table(
         Severity.WARNING,
         {
+            "override-by-us-name": "an override names a stitch that other terms call otherwise",
             "start-chain-assumed": "chains at the head of a row taken as its first stitch",
             "passes-more": "one repeat passes over more than the others",
         },

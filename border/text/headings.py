@@ -130,11 +130,11 @@ def _read_multiple(reading: _Reading, line: list[Word], span: Span) -> None:
 
 
 def _settle_overrides(reading: _Reading) -> None:
-    """`treble means dc`: the stitch behind is named in the stated terms, or as `us dc`."""
+    """`treble means dc`: the stitch behind by its US name, or as `uk tr`."""
     terms = reading.headings.terms or "us"
     settled: dict[str, str] = {}
     for word, meaning, span in reading.overrides:
-        stitch = _meant(meaning, terms)
+        stitch, doubtful = _meant(meaning, terms)
         taken = vocabulary().phrases.get(word.split(" ")[0], ()) if word else ()
         if any(phrase == tuple(word.split(" ")) for phrase, _ in taken):
             help_ = "override names of stitches only"
@@ -143,21 +143,31 @@ def _settle_overrides(reading: _Reading) -> None:
             help_ = 'write the word as the text has it: "treble means dc"'
             reading.fault(span, "this override names no word", help_)
         elif stitch is None:
-            here = ", ".join(name_of(s, terms) for s in vocabulary().stitches)
-            help_ = f'write one of {here}, as in "{word} means {name_of("dc", terms)}"'
-            reading.fault(span, f'"{meaning}" is no stitch of the {terms} terms', help_)
+            here = ", ".join(name_of(s, "us") for s in vocabulary().stitches)
+            help_ = f'write one of {here}, as in "{word} means dc", or "{word} means uk tr"'
+            reading.fault(span, f'"{meaning}" is no stitch', help_)
         elif settled.get(word, stitch) != stitch:
             reading.fault(span, f'"{word}" is given two meanings', "leave one of them out")
         else:
             settled[word] = stitch
+            if doubtful:
+                message = f'"{meaning}" is taken here for the US {meaning}'
+                help_ = f'write "{word} means us {meaning}" or "{word} means {terms} {meaning}"'
+                reading.findings.append(Finding("override-by-us-name", message, help_, span))
     reading.headings = replace(reading.headings, overrides=tuple(settled.items()))
 
 
-def _meant(meaning: str, terms: str) -> str | None:
+def _meant(meaning: str, terms: str) -> tuple[str | None, bool]:
+    """The stitch behind `means`: by its US name, or one that only the stated terms have.
+
+    Second, whether the stated terms use that US name for another stitch.
+    """
     first, _, rest = meaning.partition(" ")
     if first in TERMS and rest:
-        terms, meaning = first, rest
-    return names(terms).known.get(tuple(meaning.split(" ")))
+        return names(first).known.get(tuple(rest.split(" "))), False
+    phrase = tuple(meaning.split(" "))
+    own, us = names(terms).known.get(phrase), names("us").known.get(phrase)
+    return us or own, us is not None and own not in (None, us)
 
 
 def _unknown_lines(reading: _Reading, unknown: Sequence[Span]) -> None:

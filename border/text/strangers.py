@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from border.findings import Finding
 from border.text.source import Source
-from border.text.vocabulary import TERMS, Names, has_name, name_of, names, vocabulary
+from border.text.vocabulary import TERMS, Names, name_of, names, vocabulary
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -51,8 +51,9 @@ def unknown_terms(
 
 
 def meaning_of(stitch: str, terms: str) -> str:
-    """How an override names a stitch: in the stated terms, or in those of the US."""
-    return name_of(stitch, terms) if has_name(stitch, terms) else f"us {name_of(stitch, 'us')}"
+    """How an override names a stitch: by its US name, said to be that where it could mislead."""
+    name = name_of(stitch, "us")
+    return name if terms != "uk" else f"us {name}"
 
 
 def strangers(
