@@ -129,8 +129,8 @@ def _parts(
         else:
             on_motif[at].append(kind)
     tallies = [_tally(kinds) for kinds in on_motif]
-    usual = _most_common(tallies)
     order = sorted(range(len(tallies)), key=lambda i: line.stretches[i].entry)
+    usual = _most_common([tallies[i] for i in order])
     motifs = []
     by_section: dict[str, list[str]] = {}
     for i in order:

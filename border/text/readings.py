@@ -198,11 +198,16 @@ def _without_turning_chain(
     body: Text | tuple[Clause, ...], ends: tuple[End, ...]
 ) -> tuple[Text | tuple[Clause, ...], tuple[Item, ...]]:
     """Chains directly before `turn` are the start chain of the next row."""
-    if not isinstance(body, Text) or body.repeats or not body.items:
+    if not isinstance(body, Text):
+        last, told = body[-1], body[-1].text.ends
+        text, chains = _without_turning_chain(last.text, told)
+        assert isinstance(text, Text)
+        return (*body[:-1], replace(last, text=text)), chains
+    if body.repeats or not body.items:
         return body, ()
-    last = body.items[-1]
-    if isinstance(last, Chains | StartChain) and any(e.what is Ending.TURN for e in ends):
-        return replace(body, items=body.items[:-1]), (last,)
+    last_item = body.items[-1]
+    if isinstance(last_item, Chains | StartChain) and any(e.what is Ending.TURN for e in ends):
+        return replace(body, items=body.items[:-1]), (last_item,)
     return body, ()
 
 
@@ -215,9 +220,12 @@ def _split_head(items: tuple[Item, ...]) -> tuple[tuple[Item, ...], tuple[Item, 
 
 
 def _start_chain(
-    items: tuple[Item, ...], rules: Rules, number: int, findings: list[Finding]
+    items: tuple[Item, ...], rules: Rules, number: int, findings: list[Finding], repeated: bool
 ) -> tuple[Item, ...]:
-    """Bare chains that open a row, read as the start chain that they may stand for."""
+    """Bare chains that open a row, read as the start chain that they may stand for.
+
+    `repeated`: the row is its own repeat, so chains that are none belong to it.
+    """
     at = next((i for i, item in enumerate(items) if not isinstance(item, Begin)), len(items))
     if at == len(items) or not isinstance(chains := items[at], Chains):
         return items
@@ -231,7 +239,16 @@ def _start_chain(
             start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
             findings.append(_start_chain_assumed(start, rules, number))
             return (*items[:at], start, *items[at + 1 :])
+    if not repeated:
+        findings.append(_chains_assumed(chains, number))
     return items
+
+
+def _chains_assumed(chains: Chains, number: int) -> Finding:
+    n = chains.count
+    message = f"ch {n} at the head of the round is taken as {n} chains that stand"
+    help_ = f'write "(ch {n})" to say so, or "ch {n}, not counted" if they only lead up'
+    return Finding("start-chain-assumed", message, help_, chains.span, number)
 
 
 def _start_chain_assumed(start: StartChain, rules: Rules, number: int) -> Finding:
@@ -262,7 +279,8 @@ def _settled(
     if isinstance(body, Text):
         at = 1 if body.items and isinstance(body.items[0], Begin) else 0
         items = (*body.items[:at], *carried, *body.items[at:])
-        items = _start_chain(items, rules, number, findings)
+        repeated = body.repeats or (bool(rules.rows_repeated) and not prints_repeat(body))
+        items = _start_chain(items, rules, number, findings, repeated)
         text = _one_text(replace(body, items=items), rules)
         _faults(text.items, number, findings)
         return text

@@ -77,7 +77,9 @@ def worked_targets(items: Sequence[Item]) -> tuple[Target, ...]:
     """All that the steps work into, each once, in the order of the text; skips left out."""
     found: dict[Target, None] = {}
     for item in steps(items):
-        if not isinstance(item, Skip | Begin):
+        if isinstance(item, Stitches | Bracket) and item.place is not None:
+            found.update(dict.fromkeys(item.place.targets))
+        elif not isinstance(item, Skip | Begin):
             found.update(dict.fromkeys(named_targets(item)))
     return tuple(found)
 

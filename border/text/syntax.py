@@ -15,7 +15,6 @@ from border.text.headings import read_headings
 from border.text.rowheads import Section, find_heads, find_rows
 from border.text.shaping import shape
 from border.text.source import Source
-from border.text.strangers import meaning_of
 from border.text.terminals import Terminal, read_terminals
 from border.text.tree import (
     Begin,
@@ -35,8 +34,6 @@ from border.text.words import Word, read_words, without_remarks
 
 if TYPE_CHECKING:
     from lark import Lark
-
-__all__ = ["meaning_of", "read_border"]
 
 DEEPEST = 20
 """Brackets inside brackets."""

@@ -16,7 +16,6 @@ from border.text.tree import (
     Centre,
     Chains,
     Claim,
-    Clause,
     Copy,
     Elsewhere,
     End,
@@ -40,7 +39,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.vocabulary import has_name, name_of, plural
+from border.text.vocabulary import has_name, name_of
 
 _NAMES = {"st": ("st", "st"), "ch": ("ch", "ch")}
 _KINDS = ("loop", "space", "group", "block", "picot", "joint")
@@ -342,16 +341,3 @@ def write_border(border: Border, terms: str | None = None) -> str:
     rows = [write_row(row, terms) for row in border.rows]
     return "\n".join([*lines, "", *rows, ""])
 
-
-__all__ = [
-    "Clause",
-    "ordinal",
-    "plural",
-    "stitch_name",
-    "write_border",
-    "write_item",
-    "write_kind",
-    "write_place",
-    "write_row",
-    "write_text",
-]

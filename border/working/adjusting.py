@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from border.findings import Span
 from border.working.cursor import Cursor
@@ -21,35 +21,50 @@ class Adjustment:
     span: Span | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Boundary:
+    """A moment when one repeat has been worked, and the next, or the tail, has not begun.
+
+    `part`: which part of the edge is being worked (one text: 0). `repeats`: how
+    many of the repeat have been worked there. Counted so, an adjustment of one
+    part does not shift those of the next.
+    """
+
+    part: int
+    repeats: int
+
+
 @dataclass(slots=True)
 class Boundaries:
     """The boundaries of a row as it is worked, and what is to happen at them.
 
-    `plan`: by the number of repeats worked before it (from 1). `seen`: the
-    positions of the boundaries met. `applied`: the numbers where an
-    adjustment had its way.
+    `seen`: the position of each boundary met, in order. `applied`: those where
+    an adjustment had its way. `part`: the part of the edge being worked now.
     """
 
-    plan: dict[int, Adjustment]
-    seen: list[int]
-    applied: set[int]
+    plan: dict[Boundary, Adjustment]
+    seen: dict[Boundary, int] = field(default_factory=dict)
+    applied: list[Boundary] = field(default_factory=list)
+    part: int = 0
 
-    def meet(self, sites: Sites, cursor: Cursor, limit: int) -> None:
-        """One repeat has been worked, and the next, or the tail, has not begun.
+    def meet(self, repeats: int, sites: Sites, cursor: Cursor, limit: int) -> None:
+        """One repeat has been worked.
 
         `limit`: how many of the leading sites, from the back, the repeat must leave.
         """
+        boundary = Boundary(self.part, repeats)
         ahead = sites.after(cursor.at)
-        self.seen.append(sites.p[ahead] if ahead < len(sites) else cursor.window.end)
-        number = len(self.seen)
-        if (adjustment := self.plan.get(number)) is None:
+        position = sites.p[ahead] if ahead < len(sites) else cursor.window.end
+        self.seen.setdefault(boundary, position)
+        adjustment = self.plan.get(boundary)
+        if adjustment is None or boundary in self.applied:
             return
         target = ahead + adjustment.by
         if target < 0 or target > len(sites) - limit:
             return
         cursor.at = sites.b[target - 1] if adjustment.by > 0 else sites.a[target]
         cursor.skip_end = None
-        self.applied.add(number)
+        self.applied.append(boundary)
 
 
 def middles(line: Line, tick: int, at: str) -> list[int]:
@@ -73,30 +88,26 @@ def middles(line: Line, tick: int, at: str) -> list[int]:
 
 
 def planned(
-    adjustments: tuple[Adjustment, ...], line: Line, tick: int, seen: list[int]
-) -> tuple[dict[int, Adjustment], list[Adjustment]]:
+    adjustments: tuple[Adjustment, ...], line: Line, tick: int, seen: dict[Boundary, int]
+) -> tuple[dict[Boundary, Adjustment], list[Adjustment]]:
     """Which boundary each adjustment takes, and those that find none.
 
     Each takes the free boundary nearest to the middle of what it names (the
     short way round a closed edge), the earlier one on a tie, in the order given.
     """
     length = line.length * tick
-    plan: dict[int, Adjustment] = {}
+    plan: dict[Boundary, Adjustment] = {}
     homeless = []
     for adjustment in adjustments:
         spots = middles(line, tick, adjustment.at)
-        best: tuple[int, int] | None = None
-        for number, position in enumerate(seen, 1):
-            if number in plan:
-                continue
-            for spot in spots:
-                away = abs(position - spot)
-                if line.closed:
-                    away = min(away % length, -away % length)
-                if best is None or (away, number) < best:
-                    best = (away, number)
-        if best is None:
+        free = [(b, p) for b, p in seen.items() if b not in plan] if spots else []
+        if not free:
             homeless.append(adjustment)
-        else:
-            plan[best[1]] = adjustment
+            continue
+
+        def away(found: tuple[Boundary, int], spots: list[int] = spots) -> int:
+            apart = [abs(found[1] - spot) for spot in spots]
+            return min(min(d % length, -d % length) if line.closed else d for d in apart)
+
+        plan[min(free, key=away)[0]] = adjustment
     return plan, homeless

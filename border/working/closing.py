@@ -6,7 +6,17 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from border.text.tree import Between, BetweenPicots, Item, Kind, Target, Whole
+from border.text.steps import is_open, leading_targets, walk
+from border.text.tree import (
+    Between,
+    Clause,
+    Item,
+    Kind,
+    Repeat,
+    Target,
+    Text,
+    Whole,
+)
 from border.working.cursor import Cursor, Mark
 from border.working.fabric import CHAIN, PICOT, Fabric
 from border.working.sites import Sites
@@ -115,19 +125,25 @@ class Account:
         return None
 
 
-@dataclass(slots=True)
-class Repeats:
-    """The accounts of a row's open-ended repeats, in the order in which they were first met."""
+def accounts_of(body: Text | tuple[Clause, ...]) -> dict[int, Account]:
+    """An empty account for every open-ended repeat of a row, in the order of the text.
 
-    accounts: dict[int, Account] = field(default_factory=dict)
-
-    def account(self, item: Item, leading: tuple[Target, ...]) -> Account:
-        return self.accounts.setdefault(id(item), Account(leading))
+    Keyed by the identity of its step: the parts of the edge that one clause
+    works share it.
+    """
+    texts = [body] if isinstance(body, Text) else [clause.text for clause in body]
+    found: dict[int, Account] = {}
+    for text in texts:
+        for item in walk(text.items):
+            if is_open(item):
+                inner = item.items if isinstance(item, Repeat) else (item,)
+                found[id(item)] = Account(counted_as(leading_targets(inner)))
+    return found
 
 
 def counted_as(targets: tuple[Target, ...]) -> tuple[Target, ...]:
-    """What is counted for a leading kind: of a part the site that it is of; points themselves."""
-    kept = (t if isinstance(t, Between | BetweenPicots) else Whole(t.of) for t in targets)
+    """What is counted for a leading kind: of a part the site that it is of; between two, the points."""
+    kept = (t if isinstance(t, Between) else Whole(t.of) for t in targets)
     return tuple(dict.fromkeys(kept))
 
 

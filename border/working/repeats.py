@@ -45,8 +45,9 @@ def run(
     """Work an open-ended repeat until one more would run out."""
     cursor = worker.cursor
     sites = cursor.window.sites(leading)
-    account = worker.repeats.account(item, leading)
+    account = worker.accounts[id(item)]
     outermost, worker.inside_open = worker.inside_open, True
+    inside_counted = worker.inside_counted
     times, even, limit = 0, True, 0
     while True:
         keep = to_last.count if to_last and (times or not star) else 0
@@ -60,8 +61,9 @@ def run(
         try:
             once()
             if keep and to_last and _remaining(cursor, to_last) < keep:
-                raise RunsOut(item, False, 0, 0)
+                raise RunsOut(item, False, 0, 0)  # the last N are not the repeat's to take
         except RunsOut:
+            worker.inside_counted = inside_counted
             if meets():
                 worker.met = True
                 message = "the last repeat ends on the steps that the round began with"
@@ -76,7 +78,7 @@ def run(
         account.add(cursor, mark, sites)
         if to_last:
             limit = _behind_limit(cursor, to_last, sites)
-        worker.boundary(sites, cursor, limit)
+        worker.boundary(times, sites, cursor, limit)
     worker.inside_open = outermost
     account.times += times
     _stopped(worker, item, leading, sites, to_last, times, even)

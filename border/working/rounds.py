@@ -8,8 +8,8 @@ from border.findings import Finding
 from border.text.readings import Round
 from border.text.steps import walk, worked_targets
 from border.text.tree import Begin, Item, StartChain, Stitches, Target, Text
-from border.working.adjusting import Adjustment, Boundaries, middles, planned
-from border.working.closing import Repeats, counted_as, kind_name
+from border.working.adjusting import Adjustment, Boundaries, Boundary, middles, planned
+from border.working.closing import Account, accounts_of, counted_as, kind_name
 from border.working.cursor import Cursor, Made
 from border.working.fabric import Fabric, settle
 from border.working.heads import row_head
@@ -37,9 +37,9 @@ class Pass:
     whether chains count.
     """
 
+    accounts: dict[int, Account]
     made: Made = field(default_factory=Made)
-    repeats: Repeats = field(default_factory=Repeats)
-    boundaries: Boundaries = field(default_factory=lambda: Boundaries({}, [], set()))
+    boundaries: Boundaries = field(default_factory=lambda: Boundaries({}))
     reasons: Reasons = field(default_factory=lambda: Reasons([], [], []))
     findings: list[Finding] = field(default_factory=list)
     closes: bool = True
@@ -52,14 +52,15 @@ class Pass:
         return settle(row)
 
 
-def work_once(round_: Round, below: Fabric, plan: dict[int, Adjustment] | None = None) -> Pass:
+def work_once(round_: Round, below: Fabric, plan: dict[Boundary, Adjustment] | None = None) -> Pass:
     """Work a round, with adjustments at the boundaries of the plan. Raises TooLarge."""
-    done = Pass(boundaries=Boundaries(plan or {}, [], set()))
+    done = Pass(accounts_of(round_.body), boundaries=Boundaries(plan or {}))
     finder = SiteFinder(below, bool(round_.rules.chains_count))
     if isinstance(round_.body, Text):
         _row(round_, round_.body.items, finder, done)
         return done
-    for part in parts(finder, round_.body):
+    for number, part in enumerate(parts(finder, round_.body)):
+        done.boundaries.part = number
         items = part.clause.text.items
         worker = _worker(round_, part.window, done, items)
         worker.text(items)
@@ -83,11 +84,11 @@ def work_adjusted(
     plan, homeless = planned(adjustments, below.line, below.tick, first.boundaries.seen)
     done = work_once(round_, below, plan)
     applied = done.boundaries.applied
-    homeless += [a for number, a in plan.items() if number not in applied]
+    homeless += [a for boundary, a in plan.items() if boundary not in applied]
     for a in homeless:
         here = bool(middles(below.line, below.tick, a.at))
         done.findings.append(no_place(a, here))
-    return done, tuple(Fallen(plan[n].at, plan[n].by, n) for n in sorted(applied))
+    return done, tuple(Fallen(plan[b].at, plan[b].by, b.repeats) for b in applied)
 
 
 def _row(round_: Round, items: tuple[Item, ...], finder: SiteFinder, done: Pass) -> None:
@@ -105,7 +106,7 @@ def _worker(round_: Round, window: Window, done: Pass, items: tuple[Item, ...]) 
     kinds = counted_as(worked_targets(items))
     watched = kinds if len(kinds) > 1 else ()
     cursor = Cursor(window, done.made, at=window.head, watched=watched)
-    return Worker(cursor, round_.rules, round_.number, done.repeats, done.boundaries.meet)
+    return Worker(cursor, round_.rules, round_.number, done.accounts, done.boundaries.meet)
 
 
 def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> None:
@@ -118,7 +119,7 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
     told = False
     for left in worker.left:
         over = left.over(touched)
-        account = done.repeats.accounts[id(left.item)]
+        account = done.accounts[id(left.item)]
         account.left_over += len(over)
         if over:
             worker.closes = False

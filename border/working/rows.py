@@ -27,7 +27,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.written import write_item
-from border.working.closing import Left, Repeats, Trouble, counted_as
+from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, RunsOut, Site
 from border.working.fabric import ALONE
 from border.working.repeats import meets_start, run
@@ -36,23 +36,23 @@ from border.working.windows import JointWindow
 
 OpenItem = Repeat | Stitches | Bracket
 
-Boundary = Callable[[Sites, Cursor, int], None]
-"""Told at each boundary of an open-ended repeat: its leading sites, the cursor, how many of
-them (from the back) the repeat must leave."""
+Boundary = Callable[[int, Sites, Cursor, int], None]
+"""Told at each boundary of an open-ended repeat: how often the repeat has been worked, its
+leading sites, the cursor, how many of them (from the back) the repeat must leave."""
 
 
 @dataclass(slots=True)
 class Worker:
     """Works one text in one window.
 
-    `repeats` keeps the account of every open-ended repeat of the row, shared by
-    the windows of a clause. `closes` turns False with the first trouble.
+    `accounts`: of every open-ended repeat of the row, shared by the parts of the
+    edge that one clause works. `closes` turns False with the first trouble.
     """
 
     cursor: Cursor
     rules: Rules
     number: int
-    repeats: Repeats
+    accounts: dict[int, Account]
     boundary: Boundary
     closes: bool = True
     whole: bool = False
@@ -65,6 +65,7 @@ class Worker:
     last_leading: tuple[Target, ...] = ()
     met: bool = False
     inside_open: bool = False
+    inside_counted: bool = False
     _target: list[Site] = field(default_factory=list)
 
     def text(self, items: tuple[Item, ...]) -> None:
@@ -80,6 +81,7 @@ class Worker:
         try:
             self.work(item)
         except RunsOut as out:
+            self.inside_counted = False
             self.cursor.back_to(mark)
             self._ran_out(out)
 
@@ -171,7 +173,7 @@ class Worker:
         if not sites:
             message = f"there is nothing before this that {place.which} could mean"
             self.tell(item, "nothing-before", message, "name the place")
-            raise RunsOut(item, False, 0, 1)
+            return
         stay = place.which is Which.SKIPPED
         if isinstance(item, Stitches) and item.together:
             legs = item.count * len(sites) if place.each or len(sites) == 1 else len(sites)
@@ -222,22 +224,25 @@ class Worker:
 
     def _counted(self, item: Repeat) -> None:
         assert item.times is not None
+        outermost, self.inside_counted = not self.inside_counted, True
         for _ in range(item.times):
             mark, stops = self.cursor.mark(), len(self.left)
             try:
                 for inner in item.items:
                     self.work(inner)
             except RunsOut as out:
-                if self.inside_open or self._target:
+                if self.inside_open or self._target or not outermost:
                     raise
+                self.inside_counted = False
                 self.cursor.back_to(mark)
                 for left in self.left[stops:]:
-                    self.repeats.accounts[id(left.item)].times -= left.times
+                    self.accounts[id(left.item)].times -= left.times
                 del self.left[stops:]
                 self._ran_out(out)
                 return
             if self.cursor.mark() == mark:  # nothing made, nothing passed: nor next time
-                return
+                break
+        self.inside_counted = not outermost
 
     def _each(self, item: Stitches | Bracket, place: Place) -> None:
         """`in each X`, `in every Nth X`: an open-ended repeat of its own."""

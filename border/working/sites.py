@@ -218,7 +218,7 @@ class SiteFinder:
         whole = self.sites(Whole(of))
         for a, b in zip(whole.a, whole.b, strict=True):
             atoms = [e for e in self._inside(a, b) if self._is_unit(self._kind(e), unit)]
-            if len(atoms) >= nth:
+            if len(atoms) >= abs(nth):
                 e = atoms[nth - 1 if nth > 0 else -1]
                 found.append((4 * e, 4 * e + 2, self._pos(e)))
         return self._collected(found)

@@ -112,7 +112,7 @@ def _worked(
     fabric = done.fabric(below)
     repeats = tuple(
         WorkedRepeat(a.times, a.takes(below), a.makes(), a.left_over)
-        for a in done.repeats.accounts.values()
+        for a in done.accounts.values()
     )
     told += check_claims(round_, fabric, [r.times for r in repeats])
     return WorkedRound(round_.number, done.closes, fabric, repeats, fallen, tuple(told))
@@ -124,7 +124,7 @@ def _told(round_: Round, below: Fabric, done: Pass) -> list[Finding]:
     if done.unclear:
         both = [work_once(with_chains(round_, count), below) for count in (True, False)]
         findings.append(chains_unclear(round_, *(_summary(p) for p in both)))
-    for account in done.repeats.accounts.values():
+    for account in done.accounts.values():
         if (uneven := account.uneven()) is not None:
             findings.append(passes_more(round_, below, *uneven))
     if done.closes:
@@ -132,12 +132,12 @@ def _told(round_: Round, below: Fabric, done: Pass) -> list[Finding]:
     findings += too_short(round_, done.reasons.troubles)
     if (again := _closes_repeated(round_, below)) is not None:
         return [*findings, repeat_unclear(round_, _summary(done), _summary(again))]
-    told = does_not_close(round_, below, done.repeats.accounts, done.reasons)
+    told = does_not_close(round_, below, done.accounts, done.reasons)
     return [*findings, told] if told else findings
 
 
 def _summary(done: Pass) -> tuple[list[str], list[int], bool]:
-    times = [a.times for a in done.repeats.accounts.values()]
+    times = [a.times for a in done.accounts.values()]
     return done.made.kinds, times, done.closes
 
 
