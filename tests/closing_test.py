@@ -11,7 +11,9 @@ from border.working.adjusting import Adjustment
 def test_a_repeat_that_does_not_come_out_leaves_the_rest() -> None:
     (one,) = counts("round 1: *1 sc in next loop, ch 3, skip 2 loops; repeat from *.", plain(10))
     assert (one.closes, repeats(one)) == (False, [(3, {"loop": 3}, 1)])
-    finding = worked("round 1: *1 sc in next loop, ch 3, skip 2 loops; repeat from *.", plain(10))[1][-1]
+    finding = worked("round 1: *1 sc in next loop, ch 3, skip 2 loops; repeat from *.", plain(10))[
+        1
+    ][-1]
     assert finding.code == "row-does-not-close"
     assert "1 loop is left over" in finding.message
     assert finding.help is not None
@@ -190,7 +192,7 @@ def test_too_large() -> None:
 
 
 def test_no_stitches() -> None:
-    assert codes("round 1: ch 5.", plain(3)) == ["no-stitches"]
+    assert "no-stitches" in codes("round 1: ch 5.", plain(3))
 
 
 def test_passes_more() -> None:

@@ -6,6 +6,8 @@ some have a fault that only the fabric can show.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from hypothesis import strategies as st
 from plainly.work import rounds_and_fabrics
 from random_steps import (
@@ -17,6 +19,7 @@ from random_steps import (
     numbers,
     offer_of,
     open_repeats,
+    seldom,
     start_chains,
     stitch_names,
     stretches,
@@ -69,7 +72,7 @@ def edges(draw: st.DrawFn) -> Edge:
         section = draw(st.sampled_from(("front", "front", "strap", "back")))
         counts[section] = counts.get(section, 0) + 1
         motif = f"{section}.{counts[section]}"
-        labels = {"narrow"} if draw(st.integers(1, 5)) == 1 else set()
+        labels = {"narrow"} if seldom(draw, 5) else set()
         places = draw(st.one_of(st.just(usual), st.just(usual), st.integers(1, 8)))
         runs.append(Run(motif, section, places, places, frozenset({motif, section} | labels)))
     known = frozenset({"front", "strap", "back", "narrow"}.union(*(run.names for run in runs)))
@@ -83,9 +86,9 @@ def edges(draw: st.DrawFn) -> Edge:
 def texts(draw: st.DrawFn, offer: Offer, closed: bool, row: bool) -> Text:
     """The steps of a row, or of a clause."""
     items: tuple[Item, ...] = ()
-    if row and draw(st.integers(1, 7)) == 1:
+    if row and seldom(draw, 7):
         items += (draw(begins(offer)),)
-    if row and draw(st.integers(1, 5)) == 1:
+    if row and seldom(draw, 5):
         items += (draw(start_chains(offer)),)
     opened = bool(items)
     form = draw(st.integers(0, 15))
@@ -110,14 +113,14 @@ def texts(draw: st.DrawFn, offer: Offer, closed: bool, row: bool) -> Text:
     elif form == 12:
         items += draw(meeting_the_start(offer))
     elif form == 13:
-        inner = draw(stretches(offer, 2)) + (Repeat(draw(stretches(offer, 2)), 2),)
+        inner = (*draw(stretches(offer, 2)), Repeat(draw(stretches(offer, 2)), 2))
         items += (Repeat(inner, None, star=True),)
     elif form == 14:
         items += draw(ends_of(offer, Which.FIRST)) if not opened else ()
         items += draw(ends_of(offer, draw(st.sampled_from((Which.CENTRE, Which.LAST)))))
         items += draw(ends_of(offer, Which.LAST))
     else:
-        items += draw(stretches(offer, 2)) + (Repeat((draw(each(offer)),), 1),)
+        items += (*draw(stretches(offer, 2)), Repeat((draw(each(offer)),), 1))
     return Text(items, ends=draw(endings(closed)))
 
 
@@ -162,7 +165,7 @@ def meeting_the_start(draw: st.DrawFn, offer: Offer) -> tuple[Item, ...]:
 
 @st.composite
 def endings(draw: st.DrawFn, closed: bool) -> tuple[End, ...]:
-    if closed and draw(st.integers(1, 8)) > 1:
+    if closed and not seldom(draw, 8):
         return draw(st.sampled_from(((), (End(Ending.JOIN),))))
     return draw(
         st.sampled_from(((), (), (End(Ending.TURN),), (End(Ending.JOIN), End(Ending.TURN))))
@@ -179,25 +182,26 @@ def clauses(draw: st.DrawFn, edge: Edge, offer: Offer) -> tuple[Clause, ...]:
     scopes: list[Scope] = []
     for _ in range(draw(st.sampled_from((0, 0, 1, 1, 2)))):
         name = draw(st.sampled_from([*names, *names, "nowhere"] if len(scopes) == 1 else names))
-        scopes.append(draw(st.sampled_from((Over(name), OverMotifs(name)))))
+        named: tuple[Scope, ...] = (Over(name), OverMotifs(name))
+        scopes.append(draw(st.sampled_from(named)))
     rest: tuple[Scope, ...] = (OverMotifs(), Elsewhere(), Elsewhere(each_motif=True))
-    if draw(st.integers(1, 12)) > 1 or not scopes:
+    if not seldom(draw, 12) or not scopes:
         scopes.append(draw(st.sampled_from(rest if scopes else (OverMotifs(), *rest))))
     found = [Clause(scope, draw(_scope_text(offer, edge))) for scope in scopes]
     motifs = [run.motif for run in edge.runs]
     if draw(st.booleans()):
         at = draw(st.integers(0, len(motifs) - 1))
         one = AtJoint(motifs[at - 1], motifs[at])
-        if len(motifs) > 1 and draw(st.integers(1, 3)) == 1:
+        if len(motifs) > 1 and seldom(draw, 3):
             found.append(Clause(one, Text(draw(joint_steps(offer)))))
-        if draw(st.integers(1, 4)) > 1:
+        if not seldom(draw, 4):
             found.append(Clause(AtJoints(), Text(draw(joint_steps(offer)))))
     return tuple(found)
 
 
 @st.composite
 def _scope_text(draw: st.DrawFn, offer: Offer, edge: Edge) -> Text:
-    if draw(st.integers(1, 10)) == 1:
+    if seldom(draw, 10):
         return Text(())  # leave unworked
     text = draw(texts(offer, True, row=False))
     return Text(text.items, text.repeats)
@@ -260,9 +264,9 @@ def borders(draw: st.DrawFn, edge: Edge) -> Border:
 
 @st.composite
 def _rows(draw: st.DrawFn, edge: Edge, offer: Offer, number: int) -> Row:
-    if number > 1 and draw(st.integers(1, 10)) == 1:
+    if number > 1 and seldom(draw, 10):
         return Row((number,), Copy((draw(st.integers(1, number - 1)),)))
-    if edge.runs and draw(st.integers(1, 3)) == 1:
+    if edge.runs and seldom(draw, 3):
         return Row((number,), draw(clauses(edge, offer)))
     return Row((number,), draw(texts(offer, edge.closed, row=True)))
 
@@ -270,11 +274,11 @@ def _rows(draw: st.DrawFn, edge: Edge, offer: Offer, number: int) -> Row:
 @st.composite
 def adjustments(draw: st.DrawFn, edge: Edge, rounds: int) -> Adjustments:
     """Mostly none; else one or two sites more or fewer, at a section, a motif or a joint."""
-    if not edge.runs or draw(st.integers(1, 3)) > 1:
+    if not edge.runs or not seldom(draw, 3):
         return []
     motifs = [run.motif for run in edge.runs]
     places = [*motifs, *(run.section for run in edge.runs)]
-    places += [f"{a} | {b}" for a, b in zip(motifs, motifs[1:], strict=False)]
+    places += [f"{a} | {b}" for a, b in pairwise(motifs)]
     if edge.closed and len(motifs) > 1:
         places.append(f"{motifs[-1]} | {motifs[0]}")
     one = st.tuples(
@@ -289,10 +293,3 @@ def works(draw: st.DrawFn) -> tuple[Edge, Border, Adjustments]:
     edge = draw(edges())
     border = draw(borders(edge))
     return edge, border, draw(adjustments(edge, len(border.rows)))
-
-
-@st.composite
-def edges_and_borders(draw: st.DrawFn) -> tuple[Edge, Border]:
-    """An edge and a border, without adjustments."""
-    edge = draw(edges())
-    return edge, draw(borders(edge))

@@ -75,9 +75,16 @@ def all_items(items: tuple[Item, ...]) -> list[Item]:
     return found
 
 
-def mostly(often: st.SearchStrategy, seldom: st.SearchStrategy, one_in: int = 6):  # type: ignore[no-untyped-def,type-arg]
-    """One in so many from `seldom`."""
-    return st.integers(1, one_in).flatmap(lambda n: seldom if n == one_in else often)
+def seldom(draw: st.DrawFn, one_in: int) -> bool:
+    """True once in so many; the simplest is False."""
+    return draw(st.sampled_from((False,) * (one_in - 1) + (True,)))
+
+
+def mostly(
+    often: st.SearchStrategy[Target], rare: st.SearchStrategy[Target], one_in: int
+) -> st.SearchStrategy[Target]:
+    """One in so many from `rare`."""
+    return st.integers(1, one_in).flatmap(lambda n: rare if n == one_in else often)
 
 
 numbers = st.sampled_from((1, 1, 1, 1, 2, 2, 3, 4))
@@ -107,7 +114,7 @@ def targets(kind: Kind, edge: bool) -> st.SearchStrategy[Target]:
 def unions(draw: st.DrawFn, kind: Kind, offer: Offer) -> tuple[Target, ...]:
     """One target; now and then another kind besides."""
     one = draw(targets(kind, offer.edge))
-    if offer.edge or draw(st.integers(1, 8)) != 1:
+    if offer.edge or not seldom(draw, 8):
         return (one,)
     other = draw(targets(draw(st.sampled_from(offer.kinds)), offer.edge))
     return (one, other) if other != one else (one,)
@@ -203,10 +210,10 @@ def stretches(draw: st.DrawFn, offer: Offer, most: int = 3) -> tuple[Item, ...]:
     items: tuple[Item, ...] = ()
     for _ in range(draw(st.integers(1, most))):
         moved = draw(moves(kind, offer))
-        if draw(st.integers(1, 8)) == 1:
+        if seldom(draw, 8):
             moved = (Repeat(moved, draw(st.integers(2, 3))),)
         items += moved
-        if draw(st.integers(1, 8)) == 1:
+        if seldom(draw, 8):
             items += (draw(picots),)
         if draw(st.booleans()):
             items += (draw(chains),)
@@ -220,7 +227,7 @@ def each(draw: st.DrawFn, offer: Offer) -> Item:
     """`in each X`, `in every Nth X`."""
     union = draw(unions(draw(st.sampled_from(offer.kinds)), offer))
     place = Place(Which.EACH, union)
-    if draw(st.integers(1, 4)) == 1:
+    if seldom(draw, 4):
         place = Place(Which.EVERY, union, draw(st.integers(2, 3)))
     parted = draw(st.sampled_from((0, 0, 1, 2, 3)))
     if draw(st.booleans()):
@@ -234,11 +241,11 @@ def each(draw: st.DrawFn, offer: Offer) -> Item:
 def open_repeats(draw: st.DrawFn, offer: Offer) -> Repeat:
     """An open-ended repeat: by a star or in a bracket, to the end or to the last N."""
     items = draw(stretches(offer))
-    if draw(st.integers(1, 10)) == 1:
+    if seldom(draw, 10):
         again = draw(st.integers(2, 3))
         items = items * again if draw(st.booleans()) else (Repeat(items, again),)
     to_last = None
-    if draw(st.integers(1, 4)) == 1:
+    if seldom(draw, 4):
         to_last = ToLast(draw(st.integers(1, 3)), Whole(draw(st.sampled_from(offer.kinds))))
     return Repeat(items, None, to_last, star=draw(st.sampled_from((True, True, False))))
 
@@ -250,7 +257,7 @@ def ends_of(draw: st.DrawFn, offer: Offer, which: Which) -> tuple[Item, ...]:
     count = draw(st.sampled_from((1, 1, 2)))
     place = Place(which, (draw(targets(kind, offer.edge)),), count, each=count > 1)
     step: Item = Stitches(draw(numbers), draw(stitch_names), place)
-    if draw(st.integers(1, 4)) == 1:
+    if seldom(draw, 4):
         step = Bracket(draw(lists_in_a_place()), place)
     return (step, draw(chains)) if draw(st.booleans()) else (step,)
 
@@ -265,7 +272,7 @@ def start_chains(draw: st.DrawFn, offer: Offer) -> Item:
             return StartChain(draw(st.integers(1, 4)), None)
         case _:
             place = None
-            if draw(st.integers(1, 4)) == 1:
+            if seldom(draw, 4):
                 kind = draw(st.sampled_from(offer.kinds))
                 place = Place(Which.FIRST, (Whole(kind),))
             name = draw(st.sampled_from(("dc", "tr", "hdc")))

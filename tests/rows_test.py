@@ -115,7 +115,9 @@ def test_same_with_nothing_before() -> None:
 
 
 def test_a_skip_that_ends_inside_a_place_named_whole() -> None:
-    text = f"chains count as stitches: yes\n{SC}\nround 2: *skip 2, 1 sc in next space; repeat from *."
+    text = (
+        f"chains count as stitches: yes\n{SC}\nround 2: *skip 2, 1 sc in next space; repeat from *."
+    )
     assert "place-unclear" in codes(text, plain(6))
 
 
@@ -137,6 +139,13 @@ def test_start_chains(row: str, expected: dict[str, int], warns: bool) -> None:
     text = f"round 1: {row}"
     assert made(counts(text, plain(6))[0]) == expected
     assert ("start-chain-assumed" in codes(text, plain(6))) is warns
+
+
+def test_chains_that_open_a_row_of_its_own_repeat_belong_to_it() -> None:
+    text = "round 1: ch 3, skip 2 loops, 1 dc in next loop; repeat."
+    assert made(counts(text, plain(6))[0]) == {"dc": 2, "ch": 6}
+    text = "rows without a repeat: are repeated\nround 1: ch 1, skip 1 loop, 1 dc in next loop."
+    assert made(counts(text, plain(6))[0]) == {"dc": 3, "ch": 3}
 
 
 def test_a_counted_start_chain_uses_up_the_space_across_the_start() -> None:

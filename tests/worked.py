@@ -25,7 +25,9 @@ def motifs(
     for i, places in enumerate(runs, 1):
         names = {"edge", f"edge.{i}"} | ({labels[i]} if labels and i in labels else set())
         made.append(Run(f"edge.{i}", "edge", places, places, frozenset(names)))
-    return Edge("edge", closed, of, tuple(made), sum(runs), frozenset[str]().union(*(m.names for m in made)))
+    return Edge(
+        "edge", closed, of, tuple(made), sum(runs), frozenset[str]().union(*(m.names for m in made))
+    )
 
 
 def worked(

@@ -42,9 +42,7 @@ class Part:
     words: Sequence[Word]
 
 
-def split_clauses(
-    words: Sequence[Word], source: Source
-) -> tuple[list[Part], tuple[Finding, ...]]:
+def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tuple[Finding, ...]]:
     """The clauses of a row's body. Without any clause head there is one part."""
     findings: list[Finding] = []
     heads: list[tuple[int, int, Scope]] = []

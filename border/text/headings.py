@@ -190,4 +190,3 @@ def _unknown_lines(reading: _Reading, unknown: Sequence[Span]) -> None:
             help_ = 'begin a row with its number and a colon: "round 1:"'
         message = "this is neither a heading nor the head of a row"
         reading.fault(span, message, help_)
-

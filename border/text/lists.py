@@ -92,7 +92,9 @@ def _finding(pending: Sequence[Item], item: Item, terms: str, write) -> Finding:
     together = ", ".join([*(write(i, terms) for i in pending), bare])
     before = ", ".join(write(i, terms) for i in pending)
     message = f"which stitches go {where} can be read in two ways: {listed}"
-    help_ = f'write "({together}) {where}" if all of it does, or "{before}; {last}" if only the last'
+    help_ = (
+        f'write "({together}) {where}" if all of it does, or "{before}; {last}" if only the last'
+    )
     return Finding("place-unclear", message, help_, span)
 
 

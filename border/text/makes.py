@@ -65,9 +65,7 @@ class Maker:
 
     def _span(self, node: Node) -> Span:
         terminals = leaves(node)
-        return self.source.span(
-            min(t.start for t in terminals), max(t.end for t in terminals)
-        )
+        return self.source.span(min(t.start for t in terminals), max(t.end for t in terminals))
 
     def _phrase(self, node: Node, made: list[Piece]) -> None:
         match node.data:

@@ -142,7 +142,9 @@ def _ordinal(word: Terminal, each: bool) -> Which:
     if word.number in (1, -1):
         return Which.FIRST if word.number == 1 else Which.LAST
     if each or word.number < 1:
-        raise Unfit("only the first or the last can be counted so", "write each of the first 2", [word])
+        raise Unfit(
+            "only the first or the last can be counted so", "write each of the first 2", [word]
+        )
     return Which.NTH
 
 

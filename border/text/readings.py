@@ -58,8 +58,9 @@ class Round:
     """One round to be worked.
 
     `body` is one text or clauses; every open-ended repeat stands in it as a
-    `Repeat` or an `in each`. `turns`: the work is turned after it. `head` is
-    where to point when the round as a whole is meant.
+    `Repeat` or an `in each`. `turns`: the work is turned after it. `repeated`:
+    the row as its own repeat, where it prints none and the border does not say
+    what that means. `head` is where to point when the round as a whole is meant.
     """
 
     number: int
@@ -69,6 +70,7 @@ class Round:
     claims: tuple[Claim, ...]
     head: Span
     span: Span
+    repeated: Text | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,17 +100,19 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
             rounds[-1] = replace(rounds[-1], turns=True)
         body, turning_chain = _without_turning_chain(body, ends)
         told: list[Finding] = []
+        repeated = _as_own_repeat(body, body_rules, carried, number)
         body = _settled(body, body_rules, carried, number, told)
         carried = turning_chain
         if not copied:
             findings += told
         turns = any(end.what is Ending.TURN for end in ends)
-        rounds.append(Round(number, body, body_rules, turns, row.claims, row.head, row.span))
+        made = Round(number, body, body_rules, turns, row.claims, row.head, row.span, repeated)
+        rounds.append(made)
     reading = Reading(border.headings.name, tuple(rounds), rules, border.headings.multiple)
     return reading, tuple(findings)
 
 
-def as_repeated(text: Text) -> Text:
+def _as_repeated(text: Text) -> Text:
     """A text worked round and round: all of it, start chain left out, as one repeat."""
     head, rest = _split_head(text.items)
     if not rest:
@@ -220,12 +224,9 @@ def _split_head(items: tuple[Item, ...]) -> tuple[tuple[Item, ...], tuple[Item, 
 
 
 def _start_chain(
-    items: tuple[Item, ...], rules: Rules, number: int, findings: list[Finding], repeated: bool
+    items: tuple[Item, ...], rules: Rules, number: int, findings: list[Finding]
 ) -> tuple[Item, ...]:
-    """Bare chains that open a row, read as the start chain that they may stand for.
-
-    `repeated`: the row is its own repeat, so chains that are none belong to it.
-    """
+    """Bare chains that open a row, read as the start chain that they may stand for."""
     at = next((i for i, item in enumerate(items) if not isinstance(item, Begin)), len(items))
     if at == len(items) or not isinstance(chains := items[at], Chains):
         return items
@@ -239,8 +240,7 @@ def _start_chain(
             start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
             findings.append(_start_chain_assumed(start, rules, number))
             return (*items[:at], start, *items[at + 1 :])
-    if not repeated:
-        findings.append(_chains_assumed(chains, number))
+    findings.append(_chains_assumed(chains, number))
     return items
 
 
@@ -279,8 +279,9 @@ def _settled(
     if isinstance(body, Text):
         at = 1 if body.items and isinstance(body.items[0], Begin) else 0
         items = (*body.items[:at], *carried, *body.items[at:])
-        repeated = body.repeats or (bool(rules.rows_repeated) and not prints_repeat(body))
-        items = _start_chain(items, rules, number, findings, repeated)
+        if carried or not _own_repeat(body, rules):
+            # In a row that is its own repeat, the chains that open it belong to that.
+            items = _start_chain(items, rules, number, findings)
         text = _one_text(replace(body, items=items), rules)
         _faults(text.items, number, findings)
         return text
@@ -294,15 +295,31 @@ def _settled(
     return tuple(clauses)
 
 
+def _as_own_repeat(
+    body: Text | tuple[Clause, ...], rules: Rules, carried: tuple[Item, ...], number: int
+) -> Text | None:
+    """A row that prints no repeat, read as its own, where the border does not say."""
+    if not isinstance(body, Text) or rules.rows_repeated is not None or _prints_repeat(body):
+        return None
+    if body.repeats:
+        return None
+    read = _settled(body, replace(rules, rows_repeated=True), carried, number, [])
+    return read if isinstance(read, Text) and passes_something(read.items) else None
+
+
 def _one_text(text: Text, rules: Rules) -> Text:
     """A text with its bare repeat written as one, and its repeats in their shortest form."""
     text = replace(text, items=tuple(_shortest(item) for item in text.items))
-    if text.repeats or (rules.rows_repeated and not prints_repeat(text)):
-        text = replace(as_repeated(text), repeats=False)
+    if _own_repeat(text, rules):
+        text = replace(_as_repeated(text), repeats=False)
     return _without_doubled_head(text)
 
 
-def prints_repeat(text: Text) -> bool:
+def _own_repeat(text: Text, rules: Rules) -> bool:
+    return text.repeats or (bool(rules.rows_repeated) and not _prints_repeat(text))
+
+
+def _prints_repeat(text: Text) -> bool:
     """Whether a text says itself that it is worked again: to an end, or from a star.
 
     A bracket with a number is no such word: books that print no repeat at all

@@ -150,9 +150,7 @@ def _terminal(
     text = " ".join(word.text for word in words[at:end] if word.text != "." or end == at + 1)
     short = last.text in vocabulary().short
     glued = words[at].glued
-    return Terminal(
-        type_, text, words[at].start, last.end, name, number, glued=glued, short=short
-    )
+    return Terminal(type_, text, words[at].start, last.end, name, number, glued=glued, short=short)
 
 
 _GOES_ON = frozenset(
@@ -168,7 +166,13 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
     for n, terminal in enumerate(terminals):
         behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
         dot = terminal.type == "SEP" and terminal.text == "."
-        if dot and kept and kept[-1].short and kept[-1].end == terminal.start and behind in _GOES_ON:
+        if (
+            dot
+            and kept
+            and kept[-1].short
+            and kept[-1].end == terminal.start
+            and behind in _GOES_ON
+        ):
             continue
         kept.append(terminal)
     return kept

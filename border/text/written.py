@@ -295,7 +295,9 @@ def write_row(row: Row, terms: str) -> str:
         case Copy() as copy:
             body = _copy(copy)
         case clauses:
-            body = ";\n    ".join(f"{_scope(c.scope)}: {write_text(c.text, terms)}" for c in clauses)
+            body = ";\n    ".join(
+                f"{_scope(c.scope)}: {write_text(c.text, terms)}" for c in clauses
+            )
     return f"{_numbers(row.numbers)}: {body}.{_claims(row.claims, terms)}"
 
 
@@ -340,4 +342,3 @@ def write_border(border: Border, terms: str | None = None) -> str:
     lines = _headings(border.headings, terms, border)
     rows = [write_row(row, terms) for row in border.rows]
     return "\n".join([*lines, "", *rows, ""])
-

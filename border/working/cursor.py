@@ -25,7 +25,7 @@ Site = tuple[int, int, int]
 
 
 class RunsOut(Exception):
-    """A step asks for more than is left. `short`: `first`, `last` or `centre` did not fit."""
+    """A step asks for more than is left. `short`: `last` or `centre` did not fit."""
 
     def __init__(self, item: Item, short: bool, has: int, needs: int) -> None:
         super().__init__()
@@ -160,11 +160,6 @@ class Cursor:
                 return [site] if site else []
             case Which.NTH:
                 return self.ahead(item, place.targets, 1, of=count)
-            case Which.FIRST:
-                try:
-                    return self.ahead(item, place.targets, count)
-                except RunsOut as out:
-                    raise RunsOut(item, True, out.has, count) from None
             case Which.LAST | Which.CENTRE:
                 last = place.which is Which.LAST
                 start = len(s) - count if last else (len(s) - count) // 2

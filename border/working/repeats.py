@@ -114,14 +114,18 @@ def _stopped(
     start = sites.after(cursor.at)
     stop = len(sites) - (_behind_limit(cursor, to_last, sites) if to_last else 0)
     none_left = start >= len(sites)
-    is_each = not isinstance(item, Repeat)
-    unmade = times == 0 and not (is_each and none_left)
+    unmade = times == 0 and not (none_left and _is_each(item))
     if not even or unmade:
         worker.closes = False
     if cursor.touched is None:
         cursor.touched = []
     since = len(cursor.touched)
     worker.left.append(Left(item, sites, start, max(stop, start), since, times, unmade))
+
+
+def _is_each(item: OpenItem) -> bool:
+    place = item.place if isinstance(item, Stitches | Bracket) else None
+    return place is not None and place.which is Which.EACH
 
 
 def meets_start(begun: Place | None, to_come: tuple[Item, ...], head: tuple[Item, ...]) -> bool:

@@ -166,10 +166,10 @@ class Worker:
             self._make(single, site)
 
     def _counted_places(self, item: Stitches | Bracket, place: Place) -> None:
-        if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
-            self.tell(item, "not-at-the-head", "the first is already behind here", "write next")
         self._look(item, place.targets)
         sites = self.cursor.placed(item, place)
+        if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
+            self.tell(item, "not-at-the-head", "the first is already behind here", "write next")
         if not sites:
             message = f"there is nothing before this that {place.which} could mean"
             self.tell(item, "nothing-before", message, "name the place")

@@ -65,15 +65,18 @@ def too_short(round_: Round, troubles: Iterable[tuple[str, Trouble]]) -> list[Fi
 def does_not_close(
     round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons
 ) -> Finding | None:
-    """The finding for a round that does not close; None where other findings have told it all."""
+    """The finding for a round that does not close; None where a part has no clause at all."""
     told = [*_left(fabric, reasons), *_ran_out(round_, reasons)]
     if reasons.unmade:
         parts = [name for name in reasons.unmade if name]
         told.append(f"its repeat is made no times{f' on {_names(parts)}' if parts else ''}")
     if not told:
-        if reasons.uncovered or any(t.short or part for part, t in reasons.troubles):
+        if reasons.uncovered:
             return None
+        short = list(dict.fromkeys(part for part, t in reasons.troubles if t.short or part))
         told = ["its repeat does not come out even"]
+        if short:
+            told = [f"it asks for more than {_names(short)} has" if short[0] else "it runs short"]
     repeat, help_ = _repeat(fabric, accounts, reasons)
     message = f"round {round_.number} does not close: " + "; ".join([*told, *repeat])
     return Finding("row-does-not-close", message, help_, round_.head, round_.number)

@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from border.findings import Finding
-from border.text.readings import Reading, Round, as_repeated, prints_repeat
-from border.text.steps import passes_something
+from border.text.readings import Reading, Round
 from border.text.tree import Text, Worked
 from border.working.adjusting import Adjustment
 from border.working.claims import check_claims, check_multiple
@@ -143,13 +142,9 @@ def _summary(done: Pass) -> tuple[list[str], list[int], bool]:
 
 def _closes_repeated(round_: Round, below: Fabric) -> Pass | None:
     """The row worked round and round, where it prints no repeat and would close so."""
-    body = round_.body
-    if not isinstance(body, Text) or prints_repeat(body) or round_.rules.rows_repeated is not None:
+    if round_.repeated is None:
         return None
-    again = as_repeated(body)
-    if again == body or not passes_something(again.items):
-        return None
-    done = work_once(replace(round_, body=again), below)
+    done = work_once(replace(round_, body=round_.repeated), below)
     return done if done.closes else None
 
 

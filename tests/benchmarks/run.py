@@ -58,7 +58,9 @@ def long_edges() -> None:
         for places in (1_000, 10_000, 100_000):
             command = [sys.executable, "-m", "border", "count", str(text)]
             taken = seconds([*command, "--loops", str(places)], times=1)
-            print(f"  {places:>9,} loops                        {taken:9.2f}   {taken / places * 1e6:9.1f}")
+            print(
+                f"  {places:>9,} loops                        {taken:9.2f}   {taken / places * 1e6:9.1f}"
+            )
 
 
 if __name__ == "__main__":
