@@ -45,7 +45,8 @@ class Offer:
 
 
 def edge_offer(of: str) -> Offer:
-    return Offer((Kind(of), Kind(of), ST), edge=True)
+    place = {"chain": Kind("ch"), "stitch": ST}.get(of) or Kind(of)
+    return Offer((place, place, ST), edge=True)
 
 
 def offer_of(fabric: Fabric) -> Offer:
@@ -61,8 +62,9 @@ def offer_of(fabric: Fabric) -> Offer:
             if sites(fabric, Whole(sized), chains_count=False):
                 found.add(sized)
     kinds = sorted(found, key=repr)
-    often = [kind for kind in kinds if kind.size is None and kind.name != "picot"]
-    return Offer((*often, *kinds), edge=False)
+    number = {kind: len(sites(fabric, Whole(kind), chains_count=False)) for kind in kinds}
+    often = [kind for kind in kinds if number[kind] >= 4]
+    return Offer((*often, *often, *often, *kinds), edge=False)
 
 
 def all_items(items: tuple[Item, ...]) -> list[Item]:
@@ -177,14 +179,14 @@ def lists_in_a_place(draw: st.DrawFn) -> tuple[Item, ...]:
 @st.composite
 def moves(draw: st.DrawFn, kind: Kind, offer: Offer) -> tuple[Item, ...]:
     """One movement of the cursor, and what goes with it on the spot."""
-    match draw(st.integers(0, 11)):
-        case 0 | 1:
+    match draw(st.integers(0, 12)):
+        case 11 | 12:
             return (Skip(draw(st.integers(1, 3)), Whole(kind)),)
-        case 2:
+        case 10:
             return (Skip(draw(st.integers(1, 3)), None),)
-        case 3:
+        case 9:
             return (Stitches(draw(st.integers(1, 4)), draw(stitch_names)),)
-        case 4:
+        case 8:
             name = draw(stitch_names)
             target = (Whole(kind),)
             return (
@@ -192,7 +194,7 @@ def moves(draw: st.DrawFn, kind: Kind, offer: Offer) -> tuple[Item, ...]:
                 Stitches(1, name, Place(Which.NEXT, target)),
                 Stitches(1, name, Place(Which.SKIPPED, target)),
             )
-        case 5:
+        case 7:
             first = draw(placed(kind, offer))
             again = Stitches(draw(numbers), draw(stitch_names), Place(Which.SAME, (Whole(kind),)))
             return (first, draw(st.one_of(chains, picots)), again)

@@ -24,16 +24,12 @@ from border.working.sites import Sites
 
 @dataclass(frozen=True, slots=True)
 class Trouble:
-    """A step that ran out (`short`: asked for more than its part of the edge has).
-
-    `where`: the part of the edge, named when the part is finished.
-    """
+    """A step that ran out. `short`: it asks for more than its stretch of the edge has."""
 
     item: Item
     short: bool
     has: int
     needs: int
-    where: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,18 +61,33 @@ class Left:
         return sorted(over)
 
 
+Sample = tuple[tuple[int, ...], tuple[str, ...]]
+"""What one repeat took (of each leading kind) and the elements that it made."""
+
+
 @dataclass(slots=True)
 class Account:
-    """The account of one open-ended repeat over all the parts of the edge it was worked on."""
+    """The account of one open-ended repeat over all the parts of the edge it was worked on.
+
+    `seen`: how often one repeat took and made just so; `last`: what the last one did.
+    """
 
     leading: tuple[Target, ...]
     times: int = 0
     left_over: int = 0
-    seen: Counter[tuple[tuple[int, ...], tuple[str, ...]]] = field(default_factory=Counter)
+    seen: Counter[Sample] = field(default_factory=Counter)
+    last: Sample = ((), ())
     passed: list[tuple[dict[Target, int], int]] = field(default_factory=list)
 
     def add(self, cursor: Cursor, mark: Mark, sites: Sites) -> None:
         """One repeat more, worked from the mark to where the cursor is."""
+        self.last = self._takes(cursor, mark, sites), tuple(cursor.made.kinds[mark.made :])
+        self.seen[self.last] += 1
+        if cursor.watched:
+            at = min(sites.after(mark.at), len(sites) - 1)
+            self.passed.append((dict(cursor.passed), sites.p[at] if at >= 0 else 0))
+
+    def _takes(self, cursor: Cursor, mark: Mark, sites: Sites) -> tuple[int, ...]:
         if len(self.leading) == 1:
             takes: tuple[int, ...] = (sites.after(cursor.at) - sites.after(mark.at),)
         else:
@@ -85,10 +96,7 @@ class Account:
         if mark.at == cursor.window.head:
             cut = [cursor.window.cut(target) for target in self.leading]
             takes = tuple(map(sum, zip(takes, cut, strict=True)))
-        self.seen[takes, tuple(cursor.made.kinds[mark.made :])] += 1
-        if cursor.watched:
-            at = min(sites.after(mark.at), len(sites) - 1)
-            self.passed.append((dict(cursor.passed), sites.p[at] if at >= 0 else 0))
+        return takes
 
     def takes(self, fabric: Fabric) -> dict[str, int]:
         """Sites of each leading kind that one repeat takes, as most repeats do."""
@@ -103,9 +111,9 @@ class Account:
         """The elements that one repeat makes, as most repeats do."""
         return self._usual()[1]
 
-    def _usual(self) -> tuple[tuple[int, ...], tuple[str, ...]]:
+    def _usual(self) -> Sample:
         same: Counter[tuple[object, ...]] = Counter()
-        first: dict[tuple[object, ...], tuple[tuple[int, ...], tuple[str, ...]]] = {}
+        first: dict[tuple[object, ...], Sample] = {}
         for (takes, kinds), n in self.seen.items():
             key = (takes, frozenset(Counter(kinds).items()))
             same[key] += n
@@ -118,7 +126,9 @@ class Account:
             return None
         for target in {t: None for passes, _ in self.passed for t in passes}:
             counts = [passes.get(target, 0) for passes, _ in self.passed]
-            usual = Counter(counts).most_common(1)[0][0]
+            usual, often = Counter(counts).most_common(1)[0]
+            if 2 * often <= len(counts):
+                continue  # there is no "most"
             for i, n in enumerate(counts):
                 if n > usual:
                     return i + 1, self.passed[i][1]
@@ -181,8 +191,10 @@ def whereabouts(fabric: Fabric, positions: Sequence[int]) -> str:
         if line.flipped:
             places = [line.length + 1 - n for n in places]
         if places[0] == places[1]:
-            return f"over place {places[0]} of the edge"
-        return f"over places {places[0]} to {places[1]} of the edge"
+            return f"at place {places[0]} of the edge"
+        if line.flipped:
+            places.reverse()
+        return f"at places {places[0]} to {places[1]} of the edge"
     names: dict[str, None] = {}
     for position in positions:
         at, on_joint = line.owner(position, tick)

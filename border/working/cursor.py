@@ -225,9 +225,8 @@ class Cursor:
             self.touched.append(site[:2])
 
     def skip(self, sites: list[Site]) -> None:
-        start = self.at
         self.at = max(self.at, sites[-1][1])
-        self.skips.append((start, self.at))
+        self.skips.append((sites[0][0], self.at))
         self.skip_end = self.at
         if self.touched is not None:
             self.touched += [s[:2] for s in sites]

@@ -41,14 +41,20 @@ def run(
     to_last: ToLast | None = None,
     star: bool = False,
     meets: Callable[[], bool] = lambda: False,
+    first_apart: bool = False,
 ) -> None:
-    """Work an open-ended repeat until one more would run out."""
+    """Work an open-ended repeat until one more would run out.
+
+    `first_apart`: the first lacks the chains that part it from the one before,
+    so what one repeat makes is read off the others, if there are any.
+    """
     cursor = worker.cursor
     sites = cursor.window.sites(leading)
     account = worker.accounts[id(item)]
     outermost, worker.inside_open = worker.inside_open, True
     inside_counted = worker.inside_counted
     times, even, limit = 0, True, 0
+    first = account.last
     while True:
         keep = to_last.count if to_last and (times or not star) else 0
         if keep and to_last:
@@ -76,6 +82,10 @@ def run(
             break  # already told: it takes nothing
         times += 1
         account.add(cursor, mark, sites)
+        if first_apart and times == 2:
+            account.seen.subtract([first])
+        if times == 1:
+            first = account.last
         if to_last:
             limit = _behind_limit(cursor, to_last, sites)
         worker.boundary(times, sites, cursor, limit)

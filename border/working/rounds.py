@@ -114,7 +114,8 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
     fabric = worker.cursor.window.finder.fabric
     touched = worker.cursor.touched or []
     done.findings += [f for f in worker.findings if f not in done.findings]
-    done.reasons.troubles += [(name, t) for t in worker.troubles]
+    stretch = bool(name) and not isinstance(worker.cursor.window, JointWindow)
+    done.reasons.troubles += [(name, replace(t, short=t.short or stretch)) for t in worker.troubles]
     done.unclear = done.unclear or worker.unclear
     told = False
     for left in worker.left:

@@ -261,7 +261,13 @@ class Worker:
                 self.cursor.made.chains(closing_chains)
             first = False
 
-        run(self, item, counted_as(place.targets), once)
+        run(
+            self,
+            item,
+            counted_as(place.targets),
+            once,
+            first_apart=bool(item.parted) and not closing_chains,
+        )
 
     def _repeat(
         self, item: Repeat, head: tuple[Item, ...] = (), behind: tuple[Item, ...] = ()

@@ -49,7 +49,7 @@ def too_short(round_: Round, troubles: Iterable[tuple[str, Trouble]]) -> list[Fi
     """One finding for each step that asks more than its parts of the edge have."""
     by_step: dict[int, list[tuple[str, Trouble]]] = {}
     for part, trouble in troubles:
-        if trouble.short or part:
+        if trouble.short:
             by_step.setdefault(id(trouble.item), []).append((part, trouble))
     found = []
     for told in by_step.values():
@@ -73,7 +73,7 @@ def does_not_close(
     if not told:
         if reasons.uncovered:
             return None
-        short = list(dict.fromkeys(part for part, t in reasons.troubles if t.short or part))
+        short = list(dict.fromkeys(part for part, t in reasons.troubles if t.short))
         told = ["its repeat does not come out even"]
         if short:
             told = [f"it asks for more than {_names(short)} has" if short[0] else "it runs short"]
@@ -101,11 +101,12 @@ def _left(fabric: Fabric, reasons: Reasons) -> list[str]:
 def _ran_out(round_: Round, reasons: Reasons) -> list[str]:
     told: dict[str, list[str]] = {}
     for part, trouble in reasons.troubles:
-        if not (trouble.short or part):
+        if not trouble.short:
             words = write_item(trouble.item, round_.rules.terms)
-            left = f"there are only {trouble.has} left" if trouble.has else "none is left"
+            left = f"only {trouble.has} {'is' if trouble.has == 1 else 'are'} left"
+            left = left if trouble.has else "none is left"
             told.setdefault(f"for {words} {left}", []).append(part)
-    return list(told)
+    return [f"{words} at {_names(p)}" if p[0] else words for words, p in told.items()]
 
 
 def _repeat(
