@@ -62,7 +62,7 @@ def run(
             if over <= 0:
                 even = over == 0
                 break
-        mark = cursor.mark()
+        mark, told = cursor.mark(), len(worker.findings)
         cursor.passed.clear()
         try:
             once()
@@ -76,6 +76,7 @@ def run(
                 worker.tell(item, "meets-its-start", message, "they are worked already")
             else:
                 cursor.back_to(mark)
+                del worker.findings[told:]
             even = to_last is None
             break
         if cursor.at == mark.at:

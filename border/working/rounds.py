@@ -88,7 +88,8 @@ def work_adjusted(
     for a in homeless:
         here = bool(middles(below.line, below.tick, a.at))
         done.findings.append(no_place(a, here))
-    return done, tuple(Fallen(plan[b].at, plan[b].by, b.repeats) for b in applied)
+    order = sorted(applied, key=lambda boundary: adjustments.index(plan[boundary]))
+    return done, tuple(Fallen(plan[b].at, plan[b].by, b.repeats) for b in order)
 
 
 def _row(round_: Round, items: tuple[Item, ...], finder: SiteFinder, done: Pass) -> None:

@@ -77,12 +77,13 @@ class Worker:
                 self._outside(item)
 
     def _outside(self, item: Item) -> None:
-        mark = self.cursor.mark()
+        mark, told = self.cursor.mark(), len(self.findings)
         try:
             self.work(item)
         except RunsOut as out:
             self.inside_counted = False
             self.cursor.back_to(mark)
+            del self.findings[told:]
             self._ran_out(out)
 
     def _ran_out(self, out: RunsOut) -> None:
@@ -226,7 +227,7 @@ class Worker:
         assert item.times is not None
         outermost, self.inside_counted = not self.inside_counted, True
         for _ in range(item.times):
-            mark, stops = self.cursor.mark(), len(self.left)
+            mark, stops, told = self.cursor.mark(), len(self.left), len(self.findings)
             try:
                 for inner in item.items:
                     self.work(inner)
@@ -235,6 +236,7 @@ class Worker:
                     raise
                 self.inside_counted = False
                 self.cursor.back_to(mark)
+                del self.findings[told:]
                 for left in self.left[stops:]:
                     self.accounts[id(left.item)].times -= left.times
                 del self.left[stops:]

@@ -9,9 +9,9 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from dataclasses import dataclass, field
 
-from border.text.tree import Kind, Target, Whole
+from border.text.tree import Between, Kind, Target, Whole
 from border.working.line import Line
-from border.working.sites import SiteFinder, Sites, merged
+from border.working.sites import SiteFinder, Sites, gap, merged
 
 BEFORE_ALL = -(1 << 62)
 """A cursor before every station."""
@@ -92,6 +92,8 @@ class StretchWindow(Window):
     order: dict[Target, tuple[list[int], list[int]]] = field(default_factory=dict)
 
     def _seen_of(self, target: Target) -> Sites:
+        if isinstance(target, Between):
+            return self._between(target)
         s = self.finder.sites(target)
         length = self.finder.fabric.length
         closed = self.finder.fabric.line.closed
@@ -112,6 +114,17 @@ class StretchWindow(Window):
                 found.append((s.a[i] + turn, s.b[i] + turn, s.p[i] + rounds * length))
         found.sort()
         return Sites([x[0] for x in found], [x[1] for x in found], [x[2] for x in found])
+
+    def _between(self, target: Between) -> Sites:
+        """The points between two neighbours that both belong to the stretch."""
+        s = self.sites((Whole(target.of),))
+        found = Sites([], [], [])
+        for i in range(len(s) - 1):
+            at = gap((s.b[i] - 2) // 4, s.a[i + 1] // 4)
+            found.a.append(at)
+            found.b.append(at + 1)
+            found.p.append((s.p[i] + s.p[i + 1]) // 2)
+        return found
 
 
 @dataclass(slots=True)
