@@ -163,8 +163,9 @@ def test_thread_of_the_project_is_reckoned_with(border: Border) -> None:
     thread = '[thread]\nsize = "60"\nhook_mm = 0.75\nball_g = 10\n'
     write(two_toml=PROJECT + thread, lace__shells_border=SHELLS)
     ran = border("count", "two.toml")
-    assert "No. 60 cotton and a 0.75 mm hook\n" in ran.out
-    assert "1 ball of 10 g" in ran.out
+    said = " ".join(ran.out.split())
+    assert "No. 60 cotton and a 0.75 mm hook in these rounds alone" in said
+    assert "1 ball of 10 g" in said
 
 
 def test_every_json_keeps_to_the_schema(border: Border) -> None:

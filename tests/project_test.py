@@ -235,7 +235,7 @@ def test_an_unknown_key_like_none_is_left_out() -> None:
         ("format = 1", "", '"format" is missing', "write format = 1", ""),
         ("format = 1", "format = 2", '"format" must be 1, not 2', "as in format = 1", "2"),
         ('size = "40"', "size = 40", '"size" must be words in quotation marks, not 40', "", "40"),
-        ("hook_mm = 1.0", "hook_mm = nan", '"hook_mm" must be more than 0, not nan', "", "nan"),
+        ("hook_mm = 1.0", "hook_mm = -1.0", '"hook_mm" must be more than 0, not -1.0', "", "-1.0"),
         ('size = "40"', 'size = "40"\ntex = 91', "the thread has a size, and a tex too", "", ""),
         (
             'name = "underarm"',

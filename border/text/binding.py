@@ -10,8 +10,8 @@ from border.text.terminals import Terminal
 _COUNTED = frozenset({"STITCH", "CH", "PICOT", "CLUSTER"})
 _COUNT_BEHIND = frozenset({"STITCH", "CH"})
 _PLACE_OPENS = frozenset(
-    "NEXT THE EACH EACHOF EVERY SAME SKIPPED ORD CENTRE OF OR BETWEEN PREP ALLIN AS TOLAST "
-    "SKIP PAIR".split()
+    {"NEXT", "THE", "EACH", "EACHOF", "EVERY", "SAME", "SKIPPED", "ORD", "CENTRE", "OF", "OR"}
+    | {"BETWEEN", "PREP", "ALLIN", "AS", "TOLAST", "SKIP", "PAIR"}
 )
 
 

@@ -1,210 +1,204 @@
-"""The builder: the flat parse of a text becomes the steps of the tree.
+"""The parse of a text becomes the tree: lists with their repeats, brackets and marks.
 
-The grammar leaves stars, separators and bare repeats where they stand; here
-each repeat finds its star, `all in` gathers its list, and a list before a
-place that could be bracketed in two ways is told (`lists.py`).
+Stars and repeats come flat from the grammar and are folded here. A step that
+makes no sense is told and left out; the rest of the text is built without it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Any
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
-from border.findings import Finding, Span
-from border.text.lists import judge
-from border.text.makes import Maker
-from border.text.pieces import AllIn, Leave, Pause, Piece, Star, Step, ToStar
-from border.text.places import Node, Unfit, leaves
-from border.text.source import Source
-from border.text.terminals import Terminal
+from border.findings import Span
+from border.text.brackets import build_bracket, in_place
+from border.text.extents import Extent, build_extent
+from border.text.lists import Step, check_list
+from border.text.nodes import Building, Misread, is_token, is_tree
+from border.text.places import build_union
+from border.text.singles import BUILDERS, build_begin, build_stitches
 from border.text.tree import (
     Begin,
-    Bracket,
     Chains,
     End,
     Ending,
-    Headings,
     Item,
     Picots,
     Repeat,
     StartChain,
     Stitches,
     Text,
-    ToLast,
 )
 
 if TYPE_CHECKING:
-    pass
+    from lark import Token, Tree
+
+    from border.text.nodes import Node
 
 
 @dataclass(slots=True)
-class Builder:
-    """Builds one text. `row`: it is a row of its own, not a clause."""
+class _List:
+    """A list as it is built: its steps, the star that opened it, what its end says."""
 
-    source: Source
-    headings: Headings
-    row: bool
-    findings: list[Finding]
-
-    def text(self, tree: Node, span: Span) -> Text:
-        """The text that a parse says."""
-        maker = Maker(self.source, self.headings, self.findings, self._bracket)
-        pieces = maker.pieces(tree.children)
-        self.findings += judge(pieces, self.headings, self.row)
-        items, repeats, ends = self._assembled(pieces, top=True)
-        return Text(tuple(items), repeats, tuple(ends), span)
-
-    # --- stars and repeats ------------------------------------------------------
-
-    def _assembled(
-        self, pieces: Sequence[Piece], *, top: bool
-    ) -> tuple[list[Item], bool, list[End]]:
-        items: list[Item] = []
-        stars: list[tuple[int, Span]] = []
-        repeats = False
-        for n, piece in enumerate(pieces):
-            match piece:
-                case Step(item=item):
-                    items.append(item)
-                case Star(span=span):
-                    stars.append((len(items), span))
-                case ToStar():
-                    behind = [p for p in pieces[n + 1 :] if not isinstance(p, Pause)]
-                    ending = all(isinstance(p, Step) and isinstance(p.item, End) for p in behind)
-                    if piece.plain and not piece.star and not stars and top and ending:
-                        repeats = True
-                    else:
-                        self._close(items, stars, piece)
-                case AllIn():
-                    self._gather(items, stars, piece)
-                case Pause() | Leave():
-                    pass
-        for _, span in stars:
-            message = "no repeat goes back to this star"
-            help_ = 'write "repeat from *" where the stretch ends, or leave the star out'
-            self.findings.append(Finding("star-without-repeat", message, help_, span))
-        ends: list[End] = []
-        while top and items and isinstance(last := items[-1], End):
-            ends.insert(0, last)
-            items.pop()
-        return items, repeats, ends
-
-    def _close(self, items: list[Item], stars: list[tuple[int, Span]], piece: ToStar) -> None:
-        """Make the stretch since the star, or since the head of the row, a repeat."""
-        if stars and not piece.head:
-            start, span = stars.pop()
-        else:
-            if piece.star:
-                message = "this repeat goes back to a star that is not there"
-                help_ = "put a * where the repeat begins"
-                self.findings.append(Finding("repeat-without-star", message, help_, piece.span))
-            start = 0
-            while start < len(items) and isinstance(items[start], Begin | StartChain | End):
-                start += 1
-            span = items[start].span if start < len(items) else piece.span
-        stretch = tuple(items[start:])
-        del items[start:]
-        if stretch:
-            whole = span.to(piece.span)
-            items.append(Repeat(stretch, piece.times, piece.to_last, star=True, span=whole))
-
-    def _gather(self, items: list[Item], stars: list[tuple[int, Span]], piece: AllIn) -> None:
-        """`all in X` takes the list back to the last placed stitch, skip or repeat mark."""
-        start = len(items)
-        least = stars[-1][0] if stars else 0
-        while start > least and _gathers(items[start - 1]):
-            start -= 1
-        stretch = tuple(items[start:])
-        if not stretch:
-            message = '"all in" has no list of stitches before it'
-            help_ = "write the stitches first: 2 dc, ch 2, 2 dc, all in next space"
-            self.findings.append(Finding("not-understood", message, help_, piece.span))
-            return
-        del items[start:]
-        span = stretch[0].span.to(piece.span)
-        items.append(self._placed(Bracket(stretch, piece.place, piece.parted, span)))
-
-    def _placed(self, bracket: Bracket) -> Bracket:
-        return bracket
-
-    # --- brackets ---------------------------------------------------------------
-
-    def _bracket(self, node: Node, maker: Maker) -> Item:
-        """`( … )` with what stands behind it."""
-        children = list(node.children)
-        close = max(i for i, c in enumerate(children) if _is(c, "RP"))
-        inside, suffixes = children[1:close], children[close + 1 :]
-        times_inside = [c for c in inside if hasattr(c, "data") and c.data == "times"]
-        pieces = maker.pieces([c for c in inside if c not in times_inside])
-        self.findings += judge(pieces, self.headings, row=False)
-        items, _, _ = self._assembled(pieces, top=False)
-        ends = leaves(node)
-        span = self.source.span(ends[0].start, max(t.end for t in ends))
-        if not items:
-            raise Unfit("there is nothing to work in this bracket", "leave it out", ends)
-        inner = tuple(items)
-        whole: Item | None = None
-        if times_inside:
-            whole = Repeat(inner, _bracket_times(times_inside[0]), span=span)
-        parted = 0
-        for suffix in suffixes:
-            kind = suffix.data if hasattr(suffix, "data") else suffix.type
-            body = (whole,) if whole is not None else inner
-            if kind == "times":
-                whole = Repeat(body, _bracket_times(suffix), span=span)
-            elif kind == "TOEND":
-                whole = Repeat(body, None, span=span)
-            elif kind == "to_last":
-                whole = Repeat(body, None, maker.to_last(suffix), span=span)
-            elif kind == "place":
-                place, _ = maker.place(suffix)
-                whole = Bracket(body, place, parted, span)
-                if place.count > 1 and not place.each and place.which.value in _COUNTABLE:
-                    self.findings.append(_each_of(place.count, span))
-            elif kind == "BETW" and isinstance(whole, Bracket):
-                whole = replace(whole, parted=suffix.value.number)
-            elif kind == "BETW":
-                parted = suffix.value.number
-            elif kind == "MOD" and whole is None:
-                inner = tuple(_modified(item, suffix.value.name) for item in inner)
-        return whole if whole is not None else Repeat(inner, 1, span=span)
+    steps: list[Step] = field(default_factory=list)
+    star: Token | None = None
+    hard: bool = False
 
 
-_COUNTABLE = ("next", "the", "first", "last", "centre")
+def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
+    """The tree of one text: a row's, or a clause's."""
+    leave = [node for node in parse.children if is_token(node, "LEAVE")]
+    steps, repeats = _build_list(parse.children, b, whole=True)
+    check_list(steps, b, opening=not b.clause)
+    items = [step.item for step in steps]
+    ends: list[End] = []
+    while items and isinstance(last := items[-1], End):
+        ends.insert(0, last)
+        items.pop()
+    if leave and items:
+        message = "what is left unworked has nothing to be worked"
+        b.tell("not-understood", message, 'write "leave unworked" alone', b.span(*leave))
+    if not leave and not items and not ends and not b.findings:
+        message = "nothing to be worked stands here"
+        b.tell("not-understood", message, 'write its steps, or "leave unworked"', span)
+    return Text(tuple(items), repeats, tuple(ends), span)
 
 
-def _is(node: Any, type_: str) -> bool:
-    return not hasattr(node, "data") and node.type == type_
+def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[list[Step], bool]:
+    """The steps of a list, and whether it ends in a bare repeat with no star.
+
+    `whole`: the list is a whole text, which alone can be repeated so.
+    """
+    lists = [_List()]
+    repeats = False
+    for n, node in enumerate(nodes):
+        top = lists[-1]
+        if is_token(node, "SEP"):
+            top.hard = top.hard or b.of(node).name == "hard"
+            continue
+        try:
+            if is_token(node, "STAR"):
+                lists.append(_List(star=node))
+            elif is_tree(node, "repeat"):
+                ended = whole and _only_ends(nodes[n + 1 :])
+                repeats = _build_repeat(node, lists, b, ended) or repeats
+            elif is_tree(node, "begin"):
+                at_head = _at_head(lists) and whole and not b.clause
+                at_end = whole and _only_ends(nodes[n + 1 :])
+                begun = build_begin(node, b, at_head, at_end)
+                top.steps.append(Step(begun, top.hard))
+            elif not is_token(node, "LEAVE"):
+                _add_step(node, top, b, _at_head(lists) and whole)
+        except Misread as fault:
+            b.findings.append(fault.finding)
+        top.hard = False
+    while len(lists) > 1:
+        star = lists.pop()
+        assert star.star is not None
+        help_ = 'end its stretch with "repeat from *", or leave the star out'
+        message = "no repeat goes back to this star"
+        b.tell("star-without-repeat", message, help_, b.span(star.star))
+        _close_star(star, lists[-1], Extent(), b, b.span(star.star))
+    return lists[0].steps, repeats
 
 
-def _bracket_times(node: Node) -> int:
-    """A number behind a bracket, or in it, counts all; `N more times` adds the first."""
-    terminal: Terminal = leaves(node)[-1]
-    if terminal.number == 0:
-        raise Unfit("a repeat is made at least once", "write a number from 1", [terminal])
-    return terminal.number + 1 if terminal.type == "MORE" else terminal.number
+def _only_ends(nodes: Sequence[Node]) -> bool:
+    return all(is_token(node, "SEP", "ENDING") for node in nodes)
 
 
-def _modified(item: Item, modifier: str) -> Item:
-    if isinstance(item, Stitches):
-        return replace(item, modifiers=(*item.modifiers, modifier))
-    return item
+def _at_head(lists: Sequence[_List]) -> bool:
+    """Whether nothing has been worked yet."""
+    openings = (End, Begin, StartChain)
+    return len(lists) == 1 and all(isinstance(s.item, openings) for s in lists[0].steps)
+
+
+def _add_step(node: Node, top: _List, b: Building, at_head: bool) -> None:
+    hard = top.hard
+    if is_token(node):
+        ending = End(Ending(b.of(node).name), b.span(node))
+        top.steps.append(Step(ending, hard))
+    elif is_tree(node, "all_in"):
+        _gather(node, top, b)
+    elif is_tree(node, "bracket"):
+        steps, _ = _build_list(_inside(node), b, whole=False)
+        top.steps.append(Step(build_bracket(node, steps, b), hard))
+    elif is_tree(node, "stitches"):
+        before = top.steps[-1].item if top.steps else None
+        made, closes = build_stitches(node, b, before)
+        if closes:
+            hard = top.steps.pop().hard
+        top.steps += [Step(item, hard) for item in made]
+    elif is_tree(node):
+        top.steps.append(Step(BUILDERS[node.data](node, b, at_head), hard))
+
+
+def _inside(bracket: Tree[Token]) -> list[Node]:
+    """The list between the two halves of a bracket, without a number of times at its end."""
+    children = bracket.children
+    close = max(n for n, child in enumerate(children) if is_token(child, "RP"))
+    return [child for child in children[1:close] if not is_tree(child, "times")]
+
+
+# --- repeats ----------------------------------------------------------------------
+
+
+def _build_repeat(node: Tree[Token], lists: list[_List], b: Building, ended: bool) -> bool:
+    """Close the star that a repeat goes back to; True where the whole text is repeated."""
+    extent = build_extent(node.children[1:], b)
+    if len(lists) > 1 and not extent.from_head:
+        star = lists.pop()
+        _close_star(star, lists[-1], extent, b, b.span(node))
+        return False
+    if extent.from_star or not extent.bare:
+        message = "there is no star for this repeat to go back to"
+        help_ = "put a * where the repeat begins, or brackets round it: (…) 3 times"
+        b.tell("repeat-without-star", message, help_, b.span(node))
+        return extent.bare and ended
+    if not ended:
+        message = "a bare repeat can only end a row or a clause"
+        help_ = "put a * where the repeat begins, and write: repeat from *"
+        b.tell("not-understood", message, help_, b.span(node))
+    return ended
+
+
+def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Span) -> None:
+    assert star.star is not None
+    span = b.span(star.star).to(end)
+    check_list(star.steps, b)
+    items = tuple(step.item for step in star.steps)
+    if not items:
+        message = "nothing stands between this star and its repeat"
+        b.tell("not-understood", message, "put the star before the first step", span)
+        return
+    more = extent.counted == "MORE" or (extent.counted == "TIMES" and not b.headings.in_all)
+    times = extent.times + more if extent.counted else None
+    item = Repeat(items, times, extent.to_last, True, span)
+    outer.steps.append(Step(item, outer.hard))
+
+
+def _gather(node: Tree[Token], top: _List, b: Building) -> None:
+    """`…, all in next X`: the list back to the last placed stitch, skip or repeat mark."""
+    members = [c for c in node.children if is_tree(c, "member")]
+    place = build_union(members, b)
+    gathered: list[Step] = []
+    while top.steps and _gathers(top.steps[-1].item):
+        gathered.insert(0, top.steps.pop())
+    if not any(isinstance(step.item, Stitches | StartChain | Repeat) for step in gathered):
+        top.steps += gathered
+        help_ = "write the stitches before it: 2 dc, ch 2, 2 dc, all in next space"
+        raise b.misread('no stitches stand before this "all in"', help_, node)
+    items = tuple(step.item for step in gathered)
+    span = items[0].span.to(b.span(node))
+    top.steps.append(Step(in_place(items, place, b, node.children, span), gathered[0].hard))
 
 
 def _gathers(item: Item) -> bool:
     match item:
         case Chains() | Picots():
             return True
-        case Stitches(place=None):
-            return True
-        case Repeat(star=False, times=int(), items=items):
-            return all(_gathers(inner) for inner in items)
+        case Stitches() | StartChain():
+            return item.place is None
+        case Repeat():
+            return not item.star and item.times is not None and all(map(_gathers, item.items))
         case _:
             return False
-
-
-def _each_of(count: int, span: Span) -> Finding:
-    message = f"whether the bracket goes into each of the {count} is not said"
-    help_ = f"write: in each of the next {count} …"
-    return Finding("place-unclear", message, help_, span)

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from border.findings import Finding
 from border.text.source import Source
@@ -122,7 +123,7 @@ def _scope(words: Sequence[Word], source: Source) -> Scope | None:
 def _name(words: Sequence[Word], source: Source) -> str:
     """A name as it stands in the text, with single blanks."""
     name = source.text[words[0].start : words[0].end]
-    for before, word in zip(words, words[1:], strict=False):
+    for before, word in pairwise(words):
         gap = source.text[before.end : word.start]
         name += " " if before.line != word.line else re.sub(r"\s+", " ", gap)
         name += source.text[word.start : word.end]

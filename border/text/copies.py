@@ -14,7 +14,10 @@ _BEFORE = frozenset({"work", "worked", "the", "same", "and", ","})
 
 @dataclass(frozen=True, slots=True)
 class CopyWords:
-    """A copy as found: the rows once through, times over, a file; words [0, after) are its own."""
+    """A copy as found: the rows once through, times over, a file; words [0, after) are its own.
+
+    No rows: the row before, as in `same as last row`.
+    """
 
     rows: tuple[int, ...]
     times: int
@@ -31,18 +34,34 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     if at >= len(words) or words[at].text not in ("as", "like", "repeat", "rep"):
         return None
     repeats = words[at].text in ("repeat", "rep")
-    listed = row_list_at(words, at + 1)
-    if listed is None or not (listed.named or listed.ordinal):
-        return None
-    if repeats and not listed.named:
-        return None
-    at, times = _times(words, listed.after)
+    at += 1
+    if at < len(words) and words[at].text == "in" and not repeats:
+        at += 1
+    rows: tuple[int, ...] = ()
+    sound = True
+    behind = _behind_row_before(words, at)
+    if behind is None:
+        listed = row_list_at(words, at)
+        if listed is None or not (listed.named or listed.ordinal):
+            return None
+        rows, behind, sound = listed.numbers, listed.after, listed.sound
+    at, times = _times(words, behind)
     file = None
     if at + 1 < len(words) and words[at].text == "of" and words[at + 1].sort is Sort.QUOTED:
         file = words[at + 1].text
         at, again = _times(words, at + 2)
         times *= again
-    return CopyWords(listed.numbers, times, file, at, listed.sound)
+    return CopyWords(rows, times, file, at, sound and bool(rows or file is None))
+
+
+def _behind_row_before(words: Sequence[Word], at: int) -> int | None:
+    """Behind `the last row`, `previous round`."""
+    if at < len(words) and words[at].text == "the":
+        at += 1
+    names = vocabulary().rows
+    if at + 1 < len(words) and words[at].text in names["before"]:
+        return at + 2 if words[at + 1].text in names["row"] else None
+    return None
 
 
 def _times(words: Sequence[Word], at: int) -> tuple[int, int]:
@@ -68,4 +87,4 @@ def _past(words: Sequence[Word], at: int, texts: Sequence[str]) -> int:
 def rows_made(words: Sequence[Word]) -> int:
     """How many rows a body makes: those that it copies, or one."""
     copy = copy_at(words)
-    return len(copy.rows) * copy.times if copy is not None else 1
+    return max(1, len(copy.rows)) * copy.times if copy is not None else 1

@@ -1,122 +1,157 @@
-"""A list before a place: where stitches without a place could be bracketed in two ways."""
+"""A list before a place: `1 sc, 5 dc in next space` can be bracketed in two ways.
+
+What could be read two ways is asked: the finding shows both as edits. Meanwhile
+each stitch without a place takes the next st, and each site all that is said.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import TypeVar
 
-from border.findings import Finding
 from border.stitches import STITCHES
-from border.text.pieces import AllIn, Pause, Piece, Step
+from border.text.nodes import Building
 from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
+    ST,
     Begin,
     Bracket,
     Chains,
-    Headings,
+    End,
     Item,
     Picots,
     Place,
-    Repeat,
-    Skip,
     Stitches,
     Which,
+    Whole,
 )
+from border.text.written_places import write_place
+from border.text.written_steps import write_item, write_list
 
-_BOUND = (Which.SAME, Which.SKIPPED)
+_UNPLACED = (Which.SAME, Which.SKIPPED)
+_BY_NUMBER = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
+_Placed = TypeVar("_Placed", Stitches, Bracket)
 
 
-def judge(pieces: Sequence[Piece], headings: Headings, row: bool) -> list[Finding]:
-    """The lists of these pieces that can be read in two ways, and what stands in a bracket
-    that is worked in one place but cannot.
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A step of a list; `hard`: a semicolon, a full stop or `then` stands before it."""
 
-    `row`: the pieces open a row of its own, so chains may be its start chain.
+    item: Item
+    hard: bool = False
+
+
+def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> None:
+    """Tell every list before a place. `opening`: the list is a whole row, and begins it."""
+    since: list[Item] = []
+    for n, step in enumerate(steps):
+        item = step.item
+        if step.hard:
+            since = []
+        match item:
+            case Chains() | Picots() | Stitches(place=None):
+                since.append(item)
+                continue
+            case Stitches(place=Place() as place) | Bracket(place=place):
+                if place.which not in _UNPLACED:
+                    chains_may_stand = opening and _opens_row(steps, n - len(since))
+                    _check_before(since, item, b, chains_may_stand)
+        since = []
+
+
+def _check_before(
+    since: Sequence[Item], placed: Stitches | Bracket, b: Building, opens_row: bool
+) -> None:
+    """Tell the list between the last mark and a placed step, if it can be read two ways."""
+    bare = next((n for n, item in enumerate(since) if isinstance(item, Stitches)), None)
+    if bare is not None:
+        if not b.headings.bare_in_each:
+            _tell_bare(since[bare:], placed, b)
+        return
+    assert placed.place is not None
+    chains = any(isinstance(item, Chains) for item in since)
+    starts = opens_row and len(since) == 1
+    if chains and placed.place.which in OPEN_PLACES and not starts:
+        _tell_chains(since, placed, b)
+
+
+def _opens_row(steps: Sequence[Step], at: int) -> bool:
+    """Whether the chains at a step are the start chain of the row.
+
+    They are if they open it, and are one, or high enough for a stitch of the row.
     """
-    from border.text.written import write_item
-
-    terms = headings.terms or "us"
-    findings: list[Finding] = []
-    pending: list[Item] = []
-    for n, piece in enumerate(pieces):
-        match piece:
-            case Pause(hard=False):
-                continue
-            case Step(item=Chains() as chains) if _opens_row(pieces, n, chains, row):
-                continue
-            case Step(item=(Chains() | Picots() | Stitches(place=None)) as item):
-                pending.append(item)
-                continue
-            case Step(item=(Stitches() | Bracket()) as item) if not _bound(item):
-                if _unclear(pending, item, headings):
-                    findings.append(_finding(pending, item, terms, write_item))
-        if isinstance(piece, Step | AllIn):
-            findings += _inside(piece)
-        pending = []
-    return findings
-
-
-def _bound(item: Item) -> bool:
-    place = item.place if isinstance(item, Stitches | Bracket) else None
-    return isinstance(place, Place) and place.which in _BOUND
-
-
-def _unclear(pending: Sequence[Item], item: Stitches | Bracket, headings: Headings) -> bool:
-    if any(isinstance(i, Stitches) for i in pending):
-        return not headings.bare_in_each
-    place = item.place
-    opens = place is not None and place.which in OPEN_PLACES
-    return opens and bool(pending) and isinstance(pending[-1], Chains)
-
-
-def _opens_row(pieces: Sequence[Piece], n: int, chains: Chains, row: bool) -> bool:
-    """Whether chains at the head of a row are, or may be, its start chain."""
-    before = [p for p in pieces[:n] if not isinstance(p, Pause)]
-    if not row or any(not (isinstance(p, Step) and isinstance(p.item, Begin)) for p in before):
+    before = [step.item for step in steps[:at]]
+    chains = steps[at].item if at < len(steps) else None
+    if not all(isinstance(item, Begin | End) for item in before) or not isinstance(chains, Chains):
         return False
     if chains.count == 1:
         return True
-    items = tuple(p.item for p in pieces[n + 1 :] if isinstance(p, Step))
-    heights = [STITCHES[i.stitch].height for i in walk(items) if isinstance(i, Stitches)]
+    later = (item for item in walk([step.item for step in steps[at + 1 :]]))
+    heights = (STITCHES[i.stitch].height for i in later if isinstance(i, Stitches))
     return any(2 <= height <= chains.count for height in heights)
 
 
-def _finding(pending: Sequence[Item], item: Item, terms: str, write) -> Finding:  # type: ignore[no-untyped-def]
-    span = pending[0].span.to(item.span)
-    listed = ", ".join(write(i, terms) for i in (*pending, item))
-    place = item.place if isinstance(item, Stitches | Bracket) else None
-    assert place is not None
-    last = write(item, terms)
-    from border.text.written import write_place
-
-    where = write_place(place, terms)
-    bare = last.removesuffix(where).strip()
-    together = ", ".join([*(write(i, terms) for i in pending), bare])
-    before = ", ".join(write(i, terms) for i in pending)
-    message = f"which stitches go {where} can be read in two ways: {listed}"
-    help_ = (
-        f'write "({together}) {where}" if all of it does, or "{before}; {last}" if only the last'
+def _tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
+    singly = [_one_in_each(item) if isinstance(item, Stitches) else item for item in since]
+    apart = write_list((*singly, placed), b.terms, b.headings.overrides)
+    together = write_list((_bracketed(since, placed),), b.terms, b.headings.overrides)
+    b.tell(
+        "place-unclear",
+        "the place behind this list may be for all of it, or for its last stitches only",
+        f"write {together} or {apart}; the heading "
+        '"bare stitches: one in each" takes each stitch without a place for the next st',
+        since[0].span.to(placed.span),
     )
-    return Finding("place-unclear", message, help_, span)
 
 
-def _inside(piece: Piece) -> list[Finding]:
-    """Places that cannot stand in a bracket that is worked in one place."""
-    if not isinstance(piece, Step) or not isinstance(piece.item, Bracket):
-        return []
-    return inside_faults(piece.item)
+def _tell_chains(chains: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
+    each = write_list((_bracketed(chains, placed),), b.terms, b.headings.overrides)
+    once = write_list((*chains, placed), b.terms, b.headings.overrides)
+    b.tell(
+        "place-unclear",
+        "the chains before this may be made once, or again for each place",
+        f"write {each} or {once}",
+        chains[0].span.to(placed.span),
+    )
 
 
-def inside_faults(bracket: Bracket) -> list[Finding]:
-    """Any place but `same` in a bracket that is itself worked in a place."""
-    faults = []
-    for item in walk(bracket.items):
-        placed = isinstance(item, Stitches | Bracket) and item.place is not None and not _same(item)
-        opens = isinstance(item, Repeat) and item.times is None
-        if placed or opens or isinstance(item, Skip | Begin):
-            message = "a place is named inside a bracket that is worked in one place"
-            help_ = "take it out of the bracket, or leave the place behind the bracket out"
-            faults.append(Finding("place-inside", message, help_, item.span))
-    return faults
+def _bracketed(since: Sequence[Item], placed: Stitches | Bracket) -> Bracket:
+    """The list and what is placed behind it, all in that place."""
+    assert placed.place is not None
+    inner = (
+        placed.items if isinstance(placed, Bracket) else (replace(placed, place=None, parted=0),)
+    )
+    place = placed.place
+    if place.count > 1 and place.which in _BY_NUMBER:
+        place = replace(place, each=True)
+    return Bracket((*since, *inner), place, placed.parted)
 
 
-def _same(item: Stitches | Bracket) -> bool:
-    return item.place is not None and item.place.which is Which.SAME
+def _one_in_each(item: Stitches) -> Stitches:
+    """A stitch without a place, written with the place that it takes."""
+    place = Place(Which.NEXT, (Whole(ST),), item.count)
+    if item.count == 1 or item.together:
+        return replace(item, place=place)
+    each = replace(place, each=True)
+    return replace(item, count=1, place=each, between=0, parted=item.between)
+
+
+def with_each(item: _Placed, b: Building) -> _Placed:
+    """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
+    place = item.place
+    if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
+        return item
+    if isinstance(item, Stitches) and item.count in (1, place.count):
+        return item
+    each = replace(place, each=True)
+    fixed = replace(item, place=each)
+    one = replace(item, place=replace(place, count=1))
+    many = write_place(place, b.terms, b.headings.overrides)
+    b.tell(
+        "place-unclear",
+        f"how this is shared out {many} is not said",
+        f"write {write_item(fixed, b.terms)}, or for one place {write_item(one, b.terms)}",
+        item.span,
+    )
+    return fixed

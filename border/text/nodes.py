@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeGuard
 
 from border.findings import Finding, Span
 from border.text.terminals import Terminal
@@ -55,27 +55,29 @@ class Building:
     def tell(self, code: str, message: str, help_: str, span: Span) -> None:
         self.findings.append(Finding(code, message, help_, span, self.round))
 
-    def misread(self, message: str, help_: str, *nodes: Node) -> Misread:
-        finding = Finding("not-understood", message, help_, self.span(*nodes), self.round)
-        return Misread(finding)
+    def misread(
+        self, message: str, help_: str, *nodes: Node, code: str = "not-understood"
+    ) -> Misread:
+        return Misread(Finding(code, message, help_, self.span(*nodes), self.round))
 
 
-def leaves(node: Node) -> Iterable[Token]:
+def leaves(node: Node) -> list[Token]:
     """The tokens under a node, in order."""
-    from lark import Tree
-
-    if not isinstance(node, Tree):
-        return [node]
-    return [token for child in node.children for token in leaves(child)]
+    if is_tree(node):
+        return [token for child in node.children for token in leaves(child)]
+    return [node]  # type: ignore[list-item]
 
 
-def is_token(node: Node, *types: str) -> bool:
-    from lark import Token
-
-    return isinstance(node, Token) and node.type in types
+# Told apart by their attributes: lark itself is loaded only where a row is parsed.
 
 
-def is_tree(node: Node, *names: str) -> bool:
-    from lark import Tree
+def is_token(node: Node, *types: str) -> TypeGuard[Token]:
+    """Whether a node is a token, of one of the types if any are given."""
+    kind = getattr(node, "type", None)
+    return kind is not None and (not types or kind in types)
 
-    return isinstance(node, Tree) and node.data in names
+
+def is_tree(node: Node, *names: str) -> TypeGuard[Tree[Token]]:
+    """Whether a node is a tree, of one of the names if any are given."""
+    name = getattr(node, "data", None)
+    return name is not None and (not names or name in names)

@@ -1,15 +1,13 @@
-"""Places: the parse of `in each of the next 3 ch-5 spaces` becomes a place of the tree."""
+"""Places are built: which of the sites is meant, and what they are."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from typing import Any, TypeAlias
+from typing import TYPE_CHECKING
 
-from border.findings import Finding
 from border.text.clauses import kind_of
-from border.text.source import Source
-from border.text.terminals import Terminal
+from border.text.nodes import Building, Misread, is_token, is_tree
 from border.text.tree import (
     Between,
     BetweenPicots,
@@ -22,26 +20,20 @@ from border.text.tree import (
     Whole,
 )
 
-Node: TypeAlias = Any
-"""A node of lark's parse: `data` names its rule, `children` are nodes and tokens. Not typed
-as lark's, which is imported only once a row is parsed."""
+if TYPE_CHECKING:
+    from lark import Token, Tree
 
+    from border.text.nodes import Node
 
-class Unfit(Exception):
-    """Words in an order that makes no place."""
-
-    def __init__(self, message: str, help_: str, at: Sequence[Terminal]) -> None:
-        super().__init__()
-        self.message, self.help, self.at = message, help_, at
-
-    def finding(self, source: Source) -> Finding:
-        span = source.span(self.at[0].start, self.at[-1].end)
-        return Finding("not-understood", self.message, self.help, span)
+KINDS = ("KIND", "STITCH", "CH", "PICOT")
+_WHICH = {"NEXT": Which.NEXT, "THE": Which.THE, "EACH": Which.EACH, "SKIPPED": Which.SKIPPED}
+_NUMBERED = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
+"""Which of the sites can be more than one: `next 3`, `last 2`."""
 
 
 @dataclass(frozen=True, slots=True)
 class Member:
-    """One member of a union. `which` None: no word says which."""
+    """One member of a union: which (None where not said), how many, and what."""
 
     which: Which | None
     count: int
@@ -49,181 +41,206 @@ class Member:
     target: Target | None
 
 
-def leaves(node: Node | Any) -> list[Terminal]:
-    """The terminals below a node, in order."""
-    if not hasattr(node, "children"):
-        return [node.value]
-    return [leaf for child in node.children for leaf in leaves(child)]
+@dataclass(frozen=True, slots=True)
+class _Sites:
+    """`next 3 blocks`, `2nd space`, `each of the first 2 pairs of dc`."""
+
+    which: Which | None
+    count: int | None
+    each: bool
+    pair: bool
+    kind: Kind
+
+    def member(self, target: Target) -> Member:
+        return Member(self.which, self.count or 1, self.each, target)
 
 
-def place_of(members: Sequence[Node], source: Source) -> Place:
-    """The place that a union names. Raises Unfit."""
-    at = [leaf for node in members for leaf in leaves(node)]
-    read = [_member(node) for node in members]
-    first = read[0]
-    targets = tuple(m.target for m in read if m.target is not None)
-    for other in read[1:]:
-        alike = (other.which or first.which) == first.which and first.which is not Which.SAME
-        if not alike or other.count != first.count or other.target is None:
-            message = "these places cannot be named together: they do not say the same of which"
-            raise Unfit(message, 'write "next space or block", "each space and each dc"', at)
-    which = first.which or Which.NEXT
-    ordered = sorted(at, key=lambda t: t.start)
-    span = source.span(ordered[0].start, max(t.end for t in ordered))
-    return Place(which, targets, first.count, first.each, span)
+def build_place(node: Tree[Token], b: Building) -> tuple[Place, tuple[str, ...]]:
+    """A place and the modifiers that stand in it (`in back loop of next st`)."""
+    modifiers = tuple(b.of(child).name for child in node.children if is_token(child, "MOD"))
+    members = [child for child in node.children if is_tree(child, "member", "between")]
+    return replace(build_union(members, b), span=b.span(node)), modifiers
 
 
-def target_of(node: Node) -> Target:
-    """The target of `to last 2 X`."""
-    terminals = leaves(node) if node.data != "to_last" else leaves(node)[1:]
-    if len(node.children) and node.data in ("part", "centre", "between"):
-        target = _member_body(node).target
+def build_union(nodes: Sequence[Tree[Token]], b: Building) -> Place:
+    """The place that the members of a union name together."""
+    members = [_member(node, b) for node in nodes]
+    first = members[0]
+    if first.which is None:
+        thing = _last_word(nodes[0], b)
+        help_ = f'say which: "in next {thing}", "in each {thing}", "in the first {thing}"'
+        raise b.misread("this place does not say which", help_, nodes[0])
+    for member, node in zip(members[1:], nodes[1:], strict=True):
+        same = (member.which, member.count, member.each) == (first.which, first.count, first.each)
+        if (member.which is not None and not same) or first.target is None:
+            help_ = 'name them alike, as in "each space or centre of each block"'
+            raise b.misread("the halves of this place do not go together", help_, node)
+    targets = tuple(member.target for member in members if member.target is not None)
+    return Place(first.which, targets, first.count, first.each, b.span(*nodes))
+
+
+def _last_word(node: Node, b: Building) -> str:
+    while is_tree(node):
+        node = node.children[-1]
+    return b.of(node).text if is_token(node) else ""
+
+
+def _member(node: Tree[Token], b: Building) -> Member:
+    if node.data != "member":
+        return _BUILDERS[node.data](node.children, b)
+    inner = node.children[0]
+    if is_tree(inner, *_BUILDERS):
+        return _member(inner, b)
+    return _whole(node.children, b)
+
+
+def _whole(children: Sequence[Node], b: Building) -> Member:
+    sites = _sites(children, b)
+    return sites.member(Whole(sites.kind))
+
+
+def _same(children: Sequence[Node], b: Building) -> Member:
+    if len(children) == 1 or is_token(children[1], "PLACE"):
+        return Member(Which.SAME, 1, False, None)
+    return _whole(children, b)
+
+
+def _part(children: Sequence[Node], b: Building) -> Member:
+    order, unit = children[0], children[1]
+    assert is_token(order)
+    kind, sites = _kind(unit, b), _sites(children[3:], b)
+    is_unit = kind.name in ("st", "ch") or is_token(unit, "STITCH")
+    if not is_unit or sites.pair or b.of(order).number == 0:
+        help_ = 'write "first st of next block", "2nd ch of each space"'
+        raise b.misread("this part of a place cannot be read", help_, *children)
+    return sites.member(Part(b.of(order).number, kind, sites.kind))
+
+
+def _centre(children: Sequence[Node], b: Building) -> Member:
+    behind = 1 + next(n for n, child in enumerate(children) if is_token(child, "OF"))
+    sites = _sites(children[behind:], b)
+    if sites.pair:
+        raise b.misread("a pair has no centre", 'write "between next 2 dc"', *children)
+    return sites.member(Centre(sites.kind))
+
+
+def _between(children: Sequence[Node], b: Building) -> Member:
+    rest = children[1:]
+    if len(rest) > 2 and is_token(rest[0], "PICOT") and is_token(rest[1], "OF"):
+        sites = _sites(rest[2:], b)
+        return sites.member(BetweenPicots(sites.kind))
+    sites = _sites(rest, b, pairs=True)
+    which = sites.which or Which.NEXT
+    if sites.pair:
+        return replace(sites.member(Between(sites.kind)), which=which)
+    if sites.count != 2 or sites.each or which in (Which.EVERY, Which.NTH):
+        help_ = 'write "between next 2 dc", "between each 2 dc", "between 3rd pair of dc"'
+        raise b.misread("between which two is not said", help_, *children)
+    return Member(which, 1, False, Between(sites.kind))
+
+
+_BUILDERS: dict[str, Callable[[Sequence[Node], Building], Member]] = {
+    "same": _same,
+    "nth": _whole,
+    "middle": _whole,
+    "part": _part,
+    "centre": _centre,
+    "between": _between,
+}
+
+
+def _sites(children: Sequence[Node], b: Building, *, pairs: bool = False) -> _Sites:
+    """[which] [number] [pair of] kind, as children of a node.
+
+    `pairs`: the number may be that of the two sites between which something goes.
+    """
+    which: Which | None = None
+    count: int | None = None
+    each = pair = False
+    for child in children:
+        if is_tree(child, "det"):
+            which, count, each = _determiner(child, b)
+        elif is_token(child, "ORD", "CENTRE", "SAME"):
+            which, count = _ordinal(child, b)
+        elif is_token(child, "NUM"):
+            count = b.of(child).number
+            if which is None and count == 1:
+                which = Which.NEXT  # in a st, in one loop
+            elif which not in _NUMBERED and not (pairs and which in (None, Which.EACH)):
+                raise _unsaid(children, b)
+        elif is_token(child, "PAIR"):
+            pair = True
+        elif is_token(child, *KINDS):
+            return _Sites(which, count, each, pair, _kind(child, b))
+    raise AssertionError(children)
+
+
+def _unsaid(children: Sequence[Node], b: Building) -> Misread:
+    """`in the 5 ch`, `in each 3 spaces`: a number, but not which ones."""
+    number = next(b.of(child).number for child in children if is_token(child, "NUM"))
+    thing = _last_word(children[-1], b)
+    help_ = f'write "in the next {number} {thing}", or "in each of the next {number} {thing}"'
+    if is_token(children[-1], "CH"):
+        help_ = (
+            f'write "in next ch-{number} space" for a space of {number} chains; otherwise {help_}'
+        )
+    return b.misread("this place does not say which", help_, *children)
+
+
+def _determiner(node: Tree[Token], b: Building) -> tuple[Which, int | None, bool]:
+    tokens = [child for child in node.children if is_token(child)]
+    first = b.of(tokens[0])
+    if first.type == "EVERY":
+        if first.number < 2:
+            raise b.misread("every how many is not said", 'write "in every 2nd st"', node)
+        return Which.EVERY, first.number, False
+    if first.type != "EACHOF":
+        return _WHICH[first.type], None, False
+    which, count = _ordinal(tokens[1], b)
+    if which is Which.NTH:
+        help_ = 'write "each of the next 3 spaces", or "every 2nd space"'
+        raise b.misread("each of which is not said", help_, node)
+    return which, count, True
+
+
+def _ordinal(token: Token, b: Building) -> tuple[Which, int | None]:
+    terminal = b.of(token)
+    if terminal.type in ("NEXT", "SAME", "CENTRE"):
+        return Which(terminal.type.lower()), None
+    match terminal.number:
+        case 1:
+            return Which.FIRST, None
+        case -1:
+            return Which.LAST, None
+        case 0:
+            raise b.misread("nothing is counted as the 0th", 'count from "1st"', token)
+        case nth:
+            return Which.NTH, nth
+
+
+def _kind(node: Node, b: Building) -> Kind:
+    kind = kind_of(b.of(node)) if is_token(node) else None
+    assert kind is not None
+    return kind
+
+
+def build_target(node: Node, b: Building) -> Target:
+    """What is counted in `to last 2 X`: a kind, or a part or point of it."""
+    if is_tree(node):
+        target = _member(node, b).target
         assert target is not None
         return target
-    return Whole(_kind(terminals))
+    return Whole(_kind(node, b))
 
 
-def _kind(terminals: Sequence[Terminal]) -> Kind:
-    kinds = [k for t in terminals if (k := kind_of(t)) is not None]
-    if not kinds:
-        raise Unfit("no place is named here", "name a st, loop, space or block", terminals)
-    return kinds[-1]
-
-
-def _number(terminals: Sequence[Terminal]) -> int | None:
-    number = next((t.number for t in terminals if t.type == "NUM"), None)
-    if number == 0:
-        raise Unfit("nothing can be worked into none", "write a number from 1", terminals)
-    return number
-
-
-def _member(node: Node) -> Member:
-    if node.data == "member":
-        return _member_of(node)
-    return _member_body(node)
-
-
-def _member_of(node: Node) -> Member:
-    inner = node.children
-    if len(inner) == 1 and hasattr(inner[0], "data") and inner[0].data != "det":
-        return _member_body(inner[0])
-    which, each, every = _determiner(inner)
-    terminals = leaves(node)
-    number = _number(terminals)
-    return _counted(which, each, every, number, Whole(_kind(terminals)), terminals)
-
-
-def _determiner(children: Sequence[Any]) -> tuple[Which | None, bool, int]:
-    """Which, whether `each of`, and N of `every Nth`, by the words before a noun."""
-    det = next((c for c in children if hasattr(c, "data") and c.data == "det"), None)
-    words = leaves(det) if det is not None else [
-        c.value for c in children if not hasattr(c, "data")
-        and c.value.type in ("SAME", "ORD", "CENTRE")
-    ][:1]  # fmt: skip
-    each = any(w.type == "EACHOF" for w in words)
-    words = [w for w in words if w.type != "EACHOF"]
-    if not words:
-        return None, each, 0
-    word = words[0]
-    match word.type:
-        case "ORD":
-            return _ordinal(word, each), each, word.number
-        case "EVERY":
-            return Which.EVERY, False, word.number or 2
-        case "EACH":
-            return Which.EACH, False, 0
-        case "NEXT" | "THE" | "SAME" | "CENTRE" | "SKIPPED":
-            return Which(word.type.lower()), each, 0
-        case _:
-            raise Unfit("this does not say which one is meant", "write next, each, first", words)
-
-
-def _ordinal(word: Terminal, each: bool) -> Which:
-    if word.number in (1, -1):
-        return Which.FIRST if word.number == 1 else Which.LAST
-    if each or word.number < 1:
-        raise Unfit(
-            "only the first or the last can be counted so", "write each of the first 2", [word]
-        )
-    return Which.NTH
-
-
-def _counted(
-    which: Which | None,
-    each: bool,
-    every: int,
-    number: int | None,
-    target: Target,
-    terminals: Sequence[Terminal],
-) -> Member:
-    if which in (Which.EVERY, Which.NTH):
-        return Member(which, every, False, target)
-    if which is Which.EACH and number is not None and number > 1:
-        return Member(Which.NEXT, number, True, target)
-    if which in (Which.SAME, Which.SKIPPED) and (number or 1) > 1:
-        raise Unfit("this names one place only", "leave the number out", terminals)
-    return Member(which, number or 1, each, target)
-
-
-def _member_body(node: Node) -> Member:
-    terminals = leaves(node)
-    match node.data:
-        case "same":
-            named = any(kind_of(t) for t in terminals)
-            return Member(Which.SAME, 1, False, Whole(_kind(terminals)) if named else None)
-        case "nth" | "middle":
-            which, each, every = _determiner(node.children)
-            number = _number(terminals)
-            return _counted(which, each, every, number, Whole(_kind(terminals)), terminals)
-        case "part":
-            ordinal, unit = terminals[0], kind_of(terminals[1])
-            of = _of(node, 2)
-            if unit is None or unit.name not in _UNITS:
-                help_ = "name a st, a ch or a kind of stitch: first st of next block"
-                raise Unfit("this is no part of a place", help_, terminals)
-            return replace(of, target=Part(ordinal.number, unit, _whole(of).of))
-        case "centre":
-            of = _of(node, 1)
-            return replace(of, target=Centre(_whole(of).of))
-        case "between":
-            return _between(node, terminals)
-        case _:
-            raise Unfit("no place is named here", "name a st, loop, space or block", terminals)
-
-
-_UNITS = frozenset({"st", "ch", "ss", "sc", "hdc", "dc", "tr", "dtr", "trtr"})
-
-
-def _whole(of: Member) -> Whole:
-    assert isinstance(of.target, Whole)
-    return of.target
-
-
-def _of(node: Node, behind: int) -> Member:
-    """What stands behind `of`: `next block`, `each of the next 2 spaces`."""
-    children = list(node.children)
-    start = next(
-        (i for i, c in enumerate(children) if not hasattr(c, "data") and c.value.type == "OF"),
-        behind - 1,
-    )
-    rest = children[start + 1 :]
-    which, each, every = _determiner(rest)
-    terminals = [leaf for child in rest for leaf in leaves(child)]
-    number = _number(terminals)
-    return _counted(which, each, every, number, Whole(_kind(terminals)), terminals)
-
-
-def _between(node: Node, terminals: Sequence[Terminal]) -> Member:
-    if len(terminals) > 2 and terminals[1].type == "PICOT" and terminals[2].type == "OF":
-        of = _of(node, 3)
-        return replace(of, target=BetweenPicots(_whole(of).of))
-    which, _, every = _determiner(node.children)
-    number = _number(terminals)
-    pair = any(t.type == "PAIR" for t in terminals)
-    if number not in (None, 2) and not pair:
-        help_ = 'write "between next 2 spaces"'
-        raise Unfit("there is a between only for two", help_, terminals)
-    target = Between(_kind(terminals))
-    if which in (Which.EVERY, Which.NTH):
-        return Member(which, every, False, target)
-    return Member(which, 1, False, target)
+def build_skipped(node: Tree[Token], b: Building) -> tuple[Member, bool]:
+    """What a `skip` names, and whether it says `first`."""
+    number = node.children[0]
+    if is_token(number, "NUM"):
+        return Member(None, b.of(number).number, False, Whole(_kind(node.children[1], b))), False
+    member = _member(node, b)
+    allowed = (None, Which.NEXT, Which.THE, Which.FIRST)
+    if member.which not in allowed or member.each or member.target is None:
+        help_ = 'write "skip 2 st", "skip next space"'
+        raise b.misread("only what comes next can be skipped", help_, node)
+    return member, member.which is Which.FIRST

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import zip_longest
 
 from border.findings import Finding
 from border.text.copies import rows_made
@@ -104,7 +105,7 @@ def find_rows(
     sections: list[Section] = []
     findings: list[Finding] = []
     highest = 0
-    for head, following in zip(heads, [*heads[1:], None], strict=True):
+    for head, following in zip_longest(heads, heads[1:]):
         end = following.at if following is not None else len(words)
         first, last = words[head.at], words[head.body - 1]
         span = source.span(first.start, last.end)

@@ -10,28 +10,19 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from border.text.binding import bind_numbers
+from border.text.joining import (
+    NOUNS,
+    ands,
+    joins,
+    rounds,
+    separators,
+    start_chain_brackets,
+)
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
 _Terminals = list[Terminal]
 _Pass = Callable[[_Terminals], _Terminals]
-
-NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
-_DETERMINERS = frozenset({"EACH", "EACHOF", "EVERY", "CENTRE", "ORD", "BETWEEN"})
-_LIST_MARKS = frozenset({"SEP", "LP", "RP", "STAR"})
-_TIMES = frozenset({"TIMES", "MORE", "INALL"})
-_BEHIND_COMMA = _TIMES | {
-    "AS",
-    "NOTCOUNTED",
-    "BETW",
-    "TOGETHER",
-    "ALLTOGETHER",
-    "TOEND",
-    "TOLAST",
-    "FROMSTAR",
-    "FROMHEAD",
-}
-"""What goes on with the step before it although a comma stands between."""
 
 
 def shape(terminals: Sequence[Terminal]) -> tuple[_Terminals, list[Terminal]]:
@@ -106,7 +97,7 @@ def _articles(terminals: _Terminals) -> _Terminals:
     for n, terminal in enumerate(terminals):
         behind = [t.type for t in terminals[n + 1 : n + 3]]
         pair = behind[:2] == ["PICOT", "OF"] and kept and kept[-1].type == "BETWEEN"
-        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS):
+        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS | {"PAIR"}):
             continue
         kept.append(terminal)
     return kept
@@ -136,7 +127,7 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         stitch = t[3].name if _types(t[3:], "STITCH") else None
         taken = 4 if stitch else 3
         return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
-    elif _types(t, "PICOT", "OF", "NUM"):
+    elif _types(t, "PICOT", "OF", "NUM") and not (len(t) > 3 and t[3].glued):
         taken = 4 if _types(t[3:], "CH") else 3
         return _as_one(t[:taken], "PICOT", t[2].number), taken
     return None
@@ -195,114 +186,15 @@ def _between(terminals: _Terminals) -> _Terminals:
     return _merged(terminals, _between_rule)
 
 
-# --- joining words ----------------------------------------------------------------
-
-
-def _ands(terminals: _Terminals) -> _Terminals:
-    """`and` joins two places, or chains to a start chain; otherwise it only separates."""
-    found: _Terminals = []
-    for n, terminal in enumerate(terminals):
-        if terminal.type != "AND":
-            found.append(terminal)
-            continue
-        start = max((i for i, t in enumerate(found) if t.type in _LIST_MARKS), default=-1)
-        since = {t.type for t in found[start + 1 :]}
-        behind = [t.type for t in terminals[n + 1 : n + 3]]
-        if "AS" in since and (behind[:1] == ["CH"] or behind == ["NUM", "CH"]):
-            type_ = "PLUS"
-        elif since & {"PREP", "ALLIN", "BETWEEN", "ROUND"} and behind:
-            type_ = "OR" if behind[0] in _DETERMINERS | {"KIND"} else "SEP"
-        else:
-            type_ = "SEP"
-        found.append(replace(terminal, type=type_))
-    return found
-
-
-def _start_chain_brackets(terminals: _Terminals) -> _Terminals:
-    """`ch 3 (counts as dc)` without its brackets."""
-    found = list(terminals)
-    for n, terminal in enumerate(terminals[:-1]):
-        if terminal.type != "LP" or terminals[n + 1].type not in ("AS", "NOTCOUNTED"):
-            continue
-        end = next((i for i in range(n, len(terminals)) if terminals[i].type == "RP"), None)
-        if end is not None and end - n <= 5:
-            found[n] = replace(terminal, type="DROP")
-            found[end] = replace(terminals[end], type="DROP")
-    return [t for t in found if t.type != "DROP"]
-
-
-def _joins(terminals: _Terminals) -> _Terminals:
-    """`join with sl st to first sc` is `join`: where it joins makes no difference.
-
-    At the head of a text it may be the joining of new thread, and stands.
-    """
-    found: _Terminals = []
-    swallowing = False
-    for n, terminal in enumerate(terminals):
-        if swallowing and terminal.type not in _LIST_MARKS | {"ENDING", "REPEAT"}:
-            continue
-        swallowing = False
-        found.append(terminal)
-        if terminal.type == "ENDING" and terminal.name == "join":
-            behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
-            head = all(t.type == "SEP" for t in terminals[:n])
-            swallowing = not head and behind in ("WITH", "TO", "PREP")
-    return found
-
-
-def _rounds(terminals: _Terminals) -> _Terminals:
-    """`round next loop` is a place, a lonely `round` is all round."""
-    found = list(terminals)
-    for n, terminal in enumerate(terminals):
-        if terminal.type == "ROUND":
-            behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
-            places = NOUNS | _DETERMINERS | {"NEXT", "THE", "SAME", "SKIPPED", "NUM", "MOD"}
-            found[n] = replace(terminal, type="PREP" if behind in places else "TOEND")
-    return found
-
-
-def _separators(terminals: _Terminals) -> _Terminals:
-    """Separators next to each other as one; without those inside a step."""
-    found: _Terminals = []
-    for n, terminal in enumerate(terminals):
-        behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
-        if found and found[-1].type == "SEP":
-            if terminal.type == "SEP":
-                if terminal.name:
-                    found[-1] = replace(found[-1], name=terminal.name)
-                continue
-            soft = not found[-1].name
-            loose = terminal.type == "MOD" or (terminal.type == "PREP" and behind == "MOD")
-            if (soft and (terminal.type in _BEHIND_COMMA or loose)) or (
-                terminal.type in _TIMES and behind == "RP"
-            ):
-                found.pop()
-        found.append(terminal)
-        goes_on = {"PREP", "BETWEEN", "ALLTOGETHER", "TOGETHER"}
-        if terminal.type == "BETW" and behind == "SEP" and not terminals[n + 1].name:
-            after = terminals[n + 2].type if n + 2 < len(terminals) else ""
-            if after in goes_on:
-                found.append(replace(terminals[n + 1], type="DROP"))
-    return _undropped(found)
-
-
-def _undropped(terminals: _Terminals) -> _Terminals:
-    return [
-        t
-        for n, t in enumerate(terminals)
-        if t.type != "DROP" and not (t.type == "SEP" and n and terminals[n - 1].type == "DROP")
-    ]
-
-
 _PASSES: tuple[_Pass, ...] = (
     _times,
-    _articles,
     _kinds,
+    _articles,
     _each,
     _between,
-    _joins,
-    _start_chain_brackets,
-    _ands,
-    _rounds,
-    _separators,
+    joins,
+    start_chain_brackets,
+    ands,
+    rounds,
+    separators,
 )

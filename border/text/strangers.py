@@ -108,5 +108,5 @@ def _known_words(terms: str) -> tuple[str, ...]:
     table = vocabulary()
     phrases = [phrase for entries in table.phrases.values() for phrase, _ in entries]
     phrases += names(terms).known
-    words = {word for phrase in phrases for word in phrase if len(word) > 2}
+    words = {word for phrase in phrases for word in phrase if len(word) > 1}
     return tuple(sorted(words | {*table.numbers, *table.ordinals, *table.times}))

@@ -89,7 +89,7 @@ def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal
         type_, name = _MARKS.get(word.text, ("", ""))
         if type_:
             return _terminal(type_, words, at, at + 1, name=name), at + 1
-        if word.text not in ("×", "&"):
+        if word.text not in ("\u00d7", "&"):
             return _terminal("UNKNOWN", words, at, at + 1), at + 1
     entry, end = longest(words, at, vocabulary().phrases)
     stitch, stitch_end = longest(words, at, names.phrases)
@@ -106,7 +106,7 @@ def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal
         return _terminal("NUM", words, at, number[1], number=number[0]), number[1]
     if times is not None:
         return _terminal("TIMES", words, at, at + 1, number=times), at + 1
-    if word.text in ("x", "×"):
+    if word.text in ("x", "\u00d7"):
         return _terminal("CROSS", words, at, at + 1), at + 1
     return _terminal("UNKNOWN", words, at, at + 1), at + 1
 
@@ -154,25 +154,22 @@ def _terminal(
 
 
 _GOES_ON = frozenset(
-    "PREP BETWEEN TOGETHER ALLTOGETHER AS NOTCOUNTED OF KIND PICOT CLUSTER TO TOEND TOLAST "
-    "MORE INALL FROMHOOK ROUND MOD NOTHING".split()
+    {"PREP", "BETWEEN", "TOGETHER", "ALLTOGETHER", "AS", "NOTCOUNTED", "OF", "KIND", "PICOT"}
+    | {"CLUSTER", "TO", "TOEND", "TOLAST", "MORE", "INALL", "FROM", "FROMHOOK", "ROUND", "MOD"}
+    | {"NOTHING"}
 )
 """What may stand behind an abbreviation whose full stop ends nothing."""
 
 
 def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
     """The terminals without the full stops that belong to an abbreviation."""
+    types = [terminal.type for terminal in terminals] + ["", ""]
     kept: list[Terminal] = []
     for n, terminal in enumerate(terminals):
-        behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
-        dot = terminal.type == "SEP" and terminal.text == "."
-        if (
-            dot
-            and kept
-            and kept[-1].short
-            and kept[-1].end == terminal.start
-            and behind in _GOES_ON
-        ):
-            continue
+        if terminal.text == "." and kept and kept[-1].short and kept[-1].end == terminal.start:
+            # `ch. 3` is one thing, `2 ch. 3 dc` are two.
+            counted = types[n + 1] == "NUM" and types[n - 2 if n > 1 else -1] != "NUM"
+            if types[n + 1] in _GOES_ON or (counted and types[n + 2] in ("", "SEP", "RP")):
+                continue
         kept.append(terminal)
     return kept

@@ -23,9 +23,9 @@ _WORDS = re.compile(
   | (?P<ordinal>(?i:[0-9]*1st|[0-9]*2n?d|[0-9]*3r?d|[0-9]+th)(?![^\W_]))
   | (?P<number>[0-9]+)
   | (?P<dotted>[^\W\d_](?:\.[^\W\d_])+(?![^\W_]))
-  | (?P<word>[^\W\d_]+(?:['’][^\W\d_]+)*)
-  | (?P<dash>—+|--+|––+)
-  | (?P<hyphen>[-–‐‑])
+  | (?P<word>[^\W\d_]+(?:['\u2019][^\W\d_]+)*)
+  | (?P<dash>\u2014+|--+|\u2013\u2013+)
+  | (?P<hyphen>[-\u2010\u2011\u2013])
   | (?P<mark>.)
     """,
     re.VERBOSE | re.DOTALL,
@@ -50,7 +50,8 @@ class Word:
     """A word of a text: `text` in lower case, [start, end) in the source, its line from 0.
 
     `glued`: a hyphen without blanks ties it to the word before. `number`: the
-    value of a figure, never more than just above `LARGEST`. A quoted name keeps its capitals and loses its marks.
+    value of a figure, never more than just above `LARGEST`. A quoted name keeps
+    its capitals and loses its marks.
     """
 
     sort: Sort
@@ -96,7 +97,7 @@ def _word(kind: str, text: str, start: int, end: int, line: int, glued: bool) ->
         case "quoted":
             return Word(Sort.QUOTED, text[1:-1].strip(), start, end, line)
         case "word":
-            return Word(Sort.WORD, text.lower().replace("’", "'"), start, end, line, glued)
+            return Word(Sort.WORD, text.lower().replace("\u2019", "'"), start, end, line, glued)
         case "dotted":
             return Word(Sort.WORD, text.lower().replace(".", ""), start, end, line, glued)
         case "dash":

@@ -52,25 +52,20 @@ def further(one: Cursor, other: Cursor) -> Cursor:
     return max(one, other, key=lambda cursor: (cursor.spot, cursor.rank, cursor.at))
 
 
-def next_of(union: list[list[Site]], cursor: Cursor) -> Site | None:
-    """Unions: whichever of the named comes next; at one atom, the one named first.
-
-    A point comes before the atom that begins where it lies.
-    """
-    nearest = [
-        (site.start, not site.is_point, order, site)
-        for order, listed in enumerate(union)
-        for site in listed
-        if lies_ahead(site, cursor)
-    ]
-    return min(nearest, key=lambda entry: entry[:3])[3] if nearest else None
-
-
 def walk(union: list[list[Site]], cursor: Cursor) -> Iterator[Site]:
-    """The sites one after the other, from the cursor on."""
-    while (site := next_of(union, cursor)) is not None:
-        yield site
-        cursor = further(cursor, beyond(site))
+    """The sites one after the other, from the cursor on.
+
+    Unions: whichever of the named comes next; at one atom, the one named first. A point comes
+    before the atom that begins where it lies.
+    """
+    in_order = sorted(
+        ((order, site) for order, listed in enumerate(union) for site in listed),
+        key=lambda entry: (entry[1].start, not entry[1].is_point, entry[0]),
+    )
+    for _, site in in_order:
+        if lies_ahead(site, cursor):
+            yield site
+            cursor = further(cursor, beyond(site))
 
 
 def overlap(one: Site, other: Site) -> bool:

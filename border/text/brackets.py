@@ -1,0 +1,130 @@
+"""Brackets are built: in a place, so many times, to the end, or once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from border.findings import Span
+from border.text.extents import Extent, build_extent
+from border.text.lists import Step, check_list, with_each
+from border.text.nodes import Building, is_token, is_tree
+from border.text.places import build_place
+from border.text.steps import OPEN_PLACES
+from border.text.tree import Bracket, Item, Place, Repeat, Skip, StartChain, Stitches, Which
+
+if TYPE_CHECKING:
+    from lark import Token, Tree
+
+    from border.text.nodes import Node
+
+_AGAIN = 'write "(…) 3 times", "(…) in next st" or "(…) 3 times in next st"'
+
+
+def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item:
+    """A bracket whose list is built already: in a place, so many times, or once."""
+    children = node.children
+    close = max(i for i, child in enumerate(children) if is_token(child, "RP"))
+    inner_times = [c for c in children[1:close] if is_tree(c, "times")]
+    behind = children[close + 1 :]
+    if not steps:
+        raise b.misread("nothing to be worked stands in this bracket", "leave it out", node)
+    extent = build_extent(inner_times + behind, b)
+    placed = [c for c in behind if is_tree(c, "place")]
+    span = b.span(node)
+    if placed and (extent.to_end or extent.to_last):
+        help_ = 'for each place to the end write "(…) in each space"'
+        raise b.misread("this bracket goes to one place and to the end", help_, node)
+    if len(placed) > 1 or (placed and _times_behind(behind)):
+        raise b.misread("where and how often cannot be told apart here", _AGAIN, *behind)
+    items = tuple(step.item for step in steps)
+    modifiers = tuple(b.of(c).name for c in behind if is_token(c, "MOD"))
+    if not placed:
+        check_list(steps, b)
+        return _again(_modified(items, modifiers), extent, b, behind, span)
+    place, more = build_place(placed[0], b)
+    items = _modified(items, modifiers + more)
+    if extent.counted:
+        times = extent.times + (extent.counted == "MORE")
+        items = (Repeat(items, times, span=span),)
+    return in_place(items, place, b, behind, span)
+
+
+def _times_behind(behind: Sequence[Node]) -> bool:
+    """Whether a number of times stands behind the place instead of before it."""
+    first = next(n for n, node in enumerate(behind) if is_tree(node, "place"))
+    return any(is_tree(node, "times") for node in behind[first:])
+
+
+def _again(
+    items: tuple[Item, ...], extent: Extent, b: Building, behind: Sequence[Node], span: Span
+) -> Repeat:
+    """A bracket without a place: so many times in all, to the end, or once."""
+    strange = [node for node in behind if is_token(node, "BETW")]
+    if strange:
+        help_ = 'chains part the stitches in a place: "(…) in each space, with ch 2 between"'
+        raise b.misread("what these chains stand between is not said", help_, *strange)
+    if extent.counted:
+        return Repeat(items, extent.times + (extent.counted == "MORE"), span=span)
+    to_end = extent.to_end or extent.to_last is not None
+    return Repeat(items, None if to_end else 1, extent.to_last, span=span)
+
+
+def _modified(items: tuple[Item, ...], modifiers: tuple[str, ...]) -> tuple[Item, ...]:
+    """A modifier behind a bracket goes for each stitch in it."""
+    if not modifiers:
+        return items
+    kept: list[Item] = []
+    for item in items:
+        match item:
+            case Stitches():
+                kept.append(replace(item, modifiers=item.modifiers + modifiers))
+            case Repeat() | Bracket():
+                kept.append(replace(item, items=_modified(item.items, modifiers)))
+            case _:
+                kept.append(item)
+    return tuple(kept)
+
+
+def in_place(
+    items: tuple[Item, ...], place: Place, b: Building, nodes: Sequence[Node], span: Span
+) -> Bracket:
+    """Steps that all go into one place; `nodes` may say what stands between the places."""
+    betweens = [node for node in nodes if is_token(node, "BETW")]
+    parted = 0
+    if betweens:
+        if not (place.each or place.which in OPEN_PLACES):
+            help_ = "write the chains inside the bracket, where they stand"
+            raise b.misread("there is only one place here, with nothing between", help_, *betweens)
+        parted = b.of(betweens[0]).number
+    bracket = Bracket(_placeless(items, b), place, parted, span)
+    return with_each(bracket, b)
+
+
+def _placeless(items: tuple[Item, ...], b: Building) -> tuple[Item, ...]:
+    """The steps of a placed bracket; a place named inside it, `same` apart, is told and dropped."""
+    kept: list[Item] = []
+    for item in items:
+        if isinstance(item, Repeat) and item.times is None:
+            message = "a repeat to the end stands inside a bracket that goes into one place"
+            b.tell("not-understood", message, "say how many times", item.span)
+        place = item.place if isinstance(item, Stitches | Bracket | StartChain) else None
+        strange = place is not None and place.which is not Which.SAME
+        if strange or isinstance(item, Skip):
+            message = "a place is named inside a bracket that goes into one place"
+            help_ = "leave one of the two places out, or part the bracket in two"
+            b.tell("place-inside", message, help_, place.span if place else item.span)
+        match item:
+            case Skip():
+                continue
+            case Stitches() | StartChain() if strange:
+                item = replace(item, place=None)
+            case Bracket() if strange:
+                item = Repeat(_placeless(item.items, b), 1, span=item.span)
+            case Repeat() | Bracket():
+                item = replace(item, items=_placeless(item.items, b))
+            case _:
+                pass
+        kept.append(item)
+    return tuple(kept)

@@ -1,0 +1,60 @@
+"""What is said where known words stand in an order that makes no step."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from border.text.terminals import Terminal
+from border.text.vocabulary import vocabulary
+
+_STEP = "a step is stitches, chains, picots, a skip, a bracket or a repeat"
+_STANDING = {
+    "KIND": 'this is a place, not a stitch: "2 dc in next {0}", "skip 1 {0}"',
+    "PREP": "a place goes right behind its stitches, without a comma: 2 dc in next space",
+    "BETWEEN": "a place goes right behind its stitches, without a comma: 2 dc between next 2 dc",
+    "ALLIN": 'write the list before it: "2 dc, ch 2, 2 dc, all in next space"',
+    "TIMES": 'put what is repeated in brackets: "(1 dc, ch 1) 3 times"',
+    "MORE": 'put what is repeated in brackets: "(1 dc, ch 1) 3 times"',
+    "TOEND": 'put what is repeated in brackets: "(1 dc, ch 1) to end"',
+    "TOLAST": 'put what is repeated in brackets: "(1 dc, ch 1) to last 2 st"',
+    "EACH": 'write "1 dc in each st"',
+    "NEXT": 'write "1 dc in next st"',
+    "ORD": 'write "1 dc in 2nd st", "1 dc in first st of next block"',
+    "CENTRE": 'write "1 dc in centre of next block"',
+    "SAME": 'write "1 dc in same place"',
+    "AS": 'write "ch 3 as dc"; a copy of a row stands alone: "as round 2"',
+    "LIKE": 'a copy of a row stands alone in its row: "as round 2"',
+    "ROW": 'a row begins on a line of its own: "round 2:"; a copy stands alone: "as round 1"',
+    "QUOTED": 'a file is named only in a copy: as round 1 of "cuff.border"',
+    "NUM": "put a comma between two numbers, or say of what this is the number",
+    "OTHER": 'write "every other st"',
+    "CROSS": 'write "3 times" behind the bracket',
+    "STRAY": 'set a remark apart: "-- {0} --", or leave it out',
+    "WITH": 'write "3 dc, with ch 2 between, in next space"',
+    "TO": 'only a sl st goes to a place, at the head of a row: "sl st to next space"',
+    "PLACE": 'write "in same place"',
+}
+
+
+def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str]:
+    """The message and the help for a text that goes wrong at a terminal (or at its end)."""
+    before = terminals[at - 1] if at else None
+    expected = vocabulary().expected
+    if at >= len(terminals):
+        assert before is not None
+        help_ = expected.get(before.type, _STEP)
+        return f'something is missing behind "{before.text}"', help_
+    here = terminals[at]
+    message = f'"{here.text}" makes no step here'
+    if before is not None and before.type in expected:
+        opens = here.type in ("SEP", "RP", "LP", "STAR", "ENDING", "REPEAT")
+        if opens:
+            message = f'something is missing behind "{before.text}"'
+        return message, expected[before.type]
+    if before is not None and before.type == "ENDING" and here.type in ("PREP", "TO", "WITH"):
+        help_ = (
+            'to join new thread at the head of a row write "fasten the thread to next space"; '
+            'to close the round write "join"'
+        )
+        return message, help_
+    return message, _STANDING.get(here.type, _STEP).format(here.text)

@@ -1,0 +1,120 @@
+"""Words that join or part steps: `and`, commas, `round`, and what a row is joined with."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from border.text.terminals import Terminal
+
+NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
+_DETERMINERS = frozenset({"EACH", "EACHOF", "EVERY", "CENTRE", "ORD", "BETWEEN"})
+_LIST_MARKS = frozenset({"SEP", "LP", "RP", "STAR"})
+_TIMES = frozenset({"TIMES", "MORE", "INALL"})
+_BEHIND_COMMA = _TIMES | {
+    "AS",
+    "NOTCOUNTED",
+    "BETW",
+    "TOGETHER",
+    "ALLTOGETHER",
+    "TOEND",
+    "TOLAST",
+    "FROMSTAR",
+    "FROMHEAD",
+}
+"""What goes on with the step before it although a comma stands between."""
+
+
+def ands(terminals: list[Terminal]) -> list[Terminal]:
+    """`and` joins two places, or chains to a start chain; otherwise it only separates."""
+    found: list[Terminal] = []
+    for n, terminal in enumerate(terminals):
+        if terminal.type != "AND":
+            found.append(terminal)
+            continue
+        start = max((i for i, t in enumerate(found) if t.type in _LIST_MARKS), default=-1)
+        since = {t.type for t in found[start + 1 :]}
+        behind = [t.type for t in terminals[n + 1 : n + 3]]
+        if "AS" in since and (behind[:1] == ["CH"] or behind == ["NUM", "CH"]):
+            type_ = "PLUS"
+        elif since & {"PREP", "ALLIN", "BETWEEN", "ROUND"} and behind:
+            type_ = "OR" if behind[0] in _DETERMINERS | {"KIND"} else "SEP"
+        else:
+            type_ = "SEP"
+        found.append(replace(terminal, type=type_))
+    return found
+
+
+def start_chain_brackets(terminals: list[Terminal]) -> list[Terminal]:
+    """`ch 3 (counts as dc)` without its brackets."""
+    found = list(terminals)
+    for n, terminal in enumerate(terminals[:-1]):
+        if terminal.type != "LP" or terminals[n + 1].type not in ("AS", "NOTCOUNTED"):
+            continue
+        end = next((i for i in range(n, len(terminals)) if terminals[i].type == "RP"), None)
+        if end is not None and end - n <= 5:
+            found[n] = replace(terminal, type="DROP")
+            found[end] = replace(terminals[end], type="DROP")
+    return [t for t in found if t.type != "DROP"]
+
+
+def joins(terminals: list[Terminal]) -> list[Terminal]:
+    """`join with sl st to first sc` is `join`: where it joins makes no difference.
+
+    At the head of a text it may be the joining of new thread, and stands.
+    """
+    found: list[Terminal] = []
+    swallowing = False
+    for n, terminal in enumerate(terminals):
+        if swallowing and terminal.type not in _LIST_MARKS | {"ENDING", "REPEAT"}:
+            continue
+        swallowing = False
+        found.append(terminal)
+        if terminal.type == "ENDING" and terminal.name == "join":
+            behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
+            head = all(t.type == "SEP" for t in terminals[:n])
+            swallowing = not head and behind in ("WITH", "TO", "PREP")
+    return found
+
+
+def rounds(terminals: list[Terminal]) -> list[Terminal]:
+    """`round next loop` is a place, a lonely `round` is all round."""
+    found = list(terminals)
+    for n, terminal in enumerate(terminals):
+        if terminal.type == "ROUND":
+            behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
+            places = NOUNS | _DETERMINERS | {"NEXT", "THE", "SAME", "SKIPPED", "NUM", "MOD"}
+            found[n] = replace(terminal, type="PREP" if behind in places else "TOEND")
+    return found
+
+
+def separators(terminals: list[Terminal]) -> list[Terminal]:
+    """Separators next to each other as one; without those inside a step."""
+    found: list[Terminal] = []
+    for n, terminal in enumerate(terminals):
+        behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
+        if found and found[-1].type == "SEP":
+            if terminal.type == "SEP":
+                if terminal.name:
+                    found[-1] = replace(found[-1], name=terminal.name)
+                continue
+            soft = not found[-1].name
+            loose = terminal.type == "MOD" or (terminal.type == "PREP" and behind == "MOD")
+            if (soft and (terminal.type in _BEHIND_COMMA or loose)) or (
+                terminal.type in _TIMES and behind == "RP"
+            ):
+                found.pop()
+        found.append(terminal)
+        goes_on = {"PREP", "BETWEEN", "ALLTOGETHER", "TOGETHER"}
+        if terminal.type == "BETW" and behind == "SEP" and not terminals[n + 1].name:
+            after = terminals[n + 2].type if n + 2 < len(terminals) else ""
+            if after in goes_on:
+                found.append(replace(terminals[n + 1], type="DROP"))
+    return _undropped(found)
+
+
+def _undropped(terminals: list[Terminal]) -> list[Terminal]:
+    return [
+        t
+        for n, t in enumerate(terminals)
+        if t.type != "DROP" and not (t.type == "SEP" and n and terminals[n - 1].type == "DROP")
+    ]

@@ -1,0 +1,203 @@
+"""The rows of a border are read: a copy, one text, or clauses, with the claims behind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import groupby
+
+from border.findings import Finding, Span
+from border.text.build import build_text
+from border.text.clauses import Part, split_claims, split_clauses
+from border.text.complaints import complaint
+from border.text.copies import CopyWords, copy_at
+from border.text.headings import is_heading
+from border.text.nesting import pair_brackets
+from border.text.nodes import Building
+from border.text.parser import parse
+from border.text.rowheads import Section
+from border.text.shaping import shape
+from border.text.source import Source
+from border.text.terminals import Terminal, read_terminals
+from border.text.tree import Body, Claim, Clause, Copy, End, Ending, Headings, Row, Text
+from border.text.vocabulary import Names
+from border.text.words import Word, without_remarks
+
+_BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-large"})
+"""Faults after which a row's steps are not what was meant."""
+
+
+@dataclass(slots=True)
+class Reader:
+    """What the rows of one border are read with, and the findings so far.
+
+    `told`: the strange words that have been spoken of already.
+    """
+
+    source: Source
+    headings: Headings
+    names: Names
+    findings: list[Finding] = field(default_factory=list)
+    told: set[str] = field(default_factory=set)
+
+
+def read_row(section: Section, reader: Reader) -> Row:
+    """One row of a border; what is wrong in it goes to the reader's findings.
+
+    A row that cannot be read as it stands is `broken`, and has no steps.
+    """
+    source, number, before = reader.source, section.numbers[0], len(reader.findings)
+    words, remarks = without_remarks(section.body, source)
+    reader.findings += remarks
+    words = list(_without_headings(words, reader))
+    start, end = section.head
+    head = source.span(start, end)
+    span = source.span(start, words[-1].end if words else end)
+    copy = copy_at(words)
+    body: Body
+    if copy is not None:
+        body, claims = _copy(section, copy, words, reader)
+    else:
+        body, claims = _texts(words, head, number, reader)
+    told = [replace(finding, round=number) for finding in reader.findings[before:]]
+    reader.findings[before:] = told
+    if any(finding.code in _BREAKS for finding in told):
+        body = Text((), span=span)
+        return Row(section.numbers, body, claims, head, span, broken=True)
+    return Row(section.numbers, body, claims, head, span)
+
+
+def _texts(
+    words: Sequence[Word], head: Span, number: int, reader: Reader
+) -> tuple[Text | tuple[Clause, ...], tuple[Claim, ...]]:
+    """The one text of a row, or its clauses, and the claims at its end."""
+    source = reader.source
+    parts, faults = split_clauses(words, source)
+    reader.findings += faults
+    if parts[0].scope is None and len(parts) > 1:
+        message = "these steps belong to no clause of their row"
+        help_ = 'write "over each motif:" before them, or "elsewhere:"'
+        stray = source.span(parts[0].words[0].start, parts[0].words[-1].end)
+        reader.findings.append(Finding("not-understood", message, help_, stray))
+        parts = parts[1:]
+    clauses: list[Clause] = []
+    claims: tuple[Claim, ...] = ()
+    for part in parts:
+        where = head if part.scope is None else source.span(*part.head)
+        text, claims = _read_text(part, where, number, reader, last=part is parts[-1])
+        if part.scope is None:
+            return text, claims
+        clauses.append(Clause(part.scope, text, where, where.to(text.span)))
+    return tuple(clauses), claims
+
+
+def _without_headings(words: Sequence[Word], reader: Reader) -> Iterator[Word]:
+    """The words of a body without lines that are headings; those are told."""
+    for line_number, group in groupby(words, lambda word: word.line):
+        line = list(group)
+        if line_number != words[0].line and is_heading(line):
+            span = reader.source.span(line[0].start, line[-1].end)
+            message, help_ = "a heading stands behind the first row", "move it up, before round 1"
+            reader.findings.append(Finding("bad-heading", message, help_, span))
+        else:
+            yield from line
+
+
+def _read_text(
+    part: Part, where: Span, number: int, reader: Reader, *, last: bool
+) -> tuple[Text, tuple[Claim, ...]]:
+    """The text of a row or a clause, and behind the last one the row's claims."""
+    source = reader.source
+    terminals, claims = _terminals(part.words, reader, last=last)
+    span = source.span(part.words[0].start, part.words[-1].end) if part.words else where
+    if terminals is None:
+        return Text((), span=span), ()
+    clause = part.scope is not None
+    building = Building(terminals, source.name, reader.headings, number, clause)
+    parsed = parse(terminals)
+    if isinstance(parsed, int):
+        message, help_ = complaint(terminals, parsed)
+        wrong = terminals[min(parsed, len(terminals) - 1)]
+        reader.findings.append(
+            Finding("not-understood", message, help_, source.span(wrong.start, wrong.end))
+        )
+        return Text((), span=span), claims
+    text = build_text(parsed, building, span)
+    reader.findings += building.findings
+    return text, claims
+
+
+def _terminals(
+    words: Sequence[Word], reader: Reader, *, last: bool = True, copied: bool = False
+) -> tuple[list[Terminal] | None, tuple[Claim, ...]]:
+    """The terminals of a text and its claims; None where words or nesting make it hopeless."""
+    source = reader.source
+    terminals, findings = read_terminals(words, reader.names, source, reader.told)
+    strange = any(finding.code == "unknown-word" for finding in findings)
+    paired, faults = pair_brackets(terminals, source)
+    findings += faults
+    reader.findings += findings
+    if paired is None or strange:
+        return None, ()
+    shaped, unclear = shape(paired)
+    claims: tuple[Claim, ...] = ()
+    if copied:
+        # A claim needs something before it to be counted: here, the copy.
+        copy = Terminal("COPY", "", 0, 0)
+        shaped, claims = split_claims([copy, *shaped], source)
+        shaped = shaped[1:]
+    elif last:
+        shaped, claims = split_claims(shaped, source)
+    for terminal in unclear:
+        message = f'"{terminal.text}" may go with the word before it or the word behind it'
+        help_ = "put a comma on the side where it does not belong"
+        span = source.span(terminal.start, terminal.end)
+        reader.findings.append(Finding("not-understood", message, help_, span))
+    for terminal in shaped:
+        if terminal.type in ("NUM", "KIND", "PICOT", "CLUSTER", "BETW") and _nought(terminal):
+            message, help_ = (
+                "nothing can be made 0 times",
+                "leave the step out, or write its number",
+            )
+            span = source.span(terminal.start, terminal.end)
+            reader.findings.append(Finding("not-understood", message, help_, span))
+    return shaped, claims
+
+
+def _nought(terminal: Terminal) -> bool:
+    if terminal.type == "KIND":
+        return terminal.kind is not None and terminal.kind.size == 0
+    return terminal.number == 0 and terminal.type in ("NUM", "BETW")
+
+
+def _copy(
+    section: Section, found: CopyWords, words: Sequence[Word], reader: Reader
+) -> tuple[Copy, tuple[Claim, ...]]:
+    """A row that is a copy: behind it only endings and claims."""
+    source, numbers = reader.source, section.numbers
+    span = source.span(words[0].start, words[found.after - 1].end)
+    rows = found.rows or (max(1, numbers[0] - 1),)
+    if not found.sound:
+        message, help_ = "the rounds to be copied cannot be counted out", 'write "as rounds 2-5"'
+        reader.findings.append(Finding("not-understood", message, help_, span))
+    elif not found.rows and numbers[0] == 1:
+        message, help_ = "there is no row before the first", "write this row out"
+        reader.findings.append(Finding("no-such-row", message, help_, span))
+    made = len(rows) * found.times
+    if found.sound and (len(numbers) % len(rows) or (found.times > 1 and made != len(numbers))):
+        message = f"{made} rounds are copied, and the head names {len(numbers)}"
+        help_ = "name as many rounds at the head as are copied"
+        head = source.span(*section.head)
+        reader.findings.append(Finding("copies-uneven", message, help_, head))
+    terminals, claims = _terminals(words[found.after :], reader, copied=True)
+    ends: list[End] = []
+    for terminal in terminals or ():
+        at = source.span(terminal.start, terminal.end)
+        if terminal.type == "ENDING":
+            ends.append(End(Ending(terminal.name), at))
+        elif terminal.type != "SEP":
+            message = f'"{terminal.text}" cannot stand behind a copy of a row'
+            help_ = "a copy is the whole of its row: write what differs out as a row"
+            reader.findings.append(Finding("not-understood", message, help_, at))
+            break
+    return Copy(rows, found.times, found.file, tuple(ends), span), claims

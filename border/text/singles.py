@@ -1,0 +1,204 @@
+"""Single steps are built: chains, start chains, stitches, picots, skips, beginnings."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
+
+from border.text.lists import with_each
+from border.text.nodes import Building, is_token, is_tree
+from border.text.places import build_place, build_skipped, build_union
+from border.text.terminals import Terminal
+from border.text.tree import (
+    Begin,
+    Chains,
+    End,
+    Ending,
+    Item,
+    Picots,
+    Place,
+    Skip,
+    StartChain,
+    Stitches,
+    Which,
+)
+
+if TYPE_CHECKING:
+    from lark import Token, Tree
+
+    from border.text.nodes import Node
+
+_BETWEEN = 'write "3 dc, with ch 2 between, in next space"'
+
+
+def _number(nodes: Sequence[Node], b: Building, otherwise: int = 1) -> int:
+    """The number among the nodes that opens a step."""
+    return next((b.of(n).number for n in nodes if is_token(n, "NUM")), otherwise)
+
+
+def _chains(node: Tree[Token], b: Building, at_head: bool) -> Chains:
+    return Chains(_number(node.children, b), b.span(node))
+
+
+def _start_chain(node: Tree[Token], b: Building, at_head: bool) -> StartChain:
+    children = node.children
+    count = _number(children[:1], b)
+    if is_token(children[-1], "NOTCOUNTED"):
+        return StartChain(count, None, span=b.span(node))
+    stitch = next(b.of(c) for c in children if is_token(c, "STITCH"))
+    at = next(i for i, c in enumerate(children) if is_token(c, "AS"))
+    counted = next((b.of(c) for c in children[at:] if is_token(c, "NUM", "ORD")), None)
+    if counted is not None and counted.number != 1:
+        help_ = f'write "ch {count} as {stitch.text}"'
+        raise b.misread("chains stand for one stitch", help_, node)
+    then = next((_number(c.children, b) for c in children if is_tree(c, "more")), 0)
+    places = [build_place(c, b)[0] for c in children if is_tree(c, "place")]
+    if len(places) > 1 or (places and (places[0].count > 1 and places[0].which is not Which.NTH)):
+        raise b.misread("one stitch has one place", 'write "ch 3 as dc in next space"', node)
+    place = places[0] if places else None
+    if place is not None and place.which in (Which.EACH, Which.EVERY):
+        raise b.misread("one stitch has one place", 'write "ch 3 as dc in next space"', node)
+    return StartChain(count, stitch.name, then, place, b.span(node))
+
+
+def _picots(node: Tree[Token], b: Building, at_head: bool) -> Picots:
+    ring = next(b.of(c) for c in node.children if is_token(c, "PICOT"))
+    count = _number(node.children[:-1], b)
+    return Picots(count, ring.number or 3, b.span(node))
+
+
+def _skip(node: Tree[Token], b: Building, at_head: bool) -> Skip:
+    span = b.span(node)
+    if len(node.children) == 1:
+        raise b.misread("how many to skip is not said", 'write "skip 2 st"', node)
+    if is_token(node.children[1], "NUM"):
+        return Skip(_number(node.children, b), None, span)
+    named = next(child for child in node.children if is_tree(child))
+    member, first = build_skipped(named, b)
+    if first and not at_head:
+        help_ = 'write "skip next st"; "first" is for the head of a row'
+        b.tell("not-at-the-head", '"first" stands behind other steps here', help_, span)
+    return Skip(member.count, member.target, span)
+
+
+BUILDERS: dict[str, Callable[[Tree[Token], Building, bool], Item]] = {
+    "chains": _chains,
+    "start_chain": _start_chain,
+    "picots": _picots,
+    "skip": _skip,
+}
+"""Node -> its builder; the last argument says whether it stands at the head of a row."""
+
+
+def build_begin(node: Tree[Token], b: Building, at_head: bool, at_end: bool) -> Begin | End:
+    """`begin in next X`, `sl st to next X`: only at the head of a row.
+
+    At the end of a text `sl st to first dc` closes the round, and is a joining.
+    """
+    first = next(b.of(c) for c in node.children if is_token(c, "BEGIN", "STITCH", "CLUSTER"))
+    slips = first.type != "BEGIN"
+    if slips and (first.name != "ss" or _number(node.children, b) != 1):
+        help_ = "stitches go in a place: 1 dc in next space; only a sl st goes to one"
+        raise b.misread("only a sl st goes to a place", help_, node)
+    if slips and at_end and not at_head:
+        return End(Ending.JOIN, b.span(node))
+    if not at_head:
+        message = "a round can only begin in a place at the head of its row"
+        help_ = "move it to the head of the row, or leave it out"
+        if b.clause:
+            help_ = "leave it out: a clause begins with the stretch that it is worked over"
+        raise b.misread(message, help_, node, code="begin-inside")
+    places = [c for c in node.children if is_tree(c, "place")]
+    if places:
+        place, _ = build_place(places[0], b)
+    else:
+        place = build_union([c for c in node.children if is_tree(c, "member")], b)
+    one = place.which is Which.NTH or place.count == 1
+    if place.which not in (Which.NEXT, Which.THE, Which.FIRST, Which.NTH) or not one:
+        raise b.misread("a round begins in one place", 'write "begin in next space"', node)
+    return Begin(place, b.span(node))
+
+
+def build_stitches(node: Tree[Token], b: Building, before: Item | None) -> tuple[list[Item], bool]:
+    """Stitches with what belongs to them; True where they close the chains before into a picot."""
+    name = next(c for c in node.children if is_token(c, "STITCH", "CLUSTER"))
+    made = b.of(name)
+    at = node.children.index(name)
+    count = _number(node.children[:at], b)
+    tail = node.children[at + 1 :]
+    rings = [c for c in tail if is_tree(c, "ring")]
+    if rings:
+        return _closed_picot(rings[0], b, made, count, before), True
+    cluster = made.number if made.type == "CLUSTER" else 0
+    if made.type == "CLUSTER" and (not made.name or cluster == 0):
+        raise b.misread("of what this cluster is made is not said", 'write "3-dc cluster"', node)
+    stitches = _tail(Stitches(count, made.name, cluster=cluster, span=b.span(node)), tail, b)
+    return [with_each(stitches, b)], False
+
+
+def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
+    place: Place | None = None
+    modifiers: list[str] = []
+    chains: list[tuple[Token, bool]] = []
+    together = False
+    for node in tail:
+        if is_tree(node, "place"):
+            if place is not None:
+                help_ = 'one stitch has one place; part two with "then"'
+                raise b.misread("two places stand behind one stitch", help_, node)
+            place, inner = build_place(node, b)
+            modifiers += inner
+        elif is_token(node, "BETW"):
+            chains.append((node, place is not None))
+        elif is_token(node, "TOGETHER", "ALLTOGETHER"):
+            together = True
+        elif is_token(node, "MOD"):
+            modifiers.append(b.of(node).name)
+    between, parted = _between(chains, place, stitches.count, b)
+    return Stitches(
+        stitches.count,
+        stitches.stitch,
+        place,
+        between,
+        parted,
+        together,
+        stitches.cluster,
+        tuple(modifiers),
+        stitches.span,
+    )
+
+
+def _between(
+    chains: Sequence[tuple[Token, bool]], place: Place | None, count: int, b: Building
+) -> tuple[int, int]:
+    """Chains between the stitches, and between one working and the next."""
+    between = parted = 0
+    over_all = place is not None and (place.each or place.which in (Which.EACH, Which.EVERY))
+    for node, behind in chains:
+        number = b.of(node).number
+        if over_all and (behind or count == 1) and not parted:
+            parted = number
+        elif count > 1 and not between:
+            between = number
+        else:
+            raise b.misread("there is nothing for these chains to stand between", _BETWEEN, node)
+    return between, parted
+
+
+def _closed_picot(
+    ring: Tree[Token], b: Building, made: Terminal, count: int, before: Item | None
+) -> list[Item]:
+    """`ch 4, 1 sc in the first of the 4 ch`, `… in 4th ch from hook`: a picot."""
+    order = next(b.of(c).number for c in ring.children if is_token(c, "ORD"))
+    of = next((b.of(c).number for c in ring.children if is_token(c, "NUM")), None)
+    size = order if of is None else of if order == 1 else 0
+    sound = isinstance(before, Chains) and count == 1 and made.name in ("sc", "ss")
+    if not sound or not isinstance(before, Chains) or not 0 < size <= before.count:
+        help_ = 'a picot is written "ch 4, 1 sc in the first of the 4 ch", or "picot of 4"'
+        raise b.misread("this closes no ring of chains", help_, ring)
+    if of is not None and size != before.count:
+        help_ = f'write "in the first of the {before.count} ch", or "picot of {size}"'
+        raise b.misread(f"{before.count} chains stand before this, not {size}", help_, ring)
+    picot = Picots(1, size, before.span.to(b.span(ring)))
+    rest = before.count - size
+    return [Chains(rest, before.span), picot] if rest else [picot]

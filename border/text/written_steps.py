@@ -1,0 +1,152 @@
+"""Steps are written out: stitches, brackets, repeats, and lists of them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import assert_never
+
+from border.text.steps import OPEN_PLACES
+from border.text.tree import (
+    Begin,
+    Bracket,
+    Chains,
+    End,
+    Item,
+    Picots,
+    Place,
+    Repeat,
+    Skip,
+    StartChain,
+    Stitches,
+    Target,
+    Which,
+    Whole,
+)
+from border.text.vocabulary import name_of, plural
+from border.text.written_places import Overrides, write_kind, write_place, write_target
+
+_SIDES = ("back", "front", "both")
+
+
+def write_list(items: Sequence[Item], terms: str, overrides: Overrides = ()) -> str:
+    """Steps one after the other; a semicolon where a comma would leave two readings."""
+    written = ""
+    bare = chains = False
+    for item in items:
+        place = item.place if isinstance(item, Stitches | Bracket) else None
+        placed = place is not None and place.which not in (Which.SAME, Which.SKIPPED)
+        parts = placed and (bare or (chains and place is not None and place.which in OPEN_PLACES))
+        text = write_item(item, terms, overrides)
+        if not written:
+            written = text
+        else:
+            written += f"{';' if parts else ','} {text}"
+        match item:
+            case Chains() | Picots():
+                chains = chains or isinstance(item, Chains)
+            case Stitches(place=None):
+                bare = True
+            case _:
+                bare = chains = False
+    return written
+
+
+def write_item(item: Item, terms: str, overrides: Overrides = ()) -> str:
+    """One step: `2 dc in next space`, `skip 1 st`, `* … ; repeat from *`."""
+    match item:
+        case Chains(count):
+            return f"ch {count}"
+        case Skip(count, target):
+            if target is None:
+                return f"skip {count}"
+            return f"skip {_skipped(count, target, terms, overrides)}"
+        case Stitches():
+            return _write_stitches(item, terms, overrides)
+        case Picots(count, size):
+            return f"{count} picots of {size}" if count > 1 else f"picot of {size}"
+        case StartChain():
+            return _start_chain(item, terms, overrides)
+        case Bracket():
+            return _bracket(item, terms, overrides)
+        case Repeat():
+            return _repeat(item, terms, overrides)
+        case Begin(place):
+            return f"begin {write_place(place, terms, overrides)}"
+        case End(what):
+            return what.value
+        case _:
+            assert_never(item)
+
+
+def _skipped(count: int, target: Target, terms: str, overrides: Overrides) -> str:
+    if isinstance(target, Whole):
+        return f"{count} {write_kind(target.of, terms, count > 1, overrides)}"
+    place = Place(Which.NEXT, (target,), count)
+    return write_place(place, terms, overrides).removeprefix("in ")
+
+
+def _write_stitches(item: Stitches, terms: str, overrides: Overrides) -> str:
+    name = name_of(item.stitch, terms, overrides)
+    if item.cluster:
+        name = f"{item.cluster}-{name} cluster{'s' if item.count > 1 else ''}"
+    elif item.count > 1 and len(name) > 6:
+        name = plural(name)
+    written = f"{item.count} {name}"
+    each = item.place is not None and (item.place.each or item.place.which in OPEN_PLACES)
+    if item.between:
+        comma = "," if item.place is not None and not (item.together and not each) else ""
+        written += f", with ch {item.between} between{comma}"
+    if item.together and not each:
+        written += " together"
+    if item.place is not None:
+        over = item.together and not each
+        written += f" {write_place(item.place, terms, overrides, over)}"
+    for modifier in item.modifiers:
+        written += f" in {modifier}" if modifier.split(" ")[0] in _SIDES else f" {modifier}"
+    if item.together and each:
+        written += ", all together"
+    if item.parted:
+        written += f", with ch {item.parted} between"
+    return written
+
+
+def _start_chain(item: StartChain, terms: str, overrides: Overrides) -> str:
+    if item.stands_for is None:
+        return f"ch {item.count}, not counted"
+    written = f"ch {item.count} as {name_of(item.stands_for, terms, overrides)}"
+    if item.then:
+        written += f" and ch {item.then}"
+    if item.place is not None:
+        written += f" {write_place(item.place, terms, overrides)}"
+    return written
+
+
+def _bracket(item: Bracket, terms: str, overrides: Overrides) -> str:
+    match item.items:
+        case (Repeat(inner, int() as times, None, False),):
+            times_words = "once" if times == 1 else f"{times} times"
+            written = f"({write_list(inner, terms, overrides)}) {times_words}"
+        case _:
+            written = f"({write_list(item.items, terms, overrides)})"
+    written += f" {write_place(item.place, terms, overrides)}"
+    if item.parted:
+        written += f", with ch {item.parted} between"
+    return written
+
+
+def _repeat(item: Repeat, terms: str, overrides: Overrides) -> str:
+    inner = write_list(item.items, terms, overrides)
+    last = ""
+    if item.to_last is not None:
+        count = item.to_last.count
+        last = f" to last {count} {write_target(item.to_last.of, terms, count > 1, overrides)}"
+    if item.star:
+        times = f" {item.times} times in all" if item.times is not None else last
+        return f"*{inner}; repeat from *{times}"
+    if item.times is None:
+        return f"({inner}){last or ' to end'}"
+    if item.times > 1:
+        return f"({inner}) {item.times} times"
+    # "(3 dc)" alone at the end of a row would be a claim.
+    could_be_claim = all(isinstance(i, Stitches | Chains | Picots) for i in item.items)
+    return f"({inner}) once" if could_be_claim else f"({inner})"

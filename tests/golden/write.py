@@ -1,0 +1,37 @@
+"""Writes the golden records: `python tests/golden/write.py`, after a change that is meant.
+
+Every demo in patterns/ has one: what `border count … --json` prints of it.
+Look at what changed before you keep it; it is never run by the checks.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import io
+from pathlib import Path
+
+from border.cli import main
+
+HERE = Path(__file__).parent
+PATTERNS = HERE.parents[1] / "patterns"
+
+CASES = {
+    "fern": ("count", "fern.toml"),
+    "fern-as-written": ("count", "fern-as-written.toml"),
+    "shell-edging-90": ("count", "shell-edging.border", "--loops", "90"),
+    "shell-edging-runs": ("count", "shell-edging.border", "--runs", "6,6,3,3", "--open"),
+}
+"""Name of the golden record -> the command, in patterns/."""
+
+
+def record(name: str) -> str:
+    """What the program prints now."""
+    out = io.StringIO()
+    with contextlib.chdir(PATTERNS), contextlib.redirect_stdout(out):
+        main([*CASES[name], "--json"])
+    return out.getvalue()
+
+
+if __name__ == "__main__":
+    for case in CASES:
+        (HERE / f"{case}.json").write_text(record(case), encoding="utf-8")

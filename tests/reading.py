@@ -1,0 +1,48 @@
+"""Border texts read in one word, for the tests of the text floor."""
+
+from __future__ import annotations
+
+from border.findings import Finding
+from border.text.source import Source
+from border.text.syntax import read_border
+from border.text.tree import Border, Item, Row, Text
+
+
+def read(text: str) -> tuple[Border, tuple[Finding, ...]]:
+    """A border and the findings of a text that has rows."""
+    border, findings = read_border(Source("test.border", text))
+    assert border is not None
+    return border, findings
+
+
+def read_rows(text: str, terms: str = "us") -> tuple[Row, ...]:
+    """The rows of a text without faults."""
+    border, findings = read(f"terms: {terms}\n{text}")
+    assert not findings, [(f.code, f.message) for f in findings]
+    return border.rows
+
+
+def read_text(steps: str, terms: str = "us", headings: str = "") -> Text:
+    """The text of `round 1: steps`, without faults."""
+    (row,) = read_rows(f"{headings}\nround 1: {steps}", terms)
+    assert isinstance(row.body, Text)
+    return row.body
+
+
+def read_items(steps: str, terms: str = "us", headings: str = "") -> tuple[Item, ...]:
+    """The steps of a row that is one text without faults."""
+    text = read_text(steps, terms, headings)
+    assert not text.repeats
+    assert not text.ends
+    return text.items
+
+
+def faults(text: str) -> list[tuple[str, str]]:
+    """(code, the stretch of the text pointed at) of every finding."""
+    _, findings = read_border(Source("test.border", text))
+    return [(f.code, text[f.span.start : f.span.end] if f.span else "") for f in findings]
+
+
+def row_faults(steps: str, headings: str = "terms: us") -> list[tuple[str, str]]:
+    """The faults of `round 1: steps`."""
+    return faults(f"{headings}\nround 1: {steps}\n")

@@ -1,0 +1,287 @@
+"""Hypothesis strategies: any tree that a border text can say.
+
+For the identity of tree -> text -> tree. These trees need not make sense on an
+edge; what they must be is what the text floor can build. So a place that says
+`each` has a number, what is put between stitches has two of them, endings at
+the end of a text are its `ends`, and so on: each rule is said at its strategy.
+"""
+
+from __future__ import annotations
+
+from border.text.tree import (
+    ST,
+    AtJoint,
+    AtJoints,
+    Begin,
+    Between,
+    BetweenPicots,
+    Border,
+    Bracket,
+    Centre,
+    Chains,
+    Claim,
+    Clause,
+    Copy,
+    Elsewhere,
+    End,
+    Ending,
+    Headings,
+    Item,
+    Kind,
+    Multiple,
+    Over,
+    OverMotifs,
+    Part,
+    Picots,
+    Place,
+    Repeat,
+    Row,
+    Scope,
+    Skip,
+    StartChain,
+    Stitches,
+    Target,
+    Text,
+    ToLast,
+    Which,
+    Whole,
+    Worked,
+)
+from hypothesis import strategies as st
+
+US = ("ss", "sc", "hdc", "dc", "tr", "dtr", "trtr")
+EARLY = ("ss", "sc", "dc", "tr", "dtr")
+NAMES = (
+    "front",
+    "front.1",
+    "left strap",
+    "Left Strap.2",
+    "skip",
+    "2 dc",
+    "back & forth",
+    "edging",
+    "the last row",
+)
+
+counts = st.integers(1, 30)
+stitches = st.sampled_from(EARLY)
+"""Stitches that all terms have a name for."""
+
+
+@st.composite
+def kinds(draw: st.DrawFn) -> Kind:
+    """Any kind of site, with a size where it can have one."""
+    name = draw(st.sampled_from(("st", "ch", "loop", "space", "group", "block", "picot", "joint")))
+    size = draw(st.none() | st.integers(1, 12))
+    if size is None or name in ("st", "ch", "loop", "picot", "joint"):
+        return draw(st.sampled_from((Kind(name), Kind(draw(stitches)))))
+    if name in ("group", "block"):
+        return Kind(name, size, draw(st.none() | stitches))
+    return Kind(name, size)
+
+
+wholes = st.builds(Whole, kinds())
+units = st.just(ST) | st.just(Kind("ch")) | stitches.map(Kind)
+parts = st.builds(Part, st.integers(1, 25) | st.just(-1), units, kinds())
+targets: st.SearchStrategy[Target] = (
+    wholes
+    | parts
+    | st.builds(Centre, kinds())
+    | st.builds(Between, kinds())
+    | st.builds(BetweenPicots, kinds())
+)
+_single = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
+
+
+@st.composite
+def places(draw: st.DrawFn, one: bool = False) -> Place:
+    """Any place; `one`: it names a single site, as where one stitch goes.
+
+    `count` is more than 1 for `next M` and its like, for `Nth` and `every Nth`.
+    """
+    which = draw(st.sampled_from(tuple(Which)))
+    named = tuple(draw(st.lists(targets, min_size=1, max_size=3, unique=True)))
+    if which in (Which.NTH, Which.EVERY):
+        return Place(which, named, draw(st.integers(2, 25)))
+    if which is Which.SAME:
+        return draw(st.sampled_from((Place(which, ()), Place(which, named[:1]))))
+    if which not in _single or one:
+        return Place(which, named)
+    return Place(which, named, draw(st.integers(1, 5)), draw(st.booleans()))
+
+
+def _over_all(place: Place) -> bool:
+    return place.each or place.which in (Which.EACH, Which.EVERY)
+
+
+def _shared(place: Place) -> bool:
+    return place.count > 1 and not place.each and place.which in _single
+
+
+@st.composite
+def placed_stitches(draw: st.DrawFn) -> Stitches:
+    """Stitches in a place. Without `each` there are one, or as many as there are places."""
+    place = draw(places())
+    count = draw(counts)
+    if _shared(place):
+        count = draw(st.sampled_from((1, place.count)))
+    parted = draw(st.sampled_from((0, 0, 3))) if _over_all(place) else 0
+    return _finished(draw, Stitches(count, draw(stitches), place, parted=parted))
+
+
+@st.composite
+def bare_stitches(draw: st.DrawFn) -> Stitches:
+    """Stitches without a place."""
+    return _finished(draw, Stitches(draw(counts), draw(stitches)))
+
+
+def _finished(draw: st.DrawFn, made: Stitches) -> Stitches:
+    """With chains between (of two at least), as clusters, together, with modifiers."""
+    between = draw(st.sampled_from((0, 0, 2))) if made.count > 1 else 0
+    modifiers = draw(st.sampled_from(((), (), ("back loop",), ("loosely",), ("round the stem",))))
+    return Stitches(
+        made.count,
+        made.stitch,
+        made.place,
+        between,
+        made.parted,
+        draw(st.sampled_from((False, False, False, True))),
+        draw(st.sampled_from((0, 0, 0, 2, 3))),
+        modifiers,
+    )
+
+
+@st.composite
+def skips(draw: st.DrawFn) -> Skip:
+    """A number of whole sites, or the next part or point."""
+    if draw(st.booleans()):
+        return Skip(draw(counts), draw(st.none() | wholes))
+    return Skip(1, draw(targets))
+
+
+chains = st.builds(Chains, counts)
+picots = st.builds(Picots, counts, st.integers(1, 9))
+to_lasts = st.builds(ToLast, counts, targets)
+endings = st.builds(End, st.sampled_from(tuple(Ending)))
+
+
+@st.composite
+def start_chains(draw: st.DrawFn) -> StartChain:
+    """Counted or not; a place of one site, if any."""
+    count = draw(counts)
+    if draw(st.booleans()):
+        return StartChain(count, None)
+    place = draw(st.none() | places(one=True).filter(lambda p: not _over_all(p)))
+    return StartChain(count, draw(stitches), draw(st.integers(0, 4)), place)
+
+
+def _one_place(items: list[Item]) -> tuple[Item, ...]:
+    return tuple(items)
+
+
+inner_steps: st.SearchStrategy[Item] = (
+    chains | picots | bare_stitches() | st.builds(Stitches, counts, stitches, st.just(Place(Which.SAME, ())))
+)
+"""What can stand in a bracket that goes into one place: no place but the same."""
+
+
+@st.composite
+def brackets(draw: st.DrawFn) -> Bracket:
+    """A list that goes into a place: each of them, if there are several."""
+    items: tuple[Item, ...] = tuple(draw(st.lists(inner_steps, min_size=1, max_size=3)))
+    if draw(st.booleans()):
+        items = (Repeat(items, draw(st.integers(1, 5))), *draw(st.lists(inner_steps, max_size=1)))
+    place = draw(places().filter(lambda p: not _shared(p)))
+    return Bracket(items, place, draw(st.sampled_from((0, 2))) if _over_all(place) else 0)
+
+
+steps: st.SearchStrategy[Item] = (
+    chains | skips() | bare_stitches() | placed_stitches() | picots | start_chains() | brackets()
+)
+
+
+@st.composite
+def repeats(draw: st.DrawFn, inner: st.SearchStrategy[Item]) -> Repeat:
+    """Stars and brackets, so many times, to the end or to the last N."""
+    items = tuple(draw(st.lists(inner, min_size=1, max_size=3)))
+    star = draw(st.booleans())
+    times = draw(st.none() | st.integers(1, 6))
+    return Repeat(items, times, draw(st.none() | to_lasts) if times is None else None, star)
+
+
+items: st.SearchStrategy[Item] = st.recursive(steps, repeats, max_leaves=6)
+
+
+@st.composite
+def texts(draw: st.DrawFn, row: bool = True) -> Text:
+    """A text: a beginning only at the head of a row; endings at the end are its `ends`."""
+    worked = draw(st.lists(items, max_size=4))
+    ends = tuple(draw(st.lists(endings, max_size=2)))
+    if worked and row and draw(st.booleans()):
+        whichs = (Which.NEXT, Which.THE, Which.FIRST, Which.NTH)
+        begun = draw(places(one=True).filter(lambda p: p.which in whichs and bool(p.targets)))
+        worked.insert(0, Begin(begun))
+    return Text(tuple(worked), bool(worked) and draw(st.booleans()), ends)
+
+
+scopes: st.SearchStrategy[Scope] = (
+    st.builds(OverMotifs, st.none() | st.sampled_from(NAMES))
+    | st.builds(Over, st.sampled_from(NAMES))
+    | st.builds(Elsewhere, st.booleans())
+    | st.just(AtJoints())
+    | st.builds(AtJoint, st.sampled_from(NAMES), st.sampled_from(NAMES))
+)
+
+
+@st.composite
+def claims(draw: st.DrawFn) -> tuple[Claim, ...]:
+    """Claims, none of one kind twice."""
+    of = draw(st.lists(st.none() | kinds(), max_size=3, unique=True))
+    return tuple(Claim(draw(st.integers(0, 999)), kind) for kind in of)
+
+
+@st.composite
+def rows(draw: st.DrawFn, number: int) -> Row:
+    """A row of any body; a copy makes as many rounds as its head names."""
+    told = draw(claims())
+    match draw(st.sampled_from(("text", "text", "clauses", "copy"))):
+        case "text":
+            return Row((number,), draw(texts()), told)
+        case "clauses":
+            pairs = draw(st.lists(st.tuples(scopes, texts(row=False)), min_size=1, max_size=3))
+            return Row((number,), tuple(Clause(scope, text) for scope, text in pairs), told)
+        case _:
+            copied = tuple(draw(st.lists(st.integers(1, 40), min_size=1, max_size=4, unique=True)))
+            times = draw(st.integers(1, 3))
+            numbers = tuple(range(number, number + len(copied) * times))
+            file = draw(st.sampled_from((None, None, "cuff.border", "My cuff, no. 2.border")))
+            ends = tuple(draw(st.lists(endings, max_size=2)))
+            return Row(numbers, Copy(copied, times, file, ends), told)
+
+
+@st.composite
+def headings(draw: st.DrawFn) -> Headings:
+    """Any headings; overrides give a word of one's own to a stitch."""
+    terms = draw(st.sampled_from(("us", "uk", "early")))
+    words = draw(st.lists(st.sampled_from(("plain", "long", "half stitch", "tc")), unique=True))
+    maybe = st.sampled_from((None, True, False))
+    return Headings(
+        draw(st.sampled_from((None, "Fern edge", "Ärmel: No. 2 (cuff)"))),
+        terms,
+        draw(maybe),
+        draw(maybe),
+        draw(maybe),
+        draw(st.sampled_from((None, *Worked))),
+        draw(st.booleans()),
+        draw(st.none() | st.builds(Multiple, counts, st.integers(0, 20))),
+        tuple((word, draw(st.sampled_from(US))) for word in words),
+    )
+
+
+@st.composite
+def borders(draw: st.DrawFn) -> Border:
+    """A border of one to four rows, numbered on."""
+    made: list[Row] = []
+    for _ in range(draw(st.integers(1, 4))):
+        made.append(draw(rows(made[-1].numbers[-1] + 1 if made else 1)))
+    return Border(draw(headings()), tuple(made))
