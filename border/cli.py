@@ -7,10 +7,8 @@ finding; 1: error findings; 2: wrong usage, or a file that cannot be read.
 from __future__ import annotations
 
 import os
-import shutil
 import stat
 import sys
-import tempfile
 from argparse import Namespace
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, TextIO
@@ -224,6 +222,9 @@ def _reason(fault: OSError | ValueError) -> str:
 
 def _make_folder(path: str, files: Mapping[str, str]) -> None:
     """A folder with files in it, whole or not at all. Raises OSError; never overwrites."""
+    import shutil
+    import tempfile
+
     if os.path.lexists(path):
         raise FileExistsError(path)
     path = os.path.abspath(path)
@@ -248,12 +249,19 @@ def _is_terminal(stream: TextIO) -> bool:
     return stream.isatty()
 
 
+def _columns(stream: TextIO) -> int:
+    try:
+        return os.get_terminal_size(stream.fileno()).columns or 80
+    except (OSError, ValueError):
+        return 80
+
+
 def _show(tables: RenderableType) -> None:
     """Print tables: as wide as the terminal, or 80 columns where there is none."""
     from rich.console import Console
 
     colour = _coloured(sys.stdout)
-    width = shutil.get_terminal_size().columns if _is_terminal(sys.stdout) else 80
+    width = _columns(sys.stdout) if _is_terminal(sys.stdout) else 80
     console = Console(
         file=sys.stdout,
         width=width,

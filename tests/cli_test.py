@@ -87,7 +87,7 @@ def test_a_border_text_is_counted_on_a_plain_edge(border: Border) -> None:
     ran = border("count", "shells.border", "--loops", "12")
     assert ran.code == 0
     assert "every round closes" in ran.out
-    assert "30 dc, 6 sc" in ran.out
+    assert "6 sc, 30 dc" in ran.out
     assert "[thread-uncalibrated]" in ran.err
     assert "error" not in ran.err
 
@@ -156,7 +156,7 @@ def test_adjustments_of_the_project_are_made(border: Border) -> None:
     assert second["closes"]
     assert second["adjustments"][0]["at"] == "cuff.2"
     assert second["adjustments"][0]["by"] == 1
-    assert "cuff.2: 1 more passed over" in border("count", "two.toml", "--work", "cuff").out
+    assert "cuff.2: 1 space more passed over" in border("count", "two.toml", "--work", "cuff").out
 
 
 def test_thread_of_the_project_is_reckoned_with(border: Border) -> None:

@@ -17,6 +17,9 @@ from border.yoke.edges import Edge
 _STITCH = re.compile(rf"\b({'|'.join(sorted(STITCHES, key=len, reverse=True))})\b")
 T = TypeVar("T")
 
+NAMED = 8
+"""Joints that are named one by one."""
+
 
 class Named(Protocol):
     """Anything of one motif: a count, a run, a ring."""
@@ -48,15 +51,21 @@ def kinds(amounts: dict[str, int], terms: str) -> str:
 
 def stitches(made: Tally, terms: str) -> str:
     """`5 tr, 1 dc`: the stitches alone, or a dash."""
-    return ", ".join(f"{n} {in_terms(k, terms)}" for k, n in made.stitches.items() if n) or "-"
+    return ", ".join(_by_kind(made, terms)) or "-"
 
 
 def everything(made: Tally, terms: str) -> str:
     """`5 tr, 2 ch, 1 picot`, or `nothing`."""
-    told = [f"{n} {in_terms(k, terms)}" for k, n in made.stitches.items() if n]
+    told = _by_kind(made, terms)
     told += [f"{made.chains} ch"] if made.chains else []
     told += [some(made.picots, "picot")] if made.picots else []
     return ", ".join(told) or "nothing"
+
+
+def _by_kind(made: Tally, terms: str) -> list[str]:
+    """The stitches, the lowest kind first."""
+    counted = sorted(made.stitches.items(), key=lambda kind: list(STITCHES).index(kind[0]))
+    return [f"{n} {in_terms(kind, terms)}" for kind, n in counted if n]
 
 
 def length(mm: float) -> str:
@@ -111,15 +120,16 @@ def motif_lines(motifs: Sequence[MotifCount], terms: str) -> list[tuple[str, boo
 
 def joint_lines(joints: Sequence[JointCount], terms: str) -> list[str]:
     """What stands exactly on the joints, those with the same together."""
-    by_made: dict[str, list[JointCount]] = {}
+    by_made: dict[str, list[str]] = {}
     for joint in joints:
-        by_made.setdefault(everything(joint.made, terms), []).append(joint)
+        by_made.setdefault(everything(joint.made, terms), []).append(" | ".join(joint.between))
+    if len(by_made) == 1 and len(joints) > 2:
+        return [f"each of {len(joints)} joints: {next(iter(by_made))}"]
     told = []
-    for made, same in by_made.items():
-        if len(same) > 3:
-            told.append(f"each of {len(same)} joints: {made}")
-        else:
-            told += [f"{' | '.join(joint.between)}: {made}" for joint in same]
+    for made, names in by_made.items():
+        each = " each" if len(names) > 1 else ""
+        more = f" and {len(names) - NAMED} more" if len(names) > NAMED else ""
+        told.append(f"{', '.join(names[:NAMED])}{more}: {made}{each}")
     return told
 
 

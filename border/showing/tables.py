@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from rich.console import Group, RenderableType
-from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
@@ -27,6 +26,7 @@ from border.showing.folding import (
     some,
     stitches,
 )
+from border.showing.layout import Rows
 from border.showing.telling import harmless
 
 MOST = 40
@@ -42,7 +42,7 @@ def count_tables(counted: Counted) -> Group:
         parts += [_heading(piece), Text()]
         parts += [_overview(piece, counted.thread), Text()] if piece.rounds else []
         for count in piece.rounds:
-            parts += [_round_heading(count), Padding(_details(piece, count), (0, 0, 1, 2))]
+            parts += [_round_heading(count), _details(piece, count)]
     if any(piece.rounds for piece in counted.pieces):
         parts.append(_thread(counted.thread_used, counted.thread))
     return Group(*parts)
@@ -96,17 +96,13 @@ def _round_heading(count: RoundCount) -> Text:
     return text
 
 
-def _details(piece: Piece, count: RoundCount) -> Table:
-    table = Table.grid(padding=(0, 2, 0, 0))
-    table.add_column(no_wrap=True)
-    table.add_column(overflow="fold")
+def _details(piece: Piece, count: RoundCount) -> Rows:
+    rows: list[tuple[str, Text]] = []
     for label, lines in _detail_lines(piece, count):
-        shown = lines[:MOST]
-        for i, line in enumerate(shown):
-            table.add_row(label if i == 0 else "", line)
+        rows += [(label if i == 0 else "", line) for i, line in enumerate(lines[:MOST])]
         if len(lines) > MOST:
-            table.add_row("", f"... and {len(lines) - MOST} more, all of them with --json")
-    return table
+            rows.append(("", Text(f"... and {len(lines) - MOST} more, all of them with --json")))
+    return Rows(rows)
 
 
 def _detail_lines(piece: Piece, count: RoundCount) -> Iterator[tuple[str, list[Text]]]:
@@ -119,7 +115,8 @@ def _detail_lines(piece: Piece, count: RoundCount) -> Iterator[tuple[str, list[T
     yield "motifs", [_motif(line, usual) for line, usual in motif_lines(count.motifs, terms)]
     yield "joints", [Text(harmless(line)) for line in joint_lines(count.joints, terms)]
     adjusted = [
-        f"{a.at}: {_adjusted(a.by)}, after repeat {a.before_repeat}" for a in count.adjustments
+        f"{a.at}: {_adjusted(a.by, count, terms)}, after repeat {a.before_repeat}"
+        for a in count.adjustments
     ]
     yield "adjusted", [Text(harmless(line)) for line in adjusted]
     yield "faults", [_fault(f) for f in piece.findings if _concerns(f, count.number)]
@@ -139,8 +136,10 @@ def _motif(line: str, usual: bool) -> Text:
     return text
 
 
-def _adjusted(by: int) -> str:
-    return f"{by} more passed over" if by > 0 else f"{-by} worked twice"
+def _adjusted(by: int, count: RoundCount, terms: str) -> str:
+    takes = {kind for repeat in count.repeats for kind in repeat.takes}
+    what = kinds({takes.pop(): abs(by)}, terms) if len(takes) == 1 else str(abs(by))
+    return f"{what} more passed over" if by > 0 else f"{what} worked twice"
 
 
 def _concerns(finding: Finding, number: int) -> bool:

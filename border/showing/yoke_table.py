@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from rich.console import Group, RenderableType
-from rich.padding import Padding
-from rich.table import Table
 from rich.text import Text
 
 from border.showing.folding import called, edge_in_words, series, some
+from border.showing.layout import Rows
 from border.showing.telling import harmless
 from border.yoke.edges import Edge, Run
 from border.yoke.joints import Joint
@@ -31,15 +30,13 @@ def yoke_tables(title: str, yoke: YokeReport) -> Group:
 
 def _part(head: str, rows: Iterator[tuple[str, str, str]]) -> list[RenderableType]:
     """A heading and its rows of who, what, and what is wrong with it."""
-    table = Table.grid(padding=(0, 2, 0, 0))
-    table.add_column(max_width=34)
-    table.add_column(overflow="fold")
+    told = []
     for who, what, wrong in rows:
-        told = Text(harmless(what))
+        text = Text(harmless(what))
         if wrong:
-            told.append(f"  {wrong}", style="red")
-        table.add_row(Text(harmless(who)), told)
-    return [Text(head, style="bold"), Padding(table, (0, 0, 1, 2))]
+            text.append(f"  {wrong}", style="red")
+        told.append((harmless(who), text))
+    return [Text(head, style="bold"), Rows(told)]
 
 
 def _heading(title: str, yoke: YokeReport) -> Text:

@@ -44,14 +44,14 @@ def bind_numbers(terminals: Sequence[Terminal]) -> tuple[list[Terminal], list[Te
 def _bind_run(run: Sequence[Terminal], before: str) -> tuple[list[Terminal], list[Terminal]]:
     """A run with its numbers in front; the head of it may belong to a place or a skip."""
     for head in _heads(run, before):
-        ways = _ways(run[head:])
-        if ways:
+        bound = _bound(run[head:])
+        if bound is not None:
+            nouns, unclear = bound
             kept = list(run[:head])
             if kept and kept[-1].type == "NUM" and head < len(run):
                 # `skip 3 ch 2`: the skip ends at its number.
                 kept.append(replace(kept[-1], type="SEP", name="", text=""))
-            doubtful = [run[head:][n] for n in _differing(ways)]
-            return kept + _ordered(run[head:], ways[0]), doubtful
+            return kept + _ordered(run[head:], nouns), [run[head + n] for n in unclear]
     return list(run), []
 
 
@@ -68,41 +68,37 @@ def _heads(run: Sequence[Terminal], before: str) -> list[int]:
     return heads
 
 
-def _ways(run: Sequence[Terminal]) -> list[tuple[int, ...]]:
-    """The ways to give every number a neighbour, as the word of each; to the right first.
+def _bound(run: Sequence[Terminal]) -> tuple[dict[int, int], list[int]] | None:
+    """Word -> its number, as places in the run, and the first number that could go two ways.
 
-    Two ways that end alike go on alike: two of each ending are enough to tell
-    whether there is more than one.
+    None where some number finds no word. From the end of the run it is known
+    of every number whether the rest can be settled once it has gone right or
+    left, so that one walk from the head settles all.
     """
-    ways: list[tuple[int, ...]] = [()]
-    for n, terminal in enumerate(run):
-        if terminal.type != "NUM":
-            continue
-        rights: list[tuple[int, ...]] = []
-        lefts: list[tuple[int, ...]] = []
-        for way in ways:
-            if n + 1 < len(run) and run[n + 1].type != "NUM":
-                rights.append((*way, n + 1))
-            if n > 0 and run[n - 1].type in _COUNT_BEHIND and n - 1 not in way[-1:]:
-                lefts.append((*way, n - 1))
-        ways = rights[:2] + lefts[:2]
-    return ways
+    numbers = [n for n, terminal in enumerate(run) if terminal.type == "NUM"]
+    right = [n + 1 < len(run) and run[n + 1].type != "NUM" for n in numbers]
+    left = [n > 0 and run[n - 1].type in _COUNT_BEHIND for n in numbers]
+    for i in reversed(range(len(numbers) - 1)):
+        after_right = right[i + 1] or (left[i + 1] and numbers[i + 1] - 1 != numbers[i] + 1)
+        after_left = right[i + 1] or left[i + 1]
+        right[i] = right[i] and after_right
+        left[i] = left[i] and after_left
+    nouns: dict[int, int] = {}
+    unclear: list[int] = []
+    for n, to_right, to_left in zip(numbers, right, left, strict=True):
+        to_left = to_left and n - 1 not in nouns
+        if not to_right and not to_left:
+            return None
+        if to_right and to_left and not unclear:
+            unclear.append(n)
+        nouns[n + 1 if to_right else n - 1] = n
+    return nouns, unclear
 
 
-def _differing(ways: Sequence[tuple[int, ...]]) -> list[int]:
-    if len(ways) < 2:
-        return []
-    return [min(a, b) + 1 for a, b in zip(ways[0], ways[1], strict=True) if a != b][:1]
-
-
-def _ordered(run: Sequence[Terminal], way: tuple[int, ...]) -> list[Terminal]:
-    numbers = [terminal for terminal in run if terminal.type == "NUM"]
-    by_noun = dict(zip(way, numbers, strict=True))
+def _ordered(run: Sequence[Terminal], nouns: dict[int, int]) -> list[Terminal]:
     found: list[Terminal] = []
     for n, terminal in enumerate(run):
-        if terminal.type == "NUM":
-            continue
-        if n in by_noun:
-            found.append(by_noun[n])
-        found.append(terminal)
+        if terminal.type != "NUM":
+            found += [run[nouns[n]]] if n in nouns else []
+            found.append(terminal)
     return found

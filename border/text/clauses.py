@@ -140,20 +140,20 @@ def split_claims(
     is a list to be worked.
     """
     kept = list(terminals)
-    claims: tuple[Claim, ...] = ()
+    claims: list[Claim] = []
+    first = next((n for n, terminal in enumerate(kept) if terminal.type != "SEP"), 0)
     while True:
         end = len(kept)
         while end and kept[end - 1].type in ("SEP", "ENDING"):
             end -= 1
         start = next((i for i in range(end - 1, -1, -1) if kept[i].type == "LP"), 0)
         if end < 2 or kept[end - 1].type != "RP" or kept[start].type != "LP":
-            return kept, claims
+            return kept, tuple(reversed(claims))
         found = _claims(kept[start + 1 : end - 1], source)
         named = [claim.of for claim in found]
-        nothing_before = all(terminal.type == "SEP" for terminal in kept[:start])
-        if not found or nothing_before or len(set(named)) < len(named):
-            return kept, claims
-        claims = (*found, *claims)
+        if not found or start <= first or len(set(named)) < len(named):
+            return kept, tuple(reversed(claims))
+        claims += reversed(found)
         del kept[start:end]
 
 

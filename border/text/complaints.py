@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from border.text.terminals import Terminal
 from border.text.vocabulary import vocabulary
+from border.text.words import shortened
 
 _STEP = "a step is stitches, chains, picots, a skip, a bracket or a repeat"
 _STANDING = {
@@ -43,13 +44,13 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str]:
     if at >= len(terminals):
         assert before is not None
         help_ = expected.get(before.type, _STEP)
-        return f'something is missing behind "{before.text}"', help_
+        return f'something is missing behind "{shortened(before.text)}"', help_
     here = terminals[at]
-    message = f'"{here.text}" makes no step here'
+    message = f'"{shortened(here.text)}" makes no step here'
     if before is not None and before.type in expected:
         opens = here.type in ("SEP", "RP", "LP", "STAR", "ENDING", "REPEAT")
         if opens:
-            message = f'something is missing behind "{before.text}"'
+            message = f'something is missing behind "{shortened(before.text)}"'
         return message, expected[before.type]
     if before is not None and before.type == "ENDING" and here.type in ("PREP", "TO", "WITH"):
         help_ = (
@@ -57,4 +58,4 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str]:
             'to close the round write "join"'
         )
         return message, help_
-    return message, _STANDING.get(here.type, _STEP).format(here.text)
+    return message, _STANDING.get(here.type, _STEP).format(shortened(here.text))

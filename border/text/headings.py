@@ -12,7 +12,7 @@ from border.text.numbers import number_at
 from border.text.source import Source
 from border.text.tree import Headings, Multiple, Worked
 from border.text.vocabulary import TERMS, name_of, names, vocabulary
-from border.text.words import LARGEST, Word
+from border.text.words import LARGEST, Word, shortened
 
 _VALUES: dict[str, tuple[str, dict[str, Any]]] = {
     "terms": ("terms", {terms: terms for terms in TERMS}),
@@ -103,7 +103,7 @@ def _read_value(reading: _Reading, name: str, words: Sequence[Word], span: Span)
         reading.headings = replace(reading.headings, **{attribute: values[_joined(words)]})
         return
     choices = " or ".join(f'"{name}: {value}"' for value in values)
-    reading.fault(span, f'the heading "{name}" cannot be "{text}"', f"write {choices}")
+    reading.fault(span, f'the heading "{name}" cannot be "{shortened(text)}"', f"write {choices}")
 
 
 def _read_multiple(reading: _Reading, line: list[Word], span: Span) -> None:
@@ -145,7 +145,7 @@ def _settle_overrides(reading: _Reading) -> None:
         elif stitch is None:
             here = ", ".join(name_of(s, "us") for s in vocabulary().stitches)
             help_ = f'write one of {here}, as in "{word} means dc", or "{word} means uk tr"'
-            reading.fault(span, f'"{meaning}" is no stitch', help_)
+            reading.fault(span, f'"{shortened(meaning)}" is no stitch', help_)
         elif settled.get(word, stitch) != stitch:
             reading.fault(span, f'"{word}" is given two meanings', "leave one of them out")
         else:
@@ -184,7 +184,7 @@ def _unknown_lines(reading: _Reading, unknown: Sequence[Span]) -> None:
     for span in unknown:
         line = text[span.start : span.end].lower()
         known = [*_VALUES, "border", "multiple of"]
-        close = get_close_matches(line.partition(":")[0].strip(), known, 1)
+        close = get_close_matches(line.partition(":")[0].strip()[:40], known, 1)
         help_ = f'did you mean "{close[0]}:"? {_EXAMPLE}' if close else _EXAMPLE
         if line.startswith(("round", "row")) or line[0].isdigit():
             help_ = 'begin a row with its number and a colon: "round 1:"'

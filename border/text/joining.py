@@ -27,21 +27,22 @@ _BEHIND_COMMA = _TIMES | {
 def ands(terminals: list[Terminal]) -> list[Terminal]:
     """`and` joins two places, or chains to a start chain; otherwise it only separates."""
     found: list[Terminal] = []
+    since: set[str] = set()
     for n, terminal in enumerate(terminals):
-        if terminal.type != "AND":
-            found.append(terminal)
-            continue
-        start = max((i for i, t in enumerate(found) if t.type in _LIST_MARKS), default=-1)
-        since = {t.type for t in found[start + 1 :]}
-        behind = [t.type for t in terminals[n + 1 : n + 3]]
-        if "AS" in since and (behind[:1] == ["CH"] or behind == ["NUM", "CH"]):
-            type_ = "PLUS"
-        elif since & {"PREP", "ALLIN", "BETWEEN", "ROUND"} and behind:
-            type_ = "OR" if behind[0] in _DETERMINERS | {"KIND"} else "SEP"
-        else:
-            type_ = "SEP"
-        found.append(replace(terminal, type=type_))
+        if terminal.type == "AND":
+            terminal = replace(terminal, type=_joined(since, terminals[n + 1 : n + 3]))
+        found.append(terminal)
+        since = set() if terminal.type in _LIST_MARKS else since | {terminal.type}
     return found
+
+
+def _joined(since: set[str], behind: list[Terminal]) -> str:
+    """What an `and` is, by what stands before it in its step, and behind it."""
+    types = [terminal.type for terminal in behind]
+    if "AS" in since and (types[:1] == ["CH"] or types == ["NUM", "CH"]):
+        return "PLUS"
+    placed = since & {"PREP", "ALLIN", "BETWEEN", "ROUND"}
+    return "OR" if placed and types and types[0] in _DETERMINERS | {"KIND"} else "SEP"
 
 
 def start_chain_brackets(terminals: list[Terminal]) -> list[Terminal]:

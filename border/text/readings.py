@@ -210,7 +210,7 @@ def _without_turning_chain(
     if body.repeats or not body.items:
         return body, ()
     last_item = body.items[-1]
-    if isinstance(last_item, Chains | StartChain) and any(e.what is Ending.TURN for e in ends):
+    if isinstance(last_item, Chains | StartChain) and ends and ends[0].what is Ending.TURN:
         return replace(body, items=body.items[:-1]), (last_item,)
     return body, ()
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from border.findings import Finding
 from border.text.source import Source
 from border.text.vocabulary import TERMS, Names, name_of, names, vocabulary
+from border.text.words import shortened
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -63,16 +64,16 @@ def strangers(
     for run in _runs(terminals):
         if len(run) >= _REMARK:
             span = source.span(run[0].start, run[-1].end)
-            words = " ".join(source.text[span.start : span.end].split())
-            short = words if len(words) <= 40 else f"{words[:36].rsplit(' ', 1)[0]} …"
+            short = shortened(source.text[span.start : span.end])
             message = f'these words are no part of a border text: "{short}"'
             help_ = f'set a remark apart: "-- {short} --", or put it behind a #'
             yield Finding("unknown-word", message, help_, span)
             continue
         for terminal in run:
-            word = source.text[terminal.start : terminal.end]
+            word = shortened(source.text[terminal.start : terminal.end])
             apart = f'set a remark apart: "-- {word} --", or put it behind a #'
-            near = _nearest(terminal.text, known) if len(told) < _GUESSES else None
+            looked_up = len(told) < _GUESSES and len(word) < 30
+            near = _nearest(terminal.text, known) if looked_up else None
             told.add(terminal.text)
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
             span = source.span(terminal.start, terminal.end)

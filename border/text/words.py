@@ -124,3 +124,11 @@ def without_remarks(
     help_ = 'write "--" behind its last word too, or set a remark apart with #'
     finding = Finding("not-understood", message, help_, source.span(odd.start, odd.end))
     return [word for word in kept if word is not odd], (finding,)
+
+
+def shortened(text: str, most: int = 40) -> str:
+    """A stretch of a text as a message can quote it: on one line, and not for ever."""
+    words = " ".join(text[: 4 * most].split())
+    if len(words) <= most and len(text) <= 4 * most:
+        return words
+    return f"{words[: most - 2].rsplit(' ', 1)[0]} …"

@@ -68,8 +68,6 @@ def work_once(round_: Round, below: Fabric, plan: dict[Boundary, Adjustment] | N
     owners = allotted(below.line, round_.body)
     missing = [s.run.motif for s, o in zip(below.line.stretches, owners, strict=True) if o is None]
     if missing or not below.line.stretches:
-        done.closes = False
-        done.reasons.uncovered = True
         done.findings.append(not_covered(round_, missing))
     return done
 

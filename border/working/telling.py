@@ -29,12 +29,11 @@ class Leftover:
 
 @dataclass(slots=True)
 class Reasons:
-    """Why a round does not close. `uncovered`: no clause works a part of the edge."""
+    """Why a round does not close."""
 
     leftovers: list[Leftover]
     troubles: list[tuple[str, Trouble]]
     unmade: list[str]
-    uncovered: bool = False
 
 
 def plural(n: int, word: str) -> str:
@@ -64,15 +63,13 @@ def too_short(round_: Round, troubles: Iterable[tuple[str, Trouble]]) -> list[Fi
 
 def does_not_close(
     round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons
-) -> Finding | None:
-    """The finding for a round that does not close; None where a part has no clause at all."""
+) -> Finding:
+    """The finding for a round that does not close."""
     told = [*_left(fabric, reasons), *_ran_out(round_, reasons)]
     if reasons.unmade:
         parts = [name for name in reasons.unmade if name]
         told.append(f"its repeat is made no times{f' on {_names(parts)}' if parts else ''}")
     if not told:
-        if reasons.uncovered:
-            return None
         short = list(dict.fromkeys(part for part, t in reasons.troubles if t.short))
         told = ["its repeat does not come out even"]
         if short:

@@ -131,8 +131,7 @@ def _told(round_: Round, below: Fabric, done: Pass) -> list[Finding]:
     findings += too_short(round_, done.reasons.troubles)
     if (again := _closes_repeated(round_, below)) is not None:
         return [*findings, repeat_unclear(round_, _summary(done), _summary(again))]
-    told = does_not_close(round_, below, done.accounts, done.reasons)
-    return [*findings, told] if told else findings
+    return [*findings, does_not_close(round_, below, done.accounts, done.reasons)]
 
 
 def _summary(done: Pass) -> tuple[list[str], list[int], bool]:

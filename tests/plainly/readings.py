@@ -252,8 +252,7 @@ def _with_next(item: Item) -> Item:
 def simply_its_repeat(items: tuple[Item, ...]) -> tuple[Item, ...]:
     """Small rulings: steps before a repeat that are the whole of it are simply that repeat.
 
-    As for meeting the start: a repeat to the end, with nothing written behind it. For a closed
-    round.
+    As for meeting the start: a repeat to the end, with nothing written behind it.
     """
     if not items or not isinstance(items[-1], Repeat):
         return items

@@ -60,7 +60,7 @@ def _work_text(
     fabric: Fabric, row: WrittenRow, headings: Headings, plan: Plan, own_repeat: bool
 ) -> Round:
     steps = row_steps(row, headings, own_repeat)
-    items = simply_its_repeat(steps.items) if fabric.line.closed else steps.items
+    items = simply_its_repeat(steps.items)
     window, start_site = row_window(fabric, items, headings.chains_count is True)
     found = Round()
     if steps.assumed:
@@ -94,7 +94,7 @@ def _work_clauses(
             piece.window,
             found.made,
             chains_unsaid=headings.chains_count is None,
-            items=steps.items,
+            items=simply_its_repeat(steps.items),
             plan=_part_of(plan, number),
         )
         _do(found, piece.clause, work)
