@@ -10,7 +10,7 @@ import json
 from typing import Any
 
 import random_borders
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, Phase, assume, given, settings
 from plainly import work_border
 
 from border.reckoning.counts import RoundCount, Tally, count_edge
@@ -30,7 +30,19 @@ UNDECIDED = {"open-repeat-inside", "repeat-takes-nothing", "nothing-before", "pl
 """Faults after which there is no count to agree on."""
 
 
-@settings(max_examples=400, deadline=None, suppress_health_check=list(HealthCheck))
+# A border is drawn by working it plainly, row by row, which is slow: no shrinking, and the same
+# borders in every run. `python tests/differential.py N` compares N others.
+SOME = settings(
+    max_examples=60,
+    deadline=None,
+    derandomize=True,
+    database=None,
+    phases=[Phase.generate],
+    suppress_health_check=list(HealthCheck),
+)
+
+
+@SOME
 @given(random_borders.works())
 def test_two_implementations_agree(drawn: Work) -> None:
     edge, border, adjustments = drawn
@@ -45,7 +57,7 @@ def test_two_implementations_agree(drawn: Work) -> None:
     assert json.loads(json.dumps(ours)) == [_put_alike(round_) for round_ in theirs]
 
 
-@settings(max_examples=300, deadline=None, suppress_health_check=list(HealthCheck))
+@SOME
 @given(random_borders.works())
 def test_a_border_written_out_is_read_as_the_same_tree(drawn: Work) -> None:
     _, border, _ = drawn

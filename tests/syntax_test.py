@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from reading import read_items, read_text, row_faults
+
 from border.text.tree import (
     ST,
     Begin,
@@ -28,7 +30,6 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from reading import read_items, read_text, row_faults
 
 SPACE = Kind("space")
 LOOP = Kind("loop")

@@ -8,6 +8,8 @@ the end of a text are its `ends`, and so on: each rule is said at its strategy.
 
 from __future__ import annotations
 
+from hypothesis import strategies as st
+
 from border.text.tree import (
     ST,
     AtJoint,
@@ -47,7 +49,6 @@ from border.text.tree import (
     Whole,
     Worked,
 )
-from hypothesis import strategies as st
 
 US = ("ss", "sc", "hdc", "dc", "tr", "dtr", "trtr")
 EARLY = ("ss", "sc", "dc", "tr", "dtr")
@@ -180,7 +181,10 @@ def _one_place(items: list[Item]) -> tuple[Item, ...]:
 
 
 inner_steps: st.SearchStrategy[Item] = (
-    chains | picots | bare_stitches() | st.builds(Stitches, counts, stitches, st.just(Place(Which.SAME, ())))
+    chains
+    | picots
+    | bare_stitches()
+    | st.builds(Stitches, counts, stitches, st.just(Place(Which.SAME, ())))
 )
 """What can stand in a bracket that goes into one place: no place but the same."""
 

@@ -6,13 +6,14 @@ from dataclasses import replace
 
 import pytest
 import trees
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from reading import read, read_items, read_text
+
 from border.text.source import Source
 from border.text.syntax import read_border
 from border.text.tree import Border, Headings, Kind, Row, Stitches, Text
 from border.text.written import write_border, write_item, write_kind, write_text
-from hypothesis import HealthCheck, given, settings
-from hypothesis import strategies as st
-from reading import read, read_items, read_text
 
 TERMS = ("us", "uk", "early")
 _quick = settings(
@@ -142,6 +143,8 @@ def test_long_rows_are_broken_between_steps_and_never_before_a_head() -> None:
     text = write_border(border)
     assert max(map(len, text.splitlines())) <= 88
     assert read(text)[0] == border
-    clauses = f"round 1: over {names}: {steps}; over edging: {steps}; at joint edging | round 1: 2 sc"
+    clauses = (
+        f"round 1: over {names}: {steps}; over edging: {steps}; at joint edging | round 1: 2 sc"
+    )
     first, _ = read(f"terms: us\n{clauses}\n")
     assert read(write_border(first))[0] == replace(first)

@@ -152,7 +152,7 @@ def accounts_of(body: Text | tuple[Clause, ...]) -> dict[int, Account]:
 
 
 def counted_as(targets: tuple[Target, ...]) -> tuple[Target, ...]:
-    """What is counted for a leading kind: of a part the site that it is of; between two, the points."""
+    """What is counted of a leading kind: of a part, its whole site; between two, the points."""
     kept = (t if isinstance(t, Between) else Whole(t.of) for t in targets)
     return tuple(dict.fromkeys(kept))
 

@@ -163,7 +163,11 @@ def _as_next(item: Item, begun: Place | None = None) -> Item:
     if isinstance(item, Stitches) and item.place is None and item.count == 1:
         place = Place(Which.NEXT, (Whole(ST),))
         return Stitches(1, item.stitch, place, cluster=item.cluster, modifiers=item.modifiers)
-    if begun is not None and isinstance(item, Stitches | Bracket):
-        if item.place is not None and item.place.which is Which.SAME:
-            return alike(replace(item, place=replace(begun, which=Which.NEXT)))
+    if (
+        begun is not None
+        and isinstance(item, Stitches | Bracket)
+        and item.place is not None
+        and item.place.which is Which.SAME
+    ):
+        return alike(replace(item, place=replace(begun, which=Which.NEXT)))
     return item
