@@ -19,7 +19,7 @@ CHECKS = (
 
 def main(for_pytest: list[str]) -> int:
     failed: list[str] = []
-    for check in (*CHECKS, ("pytest", *for_pytest)):
+    for check in (*CHECKS, ("pytest", "-n", "auto", *for_pytest)):
         if check[0] == "pytest" and failed:
             print(f"\nfailed: {', '.join(failed)}", flush=True)
         print(f"\n$ {' '.join(check)}", flush=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import contextlib
+import io
 import json
 import os
 import re
@@ -14,6 +16,8 @@ from typing import Any, NamedTuple
 
 import jsonschema
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from border.cli import MOST_BYTES, VERSION, main
 from border.showing.shapes import schema
@@ -517,3 +521,76 @@ def test_a_reader_that_goes_away_is_no_fault(tmp_path: Path) -> None:
     assert ran.stdout == "edge: Shells\n"
     assert "Traceback" not in ran.stderr
     assert "BrokenPipe" not in ran.stderr
+
+
+# --- whatever is written ------------------------------------------------------
+
+SCRAPS = (
+    *(
+        "(",
+        ")",
+        "[",
+        "*",
+        ",",
+        ";",
+        ".",
+        ":",
+        '"',
+        "|",
+        "#",
+        "--",
+        "\n",
+        "\t",
+        "\x00",
+        "\u202e",
+        "é",
+    ),
+    *("round 2:", "over each motif:", "elsewhere:", "at each joint:", "as round 1 of", "turn"),
+    *(
+        "repeat from *",
+        "in each loop",
+        "in next space",
+        "skip 2",
+        "ch 3",
+        "999999999",
+        "to last 2 st",
+    ),
+    *("[[work]]", "[[edge]]", "[yoke]", "places = 0", "closed = false", "= 1", "{", "]"),
+)
+
+
+@settings(
+    max_examples=120,
+    deadline=None,
+    derandomize=True,
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
+)
+@given(
+    name=st.sampled_from(sorted(STARTER)),
+    cut=st.tuples(st.integers(0, 600), st.integers(0, 30)),
+    scraps=st.lists(st.sampled_from(SCRAPS), max_size=4),
+    command=st.sampled_from(("count", "check", "yoke")),
+    as_json=st.booleans(),
+)
+def test_whatever_is_written_there_is_an_answer(
+    tmp_path: Path,
+    name: str,
+    cut: tuple[int, int],
+    scraps: list[str],
+    command: str,
+    as_json: bool,
+) -> None:
+    """A starter project with something cut out and something put in is told of, and no more."""
+    start, length = cut
+    text = STARTER[name]
+    files = STARTER | {name: f"{text[:start]} {' '.join(scraps)} {text[start + length :]}"}
+    for each, written in files.items():
+        (tmp_path / each).write_text(written, encoding="utf-8")
+    out, err = io.StringIO(), io.StringIO()
+    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
+        code = main([command, str(tmp_path / "cuff.toml"), *(["--json"] if as_json else [])])
+    if as_json:
+        severities = {f["severity"] for f in json.loads(out.getvalue())["findings"]}
+        assert ("error" in severities) == (code != 0)
+    else:
+        assert (" error: " in err.getvalue()) == (code != 0)

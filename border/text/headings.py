@@ -49,7 +49,8 @@ def read_headings(words: Sequence[Word], source: Source) -> tuple[Headings, tupl
         stranger = _read_line(reading, list(line))
         if stranger is not None:
             unknown.append(stranger)
-    _unknown_lines(reading, unknown)
+    if unknown:
+        _unknown_lines(reading, unknown)
     if "terms" not in reading.given:
         message = "the border does not say in which terms its stitches are named"
         help_ = 'write a heading "terms: us", "terms: uk" or "terms: early" before the first row'

@@ -88,18 +88,16 @@ def row_list_at(words: Sequence[Word], at: int) -> RowList | None:
     while True:
         at, row_word = _past_row_words(words, at)
         first = _row_number(words, at)
-        if first is None:
+        if first is None or (numbers and not _goes_on(words, after, first, ordinal)):
             break
         value, at, is_ordinal = first
         behind = _past_to(words, at)
         last = _row_number(words, behind) if behind is not None else None
-        if last is not None:
-            end, at, _ = last
-            sound = sound and value <= end < value + LAST_ROW
-            if len(numbers) <= LAST_ROW:
-                numbers += range(value, min(end, value + LAST_ROW) + 1)
-        else:
-            numbers.append(value)
+        end = last[0] if last is not None else value
+        at = last[1] if last is not None else at
+        sound = sound and value <= end < value + LAST_ROW
+        if len(numbers) <= LAST_ROW:
+            numbers += range(value, min(max(value, end), value + LAST_ROW) + 1)
         at, trailing = _past_row_words(words, at)
         named, ordinal = named or row_word or trailing, ordinal or is_ordinal
         after = at
@@ -110,6 +108,24 @@ def row_list_at(words: Sequence[Word], at: int) -> RowList | None:
         return None
     sound = sound and len(numbers) <= LAST_ROW and all(0 < n <= LAST_ROW for n in numbers)
     return RowList(tuple(numbers), named, ordinal, after, sound)
+
+
+def _goes_on(
+    words: Sequence[Word], joiner: int, number: tuple[int, int, bool], ordinal: bool
+) -> bool:
+    """Whether a number behind a joiner is one more row: not so in `1st row, 2 dc`."""
+    _, behind, is_ordinal = number
+    if is_ordinal or _text(words, joiner) != "," or _text(words, joiner + 1) == "and":
+        return is_ordinal or not ordinal
+    return not ordinal and not _steps_begin(words, behind)
+
+
+def _steps_begin(words: Sequence[Word], at: int) -> bool:
+    """Whether a word stands here that could be what a number before it counts."""
+    if at >= len(words) or words[at].sort is not Sort.WORD:
+        return False
+    rows = vocabulary().rows["row"]
+    return words[at].text not in {"and", "to", *rows, *vocabulary().times}
 
 
 def _past_row_words(words: Sequence[Word], at: int) -> tuple[int, bool]:
@@ -140,7 +156,10 @@ def _past_to(words: Sequence[Word], at: int) -> int | None:
         at += 1
     if at < len(words) and words[at].glued:
         return at
-    return at + 1 if _text(words, at) in ("to", "-") else None
+    if _text(words, at) == "-":
+        number = _row_number(words, at + 1)
+        return at + 1 if number is not None and not _steps_begin(words, number[1]) else None
+    return at + 1 if _text(words, at) == "to" else None
 
 
 def _past_joiner(words: Sequence[Word], at: int) -> int:

@@ -44,10 +44,12 @@ class Section:
 
 def find_heads(words: Sequence[Word]) -> list[Head]:
     """All row heads, in the order of the text."""
-    heads = []
+    heads: list[Head] = []
     goes_on = vocabulary().rows["goes_on"]
     for at, word in enumerate(words):
-        if at > 0 and (words[at - 1].line == word.line or words[at - 1].text in goes_on):
+        if at > 0 and words[at - 1].line == word.line:
+            continue
+        if heads and words[at - 1].text in goes_on:
             continue
         head = _head_at(words, at)
         if head is not None:

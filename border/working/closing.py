@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from border.text.steps import is_open, leading_targets, walk
 from border.text.tree import (
     Between,
+    BetweenPicots,
     Clause,
     Item,
     Kind,
@@ -153,7 +154,7 @@ def accounts_of(body: Text | tuple[Clause, ...]) -> dict[int, Account]:
 
 def counted_as(targets: tuple[Target, ...]) -> tuple[Target, ...]:
     """What is counted of a leading kind: of a part, its whole site; between two, the points."""
-    kept = (t if isinstance(t, Between) else Whole(t.of) for t in targets)
+    kept = (t if isinstance(t, Between | BetweenPicots) else Whole(t.of) for t in targets)
     return tuple(dict.fromkeys(kept))
 
 
