@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from border.text.tree import Headings, Multiple, Worked
 from reading import faults, read, read_rows
+
+from border.text.tree import Headings, Multiple, Worked
 
 ROW = "\nround 1: 2 dc.\n"
 
@@ -216,5 +217,7 @@ def test_a_border_without_a_row() -> None:
 
 
 def test_a_copy_of_several_rows_makes_as_many() -> None:
-    rows = read_rows("round 1: dc.\nround 2: sc.\nround 3: repeat rounds 1 and 2 twice.\nlast row: dc.")
+    rows = read_rows(
+        "round 1: dc.\nround 2: sc.\nround 3: repeat rounds 1 and 2 twice.\nlast row: dc."
+    )
     assert [row.numbers for row in rows] == [(1,), (2,), (3, 4, 5, 6), (7,)]

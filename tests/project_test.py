@@ -314,19 +314,14 @@ def test_a_file_with_a_byte_order_mark_is_read() -> None:
     assert good("\ufeff" + FERN).name == "Fern yoke"
 
 
-TRICKY = (
-    """
-"quoted key" = 'it''s' # no: a comment
-""".replace("''s", "s")
-    + r'''
+TRICKY = r'''
+"quoted key" = 'its' # no: a comment
 a.b . "c d" = { x = [1, 2, { y = "}" }], z = "#]" }   # "x"
-long = """
-[[not a table]] \""" x = 1
-"""
-raw = """two "quotes" at the end"""""
-dull = '''
-    + "'''\n[x] = '' \n'''"
-    + r"""
+long = QQQ
+[[not a table]] x = 1
+QQQ
+deep = QQQtwo 'quotes' at the endQQQ''
+more = """[x] = \""" \\"""
 when = 1979-05-27 07:32:00
 [[t]]
 n = +1_000
@@ -342,8 +337,7 @@ w = true
 n = 2
 [[t.u]]
 m = -inf
-"""
-)
+'''.replace("QQQ", 3 * "'")
 
 
 def leaves(value: Any, path: tuple[str | int, ...] = ()) -> Any:

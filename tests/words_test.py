@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import pytest
+from reading import faults, read, row_faults
+
 from border.text.numbers import number_at, ordinal_at, row_list_at
 from border.text.source import Source
 from border.text.vocabulary import TERMS, has_name, name_of, names, vocabulary
 from border.text.words import LARGEST, Sort, read_words, shortened, without_remarks
-from reading import faults, read, row_faults
 
 
 def texts(source: str) -> list[str]:

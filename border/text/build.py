@@ -91,7 +91,8 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
                 _add_step(node, top, b, _at_head(lists) and whole)
         except Misread as fault:
             b.findings.append(fault.finding)
-        top.hard = False
+        # A repeat ends a list before a place, whatever it goes back to.
+        top.hard = is_tree(node, "repeat")
     while len(lists) > 1:
         star = lists.pop()
         assert star.star is not None

@@ -47,7 +47,7 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
     """The clauses of a row's body. Without any clause head there is one part."""
     findings: list[Finding] = []
     heads: list[tuple[int, int, Scope]] = []
-    dropped: set[int] = set()
+    strange: set[int] = set()
     after = 0
     for n, word in enumerate(words):
         if word.text != ":" or word.sort is not Sort.MARK:
@@ -55,21 +55,23 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
         start = _head_start(words, after, n)
         scope = _scope(words[start:n], source)
         if scope is None:
-            first = words[start] if start < n else word
             message = "the words before this colon are not the head of a clause"
             help_ = f"write {_FORMS} behind a separator; elsewhere leave the colon out"
-            findings.append(
-                Finding("not-understood", message, help_, source.span(first.start, word.end))
-            )
-            dropped.add(n)
+            span = source.span(words[start].start, word.end)
+            findings.append(Finding("not-understood", message, help_, span))
+            strange.update(range(start, n + 1))
         else:
             heads.append((start, n, scope))
         after = n + 1
-    ends = [start for start, _, _ in heads[1:]] + [len(words)]
-    parts = [Part(None, (0, 0), words[: heads[0][0] if heads else len(words)])]
-    for (start, colon, scope), end in zip(heads, ends, strict=False):
-        span = (words[start].start, words[colon].end)
-        parts.append(Part(scope, span, words[colon + 1 : end]))
+
+    def kept(start: int, end: int) -> list[Word]:
+        return [words[n] for n in range(start, end) if n not in strange]
+
+    ends = [start for start, _, _ in heads] + [len(words)]
+    parts = [Part(None, (0, 0), kept(0, ends[0]))]
+    for (start, colon, scope), end in zip(heads, ends[1:], strict=True):
+        head = (words[start].start, words[colon].end)
+        parts.append(Part(scope, head, kept(colon + 1, end)))
     if heads and not any(word.sort is not Sort.MARK for word in parts[0].words):
         parts = parts[1:]
     return parts, tuple(findings)

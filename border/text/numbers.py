@@ -122,7 +122,7 @@ def _goes_on(
 
 def _steps_begin(words: Sequence[Word], at: int) -> bool:
     """Whether a word stands here that could be what a number before it counts."""
-    if at >= len(words) or words[at].sort is not Sort.WORD:
+    if at >= len(words) or words[at].sort is not Sort.WORD or number_at(words, at) is not None:
         return False
     rows = vocabulary().rows["row"]
     return words[at].text not in {"and", "to", *rows, *vocabulary().times}

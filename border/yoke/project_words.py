@@ -104,7 +104,7 @@ def _wanted(error: dict[str, Any]) -> str:
         case "greater_than_equal":
             return f"{limits['ge']} or more"
         case "greater_than":
-            return f"more than {limits['gt']}"
+            return f"more than {limits['gt']:g}"
         case "less_than_equal":
             return f"{limits['le']} or less"
         case "literal_error":

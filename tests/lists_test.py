@@ -1,0 +1,149 @@
+"""A list before a place: what could be read two ways is asked, with both ways to paste."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from reading import read, row_faults
+
+from border.text.tree import ST, Bracket, Place, Stitches, Text, Which, Whole
+
+
+def edits(steps: str) -> list[str]:
+    """The two edits that the one finding of a row offers."""
+    _, findings = read(f"terms: us\nround 1: {steps}\n")
+    (finding,) = findings
+    assert finding.code == "place-unclear"
+    assert finding.help is not None
+    both = re.match(r"write (.*?) or (?:for one place )?(.*?)(?:;? the heading .*)?$", finding.help)
+    assert both is not None, finding.help
+    return [edit.rstrip(",;") for edit in both.groups()]
+
+
+@pytest.mark.parametrize(
+    ("steps", "together", "apart"),
+    [
+        ("1 sc, 5 dc in next space",
+         "(1 sc, 5 dc) in next space", "1 sc in next st, 5 dc in next space"),
+        ("1 sc and 5 dc in next space",
+         "(1 sc, 5 dc) in next space", "1 sc in next st, 5 dc in next space"),
+        ("1 sc, ch 3, 1 sc in each st",
+         "(1 sc, ch 3, 1 sc) in each st", "1 sc in next st, ch 3; 1 sc in each st"),
+        ("3 sc, 5 dc in last space",
+         "(3 sc, 5 dc) in last space", "1 sc in each of the next 3 st, 5 dc in last space"),
+        ("2 sc, ch 3, (2 dc, ch 1) in next space",
+         "(2 sc, ch 3, 2 dc, ch 1) in next space",
+         "1 sc in each of the next 2 st, ch 3, (2 dc, ch 1) in next space"),
+        ("1 sc, picot of 3, 1 dc in next st",
+         "(1 sc, picot of 3, 1 dc) in next st", "1 sc in next st, picot of 3, 1 dc in next st"),
+        ("ch 5, 1 sc in each space",
+         "(ch 5, 1 sc) in each space", "ch 5; 1 sc in each space"),
+        ("ch 5, 1 sc in every 3rd space",
+         "(ch 5, 1 sc) in every 3rd space", "ch 5; 1 sc in every 3rd space"),
+        ("1 dc in next st, ch 5, 1 sc in each space",
+         "(ch 5, 1 sc) in each space", "ch 5; 1 sc in each space"),
+        ("ch 5, (1 sc, ch 1) in each space",
+         "(ch 5, 1 sc, ch 1) in each space", "ch 5; (1 sc, ch 1) in each space"),
+        ("3 dc in the next 2 st", "3 dc in each of the next 2 st", "3 dc in next st"),
+        ("3 dc in first 2 st", "3 dc in each of the first 2 st", "3 dc in first st"),
+        ("3 dc in the last 2 st", "3 dc in each of the last 2 st", "3 dc in last st"),
+        ("(2 dc, ch 1) in the next 2 st",
+         "(2 dc, ch 1) in each of the next 2 st", "(2 dc, ch 1) in next st"),
+    ],
+)  # fmt: skip
+def test_both_readings_are_offered_and_settle_it(steps: str, together: str, apart: str) -> None:
+    assert edits(steps) == [together, apart]
+    for edit in (together, apart):
+        assert row_faults(edit) == [], edit
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        "1 sc; 5 dc in next space",
+        "1 sc. 5 dc in next space",
+        "1 sc, then 5 dc in next space",
+        "1 sc, skip 2, 5 dc in next space",
+        "1 sc in next st, 5 dc in next space",
+        "1 sc, 5 dc in same place",
+        "1 sc, 5 dc in the skipped st",
+        "1 sc, *5 dc in next space; repeat from *",
+        "(1 sc, ch 1) twice, 5 dc in next space",
+        "2 dc, ch 2, 2 dc, all in next space",
+        "ch 5, 1 sc in next space",
+        "ch 5, 1 sc in each of the next 3 spaces",
+        "1 sc in each space, ch 5",
+        "(ch 5), 1 sc in each space",
+        "3 dc in the next 3 st",
+        "1 dc in the next 3 st",
+        "3 dc together over next 3 st",
+        "5 dc in 3rd st",
+    ],
+)
+def test_what_can_be_read_one_way_is_not_asked(steps: str) -> None:
+    assert row_faults(steps) == []
+
+
+@pytest.mark.parametrize(
+    ("steps", "asked"),
+    [
+        ("ch 1, 1 sc in each st", False),
+        ("ch 3, 1 dc in each st", False),
+        ("ch 3, 1 tr in each st", True),
+        ("ch 3, 1 hdc in each st", False),
+        ("ch 2, 1 sc in each st", True),
+        ("begin in next space, ch 3, 1 dc in each st", False),
+        ("ch 3; 1 dc in next st, ch 3, 1 dc in each st", True),
+        ("ch 3, ch 2, 1 dc in each st", True),
+        ("ch 3 as dc, 1 dc in each st", False),
+    ],
+)
+def test_chains_that_open_a_row_are_its_start_chain(steps: str, asked: bool) -> None:
+    assert bool(row_faults(steps)) == asked
+
+
+def test_a_clause_has_no_start_chain() -> None:
+    (found,) = row_faults("over front: ch 3, 1 dc in each st")
+    assert found == ("place-unclear", "ch 3, 1 dc in each st")
+
+
+def test_the_heading_settles_lists_but_not_numbers() -> None:
+    headings = "terms: us\nbare stitches: one in each"
+    assert row_faults("1 sc, ch 3, 1 sc in each st", headings) == []
+    assert row_faults("1 sc, 5 dc in next space", headings) == []
+    assert [code for code, _ in row_faults("ch 5, 1 sc in each space", headings)] == [
+        "place-unclear"
+    ]
+    assert [code for code, _ in row_faults("3 dc in the next 2 st", headings)] == ["place-unclear"]
+
+
+def test_the_edits_are_in_the_terms_of_the_text() -> None:
+    _, (finding,) = read("terms: uk\nround 1: 1 dc, 5 tr in next space\n")
+    assert finding.help is not None
+    assert finding.help.startswith(
+        "write (1 dc, 5 tr) in next space or 1 dc in next st, 5 tr in next space"
+    )
+
+
+def test_meanwhile_each_stitch_takes_the_next_st_and_each_place_all() -> None:
+    (row,) = read("terms: us\nround 1: 1 sc, 3 dc in the next 2 st\n")[0].rows
+    each = Place(Which.NEXT, (Whole(ST),), 2, True)
+    assert row.body == Text((Stitches(1, "sc"), Stitches(3, "dc", each)))
+    (row,) = read("terms: us\nround 1: (3 dc) in next 2 st\n")[0].rows
+    assert row.body == Text((Bracket((Stitches(3, "dc"),), each),))
+    assert not row.broken
+
+
+def test_lists_are_looked_at_inside_stars_and_brackets() -> None:
+    asked = [("place-unclear", "1 sc, 5 dc in next space")]
+    assert row_faults("*1 sc, 5 dc in next space; repeat from *") == asked
+    assert row_faults("(1 sc, 5 dc in next space) 3 times") == asked
+    assert row_faults("(*1 sc, 5 dc in next space; repeat from * twice) 3 times") == asked
+
+
+def test_places_inside_a_placed_bracket() -> None:
+    assert row_faults("(1 dc in next st, ch 1) in next space") == [("place-inside", "in next st")]
+    assert row_faults("(skip 1 st, 1 dc) in next space") == [("place-inside", "skip 1 st")]
+    assert row_faults("(ch 1, (2 dc) in next st) in next space") == [("place-inside", "in next st")]
+    assert row_faults("(1 dc, 1 dc in same place, ch 1) in next space") == []
