@@ -21,6 +21,7 @@ from border.text.syntax import read_border
         ("3 st", "st", "say of what"),
         ("1 dc in 5 ch", "5 ch", "in next ch-5 space"),
         ("2 dc in block", "block", "say which"),
+        ("2 dc in ch-3 space", "ch-3 space", '"in next ch-3 space"'),
         ("2 dc in each 3 spaces", "each 3 spaces", "in each of the next 3 spaces"),
         ("1 dc in next st 3 times", "3 times", "in brackets"),
         ("(1 dc) in next st 3 times", "in next st 3 times", "(…) 3 times in next st"),

@@ -45,6 +45,8 @@ def edits(steps: str) -> list[str]:
          "(ch 5, 1 sc) in each space", "ch 5; 1 sc in each space"),
         ("ch 5, (1 sc, ch 1) in each space",
          "(ch 5, 1 sc, ch 1) in each space", "ch 5; (1 sc, ch 1) in each space"),
+        ("1 dc in next st, ch 5, 1 sl st in first ch", "picot of 5", "ch 5; 1 sl st in first ch"),
+        ("ch 4, sc in 1st ch", "picot of 4", "ch 4; 1 sc in first ch"),
         ("3 dc in the next 2 st", "3 dc in each of the next 2 st", "3 dc in next st"),
         ("3 dc in first 2 st", "3 dc in each of the first 2 st", "3 dc in first st"),
         ("3 dc in the last 2 st", "3 dc in each of the last 2 st", "3 dc in last st"),

@@ -3,97 +3,14 @@
 from __future__ import annotations
 
 import random
-import tomllib
-from pathlib import Path
-from typing import Any
 
 import pytest
+from yokes import EVERYTHING, FERN
 
 from border.findings import Finding
 from border.text.source import Source
 from border.yoke.edges import trace
-from border.yoke.positions import positions
 from border.yoke.project import Project, read_project
-
-FERN = (Path(__file__).parent.parent / "patterns" / "fern.toml").read_text("utf-8")
-
-EVERYTHING = """
-format = 1
-name = "Fern yoke"
-hand = "left"
-
-[yoke]
-loops = 16
-of = "picot"
-joined = 3
-seam_loops = 1
-motif_mm = 42
-
-[[strip]]
-name = "front"
-motifs = 5
-sides = ["neck 5", "hem 5"]
-
-[[strip]]
-name = "left strap"
-motifs = 3
-sides = ["neck 3", "left armhole 7"]
-from = "front.1"
-to = "back.5"
-
-[[motif]]
-name = "front.1"
-ring = ["neck 2", "join front.2", "hem 5", "join left underarm.1",
-        "left armhole 0", "join left strap.1 by 2"]     # another number
-
-[[motif]]
-name = "right underarm.1"
-mirror_of = "left underarm.1"
-
-[[label]]
-name = "underarm"
-motifs = ["left underarm.2", "right underarm.2"]
-
-[[edge]]
-name = "cuff"
-closed = false
-runs = [{ section = "cuff", motifs = 7, places = 6 }, { section = "cuff", places = 5 }]
-
-[[edge]]
-name = "pocket"
-places = 90
-of = "stitch"
-
-[[work]]
-edge = "neck"
-border = "fern.border"
-start = "front.1"
-mirror = ["front.3", "back.3"]
-done = 3
-found = { round = 3, spaces = 71 }
-
-[[work.adjust]]
-round = 5
-at = "left strap"
-by = 1
-
-[[work.adjust]]
-round = 6
-at = "front.1 | left strap.1"
-by = -2
-
-[[attach]]
-edge = "hem"
-over = ["front"]
-parts = [{ plain_mm = 60 }, { gathered_mm = 90, cloth_mm = 140.5 }]
-
-[thread]
-size = "40"
-hook_mm = 1.0
-ball_g = 20
-waste = 0.15
-sample = [{ stitch = "dc", stitches = 40, used_mm = 960, width_mm = 48, height_mm = 3.1 }]
-"""
 
 
 def read(text: str) -> tuple[Project | None, tuple[Finding, ...]]:
@@ -312,54 +229,6 @@ def test_what_is_no_toml_is_told_with_its_place(text: str, at: int, help_: str) 
 
 def test_a_file_with_a_byte_order_mark_is_read() -> None:
     assert good("\ufeff" + FERN).name == "Fern yoke"
-
-
-TRICKY = r'''
-"quoted key" = 'its' # no: a comment
-a.b . "c d" = { x = [1, 2, { y = "}" }], z = "#]" }   # "x"
-long = QQQ
-[[not a table]] x = 1
-QQQ
-deep = QQQtwo 'quotes' at the endQQQ''
-more = """[x] = \""" \\"""
-when = 1979-05-27 07:32:00
-[[t]]
-n = +1_000
-[[t.u]]
-m = [ # here
-  "é", # there
-]
-[[t.u]]
-m = 0x1F
-[t.v]
-w = true
-[[t]]
-n = 2
-[[t.u]]
-m = -inf
-'''.replace("QQQ", 3 * "'")
-
-
-def leaves(value: Any, path: tuple[str | int, ...] = ()) -> Any:
-    if isinstance(value, dict):
-        for key, inner in value.items():
-            yield from leaves(inner, (*path, key))
-    elif isinstance(value, list):
-        for n, inner in enumerate(value):
-            yield from leaves(inner, (*path, n))
-    else:
-        yield path, value
-
-
-@pytest.mark.parametrize("text", [FERN, EVERYTHING, TRICKY, TRICKY.replace("\n", "\r\n")])
-def test_every_value_is_found_where_it_stands(text: str) -> None:
-    at = positions(Source("x", text))
-    number = 0
-    for path, value in leaves(tomllib.loads(text)):
-        span = at.value(path)
-        assert tomllib.loads("v = " + text[span.start : span.end])["v"] == value, path
-        number += 1
-    assert number >= 12
 
 
 def test_no_mutilated_file_is_more_than_a_finding() -> None:

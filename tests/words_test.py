@@ -152,6 +152,14 @@ def test_a_strange_word_is_told_with_the_nearest_known_one() -> None:
     assert '"-- spaec --"' in finding.help
 
 
+def test_a_word_known_only_in_phrases_is_not_its_own_nearest() -> None:
+    _, (finding,) = read("terms: us\nround 1: 1 dc in next st, before\n")
+    assert (finding.code, finding.help) == (
+        "unknown-word",
+        'set a remark apart: "-- before --", or put it behind a #',
+    )
+
+
 def test_each_strange_word_is_one_finding() -> None:
     assert row_faults("3 dcc in next st, ch 3, ch 1, ch 1, 1 bobble in next st") == [
         ("unknown-word", "dcc"),

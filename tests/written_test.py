@@ -108,6 +108,7 @@ def test_kinds_in_uk_terms(kind: Kind, one: str, many: str) -> None:
         "2 dc, ch 3; 1 dc in each st",
         "1 sc, ch 3; 1 sc in next st",
         "ch 5; 1 sc in each space",
+        "1 sc in next st, ch 5; 1 sl st in first ch",
         "1 sc in next st, ch 5; 1 sc in each space",
         "1 sc, 1 dc in same place",
         "*1 sc in next st, (2 dc, ch 1) 3 times in next space; repeat from * to last 2 st",

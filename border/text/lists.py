@@ -27,7 +27,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.written_places import write_place
-from border.text.written_steps import write_item, write_list
+from border.text.written_steps import may_close, write_item, write_list
 
 _UNPLACED = (Which.SAME, Which.SKIPPED)
 _BY_NUMBER = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
@@ -54,7 +54,9 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
                 since.append(item)
                 continue
             case Stitches(place=Place() as place) | Bracket(place=place):
-                if place.which not in _UNPLACED:
+                if since and isinstance(since[-1], Chains) and may_close(item):
+                    _tell_ring(since[-1], item, b)
+                elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     _check_before(since, item, b, chains_may_stand)
         since = []
@@ -102,6 +104,17 @@ def _tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
         f"write {together} or {apart}; the heading "
         '"bare stitches: one in each" takes each stitch without a place for the next st',
         since[0].span.to(placed.span),
+    )
+
+
+def _tell_ring(chains: Chains, closing: Item, b: Building) -> None:
+    """`ch 5, 1 sl st in first ch`: a picot, or a stitch into the row below?"""
+    below = write_item(closing, b.terms, b.headings.overrides)
+    b.tell(
+        "place-unclear",
+        "this may close the chains before it into a picot, or go into the row below",
+        f"write picot of {chains.count} or ch {chains.count}; {below}",
+        chains.span.to(closing.span),
     )
 
 

@@ -51,7 +51,9 @@ def _merged(
 
 
 def _as_one(parts: Sequence[Terminal], type_: str, number: int = 0) -> Terminal:
-    text = " ".join(part.text for part in parts)
+    text = parts[0].text
+    for part in parts[1:]:
+        text += f"-{part.text}" if part.glued else f" {part.text}"
     first, last = parts[0], parts[-1]
     return replace(
         first, type=type_, text=text, end=last.end, number=number, many=last.many, short=last.short

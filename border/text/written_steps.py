@@ -12,6 +12,7 @@ from border.text.tree import (
     Chains,
     End,
     Item,
+    Kind,
     Picots,
     Place,
     Repeat,
@@ -36,6 +37,7 @@ def write_list(items: Sequence[Item], terms: str, overrides: Overrides = ()) -> 
         place = item.place if isinstance(item, Stitches | Bracket) else None
         placed = place is not None and place.which not in (Which.SAME, Which.SKIPPED)
         parts = placed and (bare or (chains and place is not None and place.which in OPEN_PLACES))
+        parts = parts or (chains and may_close(item))
         text = write_item(item, terms, overrides)
         if not written:
             written = text
@@ -49,6 +51,15 @@ def write_list(items: Sequence[Item], terms: str, overrides: Overrides = ()) -> 
             case _:
                 bare = chains = False
     return written
+
+
+def may_close(item: Item) -> bool:
+    """Whether a step may close the chains before it into a picot: `1 sl st in first ch`."""
+    match item:
+        case Stitches(1, "sc" | "ss", Place(Which.FIRST, (Whole(Kind("ch")),), 1)):
+            return True
+        case _:
+            return False
 
 
 def write_item(item: Item, terms: str, overrides: Overrides = ()) -> str:

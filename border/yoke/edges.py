@@ -174,7 +174,8 @@ def _work_faults(
 ) -> list[Finding]:
     by_name = {edge.name: edge for edge in edges}
     faulty = {n for pairs in laid.joints.pairs.values() for run, _ in pairs if (n := run.edge)}
-    faulty.update(written.name for written in project.edges)
+    written = {edge.name for edge in project.edges}
+    faulty |= written
     found = []
     unknown = named.too_many and not named.sections
     for work in project.works:
@@ -184,7 +185,7 @@ def _work_faults(
                 help_ = nearest(work.edge, by_name) or f"the edges are {', '.join(by_name)}"
                 message = f'there is no edge "{work.edge}" to work on'
                 found.append(Finding("no-such-edge", message, help_, work.edge_span))
-        elif edge.places == 0:
+        elif edge.places == 0 and edge.name not in written:
             message = f'the edge "{edge.name}" has no places to work into'
             found.append(Finding("edge-empty", message, "choose another edge", work.edge_span))
         elif work.start is not None:
