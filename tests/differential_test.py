@@ -31,7 +31,7 @@ UNDECIDED = {"open-repeat-inside", "repeat-takes-nothing", "nothing-before", "pl
 
 
 # A border is drawn by working it plainly, row by row, which is slow: no shrinking, and the same
-# borders in every run. `python tests/differential.py N` compares N others.
+# borders in every run. `python tests/compare.py 500` compares others.
 SOME = settings(
     max_examples=60,
     deadline=None,

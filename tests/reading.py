@@ -5,7 +5,38 @@ from __future__ import annotations
 from border.findings import Finding
 from border.text.source import Source
 from border.text.syntax import read_border
-from border.text.tree import Border, Item, Row, Text
+from border.text.tree import (
+    ST,
+    Border,
+    Item,
+    Kind,
+    Place,
+    Row,
+    Stitches,
+    Target,
+    Text,
+    Which,
+    Whole,
+)
+
+SPACE = Kind("space")
+LOOP = Kind("loop")
+BLOCK = Kind("block")
+CH = Kind("ch")
+DC = Kind("dc")
+NEXT_ST = Place(Which.NEXT, (Whole(ST),))
+NEXT_SPACE = Place(Which.NEXT, (Whole(SPACE),))
+EACH_ST = Place(Which.EACH, (Whole(ST),))
+
+
+def place(which: Which, *targets: Target, count: int = 1, each: bool = False) -> Place:
+    """A place of the tree."""
+    return Place(which, targets, count, each)
+
+
+def dc(count: int, where: Place | None = None) -> Stitches:
+    """So many dc."""
+    return Stitches(count, "dc", where)
 
 
 def read(text: str) -> tuple[Border, tuple[Finding, ...]]:

@@ -86,8 +86,8 @@ def work_adjusted(
     for a in homeless:
         here = bool(middles(below.line, below.tick, a.at))
         done.findings.append(no_place(a, here))
-    order = sorted(applied, key=lambda boundary: adjustments.index(plan[boundary]))
-    return done, tuple(Fallen(plan[b].at, plan[b].by, b.repeats) for b in order)
+    fallen = (Fallen(a.at, a.by, b.repeats) for b, a in plan.items() if b in applied)
+    return done, tuple(fallen)
 
 
 def _row(round_: Round, items: tuple[Item, ...], finder: SiteFinder, done: Pass) -> None:
