@@ -161,7 +161,7 @@ def test_adjustments_take_one_boundary_each() -> None:
     both = (Adjustment(1, "edge.2", 1), Adjustment(1, "edge.2", 1))
     (one,) = counts(ODD, edge, both)
     # the middle of edge.2 is at 6: the boundaries over 6.5 and, next nearest, 4.5
-    assert [a.before_repeat for a in one.adjustments] == [2, 3]
+    assert [a.before_repeat for a in one.adjustments] == [3, 2]
 
 
 def test_an_adjustment_with_no_place() -> None:
