@@ -9,12 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
 
 from border.findings import Finding
 from border.yoke.flat import flat_faults
 from border.yoke.laying import Laid, lay
 from border.yoke.loops import loop_faults
-from border.yoke.names import MOST_PLACES, Names, names, nearest
+from border.yoke.names import MOST_LIKENED, MOST_PLACES, Names, names, nearest
 from border.yoke.project import Project, Work, WrittenEdge
 from border.yoke.report import YokeReport, yoke_report
 
@@ -176,37 +177,44 @@ def _work_faults(
     faulty = {n for pairs in laid.joints.pairs.values() for run, _ in pairs if (n := run.edge)}
     written = {edge.name for edge in project.edges}
     faulty |= written
-    found = []
+    found: list[Finding] = []
     unknown = named.too_many and not named.sections
+    motifs: dict[str, dict[str, None]] = {}
     for work in project.works:
         edge = by_name.get(work.edge)
         if edge is None:
             if work.edge not in faulty and not unknown:  # else it is told why it could not be made
-                help_ = nearest(work.edge, by_name) or f"the edges are {', '.join(by_name)}"
+                near = nearest(work.edge, by_name) if len(found) < MOST_LIKENED else None
+                help_ = near or f"the edges are {', '.join(islice(by_name, 8))}"
                 message = f'there is no edge "{work.edge}" to work on'
                 found.append(Finding("no-such-edge", message, help_, work.edge_span))
         elif edge.places == 0 and edge.name not in written:
             message = f'the edge "{edge.name}" has no places to work into'
             found.append(Finding("edge-empty", message, "choose another edge", work.edge_span))
-        elif work.start is not None:
-            found += _start_fault(work, edge)
+        else:
+            if edge.name not in motifs:
+                motifs[edge.name] = dict.fromkeys(run.motif for run in edge.runs)
+            found += _start_fault(work, edge, motifs[edge.name], len(found))
     return found
 
 
-def _start_fault(work: Work, edge: Edge) -> list[Finding]:
-    assert work.start is not None
-    name, span = work.start.text, work.start.span
-    motifs = list(dict.fromkeys(run.motif for run in edge.runs))
-    if name in motifs and (edge.closed or name == motifs[0]):
+def _start_fault(work: Work, edge: Edge, motifs: dict[str, None], told: int) -> list[Finding]:
+    """`motifs`: those of the edge, in order; `told`: how many faults there are already."""
+    start = work.start
+    if start is None or (start.text in motifs and edge.closed):
         return []
-    help_ = nearest(name, motifs) or f"{edge.name} has {', '.join(motifs[:8])}"
+    name, first = start.text, next(iter(motifs), None)
+    code, help_ = "bad-value", f"leave start out: {edge.name} has plain places"
+    if name == first:
+        return []
     if name in motifs:
         message = f'the open edge "{edge.name}" can only start at its end, not at {name}'
-        help_ = f"leave start out: it begins at {motifs[0]}"
-    elif name not in edge.known_names:
-        message = f'there is no motif "{name}" for the work to start at'
-        return [Finding("no-such-motif", message, help_, span)]
+        help_ = f"leave start out: it begins at {first}"
     else:
+        if motifs:
+            near = nearest(name, motifs) if told < MOST_LIKENED else None
+            help_ = near or f"{edge.name} has {', '.join(islice(motifs, 8))}"
         message = f'the work is to start at "{name}", which is no motif of the edge "{edge.name}"'
-        help_ = help_ if motifs else f"leave start out: {edge.name} has plain places"
-    return [Finding("bad-value", message, help_, span)]
+        if name not in edge.known_names:
+            code, message = "no-such-motif", f'there is no motif "{name}" for the work to start at'
+    return [Finding(code, message, help_, start.span)]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from border.findings import Finding
-from border.yoke.names import no_such_motif
+from border.yoke.names import MOST_LIKENED, no_such_motif
 from border.yoke.project import Project
 from border.yoke.ring import Join, Pairs, Ring, paired
 
@@ -91,7 +91,7 @@ class _Joiner:
             self.tell("ring-faulty", ring, join, f"{motif} is joined to itself", _OTHER)
             return False
         if join.other not in self.rings:
-            known = list(self.rings) if len(self.findings) < 20 else []
+            known = list(self.rings) if len(self.findings) < MOST_LIKENED else []
             wanted = f"for {motif} to be joined to"
             self.findings.append(no_such_motif(join.other, wanted, known, join.span))
             return False

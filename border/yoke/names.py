@@ -16,6 +16,10 @@ MOST_PLACES = 5_000_000
 """An edge may have so many places."""
 
 
+MOST_LIKENED = 20
+"""After so many faults of a kind the nearest known name is not looked for."""
+
+
 @dataclass(frozen=True, slots=True)
 class Names:
     """`sections`: motif of the yoke -> section, in the order of the file.
@@ -184,7 +188,7 @@ def _label(label: Label, motifs: set[str], labels: dict[str, tuple[str, ...]], b
         before = labels.get(motif.text, ())
         if motif.text not in motifs:
             wanted = f'for the label "{label.name}"'
-            known = list(motifs) if len(book.findings) < 20 else []
+            known = list(motifs) if len(book.findings) < MOST_LIKENED else []
             book.findings.append(no_such_motif(motif.text, wanted, known, motif.span))
         elif label.name not in before:
             labels[motif.text] = (*before, label.name)

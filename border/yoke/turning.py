@@ -12,7 +12,7 @@ from border.yoke.names import Names
 from border.yoke.project import Motif, Project, Strip, Words
 from border.yoke.ring import pasted
 
-MOST_TRIED = 100_000
+MOST_TRIED = 20_000
 """Changes to be tried times motifs of the yoke: with more, none is tried."""
 
 
