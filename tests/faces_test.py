@@ -200,6 +200,16 @@ def test_the_help_of_every_fault_above_mends_it() -> None:
         assert faults(text.replace(wrong, help_.split(": ", 1)[1])) == []
 
 
+def test_where_no_one_change_helps_the_rings_to_look_at_are_named() -> None:
+    text = yoke(RING, EXCHANGED).replace(STRAP, TURNED)
+    found = faults(text)
+    assert {code for code, _, _ in found} == {"does-not-go-together", "edge-names-differ"}
+    assert found[0][2] == (
+        "look for items out of order in the rings with three joints or more: "
+        "front.1, front.5, back.1, back.5"
+    )
+
+
 def test_a_name_misspelt_is_no_matter_of_turning() -> None:
     ((code, message, help_),) = faults(
         yoke('"hem 6", "join left underarm.2"', '"hme 6", "join left underarm.2"')

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from yokes import COLLAR, HEAD, faults, good, ring
+from yokes import COLLAR, HEAD, faults, good, ring, told
 
 ACROSS = """
 [[strip]]
@@ -24,12 +24,16 @@ name = "Right tab"
 mirror_of = "Left tab"
 """
 
+GOOD = (
+    (HEAD + ACROSS)
+    .replace(', "side 1"', ', "neck 1"')
+    .replace('"hem 7", "join front.1", "hem 6"', '"neck 7", "join front.1", "neck 6"')
+    .replace("hem 5", "neck 5")
+)
+
 
 def test_a_mirror_has_the_ring_reversed_with_left_and_right_exchanged() -> None:
-    text = HEAD + ACROSS.replace(', "side 1"', ', "neck 1"')
-    text = text.replace('"hem 7", "join front.1", "hem 6"', '"neck 7", "join front.1", "neck 6"')
-    text = text.replace("hem 5", "neck 5")
-    _, report = good(text)
+    _, report = good(GOOD)
     assert ring(report, "front.5") == (
         "neck 1 + join Right tab 3 + neck 5 + join front.4 3 + neck 4 = 16"
     )
@@ -78,6 +82,21 @@ def test_a_mirror_shares_the_fault_of_the_other() -> None:
     assert [m for c, m, _ in faults(text) if c == "loops-do-not-add-up"] == [
         "the ring of front.1 comes to 1 too few for 16 loops: "
         "neck 3 + join front.2 3 + hem 5 + join Left tab 3 + side 1 = 15"
+    ]
+
+
+def test_a_mirror_whose_joint_both_ends_of_a_strip_answer_keeps_the_name_as_it_is() -> None:
+    text = HEAD + ACROSS.replace(
+        'mirror_of = "front.1"', """ring = ["neck 13", "join Right tab"]"""
+    )
+    text = text.replace('"side 1"]', '"side 1", "join Right tab", "side 1"]')
+    assert "join front.1 3" in ring(told(text)[1], "Right tab")
+
+
+def test_an_uneven_joint_and_its_mirror_are_one_fault() -> None:
+    text = GOOD.replace("join Left tab", "join Left tab by 2").replace("neck 4", "neck 5")
+    assert [m for c, m, _ in faults(text) if c == "joint-uneven"] == [
+        "the joint of front.1 and Left tab takes up 2 of front.1, but 3 of Left tab"
     ]
 
 

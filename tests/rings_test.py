@@ -26,6 +26,11 @@ def test_a_ring_is_shown_as_a_sum() -> None:
     assert report.rings[0].adds_up
 
 
+def test_blanks_in_a_ring_do_not_matter() -> None:
+    wide = PAIR.replace('"outside 13", "join b"', '" outside   13", "join  b "')
+    assert ring(good(HEAD + wide)[1], "a") == "outside 13 + join b 3 = 16"
+
+
 def test_a_closed_strip_is_joined_all_round() -> None:
     _, report = good(HEAD + COLLAR)
     assert (report.motifs, report.joints) == (7, 7)
@@ -201,6 +206,9 @@ def test_seam_loops_must_find_room_in_a_joint() -> None:
         "the joint of b and a takes up 1, less than the 2 seam loops at its two ends",
     ]
     good(HEAD + "seam_loops = 1" + PAIR)
+    two = one.replace("by 1", "by 2").replace("15", "14")
+    good(HEAD + "seam_loops = 1" + two)
+    good((HEAD + "seam_loops = 1" + PAIR).replace("joined = 3", "joined = 2").replace("13", "14"))
 
 
 def test_a_joint_needs_a_number_from_somewhere() -> None:

@@ -200,3 +200,10 @@ def test_over_parts() -> None:
         (("edge.2", "edge.3"), 1),
         (("edge.3", "edge.1"), 1),
     ]
+
+
+def test_capitals_mean_nothing_in_the_names_of_a_clause() -> None:
+    edge = motifs(2, 2, labels={2: "Left strap"})
+    text = "round 1: OVER left STRAP: 2 dc in each loop; elsewhere: 1 sc in each loop."
+    assert made(counts(text, edge)[0]) == {"sc": 2, "dc": 4}
+    assert codes(text, edge) == []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import assert_never
 
@@ -47,6 +48,11 @@ def names_of(clause: Clause) -> tuple[str, ...]:
             return ()
 
 
+def carries(names: Iterable[str], name: str) -> bool:
+    """Whether one of the names is meant: capitals mean nothing in a border text."""
+    return name.casefold() in (known.casefold() for known in names)
+
+
 def allotted(line: Line, clauses: tuple[Clause, ...]) -> list[int | None]:
     """For each stretch the index of the first clause that names it."""
     found: list[int | None] = []
@@ -56,9 +62,9 @@ def allotted(line: Line, clauses: tuple[Clause, ...]) -> list[int | None]:
         for i, clause in enumerate(clauses):
             match clause.scope:
                 case Over(name=name):
-                    takes = name in names
+                    takes = carries(names, name)
                 case OverMotifs(name=name):
-                    takes = name is None or name in names
+                    takes = name is None or carries(names, name)
                 case Elsewhere():
                     takes = True
                 case AtJoints() | AtJoint():
@@ -153,8 +159,8 @@ def _joint_clauses(
             match clause.scope:
                 case AtJoints():
                     found[index] = clause
-                case AtJoint(a=a, b=b) if (a in before and b in behind) or (
-                    b in before and a in behind
+                case AtJoint(a=a, b=b) if (carries(before, a) and carries(behind, b)) or (
+                    carries(before, b) and carries(behind, a)
                 ):
                     found[index] = clause
                 case _:

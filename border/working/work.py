@@ -13,7 +13,7 @@ from border.working.claims import check_claims, check_multiple
 from border.working.cursor import TooLarge
 from border.working.fabric import PICOT, Fabric, edge_fabric
 from border.working.rounds import Fallen, Pass, with_chains, work_adjusted, work_once
-from border.working.scopes import names_of
+from border.working.scopes import carries, names_of
 from border.working.telling import (
     chains_unclear,
     does_not_close,
@@ -154,5 +154,5 @@ def _unknown_names(round_: Round, edge: Edge) -> list[Finding]:
         unknown_name(clause, name, edge, round_)
         for clause in round_.body
         for name in names_of(clause)
-        if name not in edge.known_names
+        if not carries(edge.known_names, name)
     ]

@@ -33,8 +33,6 @@ def flat_faults(project: Project, names: Names, laid: Laid) -> tuple[Finding, ..
             help_ = ", or ".join(f"{turn.what}: {turn.paste}" for turn in turned)
             span = turned[0].span if len(turned) == 1 else faults[0].span
             faults = [replace(faults[0], help=help_, span=span)]
-        elif crooked:  # names must differ then, and say no more of where
-            faults = [*crooked, *mixed]
     return (*apart, *gaps, *faults)
 
 
