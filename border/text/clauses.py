@@ -109,6 +109,8 @@ def _scope(words: Sequence[Word], source: Source) -> Scope | None:
             return OverMotifs()
         case ("over", "each" | "every", "motif", "of", _, *_):
             return OverMotifs(_name(words[4:], source))
+        case ("over", "each" | "every", _, *_):
+            return None  # a slip for "motif": no name begins so
         case ("over", _, *_):
             return Over(_name(words[1:], source))
         case ("at", "each" | "every", "joint") | ("at", "joints"):

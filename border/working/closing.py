@@ -96,7 +96,8 @@ class Account:
             takes = tuple(s.after(cursor.at) - s.after(mark.at) for s in lists)
         if mark.at == cursor.window.head:
             cut = [cursor.window.cut(target) for target in self.leading]
-            takes = tuple(map(sum, zip(takes, cut, strict=True)))
+            # a round that begins inside a site takes that one first
+            takes = tuple(n or c for n, c in zip(takes, cut, strict=True))
         return takes
 
     def takes(self, fabric: Fabric) -> dict[str, int]:

@@ -115,18 +115,26 @@ def _repeat(
         if reasons.leftovers:
             return [], "work into what is left, skip it in so many words, or add a repeat"
         return [], "write what is to be done where the row runs short, or change the repeat"
-    account = accounts[id(first.left.item)]
-    takes = account.takes(fabric)
+    takes = accounts[id(first.left.item)].takes(fabric)
     told = ", ".join(plural(n, kind) for kind, n in takes.items())
+    several = sum(o.left is not None for o in reasons.leftovers) > 1
     fits = "once" if first.left.times == 1 else f"{first.left.times} times"
-    sentence = f"a repeat takes {told} and fits {fits}"
-    short = sum(takes.values()) - first.count
-    help_ = f"skip {plural(first.count, first.what)} (by = {first.count})"
+    sentence = f"a repeat takes {told}" + ("" if several else f" and fits {fits}")
+    if not several and not first.left.times:
+        sentence = "not one repeat fits"
+    ways = [_remedy(o, sum(takes.values())) for o in reasons.leftovers if o.left is not None]
+    ways = list(dict.fromkeys(ways))
+    more = f"; and so on for {len(ways) - 3} more" if len(ways) > 3 else ""
+    return [sentence], "; ".join(ways[:3]) + f"{more}, where it will not be seen"
+
+
+def _remedy(leftover: Leftover, takes: int) -> str:
+    """What evens a part out: to pass what is left, or to work the rest of a repeat twice."""
+    way = f"skip {plural(leftover.count, leftover.what)} (by = {leftover.count})"
+    short = takes - leftover.count
     if short > 0:
-        help_ += f", or work {plural(short, first.what)} twice (by = -{short})"
-    part = f" on {first.part}" if first.part else ""
-    help_ += f"{part}, where it will not be seen"
-    return [sentence] if first.left.times else ["not one repeat fits"], help_
+        way += f", or work {plural(short, leftover.what)} twice (by = -{short})"
+    return f"{way} on {leftover.part}" if leftover.part else way
 
 
 def _names(names: list[str]) -> str:
@@ -225,7 +233,11 @@ def too_large(round_: Round) -> Finding:
     return Finding("too-large", message, help_, round_.head, round_.number)
 
 
-def no_stitches(round_: Round) -> Finding:
+def no_stitches(round_: Round, missing: list[str]) -> Finding:
+    """`missing`: what the round would work into, and the row below does not have."""
     message = f"round {round_.number} puts no stitch on the work"
     help_ = "say what is worked, and into what"
+    if missing:
+        message += f": the row below has no {' and no '.join(missing)}"
+        help_ = "see what the round before makes, and name that"
     return Finding("no-stitches", message, help_, round_.head, round_.number)

@@ -7,13 +7,16 @@ from dataclasses import dataclass, replace
 
 from border.findings import Finding
 from border.text.readings import Reading, Round
+from border.text.steps import worked_targets
 from border.text.tree import Text, Worked
 from border.working.adjusting import Adjustment
 from border.working.claims import check_claims, check_multiple
+from border.working.closing import kind_name
 from border.working.cursor import TooLarge
 from border.working.fabric import PICOT, Fabric, edge_fabric
 from border.working.rounds import Fallen, Pass, with_chains, work_adjusted, work_once
 from border.working.scopes import carries, names_of
+from border.working.sites import SiteFinder
 from border.working.telling import (
     chains_unclear,
     does_not_close,
@@ -77,7 +80,7 @@ def work(reading: Reading, edge: Edge, adjustments: Sequence[Adjustment] = ()) -
             break
         findings += worked.findings
         if all(k in ("ch", PICOT) for k in worked.fabric.kinds):
-            findings.append(no_stitches(round_))
+            findings.append(no_stitches(round_, _missing(round_, fabric)))
             break
         rounds.append(worked)
         fabric = worked.fabric
@@ -89,6 +92,15 @@ def work(reading: Reading, edge: Edge, adjustments: Sequence[Adjustment] = ()) -
         closes = all(r.closes for r in rounds)
         findings += check_multiple(reading.multiple, edge, closes, bool(adjustments))
     return WorkedEdge(edge, tuple(rounds), tuple(findings))
+
+
+def _missing(round_: Round, below: Fabric) -> list[str]:
+    """The kinds that a round names and the row below has none of."""
+    body = round_.body
+    texts = [body] if isinstance(body, Text) else [clause.text for clause in body]
+    finder = SiteFinder(below, bool(round_.rules.chains_count))
+    targets = [t for text in texts for t in worked_targets(text.items)]
+    return list(dict.fromkeys(kind_name(t.of, below) for t in targets if not finder.sites(t).a))
 
 
 def _turns(round_: Round, worked: Worked | None, closed: bool) -> bool:

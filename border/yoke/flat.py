@@ -28,11 +28,10 @@ def flat_faults(project: Project, names: Names, laid: Laid) -> tuple[Finding, ..
     mixed = [_mixed(face, laid) for face in laid.faces if len(laid.names(face)) > 1]
     twice = _twice(laid)
     faults = [*crooked, *mixed, *twice]
-    if faults and laid.whole and not apart:
-        if turned := turns(project, names):
-            help_ = ", or ".join(f"{turn.what}: {turn.paste}" for turn in turned)
-            span = turned[0].span if len(turned) == 1 else faults[0].span
-            faults = [replace(faults[0], help=help_, span=span)]
+    if faults and laid.whole and not apart and (turned := turns(project, names)):
+        help_ = ", or ".join(f"{turn.what}: {turn.paste}" for turn in turned)
+        span = turned[0].span if len(turned) == 1 else faults[0].span
+        faults = [replace(faults[0], help=help_, span=span)]
     return (*apart, *gaps, *faults)
 
 

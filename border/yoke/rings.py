@@ -71,7 +71,9 @@ class _Reader:
         if found := re.fullmatch(r"(.+?)\s+([0-9]{1,7})", words.text):
             return Free(found[1], int(found[2]), words.span)
         message = f'"{words.text}" in the ring of {of} is neither an edge with a number nor a join'
-        help_ = f'as in "neck 5", "join front.2" or "join front.2 by 2": "{words.text} 0"'
+        help_ = 'as in "neck 5", "join front.2" or "join front.2 by 2"'
+        if not any(sign.isdigit() for sign in words.text):
+            help_ += f'; with no loops left for it, "{words.text} 0"'
         self.findings.append(Finding("ring-faulty", message, help_, words.span))
         return None
 
