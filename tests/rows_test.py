@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from worked import codes, counts, made, motifs, plain
+from worked import codes, counts, made, motifs, plain, worked
 
 SC = "round 1: *1 sc in next loop, ch 3; repeat from *."
 
@@ -207,3 +207,19 @@ def test_capitals_mean_nothing_in_the_names_of_a_clause() -> None:
     text = "round 1: OVER left STRAP: 2 dc in each loop; elsewhere: 1 sc in each loop."
     assert made(counts(text, edge)[0]) == {"sc": 2, "dc": 4}
     assert codes(text, edge) == []
+
+
+def test_a_point_at_the_start_comes_first() -> None:
+    text = """
+        round 1: 1 sc in each loop.
+        round 2: *1 dc between next 2 sc; repeat from *.
+        round 3: 1 sc in each dc.
+    """
+    rounds = counts(text, motifs(3, 3))
+    # the first dc stands over the joint at the start, the fourth over the other one
+    assert [(j.between, j.made.stitches) for j in rounds[1].joints] == [
+        (("edge.1", "edge.2"), {"dc": 1}),
+        (("edge.2", "edge.1"), {"dc": 1}),
+    ]
+    (_, two) = worked(text.split("round 3")[0] + "", motifs(3, 3))[0].rounds
+    assert two.fabric.pos[0] == 0

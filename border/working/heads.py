@@ -5,7 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from border.text.steps import named_targets, steps, worked_targets
-from border.text.tree import Begin, Item, Place, StartChain, Target, Which, Whole
+from border.text.tree import (
+    Begin,
+    Between,
+    Centre,
+    Item,
+    Place,
+    StartChain,
+    Target,
+    Which,
+    Whole,
+)
 from border.working.cursor import Site
 from border.working.sites import SiteFinder, merged
 from border.working.windows import RowWindow
@@ -56,8 +66,31 @@ def _first(finder: SiteFinder, items: tuple[Item, ...]) -> Site | None:
     targets: tuple[Target, ...] = next((t for i in steps(items) if (t := named_targets(i))), ())
     if not targets:
         return None
+    if (point := _point_at_start(finder, targets)) is not None:
+        return point
     s = merged([finder.sites(t) for t in targets])
     return (s.a[0], s.b[0], s.p[0]) if s.a else None
+
+
+def _point_at_start(finder: SiteFinder, targets: tuple[Target, ...]) -> Site | None:
+    """A point that lies just at the start: nothing is worked yet, so it comes first."""
+    if not finder.fabric.line.closed:
+        return None
+    for target in targets:
+        whole = finder.sites(Whole(target.of))
+        if isinstance(target, Between):
+            meets = len(whole) > 1 and whole.a[0] == 0 and whole.b[-1] == finder.round - 2
+        elif isinstance(target, Centre) and (x := straddling(finder, target)) is not None:
+            atoms = [e for e in range(x[0] // 4, (x[1] + 2) // 4) if finder.is_atom(e)]
+            half = len(atoms) // 2
+            meets = len(atoms) % 2 == 0 and (atoms[half - 1], atoms[half]) == (-1, 0)
+        else:
+            meets = False
+        if meets:
+            s = finder.sites(target)
+            at = s.after(finder.round - 3)
+            return s.a[at] - finder.round, s.b[at] - finder.round, s.p[at] - finder.fabric.length
+    return None
 
 
 def _begun(finder: SiteFinder, place: Place) -> Site | None:
@@ -68,6 +101,9 @@ def _begun(finder: SiteFinder, place: Place) -> Site | None:
         for target in place.targets:
             if (site := straddling(finder, target)) is not None:
                 return site if isinstance(target, Whole) else _inside(finder, target, site)
+    nearest = place.which in (Which.NEXT, Which.FIRST, Which.THE)
+    if nearest and (point := _point_at_start(finder, place.targets)) is not None:
+        return point
     s = merged([finder.sites(t) for t in place.targets])
     at = place.count - 1 if place.which is Which.NTH else 0
     if place.which is Which.LAST:

@@ -81,6 +81,10 @@ class SiteFinder:
             found = self._made[target] = self._find(target)
         return found
 
+    def is_atom(self, element: int) -> bool:
+        """Whether an element, counted on round a closed fabric, is an atom and no picot."""
+        return self._kind(element) != PICOT
+
     def _find(self, target: Target) -> Sites:
         match target:
             case Whole(of=kind):
