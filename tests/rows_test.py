@@ -223,3 +223,13 @@ def test_a_point_at_the_start_comes_first() -> None:
     ]
     (_, two) = worked(text.split("round 3")[0] + "", motifs(3, 3))[0].rounds
     assert two.fabric.pos[0] == 0
+
+
+def test_one_motif_alone_has_what_stands_over_its_start() -> None:
+    text = """
+        chains count as stitches: yes
+        round 1: *1 dc in next loop, ch 1; repeat from *.
+        round 2: over each motif: 1 sc in each st.
+    """
+    rounds = counts(text, motifs(4))
+    assert (made(rounds[1]), rounds[1].closes) == ({"sc": 8}, True)

@@ -99,6 +99,7 @@ def parts(finder: SiteFinder, clauses: tuple[Clause, ...]) -> list[Part]:
         made.append(Part(clause, window, name))
 
     n = len(line.stretches)
+    alone = line.closed and n == 1  # no joint: what stands at the point 0 is the motif's too
     for first, last in series:
         owner = owners[first]
         assert owner is not None
@@ -114,7 +115,7 @@ def parts(finder: SiteFinder, clauses: tuple[Clause, ...]) -> list[Part]:
             {},
             low,
             first in points and _keeps(first, owners, at_joints, n) == first,
-            behind in points and _keeps(behind, owners, at_joints, n) == last,
+            alone or (behind in points and _keeps(behind, owners, at_joints, n) == last),
             order,
         )
         made.append(Part(clauses[owner], window, _name(line, first, last)))

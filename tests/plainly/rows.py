@@ -202,13 +202,15 @@ class Work(Hand):
         """Of each leading kind, the sites that have been passed or worked up to here."""
         found: dict[Target, set[object]] = {}
         for kind in run.kinds:
-            behind = {self._identity(x) for x in self.sites(kind) if not lies_ahead(x, self.cursor)}
+            listed = self.sites(kind)
+            ahead = {self._identity(x) for x in listed if lies_ahead(x, self.cursor)}
             worked = {
                 self._identity(use.site.whole or use.site)
                 for use in self.uses
                 if counted_as(use.site.target) == kind
             }
-            found[kind] = set(behind | worked)
+            # What lies ahead again after an adjustment is taken a second time.
+            found[kind] = set[object](({self._identity(x) for x in listed} | worked) - ahead)
         return found
 
     def _end_working(self, run: Run, before: tuple[Cursor, dict[Target, set[object]], int]) -> None:
