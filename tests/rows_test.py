@@ -233,3 +233,11 @@ def test_one_motif_alone_has_what_stands_over_its_start() -> None:
     """
     rounds = counts(text, motifs(4))
     assert (made(rounds[1]), rounds[1].closes) == ({"sc": 8}, True)
+
+
+def test_copies_of_copies_are_the_row_and_cost_no_more() -> None:
+    many = "".join(f"round {n}: as round {n - 1}.\n" for n in range(2, 400))
+    rounds = counts(f"round 1: 1 sc in each st.\n{many}", plain(3))
+    assert (len(rounds), made(rounds[-1])) == (399, {"sc": 3})
+    ring = "round 1: 1 sc in each st.\nround 2: as round 3.\nround 3: as round 2."
+    assert codes(ring, plain(3)) == ["copies-itself"]

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from border.findings import Finding, Severity
+from border.findings import Finding
 from border.reckoning.counts import RoundCount
 from border.reckoning.thread import Thread, ThreadUse, thread_used
 from border.text.source import Source
@@ -52,7 +52,3 @@ class Counted:
     @property
     def thread_used(self) -> ThreadUse:
         return thread_used([r.loops for p in self.pieces for r in p.rounds], self.thread)
-
-
-def has_errors(findings: Iterable[Finding]) -> bool:
-    return any(f.severity is Severity.ERROR for f in findings)

@@ -1,6 +1,6 @@
 """Readings: what the rows of a border mean, before any edge is known.
 
-Copies are resolved (from other files too), turning chains go to the head of
+Copies are followed (`copied.py`), turning chains go to the head of
 the row that they begin, chains that open a row become its start chain, and a
 bare `repeat`, or a row that is its own repeat, is written as a repeat. The
 floor below works rounds, never rows.
@@ -8,17 +8,16 @@ floor below works rounds, never rows.
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from border.findings import Finding, Span
 from border.stitches import STITCHES
+from border.text.copied import Copies, Others, Rules, rules_of
 from border.text.steps import is_open, passes_something, walk
 from border.text.tree import (
     AtJoint,
     AtJoints,
     Begin,
-    Body,
     Border,
     Bracket,
     Chains,
@@ -31,26 +30,11 @@ from border.text.tree import (
     Multiple,
     Place,
     Repeat,
-    Row,
     StartChain,
     Stitches,
     Text,
     Which,
-    Worked,
 )
-
-Others = Callable[[str, str], Border | None]
-"""(the file that copies, the name it gives) -> the border copied from, or None if unreadable."""
-
-
-@dataclass(frozen=True, slots=True)
-class Rules:
-    """The headings that bear on the working of a round (None: not stated)."""
-
-    terms: str
-    chains_count: bool | None = None
-    rows_repeated: bool | None = None
-    worked: Worked | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,14 +70,14 @@ class Reading:
 def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding, ...]]:
     """The rounds of a border, and the faults that show before an edge is known."""
     findings: list[Finding] = []
-    rules = _rules(border)
+    copies = Copies(others, findings)
     rounds: list[Round] = []
     carried: tuple[Item, ...] = ()
-    for number, row in _by_number(border):
-        found = _resolved(border, number, others, findings)
+    for number, row in copies.rows(border).items():
+        found = copies.resolved(border, number)
         if found is None:
             break  # what comes later would be counted on the wrong row
-        body, body_rules, ends = found
+        body, body_rules, ends = found.body, found.rules, found.ends
         copied = isinstance(row.body, Copy)
         turned, body = _turned_before(body)
         if turned and rounds:
@@ -108,8 +92,8 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
         turns = any(end.what is Ending.TURN for end in ends)
         made = Round(number, body, body_rules, turns, row.claims, row.head, row.span, repeated)
         rounds.append(made)
-    reading = Reading(border.headings.name, tuple(rounds), rules, border.headings.multiple)
-    return reading, tuple(findings)
+    h = border.headings
+    return Reading(h.name, tuple(rounds), rules_of(border), h.multiple), tuple(findings)
 
 
 def _as_repeated(text: Text) -> Text:
@@ -119,67 +103,6 @@ def _as_repeated(text: Text) -> Text:
         return text
     span = rest[0].span.to(rest[-1].span)
     return replace(text, items=(*head, Repeat(_primitive(rest), None, star=True, span=span)))
-
-
-def _rules(border: Border) -> Rules:
-    h = border.headings
-    return Rules(h.terms or "us", h.chains_count, h.rows_repeated, h.worked)
-
-
-def _by_number(border: Border) -> list[tuple[int, Row]]:
-    pairs = {n: row for row in reversed(border.rows) for n in row.numbers}
-    return sorted(pairs.items())
-
-
-# --- copies -------------------------------------------------------------------
-
-
-def _resolved(
-    border: Border, number: int, others: Others, findings: list[Finding]
-) -> tuple[Text | tuple[Clause, ...], Rules, tuple[End, ...]] | None:
-    """The text that a row stands for, followed through its copies; None where there is none."""
-    seen: list[tuple[int, int]] = []
-    first: Copy | None = None
-    ends: tuple[End, ...] = ()
-    while True:
-        row = dict(_by_number(border)).get(number)
-        copy = row.body if row is not None and isinstance(row.body, Copy) else None
-        if row is None:
-            assert first is not None
-            message = f"there is no round {number} to copy"
-            findings.append(Finding("no-such-row", message, _rows_there(border), first.span))
-            return None
-        if row.broken:
-            return None
-        if copy is None:
-            body: Body = row.body
-            assert not isinstance(body, Copy)
-            return body, _rules(border), (*_ends(body), *ends)
-        first = first or copy
-        ends = (*copy.ends, *ends)
-        if (id(border), number) in seen:
-            help_ = "write the round out once, and copy that"
-            message = f"round {seen[0][1]} is a copy of itself"
-            findings.append(Finding("copies-itself", message, help_, first.span))
-            return None
-        seen.append((id(border), number))
-        number = copy.rows[row.numbers.index(number) % len(copy.rows)]
-        if copy.file is not None:
-            other = others(copy.span.source, copy.file)
-            if other is None:
-                return None
-            border = other
-
-
-def _rows_there(border: Border) -> str:
-    last = max((n for n, _ in _by_number(border)), default=0)
-    return f"this border has rounds 1 to {last}"
-
-
-def _ends(body: Text | tuple[Clause, ...]) -> tuple[End, ...]:
-    if isinstance(body, Text):
-        return body.ends
-    return tuple(end for clause in body for end in clause.text.ends)
 
 
 # --- the head of a row --------------------------------------------------------

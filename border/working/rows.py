@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import assert_never
 
 from border.findings import Finding
-from border.text.readings import Rules
+from border.text.copied import Rules
 from border.text.steps import OPEN_PLACES, leading_targets
 from border.text.tree import (
     ST,
@@ -33,8 +33,6 @@ from border.working.fabric import ALONE
 from border.working.repeats import meets_start, run
 from border.working.sites import Sites
 from border.working.windows import JointWindow
-
-OpenItem = Repeat | Stitches | Bracket
 
 Boundary = Callable[[int, Sites, Cursor, int], None]
 """Told at each boundary of an open-ended repeat: how often the repeat has been worked, its
