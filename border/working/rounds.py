@@ -29,6 +29,15 @@ class Fallen:
     before_repeat: int
 
 
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """What an open-ended repeat (by the identity of its step) leaves over on a part of the edge."""
+
+    part: int
+    repeat: int
+    over: int
+
+
 @dataclass(slots=True)
 class Pass:
     """One working of a round.
@@ -42,6 +51,7 @@ class Pass:
     boundaries: Boundaries = field(default_factory=lambda: Boundaries({}))
     reasons: Reasons = field(default_factory=lambda: Reasons([], [], []))
     findings: list[Finding] = field(default_factory=list)
+    rests: list[Rest] = field(default_factory=list)
     closes: bool = True
     unclear: bool = False
 
@@ -121,6 +131,7 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
         over = left.over(touched)
         account = done.accounts[id(left.item)]
         account.left_over += len(over)
+        done.rests.append(Rest(done.boundaries.part, id(left.item), len(over)))
         if over:
             worker.closes = False
             told = True
