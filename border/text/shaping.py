@@ -7,7 +7,8 @@ the order of the passes is that of `shape`.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from border.text.binding import bind_numbers
 from border.text.joining import (

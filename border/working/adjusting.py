@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 from border.findings import Span
 from border.working.cursor import Cursor
@@ -10,8 +10,7 @@ from border.working.line import Line
 from border.working.sites import Sites
 
 
-@dataclass(frozen=True, slots=True)
-class Adjustment:
+class Adjustment(Struct, frozen=True):
     """In round `round`, at a section, motif, label or joint (`A | B`): pass `by` more sites of
     the leading kind, or, below 0, work so many a second time."""
 
@@ -21,8 +20,7 @@ class Adjustment:
     span: Span | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Boundary:
+class Boundary(Struct, frozen=True):
     """A moment when one repeat has been worked, and the next, or the tail, has not begun.
 
     `part`: which part of the edge is being worked (one text: 0). `repeats`: how
@@ -34,8 +32,7 @@ class Boundary:
     repeats: int
 
 
-@dataclass(slots=True)
-class Boundaries:
+class Boundaries(Struct):
     """The boundaries of a row as it is worked, and what is to happen at them.
 
     `seen`: the position of each boundary met, in order. `applied`: those where

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from difflib import get_close_matches
+
+from msgspec import Struct
 
 from border.findings import Finding
 from border.text.readings import Round
@@ -16,8 +17,7 @@ from border.working.fabric import Fabric
 from border.yoke.edges import Edge
 
 
-@dataclass(frozen=True, slots=True)
-class Leftover:
+class Leftover(Struct, frozen=True):
     """Sites left over in one part of the edge: by a repeat, or (`left` None) at its end."""
 
     part: str
@@ -27,8 +27,7 @@ class Leftover:
     left: Left | None
 
 
-@dataclass(slots=True)
-class Reasons:
+class Reasons(Struct):
     """Why a round does not close."""
 
     leftovers: list[Leftover]

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from difflib import get_close_matches
+
+from msgspec import Struct
 
 from border.findings import Finding, Span
 from border.yoke.project import Label, Motif, Project, Strip
@@ -20,8 +21,7 @@ MOST_LIKENED = 20
 """After so many faults of a kind the nearest known name is not looked for."""
 
 
-@dataclass(frozen=True, slots=True)
-class Names:
+class Names(Struct, frozen=True):
     """`sections`: motif of the yoke -> section, in the order of the file.
 
     `labels`: motif -> its labels. `known`: every name of the project. `written`: the
