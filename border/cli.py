@@ -6,6 +6,7 @@ finding; 1: error findings; 2: wrong usage, or a file that cannot be read.
 
 from __future__ import annotations
 
+import gc
 import os
 import stat
 import sys
@@ -29,6 +30,7 @@ VERSION = "0.1.0"
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Do what the command line asks; the exit code."""
+    _make_haste()
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
@@ -42,6 +44,12 @@ def main(argv: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         return 130
     return code
+
+
+def _make_haste() -> None:
+    """Leave out what a short run has no use for: a tenth of its time."""
+    gc.set_threshold(50_000)  # little of what a count makes is ever thrown away
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")  # there are none to look for
 
 
 def _asked(argv: Sequence[str]) -> int:

@@ -35,7 +35,7 @@ class Rows(Struct, frozen=True):
                 line.append_text(one)
                 line.append(" " * (beside - one.cell_len + GAP))
                 line.append_text(other)
-                yield line
+                yield from line.render(console, "\n")  # else rich would wrap it once more
         yield _NOTHING
 
 

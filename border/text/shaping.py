@@ -62,9 +62,12 @@ def _as_one(parts: Sequence[Terminal], type_: str, number: int = 0) -> Terminal:
 
 
 def _types(terminals: Sequence[Terminal], *types: str) -> bool:
-    return len(terminals) >= len(types) and all(
-        t.type == type_ for t, type_ in zip(terminals, types, strict=False)
-    )
+    if len(terminals) < len(types):
+        return False
+    for terminal, type_ in zip(terminals, types, strict=False):  # noqa: SIM110 (asked very often)
+        if terminal.type != type_:
+            return False
+    return True
 
 
 # --- how often, and from where ----------------------------------------------------

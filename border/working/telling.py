@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import get_close_matches
 
 from msgspec import Struct
 
@@ -201,6 +200,8 @@ def not_covered(round_: Round, motifs: list[str]) -> Finding:
 
 
 def unknown_name(clause: Clause, name: str, edge: Edge, round_: Round) -> Finding:
+    from difflib import get_close_matches
+
     near = get_close_matches(name, sorted(edge.known_names), 1)
     help_ = f"did you mean {near[0]}?" if near else "the yoke has no motifs to name"
     if not near and edge.known_names:

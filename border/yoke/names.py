@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import get_close_matches
 
 from msgspec import Struct
 
@@ -47,6 +46,8 @@ def section_of(motif: str) -> str:
 
 def nearest(name: str, known: Iterable[str]) -> str | None:
     """A `help` with the known name that is most like `name`, if one is."""
+    from difflib import get_close_matches
+
     by_fold = {k.casefold(): k for k in known}
     near = get_close_matches(name.casefold(), list(by_fold), 1, 0.6)
     return f'did you mean "{by_fold[near[0]]}"?' if near else None

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable
 from typing import TypeAlias
 
-from msgspec import Struct
+from msgspec import Struct, json
 
 from border.findings import Span
 from border.yoke.project import Strip, Words
@@ -76,7 +75,7 @@ class Ring(Struct, frozen=True):
 
 def pasted(items: Iterable[Item | Words], key: str = "ring") -> str:
     """A line to paste: `ring = ["neck 2", "join front.2"]`."""
-    words = ", ".join(json.dumps(item.text, ensure_ascii=False) for item in items)
+    words = ", ".join(json.encode(item.text).decode() for item in items)
     return f"{key} = [{words}]"
 
 
