@@ -30,7 +30,7 @@ VERSION = "0.1.0"
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Do what the command line asks; the exit code."""
-    gc.set_threshold(50_000)  # a short run throws little away; looking for it costs a twentieth
+    gc.set_threshold(200_000)  # a short run throws little away, and looking for it takes time
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")

@@ -61,13 +61,10 @@ def _as_one(parts: Sequence[Terminal], type_: str, number: int = 0) -> Terminal:
     )
 
 
-def _types(terminals: Sequence[Terminal], *types: str) -> bool:
-    if len(terminals) < len(types):
+def _types(terminals: Sequence[Terminal], first: str, *others: str) -> bool:
+    if not terminals or terminals[0].type != first:  # mostly, and asked very often
         return False
-    for terminal, type_ in zip(terminals, types, strict=False):  # noqa: SIM110 (asked very often)
-        if terminal.type != type_:
-            return False
-    return True
+    return [t.type for t in terminals[1 : len(others) + 1]] == list(others)
 
 
 # --- how often, and from where ----------------------------------------------------
