@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from msgspec import Struct, field
 
 from border.findings import Span
@@ -9,10 +11,13 @@ from border.working.cursor import Cursor
 from border.working.line import Line
 from border.working.sites import Sites
 
+_PLACE = re.compile(r"place ([0-9]{1,9})")
+
 
 class Adjustment(Struct, frozen=True):
-    """In round `round`, at a section, motif, label or joint (`A | B`): pass `by` more sites of
-    the leading kind, or, below 0, work so many a second time."""
+    """In round `round`, at a section, motif, label or joint (`A | B`), or, on an edge without
+    motifs, at a place (`place 12`): pass `by` more sites of the leading kind, or, below 0,
+    work so many a second time."""
 
     round: int
     at: str
@@ -75,6 +80,11 @@ def middles(line: Line, tick: int, at: str) -> list[int]:
             if len(pair) == 2 and ((a in before and b in behind) or (b in before and a in behind)):
                 found.append(line.stretches[index].start * tick)
         return found
+    if not line.stretches and (place := _PLACE.fullmatch(at)):
+        number = int(place[1])
+        if line.flipped:
+            number = line.length + 1 - number
+        return [(2 * number - 1) * tick // 2] if 1 <= number <= line.length else []
     points = []
     for first, last in line.series([at in s.run.names for s in line.stretches]):
         start, end = line.stretches[first].start, line.stretches[last].end

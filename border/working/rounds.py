@@ -29,6 +29,14 @@ class Fallen(Struct, frozen=True):
     before_repeat: int
 
 
+class Rest(Struct, frozen=True):
+    """What an open-ended repeat (by the identity of its step) leaves over on a part of the edge."""
+
+    part: int
+    repeat: int
+    over: int
+
+
 class Pass(Struct):
     """One working of a round.
 
@@ -41,6 +49,7 @@ class Pass(Struct):
     boundaries: Boundaries = field(default_factory=lambda: Boundaries({}))
     reasons: Reasons = field(default_factory=lambda: Reasons([], [], []))
     findings: list[Finding] = field(default_factory=list)
+    rests: list[Rest] = field(default_factory=list)
     closes: bool = True
     unclear: bool = False
 
@@ -120,6 +129,7 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
         over = left.over(touched)
         account = done.accounts[id(left.item)]
         account.left_over += len(over)
+        done.rests.append(Rest(done.boundaries.part, id(left.item), len(over)))
         if over:
             worker.closes = False
             told = True
