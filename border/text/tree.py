@@ -35,7 +35,7 @@ class Said(Struct, frozen=True, kw_only=True):
         return hash((type(self), self._content()))
 
     def __repr__(self) -> str:
-        return f"{type(self).__name__}{self._content()}"
+        return f"{type(self).__name__}({', '.join(map(repr, self._content()))})"
 
 
 _WHERE = ("span", "head")
