@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Iterable
-from dataclasses import dataclass
 from itertools import islice, product
+
+from msgspec import Struct
 
 from border.planning.choosing import MOST_AT_ONE_SPOT, Way, ways
 from border.planning.costs import Eased, RoundCosts
@@ -44,8 +45,7 @@ def _takes(account: Account) -> int | None:
     return number or None
 
 
-@dataclass(frozen=True, slots=True)
-class _Part:
+class _Part(Struct, frozen=True):
     """A part of the edge that leaves `over`, of a repeat that takes `takes`; its spots."""
 
     takes: int

@@ -8,8 +8,10 @@ before the front, the same on both sides, one here and there.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from enum import StrEnum
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.planning.spots import Spot, Spots
 from border.text.readings import Round
@@ -20,8 +22,7 @@ NEVER = 10_000
 """Dearer than any ordinary plan: only where nothing else will do."""
 
 
-@dataclass(frozen=True, slots=True)
-class Costs:
+class Costs(Struct, frozen=True):
     """What is paid for what, in points. `WORDS` says it in words."""
 
     place: int = 1000
@@ -80,16 +81,14 @@ def curve_of(edge: str) -> Curve:
     return Curve.OUT if any(word in _OUTWARDS for word in words) else Curve.STRAIGHT
 
 
-@dataclass(frozen=True, slots=True)
-class Eased:
+class Eased(Struct, frozen=True):
     """A spot where places are passed over (`by` above 0) or worked twice (below)."""
 
     spot: Spot
     by: int
 
 
-@dataclass(frozen=True, slots=True)
-class RoundCosts:
+class RoundCosts(Struct, frozen=True):
     """What easing costs in one round of one edge."""
 
     costs: Costs

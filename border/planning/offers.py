@@ -10,7 +10,8 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from border.planning.amounts import part_ways
 from border.planning.choosing import Way, ways
@@ -35,8 +36,7 @@ TRIED = (1, 24, 240)
 before were of no use."""
 
 
-@dataclass(frozen=True, slots=True)
-class Task:
+class Task(Struct, frozen=True):
     """What is to be planned: a border on an edge.
 
     `given`: adjustments that stand already. `done`: rounds that are worked
@@ -52,8 +52,7 @@ class Task:
     done: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Offer:
+class Offer(Struct, frozen=True):
     """What one round offers: its spots, each with the boundary that it takes, and their costs."""
 
     spots: tuple[tuple[Spot, Boundary], ...]

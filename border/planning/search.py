@@ -12,9 +12,11 @@ from __future__ import annotations
 import heapq
 from collections import Counter
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 from itertools import count, pairwise
 from typing import TypeAlias
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.planning.amounts import amounts
 from border.planning.choosing import Way
@@ -31,8 +33,7 @@ MOST_WORKINGS = 2_000
 """The search gives up after so many workings of a round."""
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Struct, frozen=True):
     """Adjustments that make every round close that is still to be worked, and their cost.
 
     `cheapest`: no other costs less; False where the search was given up before that was sure.
@@ -43,8 +44,7 @@ class Plan:
     cheapest: bool = True
 
 
-@dataclass(slots=True)
-class Stuck:
+class Stuck(Struct):
     """Where a search came to nothing: the last round (by its number) that it could not ease.
 
     `given_up`: it was stopped before all was tried.
@@ -58,8 +58,7 @@ _Shape: TypeAlias = tuple[object, ...]
 """What a row is to those after it."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Row:
+class _Row(Struct, frozen=True):
     """A row to be worked into: how many rounds are worked, their fabric, its shape."""
 
     rounds: int
@@ -67,8 +66,7 @@ class _Row:
     shape: _Shape
 
 
-@dataclass(frozen=True, slots=True)
-class _Worked:
+class _Worked(Struct, frozen=True):
     """The next round worked into a row: without adjustments, and with those that stand."""
 
     first: Pass
@@ -76,8 +74,7 @@ class _Worked:
     fallen: int
 
 
-@dataclass(frozen=True, slots=True)
-class _Try:
+class _Try(Struct, frozen=True):
     """One way to ease the next round, not yet worked.
 
     `paid`: what the plan cost up to there. `total`: the places eased; None: part by

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from border.yoke.edges import Edge, Run
 
@@ -21,8 +22,7 @@ _BY_NAME = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """A motif, a joint, or (on an edge without motifs) a place.
 
     `order`: where it comes on the edge, motifs having odd numbers and the
@@ -36,8 +36,7 @@ class Spot:
     irregular: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Spots:
+class Spots(Struct, frozen=True):
     """The spots of an edge in its order. `mirror`: the orders of a spot and its image add up
     to this (on a closed edge but for whole rounds of `around`); None where there is none."""
 

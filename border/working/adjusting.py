@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from border.findings import Span
 from border.working.cursor import Cursor
@@ -13,8 +14,7 @@ from border.working.sites import Sites
 _PLACE = re.compile(r"place ([0-9]{1,9})")
 
 
-@dataclass(frozen=True, slots=True)
-class Adjustment:
+class Adjustment(Struct, frozen=True):
     """In round `round`, at a section, motif, label or joint (`A | B`), or, on an edge without
     motifs, at a place (`place 12`): pass `by` more sites of the leading kind, or, below 0,
     work so many a second time."""
@@ -25,8 +25,7 @@ class Adjustment:
     span: Span | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Boundary:
+class Boundary(Struct, frozen=True):
     """A moment when one repeat has been worked, and the next, or the tail, has not begun.
 
     `part`: which part of the edge is being worked (one text: 0). `repeats`: how
@@ -38,8 +37,7 @@ class Boundary:
     repeats: int
 
 
-@dataclass(slots=True)
-class Boundaries:
+class Boundaries(Struct):
     """The boundaries of a row as it is worked, and what is to happen at them.
 
     `seen`: the position of each boundary met, in order. `applied`: those where

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.readings import Round
@@ -20,8 +21,7 @@ from border.working.telling import Leftover, Reasons, no_place, not_covered
 from border.working.windows import JointWindow, Window
 
 
-@dataclass(frozen=True, slots=True)
-class Fallen:
+class Fallen(Struct, frozen=True):
     """An adjustment where it fell: `before_repeat` 1 is before the second repeat."""
 
     at: str
@@ -29,8 +29,7 @@ class Fallen:
     before_repeat: int
 
 
-@dataclass(frozen=True, slots=True)
-class Rest:
+class Rest(Struct, frozen=True):
     """What an open-ended repeat (by the identity of its step) leaves over on a part of the edge."""
 
     part: int
@@ -38,8 +37,7 @@ class Rest:
     over: int
 
 
-@dataclass(slots=True)
-class Pass:
+class Pass(Struct):
     """One working of a round.
 
     `unclear`: it counts bare stitches over chains, and the border does not say
