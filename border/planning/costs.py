@@ -18,7 +18,7 @@ from border.text.readings import Round
 from border.text.steps import walk
 from border.text.tree import Bracket, Picots, Stitches, Text
 
-NEVER = 20_000
+NEVER = 10_000
 """Dearer than any ordinary plan: only where nothing else will do."""
 
 

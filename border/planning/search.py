@@ -15,61 +15,37 @@ from collections.abc import Callable, Iterator
 from itertools import count, pairwise
 from typing import TypeAlias
 
-from msgspec import Struct, field
+from msgspec import Struct
 from msgspec.structs import replace
 
-from border.planning.amounts import amounts, part_ways
-from border.planning.choosing import Way, ways
-from border.planning.costs import Costs, Curve, RoundCosts, round_costs
-from border.planning.ground import Ground, ground_of
-from border.planning.spots import Spot, Spots
-from border.text.readings import Reading, Round
+from border.planning.amounts import amounts
+from border.planning.choosing import Way
+from border.planning.offers import MOST_IN_ROUND, TRIED, Offers, Task, given_in, row_made
+from border.text.readings import Round
 from border.text.tree import Text
-from border.working.adjusting import Adjustment, Boundary
+from border.working.adjusting import Adjustment
 from border.working.cursor import TooLarge
 from border.working.fabric import CHAIN, PICOT, Fabric, edge_fabric
 from border.working.rounds import Pass, work_adjusted, work_once
-from border.working.work import turns
-from border.yoke.edges import Edge
+from border.working.work import work
 
-MOST_IN_ROUND = 12
-"""So many places are passed over, or worked twice, in one round."""
-
-FEW = 3
-"""So many are looked for at first."""
-
-MOST_WORKINGS = 4_000
+MOST_WORKINGS = 2_000
 """The search gives up after so many workings of a round."""
-
-MOST_TRIED = 24
-"""So many ways to ease the same places into a round are tried, cheapest first."""
-
-
-class Task(Struct, frozen=True):
-    """What is to be planned: a border on an edge.
-
-    `given`: adjustments that stand already. `done`: rounds that are worked
-    and stay as they are.
-    """
-
-    reading: Reading
-    edge: Edge
-    spots: Spots
-    costs: Costs
-    curve: Curve
-    given: tuple[Adjustment, ...] = ()
-    done: int = 0
 
 
 class Plan(Struct, frozen=True):
-    """Adjustments that make every round close that is still to be worked."""
+    """Adjustments that make every round close that is still to be worked, and their cost.
+
+    `cheapest`: no other costs less; False where the search was given up before that was sure.
+    """
 
     cost: int
     adjustments: tuple[Adjustment, ...]
+    cheapest: bool = True
 
 
 class Stuck(Struct):
-    """How far the search came: the last round that could not be made to close, and its row below.
+    """Where a search came to nothing: the last round (by its number) that it could not ease.
 
     `given_up`: it was stopped before all was tried.
     """
@@ -78,27 +54,24 @@ class Stuck(Struct):
     given_up: bool = False
 
 
-Shape: TypeAlias = tuple[object, ...]
+_Shape: TypeAlias = tuple[object, ...]
 """What a row is to those after it."""
 
 
 class _Row(Struct, frozen=True):
-    """A row to be worked into: rounds worked so far, their fabric, and its shape."""
+    """A row to be worked into: how many rounds are worked, their fabric, its shape."""
 
     rounds: int
     fabric: Fabric
-    shape: Shape
+    shape: _Shape
 
 
-class _Worked(Struct):
-    """The next round worked into a row as it stands, and what may be done about it."""
+class _Worked(Struct, frozen=True):
+    """The next round worked into a row: without adjustments, and with those that stand."""
 
     first: Pass
     done: Pass
-    usable: list[tuple[Spot, Boundary]]
-    costs: RoundCosts
-    by_part: list[Way] | None = None
-    outcomes: dict[int, _Row | None] = field(default_factory=dict)
+    fallen: int
 
 
 class _Try(Struct, frozen=True):
@@ -111,60 +84,76 @@ class _Try(Struct, frozen=True):
     row: _Row
     paid: int
     total: int | None
-    rank: int
+    rank: int = 0
 
 
-_Push: TypeAlias = Callable[[int, "_Row | _Try", tuple[Adjustment, ...]], None]
+_Push: TypeAlias = Callable[[int, _Row | _Try, tuple[Adjustment, ...]], None]
 
 
 class Search:
-    """One search. `plans` gives them cheapest first; `stuck` says where it could not go on."""
+    """One search for `wanted` plans. After it, `stuck` says where it could not go on.
 
-    def __init__(self, task: Task, wanted: int = 1) -> None:
+    `where`: keep apart rows that differ only in where their stitches stand. `narrow`:
+    look only at the fewest places, passed over or worked twice, in each round.
+    """
+
+    def __init__(
+        self, task: Task, wanted: int = 1, where: bool = False, narrow: bool = False
+    ) -> None:
         self.task = task
         self.wanted = wanted
+        self.narrow = narrow
         self.stuck = Stuck()
         self.workings = 0
-        self._worked: dict[tuple[int, Shape], _Worked | None] = {}
-        self._chosen: dict[tuple[object, ...], list[list[Way]]] = {}
-        self._grounds: dict[bool, Ground] = {}
-        rounds = task.reading.rounds
-        by_part = [not isinstance(r.body, Text) for r in rounds]
-        self._stands = [any(by_part[i:]) for i in range(len(rounds) + 1)]
+        self._offers = Offers(task)
+        self._worked: dict[tuple[int, _Shape], _Worked | None] = {}
+        by_part = [not isinstance(r.body, Text) for r in task.reading.rounds]
+        self._where = [where or any(by_part[i:]) for i in range(len(by_part) + 1)]
         """Whether it matters to the rounds from here on where the stitches stand."""
 
     def plans(self) -> Iterator[Plan]:
-        """Plans, cheapest first; of equals, the one found first. Ends where none is left."""
-        fabric = edge_fabric(self.task.edge)
+        """Plans, cheapest first; of equals, the one found first. Ends where none is left.
+
+        Each has been worked from the edge, all rounds of it.
+        """
         heap: list[tuple[int, int, _Row | _Try, tuple[Adjustment, ...]]] = []
         number = count()
 
         def push(cost: int, what: _Row | _Try, so_far: tuple[Adjustment, ...]) -> None:
             heapq.heappush(heap, (cost, next(number), what, so_far))
 
+        fabric = edge_fabric(self.task.edge)
         push(0, _Row(0, fabric, self._shape(fabric, 0)), ())
-        met: Counter[tuple[int, Shape]] = Counter()
+        met: Counter[tuple[int, _Shape]] = Counter()
         while heap:
             cost, _, what, so_far = heapq.heappop(heap)
             if self.workings > MOST_WORKINGS:
                 self.stuck.given_up = True
+                yield from self._narrower()
                 return
             if isinstance(what, _Try):
-                self._tried(what, cost, so_far, push)
+                self._try(what, cost, so_far, push)
                 continue
             met[what.rounds, what.shape] += 1
             if met[what.rounds, what.shape] > self.wanted:
                 continue
-            if what.rounds == len(self.task.reading.rounds):
+            if what.rounds < len(self.task.reading.rounds):
+                self._carry_on(what, cost, so_far, push)
+            elif proved(self.task, so_far):
                 yield Plan(cost, so_far)
-                continue
-            self._carried_on(what, cost, so_far, push)
+            else:  # where stitches stand does matter to a later round
+                yield from Search(self.task, self.wanted, where=True).plans()
+                return
+
+    def _narrower(self) -> Iterator[Plan]:
+        """What a narrow search finds, where the whole one was given up."""
+        if not self.narrow:
+            for plan in Search(self.task, self.wanted, narrow=True).plans():
+                yield replace(plan, cheapest=False)
 
     # --- carrying on ------------------------------------------------------------
 
-    def _carried_on(
-        self, row: _Row, cost: int, so_far: tuple[Adjustment, ...], push: _Push
-    ) -> None:
+    def _carry_on(self, row: _Row, cost: int, so_far: tuple[Adjustment, ...], push: _Push) -> None:
         """The next round, as it stands if it closes so, and every number of places to ease."""
         worked = self._work(row)
         if worked is None:
@@ -173,20 +162,23 @@ class Search:
             if (after := self._row(row, worked.done)) is not None:
                 push(cost, after, so_far)
         else:
-            self.stuck.round = max(self.stuck.round, row.rounds + 1)
+            self.stuck.round = max(self.stuck.round, self._round(row).number)
         if row.rounds < self.task.done:
             return
         if not isinstance(self._round(row).body, Text):
-            push(cost, _Try(row, cost, None, 0), so_far)
+            push(cost, _Try(row, cost, None), so_far)
             return
-        for total in amounts(worked.done, MOST_IN_ROUND):
+        totals = amounts(worked.done, MOST_IN_ROUND)
+        if self.narrow:
+            totals = sorted(totals, key=abs)[: 0 if worked.done.closes else 2]
+        for total in totals:
             least = abs(total) * self.task.costs.place
-            push(cost + least, _Try(row, cost, total, 0), so_far)
+            push(cost + least, _Try(row, cost, total), so_far)
 
-    def _tried(self, t: _Try, cost: int, so_far: tuple[Adjustment, ...], push: _Push) -> None:
+    def _try(self, t: _Try, cost: int, so_far: tuple[Adjustment, ...], push: _Push) -> None:
         """One way to ease a round: worked, if it is its turn by what it really costs."""
         found = self._ways(t)
-        if t.rank >= min(len(found), MOST_TRIED):
+        if t.rank >= len(found):
             return
         way_cost, eased = found[t.rank]
         if t.paid + way_cost > cost:
@@ -197,100 +189,78 @@ class Search:
         after = self._eased(t, new)
         if after is not None:
             push(cost, after, (*so_far, *new))
-        if after is None or self.wanted > 1 or self._stands[t.row.rounds + 1]:
+        if after is None or self._several(t):
             push(cost, replace(t, rank=t.rank + 1), so_far)
 
     def _ways(self, t: _Try) -> list[Way]:
-        """The ways to ease a round by so many places, cheapest first."""
+        if t.total is not None:
+            wanted = t.rank + 1 + self._several(t)
+            best = next((n for n in TRIED if n >= wanted), TRIED[-1])
+            return self._offers.ways(t.row.rounds, t.total, best)
         worked = self._work(t.row)
-        assert worked is not None
-        if t.total is None:
-            if worked.by_part is None:
-                worked.by_part = part_ways(
-                    worked.done, worked.usable, worked.costs, self.task.spots
-                )
-            return worked.by_part
-        several = t.rank > 0 or self.wanted > 1 or self._stands[t.row.rounds + 1]
-        places = MOST_IN_ROUND if abs(t.total) > FEW else FEW
-        usable = tuple(spot for spot, _ in worked.usable)
-        key = (worked.costs, usable, t.total > 0, places, several)
-        if key not in self._chosen:
-            sign, best = (1 if t.total > 0 else -1), (MOST_TRIED if several else 1)
-            spots = self.task.spots
-            self._chosen[key] = ways(worked.costs, spots, usable, places, sign, best)
-        return self._chosen[key][abs(t.total)]
+        return self._offers.part_ways(t.row.rounds, worked.done) if worked else []
+
+    def _several(self, t: _Try) -> bool:
+        """Whether it matters which of the ways is taken, for what comes after."""
+        return self.wanted > 1 or (self._where[t.row.rounds + 1] and not self.narrow)
 
     # --- working ----------------------------------------------------------------
 
     def _work(self, row: _Row) -> _Worked | None:
-        """The next round worked into a row, as far as it stands; None where it cannot be."""
+        """The next round worked into a row, as it stands; None where it grows too large."""
         key = row.rounds, row.shape
         if key not in self._worked:
             self.workings += 1
+            round_ = self._round(row)
             try:
-                self._worked[key] = self._worked_anew(row)
+                first = done = work_once(round_, row.fabric)
+                fallen = 0
+                if given := given_in(self.task, round_.number):
+                    done, where = work_adjusted(round_, row.fabric, given, first)
+                    fallen = len(where)
+                self._worked[key] = _Worked(first, done, fallen)
             except TooLarge:
                 self._worked[key] = None
         return self._worked[key]
 
-    def _worked_anew(self, row: _Row) -> _Worked:
-        task, below, round_ = self.task, row.fabric, self._round(row)
-        first = done = work_once(round_, below)
-        given = self._given(round_)
-        if given:
-            done, _ = work_adjusted(round_, below, given, first)
-        free = {b: p for b, p in first.boundaries.seen.items() if b not in done.boundaries.plan}
-        usable = self._ground(below).usable(task.spots.spots, free, below.tick)
-        last = row.rounds == len(task.reading.rounds) - 1
-        return _Worked(first, done, usable, round_costs(task.costs, task.curve, round_, last))
-
     def _eased(self, t: _Try, new: tuple[Adjustment, ...]) -> _Row | None:
         """The row after a round eased so; None where it does not close so."""
-        worked, below, round_ = self._work(t.row), t.row.fabric, self._round(t.row)
+        worked, round_ = self._work(t.row), self._round(t.row)
         assert worked is not None
-        given = self._given(round_)
-        wanted = (*given, *new)
-        seen = worked.first.boundaries.seen
-        plan = self._ground(below).fall(wanted, len(given), seen, below.tick)
-        if plan is None:
-            return None
-        alike = t.total is not None and not self._stands[t.row.rounds + 1]
-        if alike and t.total in worked.outcomes:
-            return worked.outcomes[t.total]
+        wanted = (*given_in(self.task, round_.number), *new)
         self.workings += 1
         try:
-            done, fallen = work_adjusted(round_, below, wanted, worked.first)
+            done, fallen = work_adjusted(round_, t.row.fabric, wanted, worked.first)
         except TooLarge:
             return None
-        if not done.closes or len(fallen) < len(plan):
+        if not done.closes or len(fallen) < worked.fallen + len(new):
             return None
-        after = self._row(t.row, done)
-        if alike and t.total is not None:
-            worked.outcomes[t.total] = after
-        return after
+        return self._row(t.row, done)
 
     def _row(self, row: _Row, done: Pass) -> _Row | None:
         """The row that a round has made; None where it put no stitch on the work."""
         if all(k in (CHAIN, PICOT) for k in done.made.kinds):
             return None
-        fabric = done.fabric(row.fabric)
-        if turns(self._round(row), self.task.reading.rules.worked, self.task.edge.closed):
-            fabric = fabric.turned()
+        fabric = row_made(self.task, row.rounds, row.fabric, done)
         return _Row(row.rounds + 1, fabric, self._shape(fabric, row.rounds + 1))
 
-    def _shape(self, fabric: Fabric, rounds: int) -> Shape:
+    def _shape(self, fabric: Fabric, rounds: int) -> _Shape:
+        """The stitches, and which were worked into one place; where they stand, if it matters."""
         together = bytes(a == b for a, b in pairwise(fabric.into))
-        shape = (tuple(fabric.kinds), together)
-        return (*shape, tuple(fabric.pos), fabric.tick) if self._stands[rounds] else shape
+        where = (tuple(fabric.pos), fabric.tick) if self._where[rounds] else ()
+        return (tuple(fabric.kinds), together, *where)
 
     def _round(self, row: _Row) -> Round:
         return self.task.reading.rounds[row.rounds]
 
-    def _given(self, round_: Round) -> tuple[Adjustment, ...]:
-        return tuple(a for a in self.task.given if a.round == round_.number)
 
-    def _ground(self, fabric: Fabric) -> Ground:
-        flipped = fabric.line.flipped
-        if flipped not in self._grounds:
-            self._grounds[flipped] = ground_of(fabric.line, self.task.spots)
-        return self._grounds[flipped]
+def proved(task: Task, adjustments: tuple[Adjustment, ...]) -> bool:
+    """Whether the border, worked from the edge with these adjustments, closes in every round
+    that is still to be worked."""
+    worked = work(task.reading, task.edge, (*task.given, *adjustments))
+    fallen = Counter((r.number, f.at, f.by) for r in worked.rounds for f in r.adjustments)
+    return (
+        len(worked.rounds) == len(task.reading.rounds)
+        and all(r.closes for r in worked.rounds[task.done :])
+        and not Counter((a.round, a.at, a.by) for a in adjustments) - fallen
+    )
