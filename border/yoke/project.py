@@ -107,7 +107,10 @@ class Found(Struct, frozen=True):
 
 
 class Work(Struct, frozen=True):
-    """A border to be worked into an edge. `done`: rounds already worked."""
+    """A border to be worked into an edge. `done`: rounds already worked.
+
+    `curve`: which way the edge curves (`in`, `out`, `straight`), where the file says so.
+    """
 
     edge: str
     border: str
@@ -115,6 +118,7 @@ class Work(Struct, frozen=True):
     mirror: tuple[Words, ...]
     done: int
     found: Found | None
+    curve: str | None
     adjustments: tuple[Adjust, ...]
     span: Span
     edge_span: Span
@@ -163,7 +167,11 @@ class ProjectThread(Struct, frozen=True):
 
 
 class Project(Struct, frozen=True):
-    """A whole project, in the order of its file. `name` is None where it has none."""
+    """A whole project, in the order of its file. `name` is None where it has none.
+
+    `seen`: how visible sections and labels are, 0 to 3, where the file says so.
+    `costs`: what easing in costs otherwise than usual, in points.
+    """
 
     name: str | None
     hand: str
@@ -175,6 +183,8 @@ class Project(Struct, frozen=True):
     works: tuple[Work, ...]
     attachments: tuple[Attachment, ...]
     thread: ProjectThread | None
+    seen: dict[str, int]
+    costs: dict[str, int]
 
 
 def read_project(source: Source) -> tuple[Project | None, tuple[Finding, ...]]:

@@ -19,7 +19,7 @@ from border.yoke.positions import Path, Positions
 from border.yoke.project_file import ProjectTable
 from border.yoke.project_words import bad_value, cut, of_table
 
-ASIDE = ("label", "work", "attach", "thread")
+ASIDE = ("label", "work", "attach", "thread", "costs")
 """Tables that say nothing of rings and edges: a faulty one can be left aside."""
 
 _WHERE = re.compile(r"\(at (?:line (\d+), column (\d+)|end of document)\)$")

@@ -44,6 +44,7 @@ Number = Annotated[int, Field(ge=0, le=ENOUGH)]
 Whole = Annotated[int, Field(ge=1, le=ENOUGH)]
 Length = Annotated[float, Field(gt=0, le=ENOUGH, allow_inf_nan=False)]
 Kind = Literal["loop", "picot", "chain", "stitch"]
+HowSeen = Annotated[int, Field(ge=0, le=3)]
 
 
 class Table(BaseModel):
@@ -64,6 +65,7 @@ class StripTable(Table):
     sides: Annotated[list[str], Field(min_length=2, max_length=2)] | None = None
     first: Annotated[Name | None, Field(alias="from")] = None
     last: Annotated[Name | None, Field(alias="to")] = None
+    seen: HowSeen | None = None
 
 
 class MotifTable(Table):
@@ -84,12 +86,14 @@ class MotifTable(Table):
 class LabelTable(Table):
     name: Name
     motifs: Annotated[list[Name], Field(min_length=1)]
+    seen: HowSeen | None = None
 
 
 class RunTable(Table):
     section: Name
     motifs: Annotated[int, Field(ge=1, le=FAR_TOO_MANY)] = 1
     places: Annotated[int, Field(ge=0, le=FAR_TOO_MANY)]
+    seen: HowSeen | None = None
 
 
 class EdgeTable(Table):
@@ -156,6 +160,7 @@ class WorkTable(Table):
     mirror: list[Annotated[str, Field(min_length=1, max_length=300)]] = []
     done: Number = 0
     found: FoundTable | None = None
+    curve: Literal["in", "out", "straight"] | None = None
     adjust: list[AdjustTable] = []
 
 
@@ -207,6 +212,22 @@ class ThreadTable(Table):
         return self
 
 
+class CostsTable(Table):
+    """What easing in costs, in points, where it is to be otherwise than usual."""
+
+    place: Number | None = None
+    showy: Number | None = None
+    last: Number | None = None
+    seen_1: Number | None = None
+    seen_2: Number | None = None
+    seen_3: Number | None = None
+    regular: Number | None = None
+    second: Number | None = None
+    lopsided: Number | None = None
+    neighbours: Number | None = None
+    against_curve: Number | None = None
+
+
 class ProjectTable(Table):
     format: Literal[1]
     name: Annotated[str, Field(max_length=200)] | None = None
@@ -219,6 +240,7 @@ class ProjectTable(Table):
     work: list[WorkTable] = []
     attach: list[AttachTable] = []
     thread: ThreadTable | None = None
+    costs: CostsTable | None = None
 
     @model_validator(mode="after")
     def _has_an_edge(self) -> Self:

@@ -59,7 +59,17 @@ def made(table: ProjectTable, at: Positions) -> Project:
             for i, a in enumerate(table.attach)
         ),
         thread=_thread(table.thread, at),
+        seen=_seen(table),
+        costs=table.costs.model_dump(exclude_none=True) if table.costs else {},
     )
+
+
+def _seen(table: ProjectTable) -> dict[str, int]:
+    """How visible what bears a name is; of several runs of a section the last that says so."""
+    runs = [run for edge in table.edge for run in edge.runs or []]
+    said = [(s.name, s.seen) for s in table.strip] + [(m.name, m.seen) for m in table.label]
+    said += [(run.section, run.seen) for run in runs]
+    return {name: seen for name, seen in said if seen is not None}
 
 
 def _words(text: str | None, at: Positions, path: Path) -> Words | None:
@@ -116,6 +126,7 @@ def _work(t: WorkTable, at: Positions, path: Path) -> Work:
         mirror=_all_words(t.mirror, at, (*path, "mirror")),
         done=t.done,
         found=found,
+        curve=t.curve,
         adjustments=tuple(
             Adjust(a.round, " ".join(a.at.split()), a.by, at.key((*path, "adjust", i)))
             for i, a in enumerate(t.adjust)

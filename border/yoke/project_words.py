@@ -33,6 +33,9 @@ EXAMPLES = {
     "mirror": 'mirror = ["front.3", "back.3"]',
     "done": "done = 3",
     "found": "found = { round = 3, spaces = 71 }",
+    "curve": 'curve = "in"',
+    "seen": "seen = 1",
+    "place": "place = 1000",
     "round": "round = 5",
     "at": 'at = "left strap"',
     "by": "by = 1",
@@ -48,7 +51,7 @@ EXAMPLES = {
     "used_mm": "used_mm = 960",
 }
 
-TABLES = ("yoke", "strip", "motif", "label", "edge", "work", "attach", "thread")
+TABLES = ("yoke", "strip", "motif", "label", "edge", "work", "attach", "thread", "costs")
 LISTS_OF_TABLES = ("strip", "motif", "label", "edge", "work", "attach")
 
 
