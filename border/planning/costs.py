@@ -7,8 +7,10 @@ before the front, the same on both sides, one here and there.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from enum import StrEnum
+from itertools import combinations
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -98,24 +100,39 @@ class RoundCosts(Struct, frozen=True):
 
     def each(self, spot: Spot, by: int) -> int:
         """One spot by itself."""
-        c = self.costs
-        a_place = c.place + c.seen(spot.seen)
-        a_place += c.last if self.last else c.showy if self.showy else 0
-        if self.curve is (Curve.OUT if by > 0 else Curve.IN):
-            a_place += c.against_curve
-        return abs(by) * a_place + (abs(by) - 1) * c.second + (0 if spot.irregular else c.regular)
+        return sum(self._parts(spot, by).values())
 
     def of(self, eased: Sequence[Eased], spots: Spots) -> int:
         """All the spots of the round together."""
-        total = sum(self.each(e.spot, e.by) for e in eased)
-        by_order = {e.spot.order: e.by for e in eased}
+        return sum(self.parts(eased, spots).values())
+
+    def parts(self, eased: Sequence[Eased], spots: Spots) -> Counter[str]:
+        """What all the spots of the round together pay for, by the names of the table."""
+        paid: Counter[str] = Counter()
+        for e in eased:
+            paid.update(self._parts(e.spot, e.by))
+        places = {e.spot.order: abs(e.by) for e in eased}
         if spots.mirror is not None:
-            # counted from both sides of every pair
-            apart = sum(abs(by - by_order.get(spots.image(o), 0)) for o, by in by_order.items())
-            alone = sum(abs(by) for o, by in by_order.items() if spots.image(o) not in by_order)
-            total += self.costs.lopsided * (apart + alone) // 2
-        near = sum(spots.neighbours(a, b) for a in by_order for b in by_order if a < b)
-        return total + near * self.costs.neighbours
+            apart = sum(max(n - places.get(spots.image(o), 0), 0) for o, n in places.items())
+            paid["lopsided"] = apart * self.costs.lopsided
+        near = sum(spots.neighbours(a, b) for a, b in combinations(places, 2))
+        paid["neighbours"] = near * self.costs.neighbours
+        return paid
+
+    def _parts(self, spot: Spot, by: int) -> dict[str, int]:
+        c, places = self.costs, abs(by)
+        paid = {"place": places * c.place, "second": (places - 1) * c.second}
+        if spot.seen:
+            paid[f"seen_{spot.seen}"] = places * c.seen(spot.seen)
+        if self.last:
+            paid["last"] = places * c.last
+        elif self.showy:
+            paid["showy"] = places * c.showy
+        if not spot.irregular:
+            paid["regular"] = c.regular
+        if self.curve is (Curve.OUT if by > 0 else Curve.IN):
+            paid["against_curve"] = places * c.against_curve
+        return paid
 
 
 def round_costs(costs: Costs, curve: Curve, round_: Round, last: bool) -> RoundCosts:
