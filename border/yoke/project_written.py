@@ -1,0 +1,78 @@
+"""Adjustments written into a project file, with every other character of it left as it is."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from border.text.source import Source
+from border.yoke.positions import Path, Positions, positions
+from border.yoke.project import Adjust, read_project
+
+
+def with_adjustments(
+    source: Source, added: Mapping[int, Sequence[tuple[int, str, int]]]
+) -> str | None:
+    """The text of a project with adjustments (round, at, by) added to some of its works.
+
+    `added`: by the number of the `[[work]]` in the file, from 0. None where the
+    file is written in such a way that they could not be put in for certain.
+    """
+    where = positions(source)
+    edits = [_edit(source.text, where, work, new) for work, new in added.items() if new]
+    text = source.text
+    for at, what in sorted(edits, reverse=True):
+        text = text[:at] + what + text[at:]
+    return text if _says(source, Source(source.name, text), added) else None
+
+
+def _edit(
+    text: str, where: Positions, work: int, new: Sequence[tuple[int, str, int]]
+) -> tuple[int, str]:
+    """Where something is put in for one piece of work, and what."""
+    path: Path = ("work", work)
+    inline = ", ".join(f"{{ {_keys(a, ', ')} }}" for a in new)
+    if (*path, "adjust") in where.values:  # adjust = [ … ]
+        start, end = where.values[(*path, "adjust")]
+        empty = text[start + 1 : end - 1].strip() == ""
+        last = max(
+            (e for p, (_, e) in where.values.items() if p[:3] == (*path, "adjust") and len(p) == 4),
+            default=start + 1,
+        )
+        return last, inline if empty else f", {inline}"
+    if path in where.values:  # work = [{ … }]
+        end = where.values[path][1] - 1
+        while text[end - 1] in " \t":
+            end -= 1
+        return end, f", adjust = [{inline}]"
+    behind = max(end for p, (_, end) in where.values.items() if p[:2] == path)
+    line_end = text.find("\n", behind)
+    newline = "\r\n" if "\r\n" in text else "\n"
+    if line_end < 0:
+        line_end, before = len(text), newline
+    else:
+        line_end, before = line_end + 1, ""
+    tables = [newline.join(("", "[[work.adjust]]", _keys(a, newline), "")) for a in new]
+    return line_end, before + "".join(tables)
+
+
+def _keys(adjustment: tuple[int, str, int], between: str) -> str:
+    number, at, by = adjustment
+    quoted = at.replace("\\", "\\\\").replace('"', '\\"')
+    return between.join((f"round = {number}", f'at = "{quoted}"', f"by = {by}"))
+
+
+def _says(old: Source, new: Source, added: Mapping[int, Sequence[tuple[int, str, int]]]) -> bool:
+    """Whether the new text says all that the old one does, and the adjustments besides."""
+    before, _ = read_project(old)
+    after, _ = read_project(new)
+    if before is None or after is None or len(before.works) != len(after.works):
+        return False
+    for number, (was, is_) in enumerate(zip(before.works, after.works, strict=True)):
+        wanted = [*map(_told, was.adjustments), *added.get(number, ())]
+        if [_told(a) for a in is_.adjustments] != wanted:
+            return False
+    return True
+
+
+def _told(adjust: Adjust) -> tuple[int, str, int]:
+    return adjust.round, adjust.at, adjust.by
