@@ -69,6 +69,7 @@ class Account(Struct):
     """The account of one open-ended repeat over all the parts of the edge it was worked on.
 
     `seen`: how often one repeat took and made just so; `last`: what the last one did.
+    `spans`: the elements [start, stop) of the new row that each repeat made.
     """
 
     leading: tuple[Target, ...]
@@ -76,12 +77,14 @@ class Account(Struct):
     left_over: int = 0
     seen: Counter[Sample] = field(default_factory=Counter)
     last: Sample = ((), ())
+    spans: list[tuple[int, int]] = field(default_factory=list)
     passed: list[tuple[dict[Target, int], int]] = field(default_factory=list)
 
     def add(self, cursor: Cursor, mark: Mark, sites: Sites) -> None:
         """One repeat more, worked from the mark to where the cursor is."""
         self.last = self._takes(cursor, mark, sites), tuple(cursor.made.kinds[mark.made :])
         self.seen[self.last] += 1
+        self.spans.append((mark.made, len(cursor.made.kinds)))
         if cursor.watched:
             at = min(sites.after(mark.at), len(sites) - 1)
             self.passed.append((dict(cursor.passed), sites.p[at] if at >= 0 else 0))

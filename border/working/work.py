@@ -46,12 +46,16 @@ class WorkedRepeat(Struct, frozen=True):
 
 
 class WorkedRound(Struct, frozen=True):
-    """A round as it came out, and what is told of it."""
+    """A round as it came out, and what is told of it.
+
+    `spans`: the elements [start, stop) of its fabric that each repeat made, in order.
+    """
 
     number: int
     closes: bool
     fabric: Fabric
     repeats: tuple[WorkedRepeat, ...]
+    spans: tuple[tuple[int, int], ...]
     adjustments: tuple[Fallen, ...]
     findings: tuple[Finding, ...]
 
@@ -125,7 +129,8 @@ def _worked(
         for a in done.accounts.values()
     )
     told += check_claims(round_, fabric, [r.times for r in repeats])
-    return WorkedRound(round_.number, done.closes, fabric, repeats, fallen, tuple(told))
+    spans = tuple(sorted(s for a in done.accounts.values() for s in a.spans))
+    return WorkedRound(round_.number, done.closes, fabric, repeats, spans, fallen, tuple(told))
 
 
 def _told(round_: Round, below: Fabric, done: Pass) -> list[Finding]:
