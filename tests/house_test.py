@@ -15,6 +15,7 @@ FLOORS = (
     ("text",),
     ("yoke",),
     ("working",),
+    ("planning",),
     ("reckoning",),
     ("showing",),
     ("texts", "pipeline"),

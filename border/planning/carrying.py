@@ -1,0 +1,221 @@
+"""What one row needs, and carried down through the rows before it, what it asks of the edge.
+
+A row is worked a few times, on edges on which all the rows before it close. From
+that come three numbers: the sites that one repeat takes (M), those that it needs
+beside whole repeats (A), and by how many the row below grows from one such edge to
+the next (m). On the t-th edge the row has m·t + a sites, and closes when that is a
+multiple of M plus A: the remainders of t follow, and each is proved by working it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import gcd, lcm
+
+from border.planning.series import Series, apart, as_one, solved
+from border.planning.trials import Bench, TooMany, Trial
+from border.text.readings import Round
+from border.text.tree import Begin, End, Repeat, Text
+from border.working.repeats import meets_start
+
+IN_STRIDE = 3
+"""Repeats made before a row is taken to go on as it has begun."""
+LARGEST, FARTHEST = 2048, 8
+"""A row is looked for in its stride up to so many places, or so many members of a series."""
+AT_REST = 4
+MOST_TRIED = 500
+"""Sizes that are tried one by one, where what a row needs cannot be told from one of them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """`a multiple of multiple plus plus, at least least` sites of the kind `of`.
+
+    `multiple` and `plus` None: there is no such rule; then it may be one number
+    (`exactly`), or one multiple or another (`either`).
+    """
+
+    of: str
+    multiple: int | None = None
+    plus: int | None = None
+    least: int | None = None
+    exactly: int | None = None
+    either: tuple[Series, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """What a row needs of its own kind, and the edges on which it closes with those before it.
+
+    `uneven`: it does not go on evenly, so that nothing can be said for sure.
+    """
+
+    rule: Rule
+    ways: tuple[Series, ...] = ()
+    uneven: bool = False
+
+
+def carried(bench: Bench, way: Series, r: int) -> Carried:
+    """The round of index r (one text) on the edges of `way`, on which all before it close.
+
+    Raises TooMany.
+    """
+    if way.step == 0:
+        there = bench.trial(way.first, r)
+        rule = rule_of([there], _made_again(there)) if there else Rule("")
+        return Carried(rule, (way,) if bench.close(way.first, r) else ())
+    t, in_stride = _in_stride(bench, way, r)
+    found = [bench.trial(way.at(n), r) for n in (t, t + 1, 2 * t, 3 * t)]
+    trials = [trial for trial in found if trial is not None]
+    if len(trials) < len(found):
+        return Carried(Rule(""))
+    rule = rule_of(trials)
+    growing = growers(trials)
+    if not growing:
+        done = _fixed(bench, way, r, t, trials)
+        nothing_there = not any(trial.offered for trial in trials)
+        return done if done.ways or in_stride or nothing_there else replace(done, uneven=True)
+    if rule.plus is None:
+        rule = rule_of([*trials, *_cut_short(bench, way.at(t), r)], growing)
+    return _grown(bench, way, r, t, trials, growing, rule)
+
+
+def _in_stride(bench: Bench, way: Series, r: int) -> tuple[int, bool]:
+    """How far along its series a row goes on as it has begun; if it never does, `AT_REST` and False."""
+    t = 1
+    while t <= FARTHEST or way.at(t) <= LARGEST:
+        trial = bench.trial(way.at(t), r)
+        if trial and any(repeat.times >= IN_STRIDE for repeat in trial.repeats):
+            return t, True
+        if trial and trial.sure and not trial.repeats:
+            return t, True
+        t *= 2
+    return AT_REST, False
+
+
+def _cut_short(bench: Bench, n: int, r: int) -> Iterator[Trial]:
+    """The round on a row below that ends sooner and sooner, until nothing in it runs out.
+
+    What it needs shows so even where the rounds before never offer it.
+    """
+    for cut in range(1, MOST_TRIED):
+        if (trial := bench.trial(n, r, cut)) is None:
+            return
+        yield trial
+        if trial.sure:
+            return
+
+
+def growers(trials: Sequence[Trial]) -> list[int]:
+    """Which repeats of a row are made more often the larger the edge."""
+    first, last = trials[0].repeats, trials[-1].repeats
+    return [i for i, (a, b) in enumerate(zip(first, last, strict=True)) if b.times > a.times]
+
+
+def _made_again(trial: Trial) -> list[int]:
+    return [i for i, repeat in enumerate(trial.repeats) if repeat.times > 1]
+
+
+def rule_of(trials: Sequence[Trial], growing: Sequence[int] | None = None) -> Rule:
+    """What a row needs by its last growing repeat: its M, and the A of the first sure trial.
+
+    `least` is that of one repeat made once.
+    """
+    growing = growers(trials) if growing is None else growing
+    if not growing:
+        of = trials[0].repeats[-1].of if trials[0].repeats else trials[0].of
+        return Rule(of)
+    repeats = [(trial.sure, trial.repeats[growing[-1]]) for trial in trials]
+    usual = max((repeat for _, repeat in repeats), key=lambda repeat: repeat.times)
+    for sure, repeat in repeats:
+        if sure and repeat.times:
+            plus = repeat.offered - repeat.over - usual.takes * repeat.times
+            return Rule(usual.of, usual.takes, plus % usual.takes, usual.takes + plus)
+    return Rule(usual.of, usual.takes)
+
+
+def can_meet(round_: Round) -> bool:
+    """Whether a row may end on the steps that it began with, if it goes round."""
+    if not isinstance(round_.body, Text):
+        return False
+    items = tuple(item for item in round_.body.items if not isinstance(item, End))
+    if len(items) < 2 or not isinstance(repeat := items[-1], Repeat):
+        return False
+    if repeat.times is not None or repeat.to_last is not None:
+        return False
+    begun = items[0].place if isinstance(items[0], Begin) else None
+    steps = range(1, len(repeat.items))
+    return any(meets_start(begun, repeat.items[i:], items[:-1]) for i in steps)
+
+
+# --- the edges on which it closes ---------------------------------------------
+
+
+def _fixed(bench: Bench, way: Series, r: int, t: int, trials: Sequence[Trial]) -> Carried:
+    """A row without a growing repeat: it closes on any number, on one, or on none."""
+    near = trials[0]
+    rule = rule_of(trials)
+    if all(bench.close(way.at(n), r) for n in (t, t + 1, 2 * t, 3 * t)):
+        return Carried(replace(rule, multiple=1, plus=0), (Series(way.step, way.at(t)),))
+    if any(trial.closes for trial in trials):
+        return Carried(rule, uneven=True)
+    if near.sure and near.beyond:
+        rule = replace(rule, exactly=near.offered - near.beyond)
+    steps, rest = divmod(near.beyond, max(trials[1].beyond - near.beyond, 1))
+    only = way.at(t - steps)
+    if rest or not steps or not bench.close(only, r):
+        return Carried(rule)
+    return Carried(rule, (Series(0, only),))
+
+
+def _grown(
+    bench: Bench,
+    way: Series,
+    r: int,
+    t: int,
+    trials: Sequence[Trial],
+    growing: Sequence[int],
+    rule: Rule,
+) -> Carried:
+    """A row with a repeat that is made more often on a larger edge."""
+    period = 1
+    for g in growing:
+        near, next_, twice, thrice = (trial.repeats[g] for trial in trials)
+        m = next_.offered - near.offered
+        if m <= 0 or not m * t == twice.offered - near.offered == thrice.offered - twice.offered:
+            return Carried(rule, uneven=True)
+        period = lcm(period, thrice.takes // gcd(m, thrice.takes))
+    even = all(trials[-1].repeats[g].even for g in growing)
+    if period > MOST_TRIED:
+        raise TooMany
+    remainders: Sequence[int] = range(period)
+    single = len(growing) == 1 and not can_meet(bench.reading.rounds[r])
+    if even and single and rule.plus is not None:
+        found = solved(m, near.offered - rule.plus, thrice.takes)
+        remainders = (found.first,) if found else ()
+    closing = [x for x in remainders if bench.close(way.at(t + x), r)]
+    foretold = len(closing) == len(remainders) or len(remainders) == period
+    if not (even and foretold) or (not closing and any(trial.closes for trial in trials)):
+        closing = [x for x in range(period) if bench.close(way.at(t + x), r)]
+        again = [x for x in range(period) if bench.close(way.at(t + x + period), r)]
+        even = bool(closing) and closing == again
+    ways = tuple(Series(way.step * period, way.at(t + x)) for x in closing)
+    if not all(bench.close(one.at(1), r) for one in ways):
+        even = False
+    return Carried(_widened(rule, [near.offered + m * x for x in closing]), ways, not even)
+
+
+def _widened(rule: Rule, closing: Sequence[int]) -> Rule:
+    """The rule with all numbers of sites on which the row was seen to close."""
+    if rule.multiple is None:
+        return rule
+    remainders = {n % rule.multiple for n in closing}
+    if rule.plus is not None:
+        remainders.add(rule.plus)
+    classes = [Series(rule.multiple, x) for x in sorted(remainders)]
+    together = as_one(classes)
+    if together is None:
+        either = apart(classes)
+        return replace(rule, multiple=None, plus=None, least=None, either=either)
+    return replace(rule, multiple=together.step, plus=together.first % together.step)
