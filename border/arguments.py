@@ -14,6 +14,7 @@ COMMANDS = {
     "new": "make a starter project that works",
     "check": "look for faults in border and project files",
     "count": "count every round: stitches, repeats, what is left over",
+    "close": "tell how many loops a border needs in order to close",
     "yoke": "show how the loops of every motif are used, and the edges",
     "schema": "print the JSON Schema of what --json prints",
 }
@@ -24,6 +25,7 @@ _EXAMPLES = """examples:
   border check cuff/cuff.toml
   border count cuff/cuff.toml
   border count shells.border --loops 78
+  border close shells.border
 """
 
 
@@ -81,11 +83,11 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("dir", metavar="DIR", help="a folder that is not there yet")
             case "check":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
-            case "count":
+            case "count" | "close":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
-        if name in ("check", "count"):
+        if name in ("check", "count", "close"):
             _edge(command)
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser

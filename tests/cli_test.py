@@ -20,7 +20,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from border.cli import MOST_BYTES, VERSION, main
-from border.showing.shapes import schema
+from border.showing.schema import schema
 from border.showing.starter import STARTER
 
 SHELLS = """\

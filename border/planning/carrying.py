@@ -9,6 +9,7 @@ multiple of M plus A: the remainders of t follow, and each is proved by working 
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import gcd, lcm
@@ -16,7 +17,8 @@ from math import gcd, lcm
 from border.planning.series import Series, apart, as_one, solved
 from border.planning.trials import Bench, TooMany, Trial
 from border.text.readings import Round
-from border.text.tree import Begin, End, Repeat, Text
+from border.text.steps import named_targets, walk
+from border.text.tree import Begin, End, Repeat, Text, Whole
 from border.working.repeats import meets_start
 
 IN_STRIDE = 3
@@ -74,15 +76,15 @@ def carried(bench: Bench, way: Series, r: int) -> Carried:
     growing = growers(trials)
     if not growing:
         done = _fixed(bench, way, r, t, trials)
-        nothing_there = not any(trial.offered for trial in trials)
-        return done if done.ways or in_stride or nothing_there else replace(done, uneven=True)
+        more = len({(s.offered, *(each.offered for each in s.repeats)) for s in trials}) > 1
+        return replace(done, uneven=True) if more and not (done.ways or in_stride) else done
     if rule.plus is None:
         rule = rule_of([*trials, *_cut_short(bench, way.at(t), r)], growing)
     return _grown(bench, way, r, t, trials, growing, rule)
 
 
 def _in_stride(bench: Bench, way: Series, r: int) -> tuple[int, bool]:
-    """How far along its series a row goes on as it has begun; if it never does, `AT_REST` and False."""
+    """How far along its series a row goes on as it has begun; `AT_REST`, False: nowhere."""
     t = 1
     while t <= FARTHEST or way.at(t) <= LARGEST:
         trial = bench.trial(way.at(t), r)
@@ -135,6 +137,15 @@ def rule_of(trials: Sequence[Trial], growing: Sequence[int] | None = None) -> Ru
     return Rule(usual.of, usual.takes)
 
 
+def _foretells(round_: Round, growing: Sequence[int]) -> bool:
+    """Whether one trial tells the one remainder: a row of one repeat into sites of one kind."""
+    assert isinstance(round_.body, Text)
+    items = round_.body.items
+    named = {target for item in walk(items) for target in named_targets(item)}
+    whole = len(named) == 1 and all(isinstance(target, Whole) for target in named)
+    return whole and len(growing) == 1 and not can_meet(round_)
+
+
 def can_meet(round_: Round) -> bool:
     """Whether a row may end on the steps that it began with, if it goes round."""
     if not isinstance(round_.body, Text):
@@ -160,13 +171,19 @@ def _fixed(bench: Bench, way: Series, r: int, t: int, trials: Sequence[Trial]) -
         return Carried(replace(rule, multiple=1, plus=0), (Series(way.step, way.at(t)),))
     if any(trial.closes for trial in trials):
         return Carried(rule, uneven=True)
-    if near.sure and near.beyond:
-        rule = replace(rule, exactly=near.offered - near.beyond)
-    steps, rest = divmod(near.beyond, max(trials[1].beyond - near.beyond, 1))
-    only = way.at(t - steps)
-    if rest or not steps or not bench.close(only, r):
+    if near.repeats or not near.sure:
         return Carried(rule)
-    return Carried(rule, (Series(0, only),))
+    if near.beyond:
+        rule = replace(rule, exactly=near.offered - near.beyond)
+    # on fewer than the fewest something runs out, on more something is left
+    fewest = bisect_left(range(t), True, key=lambda n: _is_sure(bench, way.at(n), r))
+    only = way.at(fewest)
+    return Carried(rule, (Series(0, only),) if bench.close(only, r) else ())
+
+
+def _is_sure(bench: Bench, n: int, r: int) -> bool:
+    trial = bench.trial(n, r)
+    return trial is not None and trial.sure
 
 
 def _grown(
@@ -190,8 +207,7 @@ def _grown(
     if period > MOST_TRIED:
         raise TooMany
     remainders: Sequence[int] = range(period)
-    single = len(growing) == 1 and not can_meet(bench.reading.rounds[r])
-    if even and single and rule.plus is not None:
+    if even and rule.plus is not None and _foretells(bench.reading.rounds[r], growing):
         found = solved(m, near.offered - rule.plus, thrice.takes)
         remainders = (found.first,) if found else ()
     closing = [x for x in remainders if bench.close(way.at(t + x), r)]
@@ -199,7 +215,7 @@ def _grown(
     if not (even and foretold) or (not closing and any(trial.closes for trial in trials)):
         closing = [x for x in range(period) if bench.close(way.at(t + x), r)]
         again = [x for x in range(period) if bench.close(way.at(t + x + period), r)]
-        even = bool(closing) and closing == again
+        even = closing == again and (even or bool(closing))
     ways = tuple(Series(way.step * period, way.at(t + x)) for x in closing)
     if not all(bench.close(one.at(1), r) for one in ways):
         even = False

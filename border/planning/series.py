@@ -1,4 +1,4 @@
-"""Numbers that come round evenly: `first`, `first + step` …, and what several such have in common."""
+"""Numbers that come round evenly: `first`, `first + step` …, and what several come to."""
 
 from __future__ import annotations
 

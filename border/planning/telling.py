@@ -38,7 +38,7 @@ def in_words(rule: Rule) -> str:
     if rule.either:
         return _many(rule.either, rule.of, " or ")
     if rule.multiple is None or rule.plus is None:
-        return "no one rule"
+        return "no one multiple"
     told = multiple_of(rule.multiple, rule.plus, rule.of)
     return told if rule.least is None else f"{told}, at least {rule.least}"
 
@@ -66,7 +66,9 @@ def by_parts(round_: Round) -> Finding:
 
 
 def only_some(ways: tuple[Series, ...], of: str) -> Finding:
-    message = f"the border closes on {_many(ways, of, ' and on ')}, so there is no one multiple for it"
+    message = (
+        f"the border closes on {_many(ways, of, ' and on ')}, so there is no one multiple for it"
+    )
     help_ = "to count for a number of your own, give it with --loops"
     if not any(way.step for way in ways):
         help_ = "for a border of any length, say which steps are repeated"
@@ -85,7 +87,9 @@ def unevenly(round_: Round, of: str) -> Finding:
 def never_closes(rule: Rule, round_: Round, of: str) -> Finding:
     """`rule`: what the round needs of what it works into."""
     n = round_.number
-    which = "round 1 close" if n == 1 else f"rounds 1 {'and' if n == 2 else 'to'} {n} close together"
+    which = (
+        "round 1 close" if n == 1 else f"rounds 1 {'and' if n == 2 else 'to'} {n} close together"
+    )
     message = f"no number of {several(of)} makes {which}"
     help_ = f"see what round {n} works into, and whether it goes on to the end"
     if rule.multiple is not None or rule.exactly is not None:

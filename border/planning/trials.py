@@ -192,9 +192,7 @@ def trial(
 def _repeated(account: Account, over: int, below: Fabric, offered: int) -> Repeated:
     takes = account.takes(below)
     alike = sum(
-        often
-        for (taken, _), often in account.seen.items()
-        if sum(taken) == sum(takes.values())
+        often for (taken, _), often in account.seen.items() if sum(taken) == sum(takes.values())
     )
     return Repeated(
         of=" or ".join(takes),
