@@ -23,7 +23,7 @@ from border.working.repeats import meets_start
 
 IN_STRIDE = 3
 """Repeats made before a row is taken to go on as it has begun."""
-LARGEST, FARTHEST = 2048, 8
+LARGEST, FARTHEST = 2048, 256
 """A row is looked for in its stride up to so many places, or so many members of a series."""
 AT_REST = 4
 MOST_TRIED = 500
@@ -68,19 +68,29 @@ def carried(bench: Bench, way: Series, r: int) -> Carried:
         rule = rule_of([there], _made_again(there)) if there else Rule("")
         return Carried(rule, (way,) if bench.close(way.first, r) else ())
     t, in_stride = _in_stride(bench, way, r)
-    found = [bench.trial(way.at(n), r) for n in (t, t + 1, 2 * t, 3 * t)]
+    for last in (False, False, True):
+        done = _carried_from(bench, way, r, t, in_stride)
+        if last or not in_stride or (done.ways and not done.uneven):
+            break
+        t *= 2  # it may only be too near the beginning to go on evenly, or to close
+    return done
+
+
+def _carried_from(bench: Bench, way: Series, r: int, t: int, in_stride: bool) -> Carried:
+    spots = (t, t + 1, t + _far(bench.trial(way.at(t), r), bench.trial(way.at(t + 1), r)))
+    found = [bench.trial(way.at(n), r) for n in spots]
     trials = [trial for trial in found if trial is not None]
     if len(trials) < len(found):
         return Carried(Rule(""))
     rule = rule_of(trials)
     growing = growers(trials)
     if not growing:
-        done = _fixed(bench, way, r, t, trials)
+        done = _fixed(bench, way, r, spots, trials)
         more = len({(s.offered, *(each.offered for each in s.repeats)) for s in trials}) > 1
         return replace(done, uneven=True) if more and not (done.ways or in_stride) else done
     if rule.plus is None:
         rule = rule_of([*trials, *_cut_short(bench, way.at(t), r)], growing)
-    return _grown(bench, way, r, t, trials, growing, rule)
+    return _grown(bench, way, r, spots, trials, growing, rule)
 
 
 def _in_stride(bench: Bench, way: Series, r: int) -> tuple[int, bool]:
@@ -94,6 +104,16 @@ def _in_stride(bench: Bench, way: Series, r: int) -> tuple[int, bool]:
             return t, True
         t *= 2
     return AT_REST, False
+
+
+def _far(near: Trial | None, next_: Trial | None) -> int:
+    """How many edges on every repeat is made once more, where there is more for it."""
+    far = 2
+    if near and next_:
+        for a, b in zip(near.repeats, next_.repeats, strict=True):
+            if (more := b.offered - a.offered) > 0:
+                far = max(far, -(-b.takes // more))
+    return far
 
 
 def _cut_short(bench: Bench, n: int, r: int) -> Iterator[Trial]:
@@ -163,12 +183,14 @@ def can_meet(round_: Round) -> bool:
 # --- the edges on which it closes ---------------------------------------------
 
 
-def _fixed(bench: Bench, way: Series, r: int, t: int, trials: Sequence[Trial]) -> Carried:
+def _fixed(
+    bench: Bench, way: Series, r: int, spots: tuple[int, int, int], trials: Sequence[Trial]
+) -> Carried:
     """A row without a growing repeat: it closes on any number, on one, or on none."""
     near = trials[0]
     rule = rule_of(trials)
-    if all(bench.close(way.at(n), r) for n in (t, t + 1, 2 * t, 3 * t)):
-        return Carried(replace(rule, multiple=1, plus=0), (Series(way.step, way.at(t)),))
+    if all(bench.close(way.at(n), r) for n in spots):
+        return Carried(replace(rule, multiple=1, plus=0), (Series(way.step, way.at(spots[0])),))
     if any(trial.closes for trial in trials):
         return Carried(rule, uneven=True)
     if near.repeats or not near.sure:
@@ -176,7 +198,7 @@ def _fixed(bench: Bench, way: Series, r: int, t: int, trials: Sequence[Trial]) -
     if near.beyond:
         rule = replace(rule, exactly=near.offered - near.beyond)
     # on fewer than the fewest something runs out, on more something is left
-    fewest = bisect_left(range(t), True, key=lambda n: _is_sure(bench, way.at(n), r))
+    fewest = bisect_left(range(spots[0]), True, key=lambda n: _is_sure(bench, way.at(n), r))
     only = way.at(fewest)
     return Carried(rule, (Series(0, only),) if bench.close(only, r) else ())
 
@@ -190,25 +212,26 @@ def _grown(
     bench: Bench,
     way: Series,
     r: int,
-    t: int,
+    spots: tuple[int, int, int],
     trials: Sequence[Trial],
     growing: Sequence[int],
     rule: Rule,
 ) -> Carried:
     """A row with a repeat that is made more often on a larger edge."""
+    t, _, far = spots
     period = 1
     for g in growing:
-        near, next_, twice, thrice = (trial.repeats[g] for trial in trials)
+        near, next_, last = (trial.repeats[g] for trial in trials)
         m = next_.offered - near.offered
-        if m <= 0 or not m * t == twice.offered - near.offered == thrice.offered - twice.offered:
+        if m <= 0 or last.offered - near.offered != m * (far - t):
             return Carried(rule, uneven=True)
-        period = lcm(period, thrice.takes // gcd(m, thrice.takes))
+        period = lcm(period, last.takes // gcd(m, last.takes))
     even = all(trials[-1].repeats[g].even for g in growing)
     if period > MOST_TRIED:
         raise TooMany
     remainders: Sequence[int] = range(period)
     if even and rule.plus is not None and _foretells(bench.reading.rounds[r], growing):
-        found = solved(m, near.offered - rule.plus, thrice.takes)
+        found = solved(m, near.offered - rule.plus, last.takes)
         remainders = (found.first,) if found else ()
     closing = [x for x in remainders if bench.close(way.at(t + x), r)]
     foretold = len(closing) == len(remainders) or len(remainders) == period

@@ -13,6 +13,7 @@ from border.planning.telling import (
     does_not_agree,
     never_closes,
     only_some,
+    too_many,
     unevenly,
 )
 from border.planning.trials import Bench, TooMany
@@ -81,7 +82,9 @@ def needs(reading: Reading, of: str, closed: bool) -> Needs:
                 ways = found
         whole, ways = (Rule(of), ()) if told else _whole(bench, ways, of)
     except TooMany:
-        told.append(unevenly(reading.rounds[len(rounds)], of))
+        r = min(len(rounds), len(reading.rounds) - 1)
+        told.append(too_many(reading.rounds[r], of))
+        rounds += [RoundNeed(more.number, Rule("")) for more in reading.rounds[len(rounds) :]]
         whole, ways = Rule(of), ()
     if ways and whole.multiple is None:
         told.append(only_some(ways, of))

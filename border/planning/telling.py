@@ -34,23 +34,25 @@ def multiple_of(multiple: int, plus: int, of: str) -> str:
 def in_words(rule: Rule) -> str:
     """A rule as a needleworker says it, its smallest number included where it is known."""
     if rule.exactly is not None:
-        return f"exactly {rule.exactly} {rule.of if rule.exactly == 1 else several(rule.of)}"
+        return _exactly(rule.exactly, rule.of)
     if rule.either:
-        return _many(rule.either, rule.of, " or ")
+        return _many(rule.either, rule.of, "or")
     if rule.multiple is None or rule.plus is None:
         return "no one multiple"
     told = multiple_of(rule.multiple, rule.plus, rule.of)
     return told if rule.least is None else f"{told}, at least {rule.least}"
 
 
+def _exactly(n: int, of: str) -> str:
+    return f"exactly {n} {of if n == 1 else several(of)}"
+
+
 def _many(ways: Iterable[Series], of: str, last: str) -> str:
     told = [
-        multiple_of(way.step, way.first % way.step, of)
-        if way.step
-        else f"exactly {way.first} {several(of)}"
+        multiple_of(way.step, way.first % way.step, of) if way.step else _exactly(way.first, of)
         for way in ways
     ]
-    return last.join((", ".join(told[:-1]), told[-1])) if len(told) > 1 else told[0]
+    return f"{', '.join(told[:-1])} {last} {told[-1]}" if len(told) > 1 else told[0]
 
 
 # --- findings -----------------------------------------------------------------
@@ -77,11 +79,21 @@ def only_some(ways: tuple[Series, ...], of: str) -> Finding:
 
 def unevenly(round_: Round, of: str) -> Finding:
     message = (
-        f"from round {round_.number} on the border does not go on evenly, so no multiple of "
-        f"{several(of)} could be found for it"
+        f"round {round_.number} comes round too unevenly, or too seldom, for a multiple of "
+        f"{several(of)} to be found"
     )
     help_ = "give a number with --loops to see whether the border closes on it"
     return Finding("no-one-multiple", message, help_, round_.head, round_.number)
+
+
+def too_many(round_: Round, of: str) -> Finding:
+    n = round_.number
+    message = (
+        f"the numbers of {several(of)} on which the rounds up to round {n} might close together "
+        "are too large to try"
+    )
+    help_ = "see what each round needs, and give a number with --loops to see whether it closes"
+    return Finding("no-one-multiple", message, help_, round_.head, n)
 
 
 def never_closes(rule: Rule, round_: Round, of: str) -> Finding:

@@ -17,7 +17,7 @@ from border.working.sites import SiteFinder
 from border.working.work import turns_after
 from border.yoke.edges import Edge
 
-MOST_WORKED = 1_500_000
+MOST_WORKED = 2_000_000
 """Stitches and chains worked in all the trials of one border."""
 
 
