@@ -99,7 +99,7 @@ def _edge(command: argparse.ArgumentParser) -> None:
     edge.add_argument(
         "--runs", metavar="6,6,3,3", type=_runs, help="an edge of motifs with so many loops each"
     )
-    command.add_argument("--open", action="store_true", help="the edge has two ends")
+    command.add_argument("--open", dest="opened", action="store_true", help="the edge has two ends")
     command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
 
 

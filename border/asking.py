@@ -15,11 +15,11 @@ def pipelines(asked: Namespace, files: Sequence[str], read: Read) -> list[Pipeli
 
     Raises UsageFault.
     """
-    edge = AskedEdge(asked.loops, asked.runs or (), not asked.open)
+    edge = AskedEdge(asked.loops, asked.runs or (), not asked.opened)
     given = asked.loops or asked.runs
-    if asked.open and not given and asked.command != "close":
+    if asked.opened and not given and asked.command != "close":
         raise UsageFault("--open goes with --loops or --runs", "as in --loops 78 --open\n")
-    if (given or asked.open) and all(map(is_project, files)):
+    if (given or asked.opened) and all(map(is_project, files)):
         raise UsageFault(
             "a project says itself what its edges are", "--loops and --runs are for a border text\n"
         )

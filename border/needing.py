@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from border.findings import Finding
 from border.pipeline import told_of
-from border.planning.carrying import Rule
 from border.planning.lacks import OnEdge, on_edge
 from border.planning.needs import OF_THE_TEXT, Needs, needs
+from border.planning.rules import Rule
 from border.showing.needed import Needed, NeededWork
 from border.text.source import Source
 from border.texts import BorderText
@@ -50,9 +50,10 @@ def needed_of(
         if edge is not None:
             whole = text.faulty is None
             there = on_edge(text.reading, edge, adjustments, known[kind], whole)
-            worked = work(text.reading, edge, tuple(adjustments)).findings
-            told = [f for f in told if f.code not in OF_THE_TEXT]
-            told += [f for f in worked if f.code in OF_THE_EDGE]
+            if adjustments or not there.closes:
+                worked = work(text.reading, edge, tuple(adjustments)).findings
+                told = [f for f in told if f.code not in OF_THE_TEXT]
+                told += [f for f in worked if f.code in OF_THE_EDGE]
         name, terms = text.reading.name, text.reading.rules.terms
         in_project = edge.name if project and edge else None
         works.append(NeededWork(in_project, kind[2], named, name, terms, known[kind], there))

@@ -302,7 +302,10 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
     [
         ((), "say what is to be done"),
         (("cuont", "x"), 'there is no command "cuont": did you mean count?'),
-        (("knit", "x"), 'there is no command "knit": there are new, check, count, yoke, schema'),
+        (
+            ("knit", "x"),
+            'there is no command "knit": there are new, check, count, close, yoke, schema',
+        ),
         (("count",), "FILE is missing"),
         (("count", "a.border", "--loops"), "--loops needs a value behind it"),
         (("count", "a.border", "--loops", "many"), '"many" is no number of loops'),

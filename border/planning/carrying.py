@@ -14,12 +14,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import gcd, lcm
 
-from border.planning.series import Series, apart, as_one, solved
+from border.planning.rules import Rule, foretells, growers, made_again, rule_of, widened
+from border.planning.series import Series, solved
 from border.planning.trials import Bench, TooMany, Trial
-from border.text.readings import Round
-from border.text.steps import named_targets, walk
-from border.text.tree import Begin, End, Repeat, Text, Whole
-from border.working.repeats import meets_start
 
 IN_STRIDE = 3
 """Repeats made before a row is taken to go on as it has begun."""
@@ -28,22 +25,6 @@ LARGEST, FARTHEST = 2048, 256
 AT_REST = 4
 MOST_TRIED = 500
 """Sizes that are tried one by one, where what a row needs cannot be told from one of them."""
-
-
-@dataclass(frozen=True, slots=True)
-class Rule:
-    """`a multiple of multiple plus plus, at least least` sites of the kind `of`.
-
-    `multiple` and `plus` None: there is no such rule; then it may be one number
-    (`exactly`), or one multiple or another (`either`).
-    """
-
-    of: str
-    multiple: int | None = None
-    plus: int | None = None
-    least: int | None = None
-    exactly: int | None = None
-    either: tuple[Series, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +46,7 @@ def carried(bench: Bench, way: Series, r: int) -> Carried:
     """
     if way.step == 0:
         there = bench.trial(way.first, r)
-        rule = rule_of([there], _made_again(there)) if there else Rule("")
+        rule = rule_of([there], made_again(there)) if there else Rule("")
         return Carried(rule, (way,) if bench.close(way.first, r) else ())
     t, in_stride = _in_stride(bench, way, r)
     for last in (False, False, True):
@@ -81,7 +62,7 @@ def _carried_from(bench: Bench, way: Series, r: int, t: int, in_stride: bool) ->
     found = [bench.trial(way.at(n), r) for n in spots]
     trials = [trial for trial in found if trial is not None]
     if len(trials) < len(found):
-        return Carried(Rule(""))
+        return Carried(Rule(""), uneven=True)  # it grows too large
     rule = rule_of(trials)
     growing = growers(trials)
     if not growing:
@@ -127,57 +108,6 @@ def _cut_short(bench: Bench, n: int, r: int) -> Iterator[Trial]:
         yield trial
         if trial.sure:
             return
-
-
-def growers(trials: Sequence[Trial]) -> list[int]:
-    """Which repeats of a row are made more often the larger the edge."""
-    first, last = trials[0].repeats, trials[-1].repeats
-    return [i for i, (a, b) in enumerate(zip(first, last, strict=True)) if b.times > a.times]
-
-
-def _made_again(trial: Trial) -> list[int]:
-    return [i for i, repeat in enumerate(trial.repeats) if repeat.times > 1]
-
-
-def rule_of(trials: Sequence[Trial], growing: Sequence[int] | None = None) -> Rule:
-    """What a row needs by its last growing repeat: its M, and the A of the first sure trial.
-
-    `least` is that of one repeat made once.
-    """
-    growing = growers(trials) if growing is None else growing
-    if not growing:
-        of = trials[0].repeats[-1].of if trials[0].repeats else trials[0].of
-        return Rule(of)
-    repeats = [(trial.sure, trial.repeats[growing[-1]]) for trial in trials]
-    usual = max((repeat for _, repeat in repeats), key=lambda repeat: repeat.times)
-    for sure, repeat in repeats:
-        if sure and repeat.times:
-            plus = repeat.offered - repeat.over - usual.takes * repeat.times
-            return Rule(usual.of, usual.takes, plus % usual.takes, usual.takes + plus)
-    return Rule(usual.of, usual.takes)
-
-
-def _foretells(round_: Round, growing: Sequence[int]) -> bool:
-    """Whether one trial tells the one remainder: a row of one repeat into sites of one kind."""
-    assert isinstance(round_.body, Text)
-    items = round_.body.items
-    named = {target for item in walk(items) for target in named_targets(item)}
-    whole = len(named) == 1 and all(isinstance(target, Whole) for target in named)
-    return whole and len(growing) == 1 and not can_meet(round_)
-
-
-def can_meet(round_: Round) -> bool:
-    """Whether a row may end on the steps that it began with, if it goes round."""
-    if not isinstance(round_.body, Text):
-        return False
-    items = tuple(item for item in round_.body.items if not isinstance(item, End))
-    if len(items) < 2 or not isinstance(repeat := items[-1], Repeat):
-        return False
-    if repeat.times is not None or repeat.to_last is not None:
-        return False
-    begun = items[0].place if isinstance(items[0], Begin) else None
-    steps = range(1, len(repeat.items))
-    return any(meets_start(begun, repeat.items[i:], items[:-1]) for i in steps)
 
 
 # --- the edges on which it closes ---------------------------------------------
@@ -230,7 +160,7 @@ def _grown(
     if period > MOST_TRIED:
         raise TooMany
     remainders: Sequence[int] = range(period)
-    if even and rule.plus is not None and _foretells(bench.reading.rounds[r], growing):
+    if even and rule.plus is not None and foretells(bench.reading.rounds[r], growing):
         found = solved(m, near.offered - rule.plus, last.takes)
         remainders = (found.first,) if found else ()
     closing = [x for x in remainders if bench.close(way.at(t + x), r)]
@@ -239,22 +169,9 @@ def _grown(
         closing = [x for x in range(period) if bench.close(way.at(t + x), r)]
         again = [x for x in range(period) if bench.close(way.at(t + x + period), r)]
         even = closing == again and (even or bool(closing))
+    if not closing and solved(m, near.offered - (rule.plus or 0), last.takes):
+        rule = Rule(rule.of)  # it does not close on what it seems to need
     ways = tuple(Series(way.step * period, way.at(t + x)) for x in closing)
     if not all(bench.close(one.at(1), r) for one in ways):
         even = False
-    return Carried(_widened(rule, [near.offered + m * x for x in closing]), ways, not even)
-
-
-def _widened(rule: Rule, closing: Sequence[int]) -> Rule:
-    """The rule with all numbers of sites on which the row was seen to close."""
-    if rule.multiple is None:
-        return rule
-    remainders = {n % rule.multiple for n in closing}
-    if rule.plus is not None:
-        remainders.add(rule.plus)
-    classes = [Series(rule.multiple, x) for x in sorted(remainders)]
-    together = as_one(classes)
-    if together is None:
-        either = apart(classes)
-        return replace(rule, multiple=None, plus=None, least=None, either=either)
-    return replace(rule, multiple=together.step, plus=together.first % together.step)
+    return Carried(widened(rule, [near.offered + m * x for x in closing]), ways, not even)

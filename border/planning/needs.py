@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from border.findings import Finding
-from border.planning.carrying import Rule, carried
+from border.planning.carrying import carried
+from border.planning.rules import Rule
 from border.planning.series import Series, apart, as_one
 from border.planning.stretches import Stretch, sample_edge, stretches
 from border.planning.telling import (

@@ -60,12 +60,16 @@ def as_one(several: Sequence[Series]) -> Series | None:
 
 
 def apart(several: Iterable[Series]) -> tuple[Series, ...]:
-    """Series in their order, those left out that lie within another."""
+    """Series by their steps and what is over them, those left out that lie within another."""
     kept: list[Series] = []
-    for one in sorted(set(several), key=lambda s: (s.step == 0, s.step, s.first)):
+    for one in sorted(set(several), key=_order):
         within = (
             k.step and one.step % k.step == 0 and (one.first - k.first) % k.step == 0 for k in kept
         )
         if not any(within):
             kept.append(one)
     return tuple(kept)
+
+
+def _order(one: Series) -> tuple[bool, int, int, int]:
+    return one.step == 0, one.step, one.first % one.step if one.step else 0, one.first

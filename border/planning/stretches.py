@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from border.planning.carrying import Rule, growers, rule_of
+from border.planning.rules import Rule, growers, rule_of
 from border.planning.trials import Bench, Trial, Worked, trial
 from border.text.readings import Reading
 from border.text.tree import AtJoint, AtJoints, Clause, Target, Text

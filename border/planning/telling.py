@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from border.findings import Finding
-from border.planning.carrying import Rule
+from border.planning.rules import Rule
 from border.planning.series import Series
 from border.stitches import STITCHES
 from border.text.readings import Reading, Round
@@ -104,9 +105,10 @@ def never_closes(rule: Rule, round_: Round, of: str) -> Finding:
     )
     message = f"no number of {several(of)} makes {which}"
     help_ = f"see what round {n} works into, and whether it goes on to the end"
-    if rule.multiple is not None or rule.exactly is not None:
+    if rule.plus is not None or rule.exactly is not None or rule.either:
         before = "the edge" if n == 1 else f"round {n - 1}"
-        message += f": round {n} needs {in_words(rule)}, and {before} never has that"
+        wanted = in_words(replace(rule, least=None))
+        message += f": round {n} needs {wanted}, and {before} never has that"
         help_ = f"change one of the rounds, or ease round {n} in where it will not be seen"
     return Finding("never-closes", message, help_, round_.head, n)
 

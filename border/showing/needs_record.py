@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from border.planning.carrying import Rule
 from border.planning.lacks import OnEdge
 from border.planning.needs import RoundNeed
+from border.planning.rules import Rule
 from border.planning.series import Series
 from border.showing.needed import Needed, NeededWork
 from border.showing.needs_shapes import (

@@ -8,9 +8,9 @@ from dataclasses import replace
 from rich.console import Group, RenderableType
 from rich.text import Text
 
-from border.planning.carrying import Rule
 from border.planning.lacks import OnEdge
 from border.planning.needs import RoundNeed
+from border.planning.rules import Rule
 from border.planning.telling import in_words, several
 from border.showing.folding import edge_in_words, in_terms, some
 from border.showing.layout import Rows
