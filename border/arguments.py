@@ -13,6 +13,7 @@ COMMANDS = {
     "new": "make a starter project that works",
     "check": "look for faults in border and project files",
     "count": "count every round: stitches, repeats, what is left over",
+    "close": "tell how many loops a border needs in order to close",
     "yoke": "show how the loops of every motif are used, and the edges",
     "schema": "print the JSON Schema of what --json prints",
 }
@@ -23,6 +24,7 @@ _EXAMPLES = """examples:
   border check cuff/cuff.toml
   border count cuff/cuff.toml
   border count shells.border --loops 78
+  border close shells.border
 """
 
 
@@ -82,11 +84,11 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("dir", metavar="DIR", help="a folder that is not there yet")
             case "check":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
-            case "count":
+            case "count" | "close":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
-        if name in ("check", "count"):
+        if name in ("check", "count", "close"):
             _edge(command)
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
@@ -98,7 +100,7 @@ def _edge(command: argparse.ArgumentParser) -> None:
     edge.add_argument(
         "--runs", metavar="6,6,3,3", type=_runs, help="an edge of motifs with so many loops each"
     )
-    command.add_argument("--open", action="store_true", help="the edge has two ends")
+    command.add_argument("--open", dest="opened", action="store_true", help="the edge has two ends")
     command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
 
 

@@ -115,6 +115,22 @@ def _count(asked: Namespace) -> int:
     return _code(counted.findings)
 
 
+def _close(asked: Namespace) -> int:
+    (pipeline,) = _pipelines(asked, [asked.file])
+    needed = pipeline.needed
+    if asked.json:
+        from border.showing.needs_record import close_record
+
+        _print_json(close_record(needed))
+    else:
+        if needed.works:
+            from border.showing.needs_tables import needs_tables
+
+            _show(needs_tables(needed))
+        _tell(needed.findings, needed.sources)
+    return _code(needed.findings)
+
+
 def _yoke(asked: Namespace) -> int:
     from border.pipeline import Pipeline, is_project
 
@@ -136,43 +152,26 @@ def _yoke(asked: Namespace) -> int:
 
 
 def _schema(asked: Namespace) -> int:
-    from border.showing.shapes import schema
+    from border.showing.schema import schema
 
     _print_json(schema())
     return FINE
 
 
-_COMMANDS = {"new": _new, "check": _check, "count": _count, "yoke": _yoke, "schema": _schema}
+_COMMANDS = {
+    "new": _new,
+    "check": _check,
+    "count": _count,
+    "close": _close,
+    "yoke": _yoke,
+    "schema": _schema,
+}
 
 
 def _pipelines(asked: Namespace, files: Sequence[str]) -> list[Pipeline]:
-    """One pipeline for each file: edges are for border texts, `--work` is for projects."""
-    from border.pipeline import AskedEdge, Pipeline, is_project
+    from border.asking import pipelines
 
-    edge = AskedEdge(asked.loops, asked.runs or (), not asked.open)
-    given = asked.loops or asked.runs
-    if asked.open and not given:
-        raise UsageFault("--open goes with --loops or --runs", "as in --loops 78 --open\n")
-    if given and all(map(is_project, files)):
-        raise UsageFault(
-            "a project says itself what its edges are", "--loops and --runs are for a border text\n"
-        )
-    if asked.work and not any(map(is_project, files)):
-        raise UsageFault("--work picks an edge of a project", "a border text alone has none\n")
-    made = []
-    for name in files:
-        project = is_project(name)
-        pipeline = Pipeline(
-            name, read_file, None if project else edge, asked.work if project else None
-        )
-        worked = [work.edge for work in pipeline.works]
-        if project and pipeline.project and asked.work and asked.work not in worked:
-            raise UsageFault(
-                f'no work is done on an edge called "{asked.work}" in {name}',
-                f"the edges worked are: {', '.join(dict.fromkeys(worked)) or 'none'}\n",
-            )
-        made.append(pipeline)
-    return made
+    return pipelines(asked, files, read_file)
 
 
 # --- reading, writing, printing -----------------------------------------------

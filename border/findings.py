@@ -127,6 +127,7 @@ CODES: dict[str, Code] = {
             "no-such-motif": "a motif named that the yoke does not have",
             "no-such-edge": "a piece of work on an edge that is not there",
             "edge-empty": "an edge with nothing to work into",
+            "never-closes": "rounds that no number of places makes close together",
             "edge-needed": "a border text alone has no edge to be counted on",
         },
     ),
@@ -142,6 +143,7 @@ CODES: dict[str, Code] = {
         Severity.NOTE,
         {
             "meets-its-start": "the last repeat ends on the steps that the round began with",
+            "no-one-multiple": "a border that no one multiple of places makes close",
             "thread-uncalibrated": "thread lengths are estimated without a sample",
         },
     ),

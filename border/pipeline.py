@@ -10,7 +10,7 @@ means to.
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import cached_property
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
@@ -30,6 +30,7 @@ from border.working.work import work
 from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 
 if TYPE_CHECKING:
+    from border.showing.needed import Needed
     from border.yoke.project import Project, Work
     from border.yoke.report import YokeReport
 
@@ -116,30 +117,30 @@ class Pipeline:
     def _pieces(self) -> tuple[tuple[Piece, ...], tuple[Finding, ...]]:
         if isinstance(self.source, Finding):
             return (), (self.source,)
-        if is_project(self.name):
-            return self._project_pieces()
-        text = self.texts.border(self.name)
-        if self.asked.edge is None:
-            return (), text.findings
-        piece = worked_piece(text, self.name, self.asked.edge, ())
-        return (piece,), (*text.findings, *piece.findings)
-
-    def _project_pieces(self) -> tuple[tuple[Piece, ...], tuple[Finding, ...]]:
-        works = [w for w in self.works if self.only in (None, w.edge)]
         pieces: list[Piece] = []
         findings: list[Finding] = []
-        for wanted in works:
-            beside = posixpath.join(posixpath.dirname(self.name), wanted.border)
-            text = self.texts.border(beside, wanted.border_span)
+        works = list(self._worked)
+        for text, named, edge, adjustments in works:
             findings += text.findings
-            if (edge := edge_for(wanted, self.edges)) is None:
+            if edge is None:
                 continue
-            adjustments = [Adjustment(a.round, a.at, a.by, a.span) for a in wanted.adjustments]
-            piece = worked_piece(text, wanted.border, edge, adjustments)
+            piece = worked_piece(text, named, edge, adjustments)
             pieces.append(piece)
-            prefix = f"{edge.name}: " if len(works) > 1 else ""
-            findings += [replace(f, message=prefix + f.message) for f in piece.findings]
+            findings += told_of(edge, piece.findings, len(works))
         return tuple(pieces), tuple(findings)
+
+    @property
+    def _worked(self) -> Iterator[tuple[BorderText, str, Edge | None, list[Adjustment]]]:
+        """Every border that is worked, as the user named it: on which edge, how adjusted."""
+        if not is_project(self.name):
+            yield self.texts.border(self.name), self.name, self.asked.edge, []
+            return
+        for wanted in self.works:
+            if self.only in (None, wanted.edge):
+                beside = posixpath.join(posixpath.dirname(self.name), wanted.border)
+                text = self.texts.border(beside, wanted.border_span)
+                adjustments = [Adjustment(a.round, a.at, a.by, a.span) for a in wanted.adjustments]
+                yield text, wanted.border, edge_for(wanted, self.edges), adjustments
 
     @property
     def works(self) -> tuple[Work, ...]:
@@ -164,6 +165,16 @@ class Pipeline:
         elif not is_project(self.name) and self.asked.edge is None:
             findings += (edge_needed(self.name),)
         return Counted(self.title, pieces, thread, findings, self.texts.sources)
+
+    @cached_property
+    def needed(self) -> Needed:
+        """Everything that `close` shows."""
+        from border.needing import needed_of
+
+        project = is_project(self.name)
+        needed = needed_of(list(self._worked), project, self.asked.closed, self.texts.sources)
+        told = dict.fromkeys((*self.yoke_findings, *needed.findings))
+        return replace(needed, findings=tuple(told))
 
     @property
     def _samples(self) -> int:
@@ -191,6 +202,12 @@ def worked_piece(
     whole = text.faulty is None and len(rounds) == len(text.reading.rounds)
     name, terms = text.reading.name, text.reading.rules.terms
     return Piece(edge, named, name, terms, rounds, text.faulty, whole, worked.findings)
+
+
+def told_of(edge: Edge | None, findings: Iterable[Finding], works: int) -> list[Finding]:
+    """Findings with the name of the edge before them, where there are several works."""
+    prefix = f"{edge.name}: " if edge and works > 1 else ""
+    return [replace(f, message=prefix + f.message) for f in findings]
 
 
 def edge_needed(name: str) -> Finding:

@@ -20,7 +20,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from border.cli import MOST_BYTES, VERSION, main
-from border.showing.shapes import schema
+from border.showing.schema import schema
 from border.showing.starter import STARTER
 
 SHELLS = """\
@@ -302,7 +302,10 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
     [
         ((), "say what is to be done"),
         (("cuont", "x"), 'there is no command "cuont": did you mean count?'),
-        (("knit", "x"), 'there is no command "knit": there are new, check, count, yoke, schema'),
+        (
+            ("knit", "x"),
+            'there is no command "knit": there are new, check, count, close, yoke, schema',
+        ),
         (("count",), "FILE is missing"),
         (("count", "a.border", "--loops"), "--loops needs a value behind it"),
         (("count", "a.border", "--loops", "many"), '"many" is no number of loops'),

@@ -18,8 +18,8 @@ FLOORS = (
     ("planning",),
     ("reckoning",),
     ("showing",),
-    ("texts", "pipeline"),
-    ("arguments", "cli"),
+    ("texts", "pipeline", "needing"),
+    ("arguments", "asking", "cli"),
     ("__main__",),
 )
 """From the top: a module imports from its own floor and those before it."""

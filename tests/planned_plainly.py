@@ -20,7 +20,7 @@ from border.text.tree import Text
 from border.working.adjusting import Adjustment, planned
 from border.working.fabric import Fabric, edge_fabric
 from border.working.rounds import work_adjusted, work_once
-from border.working.work import turns, work
+from border.working.work import turns_after, work
 from border.yoke.edges import Edge, Run
 
 Choice = tuple[tuple[Spot, int], ...]
@@ -137,7 +137,7 @@ def offered(reading: Reading, edge: Edge, spots: Spots) -> list[list[Spot]]:
                 mine.append(spot)
         found.append(mine)
         fabric = first.fabric(fabric)
-        if turns(round_, reading.rules.worked, edge.closed):
+        if turns_after(round_, reading.rules.worked, edge.closed):
             fabric = fabric.turned()
     return found
 
@@ -199,7 +199,7 @@ def eased(
     if not done.closes or all(kind in ("ch", "picot") for kind in made):
         return None
     after = done.fabric(fabric)
-    turned = turns(round_, reading.rules.worked, edge.closed)
+    turned = turns_after(round_, reading.rules.worked, edge.closed)
     return after.turned() if turned else after
 
 

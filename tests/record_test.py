@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.reckoning.thread import USUAL, thread_mm
 from border.showing.record import check_record, count_record, findings_record, to_json
-from border.showing.shapes import schema
+from border.showing.schema import schema
 from border.text.source import Source
 
 

@@ -9,7 +9,7 @@ import jsonschema
 from rich.console import Console
 
 from border.showing.record import to_json, yoke_record
-from border.showing.shapes import schema
+from border.showing.schema import schema
 from border.showing.yoke_table import yoke_tables
 from border.text.source import Source
 from border.yoke.edges import trace

@@ -1,1 +1,1 @@
-"""Planning: where a border is eased in so that every round closes, and what it needs."""
+"""Floor 4: what a border asks of its edge, and where a piece of work is eased in to fit it."""

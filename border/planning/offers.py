@@ -22,7 +22,7 @@ from border.working.adjusting import Adjustment, Boundary, middles
 from border.working.fabric import Fabric, edge_fabric
 from border.working.line import Line
 from border.working.rounds import Pass, work_adjusted, work_once
-from border.working.work import turns
+from border.working.work import turns_after
 from border.yoke.edges import Edge
 
 FEW = 3
@@ -118,7 +118,7 @@ def row_made(task: Task, index: int, below: Fabric, done: Pass) -> Fabric:
     """The row that a round made, turned if the work is."""
     made = done.fabric(below)
     round_ = task.reading.rounds[index]
-    turned = turns(round_, task.reading.rules.worked, task.edge.closed)
+    turned = turns_after(round_, task.reading.rules.worked, task.edge.closed)
     return made.turned() if turned else made
 
 

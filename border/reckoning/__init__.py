@@ -1,1 +1,1 @@
-"""Floor 4: what the rows amount to."""
+"""Floor 5: what the rows amount to."""

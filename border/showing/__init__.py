@@ -1,1 +1,1 @@
-"""Floor 5: what people and programs see."""
+"""Floor 6: what people and programs see."""

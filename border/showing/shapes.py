@@ -1,4 +1,4 @@
-"""The shapes of the records that `--json` prints, and the JSON Schema made from them.
+"""The shapes of the records that `--json` prints; those of `close` are in `needs_shapes.py`.
 
 A key that is `NotRequired` is left out when there is nothing to say; every
 other key is always there. Stitches are keyed by their canonical (US) names.
@@ -7,7 +7,7 @@ other key is always there. Stitches are keyed by their canonical (US) names.
 from __future__ import annotations
 
 import sys
-from typing import Any, Literal, NotRequired, TypeAlias
+from typing import Literal, NotRequired, TypeAlias
 
 # pydantic reads typing's own TypedDict only from Python 3.12 on.
 if sys.version_info >= (3, 12):
@@ -169,40 +169,3 @@ class YokeRecord(TypedDict):
     goes_together: bool
     edges: list[EdgeRecord]
     findings: list[FindingRecord]
-
-
-_SHAPES = (
-    TallyRecord,
-    RepeatRecord,
-    SectionRecord,
-    MotifRecord,
-    JointRecord,
-    AdjustmentRecord,
-    RoundRecord,
-    WorkRecord,
-    ThreadRecord,
-    FindingRecord,
-    CountRecord,
-    CheckRecord,
-    RunRecord,
-    EdgeRecord,
-    YokeRecord,
-)
-
-
-def schema() -> dict[str, Any]:
-    """The JSON Schema (2020-12) of the record of `count`; the other records among its `$defs`."""
-    from pydantic import TypeAdapter
-
-    for shape in _SHAPES:
-        setattr(shape, "__pydantic_config__", {"extra": "forbid", "strict": True})  # noqa: B010
-    records = (CountRecord, CheckRecord, YokeRecord)
-    _, made = TypeAdapter.json_schemas(
-        [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
-    )
-    return {
-        "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": "The record of border count --json",
-        "$ref": "#/$defs/CountRecord",
-        "$defs": made["$defs"],
-    }

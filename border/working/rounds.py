@@ -15,7 +15,7 @@ from border.working.cursor import Cursor, Made
 from border.working.fabric import Fabric, settle
 from border.working.heads import row_head
 from border.working.rows import Worker
-from border.working.scopes import allotted, parts
+from border.working.scopes import Part, allotted, parts
 from border.working.sites import SiteFinder
 from border.working.telling import Leftover, Reasons, no_place, not_covered
 from border.working.windows import JointWindow, Window
@@ -69,14 +69,18 @@ def work_once(round_: Round, below: Fabric, plan: dict[Boundary, Adjustment] | N
         return done
     for number, part in enumerate(parts(finder, round_.body)):
         done.boundaries.part = number
-        items = part.clause.text.items
-        worker = _worker(round_, part.window, done, items)
-        worker.text(items)
-        _finish(worker, items, part.name, done)
+        _part(round_, part, done)
     owners = allotted(below.line, round_.body)
     missing = [s.run.motif for s, o in zip(below.line.stretches, owners, strict=True) if o is None]
     if missing or not below.line.stretches:
         done.findings.append(not_covered(round_, missing))
+    return done
+
+
+def work_part(round_: Round, part: Part) -> Pass:
+    """One part of the edge alone, by the clause that works it. Raises TooLarge."""
+    done = Pass(accounts_of((part.clause,)))
+    _part(round_, part, done)
     return done
 
 
@@ -96,6 +100,13 @@ def work_adjusted(
         done.findings.append(no_place(a, here))
     fallen = (Fallen(a.at, a.by, b.repeats) for b, a in plan.items() if b in applied)
     return done, tuple(fallen)
+
+
+def _part(round_: Round, part: Part, done: Pass) -> None:
+    items = part.clause.text.items
+    worker = _worker(round_, part.window, done, items)
+    worker.text(items)
+    _finish(worker, items, part.name, done)
 
 
 def _row(round_: Round, items: tuple[Item, ...], finder: SiteFinder, done: Pass) -> None:

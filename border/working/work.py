@@ -87,7 +87,7 @@ def work(reading: Reading, edge: Edge, adjustments: Sequence[Adjustment] = ()) -
             break
         rounds.append(worked)
         fabric = worked.fabric
-        if turns(round_, reading.rules.worked, edge.closed):
+        if turns_after(round_, reading.rules.worked, edge.closed):
             fabric = fabric.turned()
     last = reading.rounds[-1].number if reading.rounds else 0
     findings += [no_round(a, last) for a in adjustments if not 1 <= a.round <= last]
@@ -106,7 +106,7 @@ def _missing(round_: Round, below: Fabric) -> list[str]:
     return list(dict.fromkeys(kind_name(t.of, below) for t in targets if not finder.sites(t).a))
 
 
-def turns(round_: Round, worked: Worked | None, closed: bool) -> bool:
+def turns_after(round_: Round, worked: Worked | None, closed: bool) -> bool:
     """Whether the work is turned after a round. Two turns between the same rows are one."""
     return round_.turns or (not closed and worked in (None, Worked.IN_ROWS))
 

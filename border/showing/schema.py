@@ -1,0 +1,77 @@
+"""The JSON Schema of everything that `--json` prints."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from border.showing.needs_shapes import (
+    CloseRecord,
+    CloseWorksRecord,
+    EitherRecord,
+    NeedRecord,
+    RemedyRecord,
+    RoundNeedRecord,
+    StretchNeedRecord,
+    WorkNeedRecord,
+)
+from border.showing.shapes import (
+    AdjustmentRecord,
+    CheckRecord,
+    CountRecord,
+    EdgeRecord,
+    FindingRecord,
+    JointRecord,
+    MotifRecord,
+    RepeatRecord,
+    RoundRecord,
+    RunRecord,
+    SectionRecord,
+    TallyRecord,
+    ThreadRecord,
+    WorkRecord,
+    YokeRecord,
+)
+
+_SHAPES = (
+    TallyRecord,
+    RepeatRecord,
+    SectionRecord,
+    MotifRecord,
+    JointRecord,
+    AdjustmentRecord,
+    RoundRecord,
+    WorkRecord,
+    ThreadRecord,
+    FindingRecord,
+    CountRecord,
+    CheckRecord,
+    RunRecord,
+    EdgeRecord,
+    YokeRecord,
+    EitherRecord,
+    StretchNeedRecord,
+    RoundNeedRecord,
+    RemedyRecord,
+    NeedRecord,
+    WorkNeedRecord,
+    CloseRecord,
+    CloseWorksRecord,
+)
+
+
+def schema() -> dict[str, Any]:
+    """The JSON Schema (2020-12) of the record of `count`; the other records among its `$defs`."""
+    from pydantic import TypeAdapter
+
+    for shape in _SHAPES:
+        setattr(shape, "__pydantic_config__", {"extra": "forbid", "strict": True})  # noqa: B010
+    records = (CountRecord, CheckRecord, YokeRecord, CloseRecord, CloseWorksRecord)
+    _, made = TypeAdapter.json_schemas(
+        [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
+    )
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "The record of border count --json",
+        "$ref": "#/$defs/CountRecord",
+        "$defs": made["$defs"],
+    }
