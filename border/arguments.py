@@ -8,12 +8,14 @@ from collections.abc import Sequence
 from typing import NoReturn
 
 MOST_PLACES = 5_000_000
+MOST_PLANS = 100
 
 COMMANDS = {
     "new": "make a starter project that works",
     "check": "look for faults in border and project files",
     "count": "count every round: stitches, repeats, what is left over",
     "close": "tell how many loops a border needs in order to close",
+    "adjust": "plan where to ease in so that every round closes",
     "yoke": "show how the loops of every motif are used, and the edges",
     "schema": "print the JSON Schema of what --json prints",
 }
@@ -25,6 +27,7 @@ _EXAMPLES = """examples:
   border count cuff/cuff.toml
   border count shells.border --loops 78
   border close shells.border
+  border adjust cuff/cuff.toml
 """
 
 
@@ -84,12 +87,14 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("dir", metavar="DIR", help="a folder that is not there yet")
             case "check":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
-            case "count" | "close":
+            case "count" | "close" | "adjust":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
-        if name in ("check", "count", "close"):
+        if name in ("check", "count", "close", "adjust"):
             _edge(command)
+        if name == "adjust":
+            _plans(command)
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
 
@@ -102,6 +107,22 @@ def _edge(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("--open", dest="opened", action="store_true", help="the edge has two ends")
     command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
+
+
+def _plans(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--all", metavar="N", type=_few, default=1, help="the N best plans, and what each pays for"
+    )
+    command.add_argument(
+        "--sections", action="store_true", help="show how the repeats lie over the sections"
+    )
+    command.add_argument("--write", action="store_true", help="put the plan into the project file")
+
+
+def _few(text: str) -> int:
+    if not re.fullmatch(r"[0-9]{1,3}", text) or not 1 <= int(text) <= MOST_PLANS:
+        raise argparse.ArgumentTypeError(f'"{text}" is no number of plans from 1 to {MOST_PLANS}')
+    return int(text)
 
 
 def _number(text: str) -> int:

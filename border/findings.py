@@ -112,6 +112,7 @@ CODES: dict[str, Code] = {
             "too-large": "more stitches than can be reckoned",
             "count-disagrees": "a count given in the text is not what the row comes to",
             "adjustment-has-no-place": "an adjustment that falls nowhere",
+            "no-plan": "nothing eased in makes every round close",
             # yoke
             "loops-do-not-add-up": "a motif whose ring does not come to its number of loops",
             "joint-one-sided": "a joint that only one of its motifs names",

@@ -7,16 +7,14 @@ from collections.abc import Mapping, Sequence
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.pipeline import told_of
+from border.pipeline import Wanted, told_of
 from border.planning.lacks import OnEdge, on_edge
 from border.planning.needs import OF_THE_TEXT, Needs, needs
 from border.planning.rules import Rule
 from border.showing.needed import Needed, NeededWork
 from border.text.source import Source
 from border.texts import BorderText
-from border.working.adjusting import Adjustment
 from border.working.work import work
-from border.yoke.edges import Edge
 
 OF_THE_EDGE = OF_THE_TEXT | {
     "not-covered",
@@ -28,9 +26,6 @@ OF_THE_EDGE = OF_THE_TEXT | {
 }
 """Findings of the working that say more than that a round does not close: that is the answer."""
 
-Wanted = tuple[BorderText, str, Edge | None, Sequence[Adjustment]]
-"""A border, the file as the user named it, its edge if there is one, its adjustments."""
-
 
 def needed_of(
     borders: Sequence[Wanted], project: bool, closed: bool, sources: Mapping[str, Source]
@@ -39,7 +34,8 @@ def needed_of(
     works: list[NeededWork] = []
     findings: list[Finding] = []
     known: dict[tuple[str, str, bool], Needs] = {}
-    for text, named, edge, adjustments in borders:
+    for wanted in borders:
+        text, edge, adjustments = wanted.text, wanted.edge, wanted.given
         findings += text.findings
         if text.reading is None or (project and edge is None):
             continue
@@ -52,12 +48,12 @@ def needed_of(
             whole = text.faulty is None
             there = on_edge(text.reading, edge, adjustments, known[kind], whole)
             if adjustments or not there.closes:
-                worked = work(text.reading, edge, tuple(adjustments)).findings
+                worked = work(text.reading, edge, adjustments).findings
                 told = [f for f in told if f.code not in OF_THE_TEXT]
                 told += [f for f in worked if f.code in OF_THE_EDGE]
         name, terms = text.reading.name, text.reading.rules.terms
         in_project = edge.name if project and edge else None
-        works.append(NeededWork(in_project, kind[2], named, name, terms, known[kind], there))
+        works.append(NeededWork(in_project, kind[2], wanted.named, name, terms, known[kind], there))
         findings += told_of(edge, told, len(borders))
     return Needed(project, tuple(works), tuple(dict.fromkeys(findings)), sources)
 

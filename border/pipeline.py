@@ -30,6 +30,7 @@ from border.working.work import work
 from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 
 if TYPE_CHECKING:
+    from border.showing.eased import EasedAll
     from border.showing.needed import Needed
     from border.yoke.project import Project, Work
     from border.yoke.report import YokeReport
@@ -52,6 +53,21 @@ class AskedEdge(Struct, frozen=True):
 def is_project(name: str) -> bool:
     """Whether a file is a project (else it is a border text)."""
     return name.lower().endswith(".toml")
+
+
+class Wanted(Struct, frozen=True):
+    """A piece of work: a border, the file as the user named it, and its edge, if there is one.
+
+    `number`: of the `[[work]]` in the file, from 0. `given`: the adjustments that
+    stand in the file. `work`: what the file says of it; None for a border text.
+    """
+
+    number: int
+    text: BorderText
+    named: str
+    edge: Edge | None
+    given: tuple[Adjustment, ...] = ()
+    work: Work | None = None
 
 
 class Pipeline:
@@ -120,27 +136,28 @@ class Pipeline:
         pieces: list[Piece] = []
         findings: list[Finding] = []
         works = list(self._worked)
-        for text, named, edge, adjustments in works:
-            findings += text.findings
-            if edge is None:
+        for wanted in works:
+            findings += wanted.text.findings
+            if wanted.edge is None:
                 continue
-            piece = worked_piece(text, named, edge, adjustments)
+            piece = worked_piece(wanted.text, wanted.named, wanted.edge, wanted.given)
             pieces.append(piece)
-            findings += told_of(edge, piece.findings, len(works))
+            findings += told_of(wanted.edge, piece.findings, len(works))
         return tuple(pieces), tuple(findings)
 
     @property
-    def _worked(self) -> Iterator[tuple[BorderText, str, Edge | None, list[Adjustment]]]:
-        """Every border that is worked, as the user named it: on which edge, how adjusted."""
+    def _worked(self) -> Iterator[Wanted]:
+        """Every piece of work that is wanted, in the order of the file."""
         if not is_project(self.name):
-            yield self.texts.border(self.name), self.name, self.asked.edge, []
+            yield Wanted(0, self.texts.border(self.name), self.name, self.asked.edge)
             return
-        for wanted in self.works:
-            if self.only in (None, wanted.edge):
-                beside = posixpath.join(posixpath.dirname(self.name), wanted.border)
-                text = self.texts.border(beside, wanted.border_span)
-                adjustments = [Adjustment(a.round, a.at, a.by, a.span) for a in wanted.adjustments]
-                yield text, wanted.border, edge_for(wanted, self.edges), adjustments
+        for number, one in enumerate(self.works):
+            if self.only in (None, one.edge):
+                beside = posixpath.join(posixpath.dirname(self.name), one.border)
+                text = self.texts.border(beside, one.border_span)
+                given = tuple(Adjustment(a.round, a.at, a.by, a.span) for a in one.adjustments)
+                edge = edge_for(one, self.edges)
+                yield Wanted(number, text, one.border, edge, given, one)
 
     @property
     def works(self) -> tuple[Work, ...]:
@@ -176,6 +193,16 @@ class Pipeline:
         told = dict.fromkeys((*self.yoke_findings, *needed.findings))
         return replace(needed, findings=tuple(told))
 
+    def eased(self, plans: int) -> EasedAll:
+        """Everything that `adjust` shows, with up to so many plans for each piece of work."""
+        from border.easing import eased
+
+        found = eased(self.title, list(self._worked), self.project, self.texts.sources, plans)
+        told = [*self.yoke_findings, *(f for w in self._worked for f in w.text.findings)]
+        if not is_project(self.name) and self.asked.edge is None:
+            told.append(edge_needed(self.name, "adjust"))
+        return replace(found, findings=tuple(dict.fromkeys((*told, *found.findings))))
+
     @property
     def _samples(self) -> int:
         stated = self.project.thread if self.project else None
@@ -210,13 +237,13 @@ def told_of(edge: Edge | None, findings: Iterable[Finding], works: int) -> list[
     return [replace(f, message=prefix + f.message) for f in findings]
 
 
-def edge_needed(name: str) -> Finding:
-    """The finding that a border text alone cannot be counted."""
+def edge_needed(name: str, command: str = "count") -> Finding:
+    """The finding that a border text alone cannot be counted, or planned."""
     return Finding(
         "edge-needed",
         f"{name} is a border text, and nothing says what edge it goes on",
-        f"give the edge: border count {name} --loops 78, or --runs 6,6,3,3 motif by motif, "
-        f"or count a project that names it",
+        f"give the edge: border {command} {name} --loops 78, or --runs 6,6,3,3 motif by motif, "
+        f"or {command} a project that names it",
     )
 
 

@@ -19,7 +19,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from border.cli import MOST_BYTES, VERSION, main
+from border.cli import VERSION, main
+from border.cli.files import MOST_BYTES
 from border.showing.schema import schema
 from border.showing.starter import STARTER
 
@@ -502,7 +503,7 @@ def test_colour_follows_the_terminal_and_no_color(
     monkeypatch.setenv("FORCE_COLOR", "1")
     plain = border(*count)
     assert "\x1b" not in plain.out + plain.err
-    monkeypatch.setattr("border.cli._is_terminal", lambda stream: True)
+    monkeypatch.setattr("border.cli.printing._is_terminal", lambda stream: True)
     coloured = border(*count)
     assert "\x1b[" in coloured.out
     assert "\x1b[" in coloured.err

@@ -63,6 +63,22 @@ WORDS = {
 }
 
 
+SHORT = {
+    "place": "places",
+    "showy": "showy round",
+    "last": "last round",
+    "seen_1": "little seen",
+    "seen_2": "seen",
+    "seen_3": "where everybody looks",
+    "regular": "spots like the rest",
+    "second": "two at one spot",
+    "lopsided": "one side only",
+    "neighbours": "side by side",
+    "against_curve": "against the curve",
+}
+"""The same in a word or two."""
+
+
 class Curve(StrEnum):
     """Which way an edge curves: its rounds grow shorter, or longer, the further out they lie."""
 

@@ -4,6 +4,15 @@ from __future__ import annotations
 
 from typing import Any
 
+from border.showing.eased_shapes import (
+    AdjustRecord,
+    EasedWorkRecord,
+    LyingRecord,
+    PlanAdjustmentRecord,
+    PlanRecord,
+    PointRecord,
+    SectionRepeatsRecord,
+)
 from border.showing.needs_shapes import (
     CloseRecord,
     CloseWorksRecord,
@@ -33,6 +42,13 @@ from border.showing.shapes import (
 )
 
 _SHAPES = (
+    PlanAdjustmentRecord,
+    PlanRecord,
+    PointRecord,
+    SectionRepeatsRecord,
+    LyingRecord,
+    EasedWorkRecord,
+    AdjustRecord,
     TallyRecord,
     RepeatRecord,
     SectionRecord,
@@ -65,7 +81,7 @@ def schema() -> dict[str, Any]:
 
     for shape in _SHAPES:
         setattr(shape, "__pydantic_config__", {"extra": "forbid", "strict": True})  # noqa: B010
-    records = (CountRecord, CheckRecord, YokeRecord, CloseRecord, CloseWorksRecord)
+    records = (CountRecord, CheckRecord, YokeRecord, CloseRecord, CloseWorksRecord, AdjustRecord)
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
     )

@@ -114,11 +114,11 @@ def _detail_lines(piece: Piece, count: RoundCount) -> Iterator[tuple[str, list[T
     yield "sections", [Text(harmless(line)) for line in sections]
     yield "motifs", [_motif(line, usual) for line, usual in motif_lines(count.motifs, terms)]
     yield "joints", [Text(harmless(line)) for line in joint_lines(count.joints, terms)]
-    adjusted = [
-        f"{a.at}: {_adjusted(a.by, count, terms)}, after repeat {a.before_repeat}"
+    eased = [
+        f"{a.at}: {adjusted(a.by, count, terms)}, after repeat {a.before_repeat}"
         for a in count.adjustments
     ]
-    yield "adjusted", [Text(harmless(line)) for line in adjusted]
+    yield "adjusted", [Text(harmless(line)) for line in eased]
     yield "faults", [_fault(f) for f in piece.findings if _concerns(f, count.number)]
 
 
@@ -136,7 +136,8 @@ def _motif(line: str, usual: bool) -> Text:
     return text
 
 
-def _adjusted(by: int, count: RoundCount, terms: str) -> str:
+def adjusted(by: int, count: RoundCount, terms: str) -> str:
+    """What an adjustment does: `1 space more passed over`, `2 spaces worked twice`."""
     takes = {kind for repeat in count.repeats for kind in repeat.takes}
     what = kinds({takes.pop(): abs(by)}, terms) if len(takes) == 1 else str(abs(by))
     return f"{what} more passed over" if by > 0 else f"{what} worked twice"

@@ -1,0 +1,185 @@
+"""The commands: what each reads, shows, and says by its exit code."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
+
+from border.arguments import UsageFault
+from border.cli.files import make_folder, read_file, reason, write_whole
+from border.cli.printing import print_json, show, tell
+from border.findings import Finding, Severity
+
+if TYPE_CHECKING:
+    from border.pipeline import Pipeline
+    from border.showing.eased import EasedAll
+
+FINE, FAULTS, WRONG = 0, 1, 2
+
+
+def _new(asked: Namespace) -> int:
+    from border.showing.starter import STARTER, what_next
+
+    try:
+        make_folder(asked.dir, STARTER)
+    except FileExistsError:
+        raise UsageFault(
+            f"there is already something at {asked.dir}, and nothing is ever overwritten",
+            "give a folder that is not there yet\n",
+        ) from None
+    except (OSError, ValueError) as fault:
+        raise UsageFault(
+            f"{asked.dir} cannot be made: {reason(fault)}", "give a folder that can be made\n"
+        ) from None
+    made = [f"{asked.dir.rstrip('/')}/{name}" for name in STARTER]
+    if asked.json:
+        print_json({"format_version": 1, "made": made, "findings": []})
+    else:
+        print(what_next(made), end="")
+    return FINE
+
+
+def _check(asked: Namespace) -> int:
+    from border.pipeline import in_a_word
+
+    pipelines = _pipelines(asked, asked.files)
+    findings = [f for p in pipelines for f in p.findings]
+    sources = {name: source for p in pipelines for name, source in p.texts.sources.items()}
+    if asked.json:
+        from border.showing.record import check_record
+
+        print_json(check_record(findings, sources))
+    else:
+        for pipeline in pipelines:
+            print(in_a_word(pipeline))
+        tell(findings, sources)
+    return _code(findings)
+
+
+def _count(asked: Namespace) -> int:
+    (pipeline,) = _pipelines(asked, [asked.file])
+    counted = pipeline.counted
+    if asked.json:
+        from border.showing.record import count_record
+
+        print_json(count_record(counted))
+    else:
+        if counted.pieces:
+            from border.showing.tables import count_tables
+
+            show(count_tables(counted))
+        tell(counted.findings, counted.sources)
+    return _code(counted.findings)
+
+
+def _close(asked: Namespace) -> int:
+    (pipeline,) = _pipelines(asked, [asked.file])
+    needed = pipeline.needed
+    if asked.json:
+        from border.showing.needs_record import close_record
+
+        print_json(close_record(needed))
+    else:
+        if needed.works:
+            from border.showing.needs_tables import needs_tables
+
+            show(needs_tables(needed))
+        tell(needed.findings, needed.sources)
+    return _code(needed.findings)
+
+
+def _adjust(asked: Namespace) -> int:
+    from border.pipeline import is_project
+
+    if asked.write and not is_project(asked.file):
+        raise UsageFault("--write puts the plan into a project", "a border text has none\n")
+    (pipeline,) = _pipelines(asked, [asked.file])
+    eased = pipeline.eased(asked.all)
+    if asked.write:
+        _write(pipeline, eased)
+    if asked.json:
+        from border.showing.eased_record import adjust_record
+
+        print_json(adjust_record(eased))
+    else:
+        if eased.works:
+            from border.showing.eased_tables import eased_tables, what_next
+
+            show(eased_tables(eased, sections=asked.sections))
+            project = is_project(asked.file)
+            print(what_next(eased, asked.file, project=project, written=asked.write), end="")
+        tell(eased.findings, eased.sources)
+    return _code(eased.findings)
+
+
+def _write(pipeline: Pipeline, eased: EasedAll) -> None:
+    """Put the plans into the project file. Raises UsageFault; then it is as it was."""
+    from border.yoke.project_written import with_adjustments
+
+    added = {
+        w.number: [(a.round, a.at, a.by) for a in w.plans[0].plan.adjustments]
+        for w in eased.works
+        if w.plans
+    }
+    if not any(added.values()) or isinstance(pipeline.source, Finding):
+        return
+    help_ = "it is as it was: put the lines in by hand, as the plan says\n"
+    text = with_adjustments(pipeline.source, added)
+    if text is None:
+        raise UsageFault(f"the plan cannot be put into {pipeline.name} for certain", help_)
+    try:
+        write_whole(pipeline.name, text)
+    except OSError as fault:
+        raise UsageFault(f"{pipeline.name} cannot be written: {reason(fault)}", help_) from None
+
+
+def _yoke(asked: Namespace) -> int:
+    from border.pipeline import Pipeline, is_project
+
+    if not is_project(asked.file):
+        raise UsageFault(f"{asked.file} is no project", "border yoke FILE.toml\n")
+    pipeline = Pipeline(asked.file, read_file)
+    sources, findings = pipeline.texts.sources, pipeline.yoke_findings
+    if asked.json:
+        from border.showing.record import yoke_record
+
+        print_json(yoke_record(pipeline.yoke, findings, sources))
+    else:
+        if pipeline.yoke:
+            from border.showing.yoke_table import yoke_tables
+
+            show(yoke_tables(pipeline.title, pipeline.yoke))
+        tell(findings, sources)
+    return _code(findings)
+
+
+def _schema(asked: Namespace) -> int:
+    from border.showing.schema import schema
+
+    print_json(schema())
+    return FINE
+
+
+COMMANDS = {
+    "new": _new,
+    "check": _check,
+    "count": _count,
+    "close": _close,
+    "adjust": _adjust,
+    "yoke": _yoke,
+    "schema": _schema,
+}
+
+
+def _pipelines(asked: Namespace, files: Sequence[str]) -> list[Pipeline]:
+    from border.asking import pipelines
+
+    return pipelines(asked, files, read_file)
+
+
+def _code(findings: Iterable[Finding]) -> int:
+    codes = {f.code: f.severity for f in findings}
+    if codes.keys() & {"file-unreadable", "edge-needed"}:
+        return WRONG
+    return FAULTS if Severity.ERROR in codes.values() else FINE

@@ -1,0 +1,104 @@
+"""Reading and writing files: whole or not at all."""
+
+from __future__ import annotations
+
+import os
+import stat
+from collections.abc import Mapping
+
+from border.findings import Finding
+from border.text.source import Source
+
+MOST_BYTES = 1_000_000
+"""No larger text is read."""
+
+
+def read_file(name: str) -> Source | Finding:
+    """A text file: UTF-8, at most a megabyte; else the finding `file-unreadable`."""
+    try:
+        mode = os.stat(name).st_mode
+        if stat.S_ISDIR(mode):
+            return _unreadable(name, "is a folder", "name the file in it")
+        if not stat.S_ISREG(mode):
+            return _unreadable(name, "is no plain file", "save the text in a file of its own")
+        with open(name, "rb") as file:
+            data = file.read(MOST_BYTES + 1)
+    except (OSError, ValueError) as fault:
+        return _unreadable(
+            name, f"cannot be read: {reason(fault)}", "look at the name that is given"
+        )
+    if len(data) > MOST_BYTES:
+        return _unreadable(name, "is larger than 1 MB", "a border or project is a short text")
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as fault:
+        line = data[: fault.start].count(b"\n") + 1
+        return _unreadable(
+            name, f"is not UTF-8 text (line {line})", "save it as plain text in UTF-8"
+        )
+    if not text.strip():
+        return _unreadable(name, "is empty", "write the border or project in it")
+    return Source(name, text)
+
+
+def _unreadable(name: str, what: str, help_: str) -> Finding:
+    return Finding("file-unreadable", f"{name} {what}", help_)
+
+
+def reason(fault: OSError | ValueError) -> str:
+    """Why a file could not be read or written, in plain words."""
+    match fault:
+        case FileNotFoundError():
+            return "there is no such file"
+        case PermissionError():
+            return "it may not be read or written by you"
+        case OSError(strerror=str(said)):
+            return said.lower()
+        case _:
+            return "its name cannot be the name of a file"
+
+
+def make_folder(path: str, files: Mapping[str, str]) -> None:
+    """A folder with files in it, whole or not at all. Raises OSError; never overwrites."""
+    import shutil
+    import tempfile
+
+    if os.path.lexists(path):
+        raise FileExistsError(path)
+    path = os.path.abspath(path)
+    workshop = tempfile.mkdtemp(prefix=".border-", dir=os.path.dirname(path))
+    try:
+        made = os.path.join(workshop, "made")
+        os.mkdir(made)
+        for name, text in files.items():
+            with open(os.path.join(made, name), "x", encoding="utf-8", newline="\n") as file:
+                file.write(text)
+        os.rename(made, path)
+    finally:
+        shutil.rmtree(workshop, ignore_errors=True)
+
+
+def write_whole(path: str, text: str) -> None:
+    """Put a text in place of a file in one step, so that it is never half written.
+
+    A link is followed, and the file's mode kept. Raises OSError.
+    """
+    import tempfile
+
+    path = os.path.realpath(path)
+    mode = stat.S_IMODE(os.stat(path).st_mode)
+    if not os.access(path, os.W_OK):
+        raise PermissionError
+    with open(path, "rb") as file:
+        mark = b"\xef\xbb\xbf" if file.read(3) == b"\xef\xbb\xbf" else b""
+    handle, beside = tempfile.mkstemp(prefix=".border-", dir=os.path.dirname(path))
+    try:
+        with open(handle, "wb") as file:
+            file.write(mark + text.encode("utf-8"))
+            file.flush()
+            os.fsync(file.fileno())
+        os.chmod(beside, mode)
+        os.replace(beside, path)
+    except BaseException:
+        os.unlink(beside)
+        raise

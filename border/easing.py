@@ -1,0 +1,92 @@
+"""The stage of `adjust`: every piece of work with the plans that make it close."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from border.findings import Finding
+from border.pipeline import Wanted, told_of
+from border.planning.costs import Costs, Curve, curve_of
+from border.planning.falling import lying
+from border.planning.offers import Task
+from border.planning.plans import Planned, plan_all, why
+from border.planning.refusing import no_plan
+from border.planning.search import Plan
+from border.planning.spots import spots_of
+from border.reckoning.counts import count_edge
+from border.showing.eased import EasedAll, EasedWork, PlanTold
+from border.text.source import Source
+from border.working.work import WorkedEdge, work
+from border.yoke.edges import Edge
+from border.yoke.project import Project
+
+ANSWERED = ("row-does-not-close", "run-too-short", "repeat-unclear", "count-disagrees")
+"""Findings of the work as it stands that the plan is the answer to."""
+
+
+def eased(
+    name: str,
+    wanted: Sequence[Wanted],
+    project: Project | None,
+    sources: Mapping[str, Source],
+    plans: int,
+) -> EasedAll:
+    """Plans for every piece of work, up to `plans` for each."""
+    ready = [(w, w.edge) for w in wanted if w.edge and w.text.reading and w.text.faulty is None]
+    found = plan_all([_task(w, edge, project) for w, edge in ready], plans)
+    works: list[EasedWork] = []
+    findings: list[Finding] = []
+    for (one, edge), planned in zip(ready, found, strict=True):
+        before = work(planned.task.reading, edge, one.given)
+        told = [_told(planned, plan) for plan in planned.plans]
+        works.append(_work(one, planned, before, told))
+        findings += told_of(edge, _findings(planned, before), len(wanted))
+    return EasedAll(name, tuple(works), tuple(findings), sources)
+
+
+def _task(wanted: Wanted, edge: Edge, project: Project | None) -> Task:
+    """The task of one piece of work, as the project has it."""
+    of_file = wanted.work
+    mirror = [m.text for m in of_file.mirror] if of_file else []
+    given_curve = of_file.curve if of_file else None
+    curve = Curve(given_curve) if given_curve else curve_of(edge.name)
+    costs = Costs().changed(project.costs if project else {})
+    spots = spots_of(edge, mirror, project.seen if project else {})
+    assert wanted.text.reading is not None
+    done = of_file.done if of_file else 0
+    return Task(wanted.text.reading, edge, spots, costs, curve, wanted.given, done)
+
+
+def _told(planned: Planned, plan: Plan) -> PlanTold:
+    task = planned.task
+    after = work(task.reading, task.edge, (*task.given, *plan.adjustments))
+    lies = tuple(lying(r, task.spots) for r in after.rounds)
+    return PlanTold(plan, why(task, plan.adjustments), count_edge(after), lies)
+
+
+def _work(wanted: Wanted, planned: Planned, before: WorkedEdge, told: list[PlanTold]) -> EasedWork:
+    reading = planned.task.reading
+    stands = tuple(
+        f.message for f in before.findings if f.code in ("row-does-not-close", "repeat-unclear")
+    )
+    return EasedWork(
+        wanted.number,
+        planned.task.edge,
+        wanted.named,
+        reading.name,
+        reading.rules.terms,
+        stands,
+        tuple(told),
+        planned.like,
+        len(wanted.given),
+    )
+
+
+def _findings(planned: Planned, before: WorkedEdge) -> list[Finding]:
+    """What stands in the way; where there is a plan, what is still to be told with it."""
+    task = planned.task
+    if not planned.plans:
+        return [*before.findings, no_plan(planned, before)]
+    plan = planned.plans[0]
+    after = work(task.reading, task.edge, (*task.given, *plan.adjustments))
+    return [f for f in after.findings if f.code not in ANSWERED]
