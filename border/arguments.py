@@ -21,12 +21,14 @@ COMMANDS = {
 }
 
 _FILE = "a project (.toml), or a border text with --loops or --runs"
+_FILES = f"{_FILE}; or several borders, or folders of them, with or without a project"
 _EXAMPLES = """examples:
   border new cuff
   border check cuff/cuff.toml
   border count cuff/cuff.toml
   border count shells.border --loops 78
   border close shells.border
+  border close borders/ cuff/cuff.toml
   border adjust cuff/cuff.toml
 """
 
@@ -87,7 +89,9 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("dir", metavar="DIR", help="a folder that is not there yet")
             case "check":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
-            case "count" | "close" | "adjust":
+            case "close":
+                command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
+            case "count" | "adjust":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")

@@ -5,8 +5,11 @@ from __future__ import annotations
 from argparse import Namespace
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from border.arguments import UsageFault
 from border.pipeline import AskedEdge, Pipeline, is_project
+from border.showing.chosen import Choice
 from border.texts import Read
 
 
@@ -37,3 +40,36 @@ def pipelines(asked: Namespace, files: Sequence[str], read: Read) -> list[Pipeli
             )
         made.append(pipeline)
     return made
+
+
+def borders_on(asked: Namespace, files: Sequence[str], read: Read) -> Choice:
+    """Several borders on the edges of the project among the files, or on the edge asked for.
+
+    Raises UsageFault.
+    """
+    from border.choosing import chosen
+
+    named = [name for name in files if is_project(name)]
+    borders = [name for name in files if not is_project(name)]
+    if len(named) > 1:
+        raise UsageFault("several projects are named", "name the one whose edges are meant\n")
+    if not borders:
+        raise UsageFault("no border text is named", "name some, or a folder that has some\n")
+    if named and (asked.loops or asked.runs or asked.opened):
+        raise UsageFault(
+            "a project says itself what its edges are", "--loops and --runs are for a border text\n"
+        )
+    if asked.work and not named:
+        raise UsageFault("--work picks an edge of a project", "a border text alone has none\n")
+    asked_edge = AskedEdge(asked.loops, asked.runs or (), not asked.opened)
+    home = Pipeline(named[0] if named else borders[0], read, asked_edge)
+    edges = [edge for edge in home.edges if asked.work in (None, edge.name)]
+    if named and asked.work and not edges:
+        names = ", ".join(edge.name for edge in home.edges) or "none"
+        raise UsageFault(f'there is no edge "{asked.work}"', f"the edges are: {names}\n")
+    edges += [asked_edge.edge] if asked_edge.edge else []
+    texts = [(name, home.texts.border(name)) for name in borders]
+    name = home.title if named else ""
+    choice = chosen(name, texts, edges, home.project, not asked.opened, home.texts.sources)
+    told = home.yoke_findings if named else ()
+    return replace(choice, findings=tuple(dict.fromkeys((*told, *choice.findings))))

@@ -18,7 +18,7 @@ FLOORS = (
     ("planning",),
     ("reckoning",),
     ("showing",),
-    ("texts", "pipeline", "needing"),
+    ("texts", "pipeline", "needing", "easing", "choosing"),
     ("arguments", "asking", "cli"),
     ("__main__",),
 )

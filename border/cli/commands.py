@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from border.arguments import UsageFault
-from border.cli.files import make_folder, read_file, reason, write_whole
+from border.cli.files import borders_in, is_folder, make_folder, read_file, reason, write_whole
 from border.cli.printing import print_json, show, tell
 from border.findings import Finding, Severity
 
@@ -74,7 +74,9 @@ def _count(asked: Namespace) -> int:
 
 
 def _close(asked: Namespace) -> int:
-    (pipeline,) = _pipelines(asked, [asked.file])
+    if len(asked.files) > 1 or is_folder(asked.files[0]):
+        return _choose(asked)
+    (pipeline,) = _pipelines(asked, asked.files)
     needed = pipeline.needed
     if asked.json:
         from border.showing.needs_record import close_record
@@ -87,6 +89,22 @@ def _close(asked: Namespace) -> int:
             show(needs_tables(needed))
         tell(needed.findings, needed.sources)
     return _code(needed.findings)
+
+
+def _choose(asked: Namespace) -> int:
+    from border.asking import borders_on
+
+    choice = borders_on(asked, borders_in(asked.files), read_file)
+    if asked.json:
+        from border.showing.chosen_record import chosen_record
+
+        print_json(chosen_record(choice))
+    else:
+        from border.showing.chosen_tables import chosen_tables
+
+        show(chosen_tables(choice))
+        tell(choice.findings, choice.sources)
+    return _code(choice.findings)
 
 
 def _adjust(asked: Namespace) -> int:

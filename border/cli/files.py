@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import stat
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from border.findings import Finding
 from border.text.source import Source
@@ -39,6 +39,23 @@ def read_file(name: str) -> Source | Finding:
     if not text.strip():
         return _unreadable(name, "is empty", "write the border or project in it")
     return Source(name, text)
+
+
+def is_folder(name: str) -> bool:
+    """Whether a name is that of a folder."""
+    return os.path.isdir(name)
+
+
+def borders_in(names: Iterable[str]) -> list[str]:
+    """The files named, with the border texts in it in place of each folder, in order."""
+    found: list[str] = []
+    for name in names:
+        if not is_folder(name):
+            found.append(name)
+            continue
+        texts = sorted(text for text in os.listdir(name) if text.lower().endswith(".border"))
+        found += [os.path.join(name, text) for text in texts]
+    return list(dict.fromkeys(found))
 
 
 def _unreadable(name: str, what: str, help_: str) -> Finding:

@@ -93,15 +93,22 @@ _Push: TypeAlias = Callable[[int, _Row | _Try, tuple[Adjustment, ...]], None]
 class Search:
     """One search for `wanted` plans. After it, `stuck` says where it could not go on.
 
-    `where`: keep apart rows that differ only in where their stitches stand. `narrow`:
-    look only at the fewest places, passed over or worked twice, in each round.
+    `most`: workings of a round after which it is given up. `where`: keep apart rows
+    that differ only in where their stitches stand. `narrow`: look only at the fewest
+    places, passed over or worked twice, in each round.
     """
 
     def __init__(
-        self, task: Task, wanted: int = 1, where: bool = False, narrow: bool = False
+        self,
+        task: Task,
+        wanted: int = 1,
+        most: int = MOST_WORKINGS,
+        where: bool = False,
+        narrow: bool = False,
     ) -> None:
         self.task = task
         self.wanted = wanted
+        self.most = most
         self.narrow = narrow
         self.stuck = Stuck()
         self.workings = 0
@@ -127,7 +134,7 @@ class Search:
         met: Counter[tuple[int, _Shape]] = Counter()
         while heap:
             cost, _, what, so_far = heapq.heappop(heap)
-            if self.workings > MOST_WORKINGS:
+            if self.workings > self.most:
                 self.stuck.given_up = True
                 yield from self._narrower()
                 return
@@ -142,13 +149,13 @@ class Search:
             elif proved(self.task, so_far):
                 yield Plan(cost, so_far)
             else:  # where stitches stand does matter to a later round
-                yield from Search(self.task, self.wanted, where=True).plans()
+                yield from Search(self.task, self.wanted, self.most, where=True).plans()
                 return
 
     def _narrower(self) -> Iterator[Plan]:
         """What a narrow search finds, where the whole one was given up."""
         if not self.narrow:
-            for plan in Search(self.task, self.wanted, narrow=True).plans():
+            for plan in Search(self.task, self.wanted, self.most, narrow=True).plans():
                 yield replace(plan, cheapest=False)
 
     # --- carrying on ------------------------------------------------------------

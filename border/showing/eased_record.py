@@ -32,7 +32,7 @@ def _work(work: EasedWork) -> EasedWorkRecord:
         "edge": work.edge.name,
         "border": work.border,
         "closes": best is not None,
-        "plan": _adjustments(best.plan) if best else [],
+        "plan": adjustments_record(best.plan) if best else [],
         "cost": best.plan.cost if best else None,
         "cheapest": best.plan.cheapest if best else False,
         "plans": [_plan(told) for told in work.plans],
@@ -47,13 +47,14 @@ def _work(work: EasedWork) -> EasedWorkRecord:
 
 def _plan(told: PlanTold) -> PlanRecord:
     return {
-        "plan": _adjustments(told.plan),
+        "plan": adjustments_record(told.plan),
         "cost": told.plan.cost,
         "paid_for": dict(told.why),
     }
 
 
-def _adjustments(plan: Plan) -> list[PlanAdjustmentRecord]:
+def adjustments_record(plan: Plan) -> list[PlanAdjustmentRecord]:
+    """The adjustments of a plan."""
     return [{"round": a.round, "at": a.at, "by": a.by} for a in plan.adjustments]
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from border.showing.chosen_shapes import ChoiceRecord, FitRecord
 from border.showing.eased_shapes import (
     AdjustRecord,
     EasedWorkRecord,
@@ -42,6 +43,8 @@ from border.showing.shapes import (
 )
 
 _SHAPES = (
+    FitRecord,
+    ChoiceRecord,
     PlanAdjustmentRecord,
     PlanRecord,
     PointRecord,
@@ -81,7 +84,15 @@ def schema() -> dict[str, Any]:
 
     for shape in _SHAPES:
         setattr(shape, "__pydantic_config__", {"extra": "forbid", "strict": True})  # noqa: B010
-    records = (CountRecord, CheckRecord, YokeRecord, CloseRecord, CloseWorksRecord, AdjustRecord)
+    records = (
+        CountRecord,
+        CheckRecord,
+        YokeRecord,
+        CloseRecord,
+        CloseWorksRecord,
+        AdjustRecord,
+        ChoiceRecord,
+    )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
     )

@@ -195,6 +195,30 @@ def _work_faults(
             if edge.name not in motifs:
                 motifs[edge.name] = dict.fromkeys(run.motif for run in edge.runs)
             found += _start_fault(work, edge, motifs[edge.name], len(found))
+            found += _mirror_faults(work, edge)
+    return found
+
+
+def _mirror_faults(work: Work, edge: Edge) -> list[Finding]:
+    """Mirror points that the edge does not have."""
+    n = len(edge.runs)
+    has = {run.motif for run in edge.runs}
+    joints = {
+        frozenset((edge.runs[i - 1].motif, edge.runs[i].motif))
+        for i in range(0 if edge.closed else 1, n)
+    }
+    found = []
+    for point in work.mirror:
+        parts = [part.strip() for part in point.text.split("|")]
+        if (len(parts) == 1 and parts[0] in has) or (
+            len(parts) == 2 and frozenset(parts) in joints
+        ):
+            continue
+        message = (
+            f'the edge "{edge.name}" has no motif or joint "{point.text}" to be mirrored about'
+        )
+        help_ = nearest(parts[0], has) or 'as in mirror = ["front.3", "back.2 | back.3"]'
+        found.append(Finding("bad-value", message, help_, point.span))
     return found
 
 
