@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import random
+import textwrap
+import tomllib
+from pathlib import Path
 
 import pytest
 from planned_plainly import Choice, closes_with, every_plan, plain_cost, small_case
@@ -52,3 +55,10 @@ def test_no_plan_is_cheaper(part: int) -> None:
         cheaper = next(every_plan(reading, edge, spots, Costs(), curve, below, most), None)
         assert cheaper is None, (seed, plan, cheaper)
     assert given_up <= CASES // 10 // 20
+
+
+def test_the_readme_has_the_usual_costs() -> None:
+    readme = (Path(__file__).parents[1] / "README.md").read_text(encoding="utf-8")
+    block = readme[readme.index("    [costs]") :].split("\n\n")[0]
+    told = tomllib.loads(textwrap.dedent(block))["costs"]
+    assert told == {key: getattr(Costs(), key) for key in Costs.__struct_fields__}

@@ -201,22 +201,19 @@ def _work_faults(
 
 def _mirror_faults(work: Work, edge: Edge) -> list[Finding]:
     """Mirror points that the edge does not have."""
-    n = len(edge.runs)
     has = {run.motif for run in edge.runs}
     joints = {
-        frozenset((edge.runs[i - 1].motif, edge.runs[i].motif))
-        for i in range(0 if edge.closed else 1, n)
+        frozenset((edge.runs[i - 1].motif, run.motif))
+        for i, run in enumerate(edge.runs)
+        if i or edge.closed
     }
     found = []
     for point in work.mirror:
         parts = [part.strip() for part in point.text.split("|")]
-        if (len(parts) == 1 and parts[0] in has) or (
-            len(parts) == 2 and frozenset(parts) in joints
-        ):
+        known = parts[0] in has if len(parts) == 1 else frozenset(parts) in joints
+        if known:
             continue
-        message = (
-            f'the edge "{edge.name}" has no motif or joint "{point.text}" to be mirrored about'
-        )
+        message = f'the edge "{edge.name}" has no motif or joint "{point.text}" as a mirror point'
         help_ = nearest(parts[0], has) or 'as in mirror = ["front.3", "back.2 | back.3"]'
         found.append(Finding("bad-value", message, help_, point.span))
     return found

@@ -14,6 +14,7 @@ import statistics
 import subprocess
 import sys
 import tempfile
+import time
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
@@ -27,6 +28,25 @@ round 4: *5 dc in next space, 1 sc in next space; repeat from *.
 round 5: *1 sc in next block, ch 3; repeat from *.
 round 6: 1 sc in each st.
 """
+
+EIGHT_ROUNDS = """terms: us
+round 1: 1 sc in next loop, *ch 3, skip 1 loop, 1 sc in next loop; repeat from *, ch 3.
+round 2: *3 dc in next space, ch 1; repeat from *.
+round 3: *1 sc in next space, ch 5; repeat from *.
+round 4: *1 sc in next space, ch 5, skip 1 space; repeat from *.
+round 5: *5 dc in next space, 1 sc in next space, ch 3, 1 sc in next space; repeat from *.
+round 6: *1 sc in centre of next group of 5, ch 4, 1 dc in next space, ch 4; repeat from *.
+round 7: *1 sc in next space, ch 5; repeat from *.
+round 8: *(3 dc, picot, 3 dc) in next space, 1 sc in next space, ch 2, 1 sc in next space;
+    repeat from *.
+"""
+WHEELS = {
+    "fifty alike": [6] * 50,
+    "one smaller": [6] * 49 + [5],
+    "one larger": [6] * 49 + [7],
+    "ten unlike": [6, 6, 6, 6, 6, 5, 6, 7, 6, 6] * 5,
+}
+"""Motifs of edges of about 300 places."""
 
 
 WHOLE = "import lark, rich.console, rich.table, pydantic"
@@ -94,6 +114,25 @@ def long_edges() -> None:
             )
 
 
+def plans() -> None:
+    """Eight rounds on edges of about 300 places, without start-up."""
+    from border.pipeline import AskedEdge, Pipeline
+    from border.text.source import Source
+
+    print("plans for eight rounds on some 300 places  seconds   places eased")
+    source = Source("eight.border", EIGHT_ROUNDS)
+    for name, runs in WHEELS.items():
+        pipeline = Pipeline(source.name, lambda name: source, AskedEdge(runs=tuple(runs)))
+        pipeline.eased(1)  # once before: what is imported late is there
+        pipeline = Pipeline(source.name, lambda name: source, AskedEdge(runs=tuple(runs)))
+        start = time.process_time()
+        (work,) = pipeline.eased(1).works
+        seconds = time.process_time() - start
+        places = sum(abs(a.by) for told in work.plans for a in told.plan.adjustments)
+        print(f"  {name:<35} {sum(runs)} places {seconds:7.3f}   {places}")
+
+
 if __name__ == "__main__":
     start_up()
     long_edges()
+    plans()
