@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 import re
 from collections.abc import Sequence
-from difflib import get_close_matches
 from typing import NoReturn
 
 MOST_PLACES = 5_000_000
@@ -45,6 +44,8 @@ class _Parser(argparse.ArgumentParser):
 def in_plain_words(message: str) -> str:
     """What argparse says, as one would say it to a needleworker."""
     if m := re.match(r"argument command: invalid choice: '(.*?)'", message, re.DOTALL):
+        from difflib import get_close_matches
+
         near = get_close_matches(m[1], COMMANDS, 1)
         hint = f"did you mean {near[0]}?" if near else f"there are {', '.join(COMMANDS)}"
         return f'there is no command "{m[1]}": {hint}'

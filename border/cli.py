@@ -6,6 +6,7 @@ finding; 1: error findings; 2: wrong usage, or a file that cannot be read.
 
 from __future__ import annotations
 
+import gc
 import os
 import stat
 import sys
@@ -29,6 +30,7 @@ VERSION = "0.1.0"
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Do what the command line asks; the exit code."""
+    gc.set_threshold(200_000)  # a short run throws little away, and looking for it takes time
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")

@@ -6,8 +6,9 @@ make *and* its findings, so that one run shows every fault.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class Severity(StrEnum):
@@ -18,8 +19,7 @@ class Severity(StrEnum):
     NOTE = "note"
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """A stretch of a source text: `source` names the text, [start, end) in code points."""
 
     source: str
@@ -31,8 +31,7 @@ class Span:
         return Span(self.source, self.start, max(self.end, other.end))
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(Struct, frozen=True):
     """One thing to tell the user.
 
     `message` says what is wrong (lower case, no full stop), `help` what to do.
@@ -54,8 +53,7 @@ class Finding:
         return CODES[self.code].severity
 
 
-@dataclass(frozen=True, slots=True)
-class Code:
+class Code(Struct, frozen=True):
     """A kind of finding: its severity, and what it is about in one line."""
 
     severity: Severity

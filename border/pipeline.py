@@ -11,10 +11,12 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.findings import Finding, Severity
 from border.reckoning.counts import count_edge
@@ -33,8 +35,7 @@ if TYPE_CHECKING:
     from border.yoke.report import YokeReport
 
 
-@dataclass(frozen=True, slots=True)
-class AskedEdge:
+class AskedEdge(Struct, frozen=True):
     """An edge asked for in place of a project: so many loops, or runs of them by motif."""
 
     loops: int | None = None

@@ -8,11 +8,10 @@ names by terms are data: `grammar/vocabulary.toml`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Stitch:
+class Stitch(Struct, frozen=True):
     """A kind of stitch: height in chains, loops drawn to make one."""
 
     name: str

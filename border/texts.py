@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Callable, Collection, Iterable, Iterator
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from border.findings import Finding, Severity, Span
 from border.text.readings import Reading, read_rounds
@@ -23,8 +25,7 @@ _STILL_COUNTED = frozenset({"place-unclear"})
 """Faults in a row that leave a reading of it to count with."""
 
 
-@dataclass(frozen=True, slots=True)
-class BorderText:
+class BorderText(Struct, frozen=True):
     """A border file as read. `reading` holds the rounds that can be relied on.
 
     `faulty`: the first round that could not be made out, after which nothing
@@ -37,8 +38,7 @@ class BorderText:
     findings: tuple[Finding, ...]
 
 
-@dataclass(slots=True)
-class Texts:
+class Texts(Struct):
     """All texts read so far. `sources` keeps them by name, in the order of reading."""
 
     read: Read

@@ -5,12 +5,12 @@ from __future__ import annotations
 import copy
 import json
 import time
-from dataclasses import replace
 from typing import Any
 
 import jsonschema
 import pytest
 from counts_by_hand import counted, does_not_close, piece, round_count
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.reckoning.thread import USUAL, thread_mm

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from counts_by_hand import counted, does_not_close, edge, piece, round_count, tally
+from msgspec.structs import replace
 from rich.console import Console, RenderableType
 
 from border.findings import Finding

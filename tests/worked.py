@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from border.findings import Finding
 from border.reckoning.counts import RoundCount, count_edge
-from border.text.readings import read_rounds
+from border.text.readings import Reading, read_rounds
 from border.text.source import Source
 from border.text.syntax import read_border
 from border.working.adjusting import Adjustment
@@ -30,17 +30,23 @@ def motifs(
     )
 
 
-def worked(
-    text: str, edge: Edge, adjustments: tuple[Adjustment, ...] = ()
-) -> tuple[WorkedEdge, tuple[Finding, ...]]:
-    """The worked edge, and every finding from the text to the last round."""
+def read_text(text: str) -> tuple[Reading, tuple[Finding, ...]]:
+    """The reading of a border text (US terms, if it states none), and its faults."""
     if "terms:" not in text:
         text = "terms: us\n" + text
     border, told = read_border(Source("test.border", text))
     assert border is not None, told
     reading, more = read_rounds(border, lambda source, name: None)
+    return reading, (*told, *more)
+
+
+def worked(
+    text: str, edge: Edge, adjustments: tuple[Adjustment, ...] = ()
+) -> tuple[WorkedEdge, tuple[Finding, ...]]:
+    """The worked edge, and every finding from the text to the last round."""
+    reading, told = read_text(text)
     edge_worked = work(reading, edge, adjustments)
-    return edge_worked, (*told, *more, *edge_worked.findings)
+    return edge_worked, (*told, *edge_worked.findings)
 
 
 def counts(

@@ -1,1 +1,1 @@
-"""Floor 4: what a border asks of its edge, and how a piece of work is fitted to it."""
+"""Floor 4: what a border needs of its edge, and where it is eased in so that it closes."""

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from border.planning.needs import Needs
 from border.planning.trials import Worked, worked_on
@@ -12,8 +13,7 @@ from border.working.adjusting import Adjustment
 from border.yoke.edges import Edge
 
 
-@dataclass(frozen=True, slots=True)
-class RoundLeft:
+class RoundLeft(Struct, frozen=True):
     """One round on the edge: `left_over` of the kind `of`, as `count` tells it."""
 
     number: int
@@ -22,8 +22,7 @@ class RoundLeft:
     of: str
 
 
-@dataclass(frozen=True, slots=True)
-class OnEdge:
+class OnEdge(Struct, frozen=True):
     """A border on one edge. `nearest`: the numbers of places beside its own that would close,
     where it does not; `adjusted`: it is worked with adjustments."""
 

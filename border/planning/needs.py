@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from border.findings import Finding
 from border.planning.carrying import carried
@@ -30,8 +30,7 @@ OF_THE_TEXT = frozenset({"chains-unclear", "repeat-unclear", "place-unclear"})
 """Findings of the working that have nothing to do with the number of places."""
 
 
-@dataclass(frozen=True, slots=True)
-class RoundNeed:
+class RoundNeed(Struct, frozen=True):
     """What one round needs of what it works into; by clauses, what each stretch needs."""
 
     number: int
@@ -39,8 +38,7 @@ class RoundNeed:
     stretches: tuple[Stretch, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Needs:
+class Needs(Struct, frozen=True):
     """What a border needs of an edge whose places are of one kind.
 
     `ways`: the series of numbers of places on which it closes, as far as they

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.planning.series import Series, apart, as_one
 from border.planning.trials import Trial
@@ -13,8 +15,7 @@ from border.text.tree import Begin, End, Repeat, Text, Whole
 from border.working.repeats import meets_start
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Struct, frozen=True):
     """`a multiple of multiple plus plus, at least least` sites of the kind `of`.
 
     `multiple` and `plus` None: there is no such rule; then it may be one number

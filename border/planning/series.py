@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from math import gcd, lcm
+
+from msgspec import Struct
 
 MOST_CLASSES = 100_000
 """Remainders that are looked through when series are put together."""
 
 
-@dataclass(frozen=True, slots=True)
-class Series:
+class Series(Struct, frozen=True):
     """The numbers `first`, `first + step` …; with `step` 0, `first` alone."""
 
     step: int

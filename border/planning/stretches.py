@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.planning.rules import Rule, growers, rule_of
 from border.planning.trials import Bench, Trial, Worked, trial
@@ -21,8 +23,7 @@ MORE = 48
 """Motifs of up to so many places are tried where those do not tell."""
 
 
-@dataclass(frozen=True, slots=True)
-class Stretch:
+class Stretch(Struct, frozen=True):
     """What one clause needs of each stretch that it works; `clause`: its own words."""
 
     clause: str

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from border.text.readings import Reading, Round
 from border.text.steps import worked_targets
@@ -14,7 +16,7 @@ from border.working.cursor import TooLarge
 from border.working.fabric import CHAIN, PICOT, Fabric, edge_fabric
 from border.working.rounds import Pass, work_adjusted, work_once
 from border.working.sites import SiteFinder
-from border.working.work import turns_after
+from border.working.work import turns
 from border.yoke.edges import Edge
 
 MOST_WORKED = 2_000_000
@@ -25,8 +27,7 @@ class TooMany(Exception):
     """The sizes that would have to be tried are too large."""
 
 
-@dataclass(frozen=True, slots=True)
-class Worked:
+class Worked(Struct, frozen=True):
     """One round on one edge: the fabric that it went into, and its working."""
 
     round: Round
@@ -34,8 +35,7 @@ class Worked:
     done: Pass
 
 
-@dataclass(frozen=True, slots=True)
-class Repeated:
+class Repeated(Struct, frozen=True):
     """One open-ended repeat in one trial, in sites of its leading kind `of`.
 
     `offered`: all that there are; `over`: left at the end. `even`: every repeat,
@@ -55,8 +55,7 @@ class Repeated:
         return self.offered - self.over - self.takes * self.times
 
 
-@dataclass(frozen=True, slots=True)
-class Trial:
+class Trial(Struct, frozen=True):
     """A round, or one part of it, in one trial.
 
     `sure`: nothing ran out, so that what is left over tells what is needed.
@@ -91,7 +90,7 @@ def worked_on(
             done.closes = False
             break
         fabric = done.fabric(fabric)
-        if turns_after(round_, reading.rules.worked, edge.closed):
+        if turns(round_, reading.rules.worked, edge.closed):
             fabric = fabric.turned()
     return tuple(found)
 
@@ -113,8 +112,7 @@ def cut_short(worked: Worked, by: int) -> Worked | None:
     return Worked(worked.round, cut, work_once(worked.round, cut))
 
 
-@dataclass(slots=True)
-class Bench:
+class Bench(Struct):
     """A border worked on edges of many sizes, each size once."""
 
     reading: Reading

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from border.stitches import CHAIN_LOOPS, STITCHES
 from border.text.tree import Kind, Whole
@@ -15,8 +16,7 @@ from border.working.sites import SiteFinder
 from border.working.work import WorkedEdge, WorkedRound
 
 
-@dataclass(frozen=True, slots=True)
-class Tally:
+class Tally(Struct, frozen=True):
     """What stands somewhere: stitches by canonical name, chains, picots.
 
     Chains of picots and start chains are in none of them.
@@ -27,8 +27,7 @@ class Tally:
     picots: int
 
 
-@dataclass(frozen=True, slots=True)
-class RepeatCount:
+class RepeatCount(Struct, frozen=True):
     """One open-ended repeat of a round.
 
     `takes`: sites of the leading kinds that one repeat passes or works;
@@ -42,14 +41,12 @@ class RepeatCount:
     left_over: int
 
 
-@dataclass(frozen=True, slots=True)
-class SectionCount:
+class SectionCount(Struct, frozen=True):
     section: str
     made: Tally
 
 
-@dataclass(frozen=True, slots=True)
-class MotifCount:
+class MotifCount(Struct, frozen=True):
     """`usual` is False where a motif differs from what most motifs have."""
 
     motif: str
@@ -58,16 +55,14 @@ class MotifCount:
     usual: bool
 
 
-@dataclass(frozen=True, slots=True)
-class JointCount:
+class JointCount(Struct, frozen=True):
     """What stands exactly on the joint between two motifs."""
 
     between: tuple[str, str]
     made: Tally
 
 
-@dataclass(frozen=True, slots=True)
-class RoundCount:
+class RoundCount(Struct, frozen=True):
     """One round on this edge. `spaces`: chain spaces offered to the next round.
 
     `loops`: loops of thread drawn in the making of it (the thread model's unit).

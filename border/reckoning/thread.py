@@ -10,8 +10,9 @@ cotton. Trust it to 40 % either way. Lengths are in mm, tex in g/km.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import ceil, pi, sqrt
+
+from msgspec import Struct
 
 from border.findings import Finding, Span
 from border.yoke.project import ProjectThread
@@ -42,8 +43,7 @@ USUAL_SIZE = "40"
 USUAL_HOOK_MM = 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class Thread:
+class Thread(Struct, frozen=True):
     """A thread and the hook it is worked with.
 
     `size` is the number on the ball, where one was given. `taken` names what
@@ -64,8 +64,7 @@ USUAL = Thread(SIZES[USUAL_SIZE], USUAL_HOOK_MM, USUAL_SIZE, taken=("thread", "h
 """What is reckoned with where no thread is stated."""
 
 
-@dataclass(frozen=True, slots=True)
-class ThreadUse:
+class ThreadUse(Struct, frozen=True):
     """Thread in the rounds, waste left out, in mm and grams; the band in `low_mm`, `high_mm`.
 
     `balls`: whole balls to have in hand, reckoned from the upper figure with waste.

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from border.findings import Finding
 from border.reckoning.counts import RoundCount
@@ -12,8 +13,7 @@ from border.text.source import Source
 from border.yoke.edges import Edge
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """One border on one edge, counted.
 
     `border` is the file as the user named it, `title` the name that the text
@@ -36,8 +36,7 @@ class Piece:
         return self.whole and all(r.closes for r in self.rounds)
 
 
-@dataclass(frozen=True, slots=True)
-class Counted:
+class Counted(Struct, frozen=True):
     """All pieces of work of one file, with everything there is to tell about them.
 
     `sources` holds every text that was read, by name, in the order of reading.

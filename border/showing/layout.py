@@ -7,9 +7,9 @@ over, which is most of the time it takes to show a count.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import zip_longest
 
+from msgspec import Struct
 from rich.console import Console, ConsoleOptions, RenderResult
 from rich.text import Text
 
@@ -18,8 +18,7 @@ GAP = 2
 WIDEST_LABEL = 34
 
 
-@dataclass(frozen=True, slots=True)
-class Rows:
+class Rows(Struct, frozen=True):
     """Labels with their text, an empty label for one more line under the last; then a gap."""
 
     rows: Sequence[tuple[str, Text]]
@@ -36,7 +35,7 @@ class Rows:
                 line.append_text(one)
                 line.append(" " * (beside - one.cell_len + GAP))
                 line.append_text(other)
-                yield line
+                yield from line.render(console, "\n")  # else rich would wrap it once more
         yield _NOTHING
 
 

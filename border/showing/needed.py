@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from border.findings import Finding
 from border.planning.lacks import OnEdge
@@ -11,8 +12,7 @@ from border.planning.needs import Needs
 from border.text.source import Source
 
 
-@dataclass(frozen=True, slots=True)
-class NeededWork:
+class NeededWork(Struct, frozen=True):
     """What one border needs, and what it lacks on its edge where one is given.
 
     `edge`: the name of the edge in a project. `border` is the file as the user
@@ -28,8 +28,7 @@ class NeededWork:
     there: OnEdge | None
 
 
-@dataclass(frozen=True, slots=True)
-class Needed:
+class Needed(Struct, frozen=True):
     """All borders of one file; `project`: it is a project, and may have several."""
 
     project: bool

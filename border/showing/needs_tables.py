@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
+from msgspec.structs import replace
 from rich.console import Group, RenderableType
 from rich.text import Text
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.extents import Extent, build_extent
@@ -98,7 +99,7 @@ def in_place(
             help_ = "write the chains inside the bracket, where they stand"
             raise b.misread("there is only one place here, with nothing between", help_, *betweens)
         parted = b.of(betweens[0]).number
-    bracket = Bracket(_placeless(items, b), place, parted, span)
+    bracket = Bracket(_placeless(items, b), place, parted, span=span)
     return with_each(bracket, b)
 
 

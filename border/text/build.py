@@ -7,8 +7,9 @@ makes no sense is told and left out; the rest of the text is built without it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
 
 from border.findings import Span
 from border.text.brackets import build_bracket, in_place
@@ -36,8 +37,7 @@ if TYPE_CHECKING:
     from border.text.nodes import Node
 
 
-@dataclass(slots=True)
-class _List:
+class _List(Struct):
     """A list as it is built: its steps, the star that opened it, what its end says."""
 
     steps: list[Step] = field(default_factory=list)
@@ -61,7 +61,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     if not leave and not items and not ends and not b.findings:
         message = "nothing to be worked stands here"
         b.tell("not-understood", message, 'write its steps, or "leave unworked"', span)
-    return Text(tuple(items), repeats, tuple(ends), span)
+    return Text(tuple(items), repeats, tuple(ends), span=span)
 
 
 def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[list[Step], bool]:
@@ -116,7 +116,7 @@ def _at_head(lists: Sequence[_List]) -> bool:
 def _add_step(node: Node, top: _List, b: Building, at_head: bool) -> None:
     hard = top.hard
     if is_token(node):
-        ending = End(Ending(b.of(node).name), b.span(node))
+        ending = End(Ending(b.of(node).name), span=b.span(node))
         top.steps.append(Step(ending, hard))
     elif is_tree(node, "all_in"):
         _gather(node, top, b)
@@ -173,7 +173,7 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
         return
     more = extent.counted == "MORE" or (extent.counted == "TIMES" and not b.headings.in_all)
     times = extent.times + more if extent.counted else None
-    item = Repeat(items, times, extent.to_last, True, span)
+    item = Repeat(items, times, extent.to_last, True, span=span)
     outer.steps.append(Step(item, outer.hard))
 
 

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+
+from msgspec import Struct
 
 from border.findings import Finding
 from border.text.source import Source
@@ -34,8 +35,7 @@ _FORMS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """A stretch of a row's words: a clause, or with `scope` None what stands before any."""
 
     scope: Scope | None
@@ -169,9 +169,9 @@ def _claims(inside: Sequence[Terminal], source: Source) -> tuple[Claim, ...]:
         if number.type != "NUM" or number.start > noun.start:
             return ()
         if noun.type == "REPEAT":
-            claims.append(Claim(number.number, None, span))
+            claims.append(Claim(number.number, None, span=span))
         elif (kind := kind_of(noun)) is not None:
-            claims.append(Claim(number.number, kind, span))
+            claims.append(Claim(number.number, kind, span=span))
         else:
             return ()
     return tuple(claims) if len(pairs) % 2 == 0 else ()

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from border.findings import Finding
 from border.text.tree import Border, Clause, Copy, End, Row, Text, Worked
@@ -15,8 +16,7 @@ Key = tuple[str, int]
 """A row: the name of its file, and its number."""
 
 
-@dataclass(frozen=True, slots=True)
-class Rules:
+class Rules(Struct, frozen=True):
     """The headings that bear on the working of a round (None: not stated)."""
 
     terms: str
@@ -30,8 +30,7 @@ def rules_of(border: Border) -> Rules:
     return Rules(h.terms or "us", h.chains_count, h.rows_repeated, h.worked)
 
 
-@dataclass(frozen=True, slots=True)
-class Resolved:
+class Resolved(Struct, frozen=True):
     """The text behind a row, the rules it is read under, and the endings of all its copies."""
 
     body: Text | tuple[Clause, ...]
@@ -39,8 +38,7 @@ class Resolved:
     ends: tuple[End, ...]
 
 
-@dataclass(slots=True)
-class Copies:
+class Copies(Struct):
     """Follows copies; each row is followed once."""
 
     others: Others

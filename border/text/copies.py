@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from border.text.numbers import number_at, row_list_at
 from border.text.vocabulary import vocabulary
@@ -12,8 +13,7 @@ from border.text.words import Sort, Word
 _BEFORE = frozenset({"work", "worked", "the", "same", "and", ","})
 
 
-@dataclass(frozen=True, slots=True)
-class CopyWords:
+class CopyWords(Struct, frozen=True):
     """A copy as found: the rows once through, times over, a file; words [0, after) are its own.
 
     No rows: the row before, as in `same as last row`.

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.text.nodes import Building, is_token, is_tree
 from border.text.places import build_target
@@ -16,8 +18,7 @@ if TYPE_CHECKING:
     from border.text.nodes import Node
 
 
-@dataclass(frozen=True, slots=True)
-class Extent:
+class Extent(Struct, frozen=True):
     """How far a repeat goes: `times`, and the word that says how they are counted.
 
     `counted`: None, `TIMES`, `MORE` or `INALL`. `from_star`, `from_head`: where

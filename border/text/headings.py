@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
 from itertools import groupby
 from typing import Any
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from border.findings import Finding, Span
 from border.text.numbers import number_at
@@ -27,8 +29,7 @@ _VALUES: dict[str, tuple[str, dict[str, Any]]] = {
 _EXAMPLE = 'write headings as "terms: us", one on a line, before the first row'
 
 
-@dataclass(slots=True)
-class _Reading:
+class _Reading(Struct):
     """What has been read so far; `given` are the headings met, by name."""
 
     source: Source
@@ -126,7 +127,7 @@ def _read_multiple(reading: _Reading, line: list[Word], span: Span) -> None:
         reading.fault(span, "the multiple is given twice", "leave one of them out")
     else:
         reading.given.add("multiple")
-        value = Multiple(multiple[0], plus, span)
+        value = Multiple(multiple[0], plus, span=span)
         reading.headings = replace(reading.headings, multiple=value)
 
 

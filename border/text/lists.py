@@ -7,8 +7,10 @@ each stitch without a place takes the next st, and each site all that is said.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import TypeVar
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
@@ -34,8 +36,7 @@ _BY_NUMBER = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
 _Placed = TypeVar("_Placed", Stitches, Bracket)
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """A step of a list; `hard`: a semicolon, a full stop or `then` stands before it."""
 
     item: Item

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, TypeGuard
+
+from msgspec import Struct, field
 
 from border.findings import Finding, Span
 from border.text.terminals import Terminal
@@ -24,8 +25,7 @@ class Misread(Exception):
         self.finding = finding
 
 
-@dataclass(slots=True)
-class Building:
+class Building(Struct):
     """One text being built: its terminals, the headings, and the findings so far.
 
     `clause`: it is a clause, not a whole row. `round` is the row's first number.

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from border.text.vocabulary import vocabulary
 from border.text.words import Sort, Word
@@ -64,8 +65,7 @@ def ordinal_at(words: Sequence[Word], at: int) -> tuple[int, int] | None:
     return None
 
 
-@dataclass(frozen=True, slots=True)
-class RowList:
+class RowList(Struct, frozen=True):
     """Rows named in a text. `named`: the word row or round stands with them.
 
     `ordinal`: named as `2nd`. `after`: the place behind. `sound`: every range

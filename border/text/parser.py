@@ -8,11 +8,12 @@ table made by another lark, or from another grammar, is not used.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from pkgutil import get_data
 from typing import TYPE_CHECKING, Any
+
+from msgspec import json
 
 from border.text.terminals import Terminal
 
@@ -46,12 +47,12 @@ def _parser() -> Lark:
 
     kept = _kept()
     if kept is not None:
-        table = json.loads(kept, object_hook=_with_numbers)
+        table = json.decode(kept)
         if table["lark"] == version and table["grammar"] == grammar():
             lexer = _lexer()
             table["data"]["options"]["lexer"] = lexer
             table["data"]["parser"]["lexer_conf"]["lexer_type"] = lexer
-            return Lark.load({"data": table["data"], "memo": table["memo"]})
+            return Lark.load(_with_numbers(table["data"], table["memo"]))
     return _made()
 
 
@@ -63,9 +64,16 @@ def _kept() -> bytes | None:
         return None
 
 
-def _with_numbers(found: dict[str, Any]) -> dict[str | int, Any]:
+def _with_numbers(data: dict[str, Any], memo: dict[str, Any]) -> dict[str, Any]:
     """JSON has no numbers for keys; lark's tables do."""
-    return {int(key) if key.isdigit() else key: value for key, value in found.items()}
+    rows = data["parser"]["parser"]
+    rows["tokens"] = _numbered(rows["tokens"])
+    rows["states"] = {int(state): _numbered(row) for state, row in rows["states"].items()}
+    return {"data": data, "memo": _numbered(memo)}
+
+
+def _numbered(found: dict[str, Any]) -> dict[int, Any]:
+    return {int(key): value for key, value in found.items()}
 
 
 def grammar() -> str:
@@ -107,4 +115,4 @@ def made_table() -> str:
     data["options"]["lexer"] = None
     data["parser"]["lexer_conf"]["lexer_type"] = None
     made = {"lark": version, "grammar": grammar(), "data": data, "memo": memo}
-    return json.dumps(made, default=list, separators=(",", ":")) + "\n"
+    return json.encode(made, enc_hook=list).decode() + "\n"

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.text.clauses import kind_of
 from border.text.nodes import Building, Misread, is_token, is_tree
@@ -31,8 +33,7 @@ _NUMBERED = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
 """Which of the sites can be more than one: `next 3`, `last 2`."""
 
 
-@dataclass(frozen=True, slots=True)
-class Member:
+class Member(Struct, frozen=True):
     """One member of a union: which (None where not said), how many, and what."""
 
     which: Which | None
@@ -41,8 +42,7 @@ class Member:
     target: Target | None
 
 
-@dataclass(frozen=True, slots=True)
-class _Sites:
+class _Sites(Struct, frozen=True):
     """`next 3 blocks`, `2nd space`, `each of the first 2 pairs of dc`."""
 
     which: Which | None
@@ -76,7 +76,7 @@ def build_union(nodes: Sequence[Tree[Token]], b: Building) -> Place:
             help_ = 'name them alike, as in "each space or centre of each block"'
             raise b.misread("the halves of this place do not go together", help_, node)
     targets = tuple(member.target for member in members if member.target is not None)
-    return Place(first.which, targets, first.count, first.each, b.span(*nodes))
+    return Place(first.which, targets, first.count, first.each, span=b.span(*nodes))
 
 
 def _last_word(node: Node, b: Building) -> str:

@@ -8,7 +8,8 @@ floor below works rounds, never rows.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.findings import Finding, Span
 from border.stitches import STITCHES
@@ -37,8 +38,7 @@ from border.text.tree import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Round:
+class Round(Struct, frozen=True):
     """One round to be worked.
 
     `body` is one text or clauses; every open-ended repeat stands in it as a
@@ -57,8 +57,7 @@ class Round:
     repeated: Text | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(Struct, frozen=True):
     """A border as rounds in order, with the claim of its headings."""
 
     name: str | None

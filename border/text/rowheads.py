@@ -7,8 +7,9 @@ the start of a line. A line that goes on from `as`, `repeat`, `of` or `and` is n
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import zip_longest
+
+from msgspec import Struct
 
 from border.findings import Finding
 from border.text.copies import rows_made
@@ -20,8 +21,7 @@ from border.text.words import Sort, Word
 _MARKS = frozenset({":", ".", ",", ";", "—", "--", "-"})
 
 
-@dataclass(frozen=True, slots=True)
-class Head:
+class Head(Struct, frozen=True):
     """A row head: words [at, body) of the text, and the numbers that it names.
 
     No numbers: `last row`, `edging`, which go on from the highest so far.
@@ -33,8 +33,7 @@ class Head:
     sound: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
+class Section(Struct, frozen=True):
     """A row as found: its numbers, ascending, its head's span, the words of its body."""
 
     numbers: tuple[int, ...]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
 from itertools import groupby
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from border.findings import Finding, Span
 from border.text.build import build_text
@@ -27,8 +29,7 @@ _BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-l
 """Faults after which a row's steps are not what was meant."""
 
 
-@dataclass(slots=True)
-class Reader:
+class Reader(Struct):
     """What the rows of one border are read with, and the findings so far.
 
     `told`: the strange words that have been spoken of already.
@@ -63,8 +64,8 @@ def read_row(section: Section, reader: Reader) -> Row:
     reader.findings[before:] = told
     if any(finding.code in _BREAKS for finding in told):
         body = Text((), span=span)
-        return Row(section.numbers, body, claims, head, span, broken=True)
-    return Row(section.numbers, body, claims, head, span)
+        return Row(section.numbers, body, claims, head, span=span, broken=True)
+    return Row(section.numbers, body, claims, head, span=span)
 
 
 def _texts(
@@ -87,7 +88,7 @@ def _texts(
         text, claims = _read_text(part, where, number, reader, last=part is parts[-1])
         if part.scope is None:
             return text, claims
-        clauses.append(Clause(part.scope, text, where, where.to(text.span)))
+        clauses.append(Clause(part.scope, text, where, span=where.to(text.span)))
     return tuple(clauses), claims
 
 
@@ -194,10 +195,10 @@ def _copy(
     for terminal in terminals or ():
         at = source.span(terminal.start, terminal.end)
         if terminal.type == "ENDING":
-            ends.append(End(Ending(terminal.name), at))
+            ends.append(End(Ending(terminal.name), span=at))
         elif terminal.type != "SEP":
             message = f'"{terminal.text}" cannot stand behind a copy of a row'
             help_ = "a copy is the whole of its row: write what differs out as a row"
             reader.findings.append(Finding("not-understood", message, help_, at))
             break
-    return Copy(rows, found.times, found.file, tuple(ends), span), claims
+    return Copy(rows, found.times, found.file, tuple(ends), span=span), claims

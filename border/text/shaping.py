@@ -7,7 +7,8 @@ the order of the passes is that of `shape`.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from border.text.binding import bind_numbers
 from border.text.joining import (
@@ -60,10 +61,10 @@ def _as_one(parts: Sequence[Terminal], type_: str, number: int = 0) -> Terminal:
     )
 
 
-def _types(terminals: Sequence[Terminal], *types: str) -> bool:
-    return len(terminals) >= len(types) and all(
-        t.type == type_ for t, type_ in zip(terminals, types, strict=False)
-    )
+def _types(terminals: Sequence[Terminal], first: str, *others: str) -> bool:
+    if not terminals or terminals[0].type != first:  # mostly, and asked very often
+        return False
+    return [t.type for t in terminals[1 : len(others) + 1]] == list(others)
 
 
 # --- how often, and from where ----------------------------------------------------

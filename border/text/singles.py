@@ -37,7 +37,7 @@ def _number(nodes: Sequence[Node], b: Building, otherwise: int = 1) -> int:
 
 
 def _chains(node: Tree[Token], b: Building, at_head: bool) -> Chains:
-    return Chains(_number(node.children, b), b.span(node))
+    return Chains(_number(node.children, b), span=b.span(node))
 
 
 def _start_chain(node: Tree[Token], b: Building, at_head: bool) -> StartChain:
@@ -58,13 +58,13 @@ def _start_chain(node: Tree[Token], b: Building, at_head: bool) -> StartChain:
     place = places[0] if places else None
     if place is not None and place.which in (Which.EACH, Which.EVERY):
         raise b.misread("one stitch has one place", 'write "ch 3 as dc in next space"', node)
-    return StartChain(count, stitch.name, then, place, b.span(node))
+    return StartChain(count, stitch.name, then, place, span=b.span(node))
 
 
 def _picots(node: Tree[Token], b: Building, at_head: bool) -> Picots:
     ring = next(b.of(c) for c in node.children if is_token(c, "PICOT"))
     count = _number(node.children[:-1], b)
-    return Picots(count, ring.number or 3, b.span(node))
+    return Picots(count, ring.number or 3, span=b.span(node))
 
 
 def _skip(node: Tree[Token], b: Building, at_head: bool) -> Skip:
@@ -72,13 +72,13 @@ def _skip(node: Tree[Token], b: Building, at_head: bool) -> Skip:
     if len(node.children) == 1:
         raise b.misread("how many to skip is not said", 'write "skip 2 st"', node)
     if is_token(node.children[1], "NUM"):
-        return Skip(_number(node.children, b), None, span)
+        return Skip(_number(node.children, b), None, span=span)
     named = next(child for child in node.children if is_tree(child))
     member, first = build_skipped(named, b)
     if first and not at_head:
         help_ = 'write "skip next st"; "first" is for the head of a row'
         b.tell("not-at-the-head", '"first" stands behind other steps here', help_, span)
-    return Skip(member.count, member.target, span)
+    return Skip(member.count, member.target, span=span)
 
 
 BUILDERS: dict[str, Callable[[Tree[Token], Building, bool], Item]] = {
@@ -101,7 +101,7 @@ def build_begin(node: Tree[Token], b: Building, at_head: bool, at_end: bool) -> 
         help_ = "stitches go in a place: 1 dc in next space; only a sl st goes to one"
         raise b.misread("only a sl st goes to a place", help_, node)
     if slips and at_end and not at_head:
-        return End(Ending.JOIN, b.span(node))
+        return End(Ending.JOIN, span=b.span(node))
     if not at_head:
         message = "a round can only begin in a place at the head of its row"
         help_ = "move it to the head of the row, or leave it out"
@@ -116,7 +116,7 @@ def build_begin(node: Tree[Token], b: Building, at_head: bool, at_end: bool) -> 
     one = place.which is Which.NTH or place.count == 1
     if place.which not in (Which.NEXT, Which.THE, Which.FIRST, Which.NTH) or not one:
         raise b.misread("a round begins in one place", 'write "begin in next space"', node)
-    return Begin(place, b.span(node))
+    return Begin(place, span=b.span(node))
 
 
 def build_stitches(node: Tree[Token], b: Building, before: Item | None) -> tuple[list[Item], bool]:
@@ -164,7 +164,7 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
         together,
         stitches.cluster,
         tuple(modifiers),
-        stitches.span,
+        span=stitches.span,
     )
 
 
@@ -199,6 +199,6 @@ def _closed_picot(
     if of is not None and size != before.count:
         help_ = f'write "in the first of the {before.count} ch", or "picot of {size}"'
         raise b.misread(f"{before.count} chains stand before this, not {size}", help_, ring)
-    picot = Picots(1, size, before.span.to(b.span(ring)))
+    picot = Picots(1, size, span=before.span.to(b.span(ring)))
     rest = before.count - size
-    return [Chains(rest, before.span), picot] if rest else [picot]
+    return [Chains(rest, span=before.span), picot] if rest else [picot]

@@ -3,23 +3,22 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from dataclasses import dataclass, field
+from functools import cached_property
+
+from msgspec import Struct
 
 from border.findings import Span
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(Struct, frozen=True, dict=True):
     """A text as read. Offsets are in code points; lines and columns count from 1."""
 
     name: str
     text: str
-    _starts: list[int] = field(init=False, repr=False, compare=False)
 
-    def __post_init__(self) -> None:
-        starts = [0]
-        starts.extend(i + 1 for i, c in enumerate(self.text) if c == "\n")
-        object.__setattr__(self, "_starts", starts)
+    @cached_property
+    def _starts(self) -> list[int]:
+        return [0, *(i + 1 for i, c in enumerate(self.text) if c == "\n")]
 
     def span(self, start: int, end: int) -> Span:
         return Span(self.name, start, end)

@@ -36,4 +36,4 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
     found = sorted(reader.findings, key=lambda f: f.span.start if f.span else 0)
     if not heads:
         return None, tuple(found)
-    return Border(headings, rows, source.span(0, len(source.text))), tuple(found)
+    return Border(headings, rows, span=source.span(0, len(source.text))), tuple(found)

@@ -7,7 +7,9 @@ thing (`ch-5 space`, `with ch 2 between`) is put together in `shaping.py`.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.numbers import number_at, ordinal_at
@@ -32,8 +34,7 @@ _MARKS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Terminal:
+class Terminal(Struct, frozen=True):
     """A word of the grammar, as it stands in the text at [start, end).
 
     `name`: a stitch, ending or modifier; `hard` on a separator that ends a

@@ -8,24 +8,43 @@ is settled in `readings.py`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from enum import StrEnum
-from typing import TypeAlias
+from typing import Any, TypeAlias
+
+from msgspec import Struct
 
 from border.findings import Span
 
 NOWHERE = Span("", 0, 0)
 
 
-def _span() -> Span:
-    return field(default=NOWHERE, compare=False, repr=False)
+class Said(Struct, frozen=True, kw_only=True):
+    """What stands somewhere in a text: equal to all that says the same, wherever it stands."""
+
+    span: Span = NOWHERE
+
+    def _content(self) -> tuple[Any, ...]:
+        return tuple([getattr(self, f) for f in self.__struct_fields__ if f not in _WHERE])
+
+    def __eq__(self, other: object) -> bool:
+        if type(self) is not type(other):
+            return NotImplemented
+        return self is other or self._content() == other._content()
+
+    def __hash__(self) -> int:
+        return hash((type(self), self._content()))
+
+    def __repr__(self) -> str:
+        return f"{type(self).__name__}({', '.join(map(repr, self._content()))})"
+
+
+_WHERE = ("span", "head")
 
 
 # --- kinds and places ---------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(Struct, frozen=True):
     """Something that can be worked into.
 
     `name`: `st`, `ch`, `loop`, `space`, `group`, `block`, `picot`, `joint`, or
@@ -42,15 +61,13 @@ class Kind:
 ST = Kind("st")
 
 
-@dataclass(frozen=True, slots=True)
-class Whole:
+class Whole(Struct, frozen=True):
     """A whole site: `block`, `ch-5 space`, `dc`."""
 
     of: Kind
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """One atom of a site: `first st of next block`. `nth` from 1, or -1 for the last.
 
     `unit` is `st`, `ch` or a named stitch.
@@ -61,22 +78,19 @@ class Part:
     of: Kind
 
 
-@dataclass(frozen=True, slots=True)
-class Centre:
+class Centre(Struct, frozen=True):
     """The centre of a site: its middle atom, or the point between the middle two."""
 
     of: Kind
 
 
-@dataclass(frozen=True, slots=True)
-class Between:
+class Between(Struct, frozen=True):
     """The point between two neighbouring sites: `between next 2 X`."""
 
     of: Kind
 
 
-@dataclass(frozen=True, slots=True)
-class BetweenPicots:
+class BetweenPicots(Struct, frozen=True):
     """The point between the two picots of a site: `between the picots of next space`."""
 
     of: Kind
@@ -100,8 +114,7 @@ class Which(StrEnum):
     SKIPPED = "skipped"
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Said, frozen=True):
     """A place: which of the sites, and what they are.
 
     `targets` is a union in the order of the text (empty only for `same place`).
@@ -113,31 +126,25 @@ class Place:
     targets: tuple[Target, ...]
     count: int = 1
     each: bool = False
-    span: Span = _span()
 
 
 # --- steps --------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Chains:
+class Chains(Said, frozen=True):
     """`ch N`."""
 
     count: int
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class Skip:
+class Skip(Said, frozen=True):
     """`skip N X`; `target` is None for a bare `skip N` (as many `st`)."""
 
     count: int
     target: Target | None
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class Stitches:
+class Stitches(Said, frozen=True):
     """`N dc`, `N dc in …`, `N dc together over …`, `N-dc cluster in …`.
 
     `count` stitches; `place` None: one in each of the next `count` st (inside a
@@ -156,20 +163,16 @@ class Stitches:
     together: bool = False
     cluster: int = 0
     modifiers: tuple[str, ...] = ()
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class Picots:
+class Picots(Said, frozen=True):
     """`picot`, `picot of N`, `N picots`: `count` rings of `chains` chains each."""
 
     count: int = 1
     chains: int = 3
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class StartChain:
+class StartChain(Said, frozen=True):
     """`ch N as dc [and ch M]`, `ch N, not counted`.
 
     `stands_for` None: not counted. `then`: chains made besides. `place`: where
@@ -180,11 +183,9 @@ class StartChain:
     stands_for: str | None
     then: int = 0
     place: Place | None = None
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class Bracket:
+class Bracket(Said, frozen=True):
     """`( … ) in next X` and `…, all in next X`: the list, all in that place.
 
     `place` is never None; `parted` as for `Stitches`.
@@ -193,19 +194,16 @@ class Bracket:
     items: tuple[Item, ...]
     place: Place
     parted: int = 0
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class ToLast:
+class ToLast(Struct, frozen=True):
     """`to last N X`."""
 
     count: int
     of: Target
 
 
-@dataclass(frozen=True, slots=True)
-class Repeat:
+class Repeat(Said, frozen=True):
     """A stretch worked again: `* … ; repeat from *`, `( … ) N times`.
 
     `times`: in all, counted from the first working; None: open-ended, to the
@@ -218,15 +216,12 @@ class Repeat:
     times: int | None
     to_last: ToLast | None = None
     star: bool = False
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class Begin:
+class Begin(Said, frozen=True):
     """`begin in X`, `sl st to next X`, `fasten the thread to next X`."""
 
     place: Place
-    span: Span = _span()
 
 
 class Ending(StrEnum):
@@ -237,12 +232,10 @@ class Ending(StrEnum):
     FASTEN_OFF = "fasten off"
 
 
-@dataclass(frozen=True, slots=True)
-class End:
+class End(Said, frozen=True):
     """`join`, `turn`, `fasten off`: no atoms."""
 
     what: Ending
-    span: Span = _span()
 
 
 Item: TypeAlias = "Chains | Skip | Stitches | Picots | StartChain | Bracket | Repeat | Begin | End"
@@ -250,8 +243,7 @@ Item: TypeAlias = "Chains | Skip | Stitches | Picots | StartChain | Bracket | Re
 # --- rows ---------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Text:
+class Text(Said, frozen=True):
     """The steps of a row or a clause.
 
     `repeats`: the text ends in a bare `repeat` with no star to go back to, so
@@ -263,37 +255,31 @@ class Text:
     items: tuple[Item, ...]
     repeats: bool = False
     ends: tuple[End, ...] = ()
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class OverMotifs:
+class OverMotifs(Struct, frozen=True):
     """`over each motif:`, `over each motif of NAME:`."""
 
     name: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Over:
+class Over(Struct, frozen=True):
     """`over NAME:`."""
 
     name: str
 
 
-@dataclass(frozen=True, slots=True)
-class Elsewhere:
+class Elsewhere(Struct, frozen=True):
     """`elsewhere:`, `elsewhere, over each motif:`."""
 
     each_motif: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class AtJoints:
+class AtJoints(Struct, frozen=True):
     """`at each joint:`."""
 
 
-@dataclass(frozen=True, slots=True)
-class AtJoint:
+class AtJoint(Struct, frozen=True):
     """`at joint A | B:`."""
 
     a: str
@@ -303,8 +289,7 @@ class AtJoint:
 Scope: TypeAlias = OverMotifs | Over | Elsewhere | AtJoints | AtJoint
 
 
-@dataclass(frozen=True, slots=True)
-class Clause:
+class Clause(Said, frozen=True):
     """One clause of a row: a scope and the text worked there.
 
     `head` is the span of the scope's own words, up to the colon.
@@ -312,12 +297,10 @@ class Clause:
 
     scope: Scope
     text: Text
-    head: Span = _span()
-    span: Span = _span()
+    head: Span = NOWHERE
 
 
-@dataclass(frozen=True, slots=True)
-class Copy:
+class Copy(Said, frozen=True):
     """`as round 2`, `repeat rounds 2 and 3 [twice]`, `as rounds 1-2 of "FILE"`.
 
     `rows` once through, `times` times over.
@@ -327,23 +310,19 @@ class Copy:
     times: int = 1
     file: str | None = None
     ends: tuple[End, ...] = ()
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class Claim:
+class Claim(Said, frozen=True):
     """`(70 spaces)`, `(12 repeats)`: `of` None means repeats."""
 
     count: int
     of: Kind | None
-    span: Span = _span()
 
 
 Body: TypeAlias = Text | tuple[Clause, ...] | Copy
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Said, frozen=True):
     """One row as written: `numbers` are the rounds that its head names, ascending.
 
     `head` is the span of the head's own words. `broken`: the row could not be
@@ -353,8 +332,7 @@ class Row:
     numbers: tuple[int, ...]
     body: Body
     claims: tuple[Claim, ...] = ()
-    head: Span = _span()
-    span: Span = _span()
+    head: Span = NOWHERE
     broken: bool = False
 
 
@@ -369,17 +347,14 @@ class Worked(StrEnum):
     ONE_WAY = "one way"
 
 
-@dataclass(frozen=True, slots=True)
-class Multiple:
+class Multiple(Said, frozen=True):
     """The heading `multiple of M plus A`, a claim that is checked."""
 
     multiple: int
     plus: int
-    span: Span = _span()
 
 
-@dataclass(frozen=True, slots=True)
-class Headings:
+class Headings(Struct, frozen=True):
     """The headings of a border; None where the text does not say.
 
     `terms` is `us`, `uk` or `early`. `overrides` maps words as written (lower
@@ -398,10 +373,8 @@ class Headings:
     overrides: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Border:
+class Border(Said, frozen=True):
     """A border text as a tree."""
 
     headings: Headings
     rows: tuple[Row, ...]
-    span: Span = _span()

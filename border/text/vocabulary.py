@@ -7,11 +7,12 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import product
 from pkgutil import get_data
 from typing import Any
+
+from msgspec import Struct
 
 TERMS = ("us", "uk", "early")
 _PART = re.compile(r"\[([^\]]*)\]|(\S+)")
@@ -20,8 +21,7 @@ Phrase = tuple[str, ...]
 """The words of a phrase, lower case."""
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """What a phrase is: the terminal, and the name or the number that goes with it.
 
     `many`: a plural. `chain`: it speaks of chains (`chain space`).
@@ -38,8 +38,7 @@ Phrases = dict[str, list[tuple[Phrase, Entry]]]
 """First word -> the phrases that begin with it, longest first."""
 
 
-@dataclass(frozen=True, slots=True)
-class Vocabulary:
+class Vocabulary(Struct, frozen=True):
     """The words that mean the same in all terms, and each stitch's names in each."""
 
     phrases: Phrases
@@ -53,8 +52,7 @@ class Vocabulary:
     stitches: dict[str, dict[str, list[str]]]
 
 
-@dataclass(frozen=True, slots=True)
-class Names:
+class Names(Struct, frozen=True):
     """The names of stitches under the stated terms and overrides.
 
     `known`: phrase -> canonical stitch. `elsewhere`: a phrase that only other

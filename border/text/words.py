@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum, auto
+
+from msgspec import Struct
 
 from border.findings import Finding
 from border.text.source import Source
@@ -45,8 +46,7 @@ class Sort(Enum):
     MARK = auto()
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(Struct, frozen=True):
     """A word of a text: `text` in lower case, [start, end) in the source, its line from 0.
 
     `glued`: a hyphen without blanks ties it to the word before. `number`: the

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+import re
+
+from msgspec import Struct, field
 
 from border.findings import Span
 from border.working.cursor import Cursor
 from border.working.line import Line
 from border.working.sites import Sites
 
+_PLACE = re.compile(r"place ([0-9]{1,9})")
 
-@dataclass(frozen=True, slots=True)
-class Adjustment:
-    """In round `round`, at a section, motif, label or joint (`A | B`): pass `by` more sites of
-    the leading kind, or, below 0, work so many a second time."""
+
+class Adjustment(Struct, frozen=True):
+    """In round `round`, at a section, motif, label or joint (`A | B`), or, on an edge without
+    motifs, at a place (`place 12`): pass `by` more sites of the leading kind, or, below 0,
+    work so many a second time."""
 
     round: int
     at: str
@@ -21,8 +25,7 @@ class Adjustment:
     span: Span | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Boundary:
+class Boundary(Struct, frozen=True):
     """A moment when one repeat has been worked, and the next, or the tail, has not begun.
 
     `part`: which part of the edge is being worked (one text: 0). `repeats`: how
@@ -34,8 +37,7 @@ class Boundary:
     repeats: int
 
 
-@dataclass(slots=True)
-class Boundaries:
+class Boundaries(Struct):
     """The boundaries of a row as it is worked, and what is to happen at them.
 
     `seen`: the position of each boundary met, in order. `applied`: those where
@@ -78,6 +80,11 @@ def middles(line: Line, tick: int, at: str) -> list[int]:
             if len(pair) == 2 and ((a in before and b in behind) or (b in before and a in behind)):
                 found.append(line.stretches[index].start * tick)
         return found
+    if not line.stretches and (place := _PLACE.fullmatch(at)):
+        number = int(place[1])
+        if line.flipped:
+            number = line.length + 1 - number
+        return [(2 * number - 1) * tick // 2] if 1 <= number <= line.length else []
     points = []
     for first, last in line.series([at in s.run.names for s in line.stretches]):
         start, end = line.stretches[first].start, line.stretches[last].end

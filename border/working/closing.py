@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from border.text.steps import is_open, leading_targets, walk
 from border.text.tree import (
@@ -23,8 +24,7 @@ from border.working.fabric import CHAIN, PICOT, Fabric
 from border.working.sites import Sites
 
 
-@dataclass(frozen=True, slots=True)
-class Trouble:
+class Trouble(Struct, frozen=True):
     """A step that ran out. `short`: it asks for more than its stretch of the edge has."""
 
     item: Item
@@ -33,8 +33,7 @@ class Trouble:
     needs: int
 
 
-@dataclass(frozen=True, slots=True)
-class Left:
+class Left(Struct, frozen=True):
     """What a repeat saw ahead of it where it stopped: the sites [start, stop) of `sites`.
 
     `since`: how many touched sites were on account then. `unmade`: the repeat
@@ -66,8 +65,7 @@ Sample = tuple[tuple[int, ...], tuple[str, ...]]
 """What one repeat took (of each leading kind) and the elements that it made."""
 
 
-@dataclass(slots=True)
-class Account:
+class Account(Struct):
     """The account of one open-ended repeat over all the parts of the edge it was worked on.
 
     `seen`: how often one repeat took and made just so; `last`: what the last one did.

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from border.text.tree import (
     ST,
@@ -36,8 +37,7 @@ class TooLarge(Exception):
     """The row has more atoms than can be reckoned."""
 
 
-@dataclass(slots=True)
-class Made:
+class Made(Struct):
     """The row as it grows, in parallel lists as in `Fabric`."""
 
     kinds: list[str] = field(default_factory=list)
@@ -82,8 +82,7 @@ class Made:
             raise TooLarge
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(Struct, frozen=True):
     """A cursor and what it remembers, to come back to."""
 
     at: int
@@ -94,8 +93,7 @@ class Mark:
     touched: int
 
 
-@dataclass(slots=True)
-class Cursor:
+class Cursor(Struct):
     """A cursor in a window. It only moves forward (an adjustment may take it back).
 
     `last`: the site worked last, or begun in. `skips`: the station pairs that

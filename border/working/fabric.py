@@ -10,7 +10,7 @@ chains between) stay whole.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 from border.working.line import Line, line_of
 from border.yoke.edges import Edge
@@ -22,8 +22,7 @@ ALONE = -1
 """The `into` of an element that was worked into no one site."""
 
 
-@dataclass(slots=True)
-class Fabric:
+class Fabric(Struct):
     """A worked row, or (`base`) the edge itself.
 
     Parallel lists over the elements: `kinds` (`ch`, `picot`, a canonical

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from border.text.steps import named_targets, steps, worked_targets
 from border.text.tree import (
@@ -21,8 +21,7 @@ from border.working.sites import SiteFinder, merged
 from border.working.windows import RowWindow
 
 
-@dataclass(frozen=True, slots=True)
-class Head:
+class Head(Struct, frozen=True):
     """The window of a row, and the site that it has begun in or that its start chain uses up."""
 
     window: RowWindow

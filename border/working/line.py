@@ -8,14 +8,14 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
+
+from msgspec import Struct
 
 from border.yoke.edges import Edge, Run
 
 
-@dataclass(frozen=True, slots=True)
-class Stretch:
+class Stretch(Struct, frozen=True):
     """One motif's stretch [start, end) of the line, in places. `entry`: its run on the edge."""
 
     entry: int
@@ -24,8 +24,7 @@ class Stretch:
     run: Run
 
 
-@dataclass(frozen=True)
-class Line:
+class Line(Struct, frozen=True, dict=True):
     """The line of an edge, `length` places long, as it is worked now.
 
     Turning the work gives a line whose stretches come in the new order and

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.readings import Round
@@ -20,8 +21,7 @@ from border.working.telling import Leftover, Reasons, no_place, not_covered
 from border.working.windows import JointWindow, Window
 
 
-@dataclass(frozen=True, slots=True)
-class Fallen:
+class Fallen(Struct, frozen=True):
     """An adjustment where it fell: `before_repeat` 1 is before the second repeat."""
 
     at: str
@@ -29,8 +29,15 @@ class Fallen:
     before_repeat: int
 
 
-@dataclass(slots=True)
-class Pass:
+class Rest(Struct, frozen=True):
+    """What an open-ended repeat (by the identity of its step) leaves over on a part of the edge."""
+
+    part: int
+    repeat: int
+    over: int
+
+
+class Pass(Struct):
     """One working of a round.
 
     `unclear`: it counts bare stitches over chains, and the border does not say
@@ -42,6 +49,7 @@ class Pass:
     boundaries: Boundaries = field(default_factory=lambda: Boundaries({}))
     reasons: Reasons = field(default_factory=lambda: Reasons([], [], []))
     findings: list[Finding] = field(default_factory=list)
+    rests: list[Rest] = field(default_factory=list)
     closes: bool = True
     unclear: bool = False
 
@@ -132,6 +140,7 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
         over = left.over(touched)
         account = done.accounts[id(left.item)]
         account.left_over += len(over)
+        done.rests.append(Rest(done.boundaries.part, id(left.item), len(over)))
         if over:
             worker.closes = False
             told = True

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
 from typing import assert_never
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.copied import Rules
@@ -39,8 +41,7 @@ Boundary = Callable[[int, Sites, Cursor, int], None]
 leading sites, the cursor, how many of them (from the back) the repeat must leave."""
 
 
-@dataclass(slots=True)
-class Worker:
+class Worker(Struct):
     """Works one text in one window.
 
     `accounts`: of every open-ended repeat of the row, shared by the parts of the

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import assert_never
+
+from msgspec import Struct
 
 from border.text.tree import (
     AtJoint,
@@ -26,8 +27,7 @@ from border.working.windows import (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """A part of the edge that one clause works: its window, and its name for messages."""
 
     clause: Clause

@@ -14,9 +14,10 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from itertools import accumulate
 from typing import assert_never
+
+from msgspec import Struct
 
 from border.stitches import STITCHES
 from border.text.tree import (
@@ -31,8 +32,7 @@ from border.text.tree import (
 from border.working.fabric import ALONE, CHAIN, PICOT, Fabric
 
 
-@dataclass(slots=True)
-class Sites:
+class Sites(Struct):
     """Sites in the order of their first stations: `a` first, `b` behind the last, `p` position."""
 
     a: list[int]

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
-from difflib import get_close_matches
+
+from msgspec import Struct
 
 from border.findings import Finding
 from border.text.readings import Round
@@ -16,8 +16,7 @@ from border.working.fabric import Fabric
 from border.yoke.edges import Edge
 
 
-@dataclass(frozen=True, slots=True)
-class Leftover:
+class Leftover(Struct, frozen=True):
     """Sites left over in one part of the edge: by a repeat, or (`left` None) at its end."""
 
     part: str
@@ -27,8 +26,7 @@ class Leftover:
     left: Left | None
 
 
-@dataclass(slots=True)
-class Reasons:
+class Reasons(Struct):
     """Why a round does not close."""
 
     leftovers: list[Leftover]
@@ -202,6 +200,8 @@ def not_covered(round_: Round, motifs: list[str]) -> Finding:
 
 
 def unknown_name(clause: Clause, name: str, edge: Edge, round_: Round) -> Finding:
+    from difflib import get_close_matches
+
     near = get_close_matches(name, sorted(edge.known_names), 1)
     help_ = f"did you mean {near[0]}?" if near else "the yoke has no motifs to name"
     if not near and edge.known_names:

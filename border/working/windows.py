@@ -7,7 +7,8 @@ begins; a clause sees the sites of its stretch, or those on its joint.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from border.text.tree import Between, Kind, Target, Whole
 from border.working.line import Line
@@ -17,8 +18,7 @@ BEFORE_ALL = -(1 << 62)
 """A cursor before every station."""
 
 
-@dataclass(slots=True)
-class Window:
+class Window(Struct):
     """What a text sees: `head` is where its cursor starts, `end` the position of its end.
 
     `round`: it is the whole of a closed round.
@@ -45,7 +45,6 @@ class Window:
         raise NotImplementedError
 
 
-@dataclass(slots=True)
 class RowWindow(Window):
     """A whole row. On a closed edge one round from the station `head`, running on past its end."""
 
@@ -79,7 +78,6 @@ class RowWindow(Window):
         return Sites([a[i] for i in keep], [b[i] for i in keep], [p[i] for i in keep])
 
 
-@dataclass(slots=True)
 class StretchWindow(Window):
     """The sites whose positions lie strictly between `low` and `end` (ticks).
 
@@ -127,7 +125,6 @@ class StretchWindow(Window):
         return found
 
 
-@dataclass(slots=True)
 class JointWindow(StretchWindow):
     """The sites that stand exactly on a joint. A bare stitch goes into the joint itself."""
 

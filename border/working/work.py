@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.readings import Reading, Round
@@ -34,8 +36,7 @@ WORK_LIMIT = 5_000_000
 """Atoms in one piece of work."""
 
 
-@dataclass(frozen=True, slots=True)
-class WorkedRepeat:
+class WorkedRepeat(Struct, frozen=True):
     """One open-ended repeat: `makes` are the elements that one repeat makes."""
 
     times: int
@@ -44,8 +45,7 @@ class WorkedRepeat:
     left_over: int
 
 
-@dataclass(frozen=True, slots=True)
-class WorkedRound:
+class WorkedRound(Struct, frozen=True):
     """A round as it came out, and what is told of it."""
 
     number: int
@@ -56,8 +56,7 @@ class WorkedRound:
     findings: tuple[Finding, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class WorkedEdge:
+class WorkedEdge(Struct, frozen=True):
     """An edge with all its rounds, as far as they could be worked, and all that is told."""
 
     edge: Edge
@@ -84,7 +83,7 @@ def work(reading: Reading, edge: Edge, adjustments: Sequence[Adjustment] = ()) -
             break
         rounds.append(worked)
         fabric = worked.fabric
-        if turns_after(round_, reading.rules.worked, edge.closed):
+        if turns(round_, reading.rules.worked, edge.closed):
             fabric = fabric.turned()
     last = reading.rounds[-1].number if reading.rounds else 0
     findings += [no_round(a, last) for a in adjustments if not 1 <= a.round <= last]
@@ -103,7 +102,7 @@ def _missing(round_: Round, below: Fabric) -> list[str]:
     return list(dict.fromkeys(kind_name(t.of, below) for t in targets if not finder.sites(t).a))
 
 
-def turns_after(round_: Round, worked: Worked | None, closed: bool) -> bool:
+def turns(round_: Round, worked: Worked | None, closed: bool) -> bool:
     """Whether the work is turned after a round. Two turns between the same rows are one."""
     return round_.turns or (not closed and worked in (None, Worked.IN_ROWS))
 

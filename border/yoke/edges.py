@@ -8,8 +8,10 @@ an edge is closed. With `hand = "left"` every edge is worked the other way.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from itertools import islice
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.yoke.flat import flat_faults
@@ -20,8 +22,7 @@ from border.yoke.project import Project, Work, WrittenEdge
 from border.yoke.report import YokeReport, yoke_report
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(Struct, frozen=True):
     """One motif's stretch of an edge.
 
     `free`: its free places here; `places`: those it offers, seam loops included.
@@ -35,8 +36,7 @@ class Run:
     names: frozenset[str] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(Struct, frozen=True):
     """An edge in working order, either closed or open.
 
     `of`: `loop`, `picot`, `chain` or `stitch`. `runs` is empty on an edge of

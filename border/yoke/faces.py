@@ -8,8 +8,9 @@ joints and F faces, has V - E + F = 2 (Euler).
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from border.yoke.joints import Dart, Joints
 from border.yoke.ring import Pairs
@@ -18,8 +19,7 @@ Face: TypeAlias = tuple[Dart, ...]
 """The runs of one face in working order, begun at the first in the order of the file."""
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """A part of the yoke that hangs together: its motifs, and numbers of joints and faces."""
 
     motifs: tuple[str, ...]

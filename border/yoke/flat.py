@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from border.findings import Finding, Span
 from border.yoke.faces import Face, Part

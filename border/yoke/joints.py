@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from border.findings import Finding
 from border.yoke.names import MOST_LIKENED, no_such_motif
@@ -15,16 +16,14 @@ Dart: TypeAlias = tuple[str, int]
 """A motif, and the number (from 0) of a run in its ring, with the joint behind that run."""
 
 
-@dataclass(frozen=True, slots=True)
-class Joint:
+class Joint(Struct, frozen=True):
     """A joint agreed from both sides: its motifs, and the loops that it takes up of each."""
 
     between: tuple[str, str]
     loops: tuple[int, int]
 
 
-@dataclass(frozen=True, slots=True)
-class Joints:
+class Joints(Struct, frozen=True):
     """The joints of a yoke.
 
     `pairs`: by motif, its ring as runs with the joint behind each; a ring that

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from border.findings import Finding
 from border.yoke.faces import Face, Part, faces, parts
@@ -13,8 +13,7 @@ from border.yoke.ring import Free, Ring
 from border.yoke.rings import rings
 
 
-@dataclass(frozen=True, slots=True)
-class Laid:
+class Laid(Struct, frozen=True):
     """A yoke as far as its rings and joints allow it to be laid out.
 
     `faces`: those that pass no faulty joint. `whole`: no ring and no joint is

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.yoke.names import Names, no_such_motif

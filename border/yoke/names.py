@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
-from difflib import get_close_matches
+
+from msgspec import Struct
 
 from border.findings import Finding, Span
 from border.yoke.project import Label, Motif, Project, Strip
@@ -20,8 +20,7 @@ MOST_LIKENED = 20
 """After so many faults of a kind the nearest known name is not looked for."""
 
 
-@dataclass(frozen=True, slots=True)
-class Names:
+class Names(Struct, frozen=True):
     """`sections`: motif of the yoke -> section, in the order of the file.
 
     `labels`: motif -> its labels. `known`: every name of the project. `written`: the
@@ -47,6 +46,8 @@ def section_of(motif: str) -> str:
 
 def nearest(name: str, known: Iterable[str]) -> str | None:
     """A `help` with the known name that is most like `name`, if one is."""
+    from difflib import get_close_matches
+
     by_fold = {k.casefold(): k for k in known}
     near = get_close_matches(name.casefold(), list(by_fold), 1, 0.6)
     return f'did you mean "{by_fold[near[0]]}"?' if near else None

@@ -10,8 +10,9 @@ from __future__ import annotations
 import re
 import tomllib
 from contextlib import suppress
-from dataclasses import dataclass
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from border.findings import Span
 from border.text.source import Source
@@ -31,8 +32,7 @@ _STRING = re.compile(
 _PLAIN = re.compile(r"[^,\]}#\r\n]*")
 
 
-@dataclass(frozen=True, slots=True)
-class Positions:
+class Positions(Struct, frozen=True):
     """The stretches of one file: `keys` of keys and table headings, `values` of values."""
 
     source: str

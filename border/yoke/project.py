@@ -7,23 +7,21 @@ come to is the business of the modules beside this one. All lengths are in mm,
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from border.findings import Finding, Span
 from border.text.source import Source
 from border.yoke.positions import positions
 
 
-@dataclass(frozen=True, slots=True)
-class Words:
+class Words(Struct, frozen=True):
     """Words of the file, and where they stand."""
 
     text: str
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Yoke:
+class Yoke(Struct, frozen=True):
     """What all motifs share. `joined` is None where the file does not say it.
 
     `loops` round one motif; `joined`: of each motif in a joint; `seam_loops`:
@@ -39,8 +37,7 @@ class Yoke:
     seam_span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Strip:
+class Strip(Struct, frozen=True):
     """A section: motifs NAME.1 to NAME.N, each joined to the next.
 
     `sides`: two, or none where every motif has its own ring. `first` and
@@ -56,8 +53,7 @@ class Strip:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Motif:
+class Motif(Struct, frozen=True):
     """A motif with its own ring, or that of another as in a mirror: one of the two."""
 
     name: str
@@ -66,8 +62,7 @@ class Motif:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Label:
+class Label(Struct, frozen=True):
     """One more name for some motifs."""
 
     name: str
@@ -75,8 +70,7 @@ class Label:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class WrittenRun:
+class WrittenRun(Struct, frozen=True):
     """`motifs` neighbours of one section, with `places` places each."""
 
     section: str
@@ -85,8 +79,7 @@ class WrittenRun:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class WrittenEdge:
+class WrittenEdge(Struct, frozen=True):
     """An edge written straight down: runs, or (`places`) plain places."""
 
     name: str
@@ -97,8 +90,7 @@ class WrittenEdge:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Adjust:
+class Adjust(Struct, frozen=True):
     """In round `round`, at a section, motif or joint (`A | B`): `by` more, or fewer."""
 
     round: int
@@ -107,16 +99,14 @@ class Adjust:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """What a round already worked came out at: (what, how many)."""
 
     round: int
     counts: tuple[tuple[str, int], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Work:
+class Work(Struct, frozen=True):
     """A border to be worked into an edge. `done`: rounds already worked."""
 
     edge: str
@@ -131,8 +121,7 @@ class Work:
     border_span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """A part of an edge sewn to cloth: plain, or cloth gathered into it. In mm."""
 
     plain_mm: float | None
@@ -140,8 +129,7 @@ class Part:
     cloth_mm: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Attachment:
+class Attachment(Struct, frozen=True):
     """An edge sewn to cloth over some sections, part by part in working order."""
 
     edge: str
@@ -150,8 +138,7 @@ class Attachment:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Sample:
+class Sample(Struct, frozen=True):
     """A measured swatch: so many of one stitch, and the thread used up by them."""
 
     stitch: str
@@ -161,8 +148,7 @@ class Sample:
     height_mm: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class ProjectThread:
+class ProjectThread(Struct, frozen=True):
     """The thread as the project states it; None where it does not say."""
 
     size: str | None
@@ -176,8 +162,7 @@ class ProjectThread:
     size_span: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Project:
+class Project(Struct, frozen=True):
     """A whole project, in the order of its file. `name` is None where it has none."""
 
     name: str | None

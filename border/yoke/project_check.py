@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import re
 import tomllib
-from difflib import get_close_matches
 from typing import Any, get_args
 
 from pydantic import BaseModel, ValidationError
@@ -101,6 +100,8 @@ def checked(
 
 def _mend(raw: dict[str, Any], loc: Path) -> tuple[Path, Path | None]:
     """Take an unknown key out, or give its value to the key that it is nearest to."""
+    from difflib import get_close_matches
+
     table: Any = raw
     for step in loc[:-1]:
         table = table[step]

@@ -2,11 +2,10 @@
 
 Everything is strict: no number for a word, no word for a number, no unknown
 key. What the values mean together is settled by the modules that use them.
+Annotations are no strings here: pydantic would have to evaluate each anew.
 """
 
-from __future__ import annotations
-
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
 from pydantic_core import PydanticCustomError
@@ -73,7 +72,7 @@ class MotifTable(Table):
     mirror_of: Name | None = None
 
     @model_validator(mode="after")
-    def _one_of_two(self) -> MotifTable:
+    def _one_of_two(self) -> Self:
         help_ = 'ring = ["neck 5", "join front.2", …] or mirror_of = "left underarm.1"'
         if self.ring is None and self.mirror_of is None:
             raise fault(f"{self.name} says nothing of its ring", help_)
@@ -101,7 +100,7 @@ class EdgeTable(Table):
     of: Kind | None = None
 
     @model_validator(mode="after")
-    def _one_of_two(self) -> EdgeTable:
+    def _one_of_two(self) -> Self:
         help_ = 'runs = [{ section = "cuff", motifs = 7, places = 6 }] or places = 90'
         if self.runs is None and self.places is None:
             raise fault(f'the edge "{self.name}" has no places', help_)
@@ -116,7 +115,7 @@ class AdjustTable(Table):
     by: Annotated[int, Field(ge=-ENOUGH, le=ENOUGH)]
 
     @model_validator(mode="after")
-    def _not_nothing(self) -> AdjustTable:
+    def _not_nothing(self) -> Self:
         if self.by == 0:
             raise fault(
                 "an adjustment by 0 does nothing", "by = 1 passes over one more, -1 works one twice"
@@ -144,7 +143,7 @@ class FoundTable(Table):
     trtr: Number | None = None
 
     @model_validator(mode="after")
-    def _something(self) -> FoundTable:
+    def _something(self) -> Self:
         if len(self.model_fields_set) < 2:
             raise fault("nothing is said of what was found", "found = { round = 3, spaces = 71 }")
         return self
@@ -168,7 +167,7 @@ class PartTable(Table):
     cloth_mm: Length | None = None
 
     @model_validator(mode="after")
-    def _plain_or_gathered(self) -> PartTable:
+    def _plain_or_gathered(self) -> Self:
         gathered = (self.gathered_mm is not None, self.cloth_mm is not None)
         if gathered != ((self.plain_mm is None,) * 2):
             message = "a part is either plain or gathered"
@@ -200,7 +199,7 @@ class ThreadTable(Table):
     sample: list[SampleTable] = []
 
     @model_validator(mode="after")
-    def _not_both(self) -> ThreadTable:
+    def _not_both(self) -> Self:
         if self.size is not None and self.tex is not None:
             raise fault("the thread has a size, and a tex too", "leave out one of them")
         if self.ball_g is not None and self.ball_m is not None:
@@ -222,7 +221,7 @@ class ProjectTable(Table):
     thread: ThreadTable | None = None
 
     @model_validator(mode="after")
-    def _has_an_edge(self) -> ProjectTable:
+    def _has_an_edge(self) -> Self:
         if (self.strip or self.motif) and self.yoke is None:
             help_ = "[yoke] with loops = 16, the loops round one motif, and joined = 3"
             raise fault("there are motifs, but no [yoke] to say how many loops they have", help_)

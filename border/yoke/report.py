@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from border.yoke.joints import Joint
 from border.yoke.laying import Laid
@@ -14,8 +15,7 @@ if TYPE_CHECKING:
     from border.yoke.edges import Edge
 
 
-@dataclass(frozen=True, slots=True)
-class RingItem:
+class RingItem(Struct, frozen=True):
     """A run of an edge with its free places, or a joint to a motif with the loops it takes."""
 
     name: str
@@ -23,8 +23,7 @@ class RingItem:
     is_joint: bool
 
 
-@dataclass(frozen=True, slots=True)
-class RingReport:
+class RingReport(Struct, frozen=True):
     """One motif's ring in working order. `loops`: what it comes to, `shown`: the sum in words."""
 
     motif: str
@@ -35,8 +34,7 @@ class RingReport:
     adds_up: bool
 
 
-@dataclass(frozen=True, slots=True)
-class YokeReport:
+class YokeReport(Struct, frozen=True):
     """The yoke in numbers: `motifs`, and `joints` agreed from both sides.
 
     `loops`: what every motif should have (None: the project has no yoke).

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import TypeAlias
+
+from msgspec import Struct, json
 
 from border.findings import Span
 from border.yoke.project import Strip, Words
 
 
-@dataclass(frozen=True, slots=True)
-class Free:
+class Free(Struct, frozen=True):
     """Free places beside each other that belong to one edge.
 
     `edge` None: nothing is written between two joints, where a run must be.
@@ -27,8 +26,7 @@ class Free:
         return f"{self.edge or 'EDGE'} {self.places}"
 
 
-@dataclass(frozen=True, slots=True)
-class Join:
+class Join(Struct, frozen=True):
     """A joint to the motif `other`: it takes up `loops` of this motif.
 
     `by`: the number, where the ring gives one. `across`: in a mirrored ring, the motif at the
@@ -49,8 +47,7 @@ class Join:
 Item: TypeAlias = Free | Join
 
 
-@dataclass(frozen=True, slots=True)
-class Ring:
+class Ring(Struct, frozen=True):
     """The ring of one motif as written, and where it comes from.
 
     `strip`: the strip whose sides make it, if they do; `mirror_of`: the motif
@@ -78,7 +75,7 @@ class Ring:
 
 def pasted(items: Iterable[Item | Words], key: str = "ring") -> str:
     """A line to paste: `ring = ["neck 2", "join front.2"]`."""
-    words = ", ".join(json.dumps(item.text, ensure_ascii=False) for item in items)
+    words = ", ".join(json.encode(item.text).decode() for item in items)
     return f"{key} = [{words}]"
 
 

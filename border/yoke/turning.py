@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from itertools import combinations, groupby
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from border.findings import Span
 from border.yoke.laying import lay
@@ -16,8 +18,7 @@ MOST_TRIED = 20_000
 """Changes to be tried times motifs of the yoke: with more, none is tried."""
 
 
-@dataclass(frozen=True, slots=True)
-class Turn:
+class Turn(Struct, frozen=True):
     """One change that makes the yoke go together: in words, with the lines to paste.
 
     `rank` 0: the sides of a strip; 1: one motif's ring; 2: two joints of one

@@ -1,16 +1,20 @@
 """Speeds, measured and printed with their yardsticks: `python tests/benchmarks/run.py`.
 
 Nothing here is asserted: machines differ. Start-up is told as a ratio to
-starting Python with the same libraries, long edges as time per place.
+starting Python with the same libraries, long edges as time per place. Times are
+those of the processor, so that other work on the machine counts for little, and
+every command is run once before, so that its modules are compiled.
 """
 
 from __future__ import annotations
 
+import os
+import resource
 import statistics
 import subprocess
 import sys
 import tempfile
-import time
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 DEMO = Path(__file__).parents[2] / "patterns" / "fern.toml"
@@ -25,29 +29,57 @@ round 6: 1 sc in each st.
 """
 
 
-def seconds(command: list[str], times: int = 7) -> float:
-    """The median wall time of a command."""
-    taken = []
-    for _ in range(times):
-        start = time.perf_counter()
-        subprocess.run(command, capture_output=True, check=False)
-        taken.append(time.perf_counter() - start)
-    return statistics.median(taken)
+WHOLE = "import lark, rich.console, rich.table, pydantic"
+
+USED = """from lark import Lark
+from rich.console import Console
+from rich.table import Table
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, model_validator
+"""
+
+ONE_MODEL = f"{USED}\nclass Table(BaseModel):\n    loops: int\n"
+"""pydantic loads most of itself with the first model."""
+
+COMPILING = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
+
+
+def python(*arguments: str) -> float:
+    """The processor's seconds of one run of Python."""
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    command = [sys.executable, *arguments]
+    subprocess.run(command, capture_output=True, check=True, env=COMPILING)
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+
+
+def medians(commands: Mapping[str, Sequence[str]], times: int = 15) -> dict[str, float]:
+    """The median of each command, run by turns, so that all meet the same weather."""
+    taken: dict[str, list[float]] = {name: [] for name in commands}
+    for turn in range(times + 1):
+        for name, command in commands.items():
+            seconds = python(*command)
+            if turn > 0:
+                taken[name].append(seconds)
+    return {name: statistics.median(all_) for name, all_ in taken.items()}
 
 
 def start_up() -> None:
-    bare = seconds([sys.executable, "-c", "pass"])
-    libraries = seconds([sys.executable, "-c", "import lark, rich.console, rich.table, pydantic"])
-    demo = seconds([sys.executable, "-m", "border", "count", str(DEMO)])
-    record = seconds([sys.executable, "-m", "border", "count", str(DEMO), "--json"])
-    print("start-up                                  seconds   to libraries")
-    for name, taken in (
-        ("Python alone", bare),
-        ("Python, importing lark, rich, pydantic", libraries),
-        ("border count of the demo", demo),
-        ("border count of the demo, --json", record),
-    ):
-        print(f"  {name:<40} {taken:7.3f}   {taken / libraries:5.2f}")
+    whole = "importing lark, rich, pydantic"
+    used = "importing what border uses of them"
+    taken = medians(
+        {
+            "Python alone": ("-c", "pass"),
+            whole: ("-c", WHOLE),
+            used: ("-c", USED),
+            "  and making one pydantic model": ("-c", ONE_MODEL),
+            "border count of the demo": ("-m", "border", "count", str(DEMO)),
+            "border count of the demo, --json": ("-m", "border", "count", str(DEMO), "--json"),
+        }
+    )
+    print("start-up                              seconds   to importing   to what is used")
+    for name, seconds in taken.items():
+        ratios = f"{seconds / taken[whole]:12.2f}   {seconds / taken[used]:15.2f}"
+        print(f"  {name:<35} {seconds:7.3f}   {ratios}")
 
 
 def long_edges() -> None:
@@ -56,8 +88,7 @@ def long_edges() -> None:
         text = Path(folder) / "long.border"
         text.write_text(SIX_ROUNDS, encoding="utf-8")
         for places in (1_000, 10_000, 100_000):
-            command = [sys.executable, "-m", "border", "count", str(text)]
-            taken = seconds([*command, "--loops", str(places)], times=1)
+            taken = python("-m", "border", "count", str(text), "--loops", str(places))
             print(
                 f"  {places:>9,} loops                        {taken:9.2f}   {taken / places * 1e6:9.1f}"
             )

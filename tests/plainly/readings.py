@@ -7,7 +7,9 @@ is its own repeat becomes one.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+
+from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.tree import (

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from copy import copy
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
+from dataclasses import replace as changed
+
+from msgspec.structs import replace
 
 from border.text.tree import (
     Begin,
@@ -186,7 +189,7 @@ class Work(Hand):
     def _part(self, chains: int, run: Run) -> None:
         """Chains between two workings belong to the one before."""
         self.chain(chains)
-        run.workings[-1] = replace(run.workings[-1], made_to=len(self.made))
+        run.workings[-1] = changed(run.workings[-1], made_to=len(self.made))
 
     def _new_run(self, path: Path, targets: tuple[Target, ...]) -> Run:
         fabric = self.window.fabric

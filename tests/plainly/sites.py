@@ -7,9 +7,12 @@ one spot. On a closed round the numbers run on past the start.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from dataclasses import replace as changed
 from fractions import Fraction
 from itertools import pairwise
+
+from msgspec.structs import replace
 
 from border.text.tree import Between, BetweenPicots, Centre, Kind, Part, Target, Whole
 from plainly.fabric import CHAIN, PLACE, STITCH, Atom, Fabric, Identity
@@ -44,7 +47,7 @@ class Site:
         """The same site, so many laps further on."""
         shift = laps * fabric.length
         whole = self.whole.moved(laps, fabric) if self.whole else None
-        return replace(
+        return changed(
             self,
             start=self.start + shift,
             end=self.end + shift,
@@ -238,7 +241,7 @@ def _centre(fabric: Fabric, x: Site, target: Centre) -> Site:
     """The middle atom, or the point between the middle two."""
     atoms = _atoms_of(x)
     if not atoms:
-        return replace(x, target=target, whole=x)
+        return changed(x, target=target, whole=x)
     if len(atoms) % 2 == 1:
         middle = atoms[len(atoms) // 2]
         return _of_atoms(fabric, middle, middle + 1, target, x)

@@ -1,0 +1,138 @@
+"""What an adjustment costs: one table, that a project can change, and the sum over a plan.
+
+The weights are our own. The order that they put ways of easing in is common
+practice: few places before many, plain rounds before showy ones, hidden spots
+before the front, the same on both sides, one here and there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from enum import StrEnum
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.planning.spots import Spot, Spots
+from border.text.readings import Round
+from border.text.steps import walk
+from border.text.tree import Bracket, Picots, Stitches, Text
+
+NEVER = 10_000
+"""Dearer than any ordinary plan: only where nothing else will do."""
+
+
+class Costs(Struct, frozen=True):
+    """What is paid for what, in points. `WORDS` says it in words."""
+
+    place: int = 1000
+    showy: int = 300
+    last: int = NEVER
+    seen_1: int = 100
+    seen_2: int = 250
+    seen_3: int = NEVER
+    regular: int = 50
+    second: int = 200
+    lopsided: int = 400
+    neighbours: int = 60
+    against_curve: int = 80
+
+    def changed(self, given: Mapping[str, int]) -> Costs:
+        """The table with some of its costs given otherwise."""
+        return replace(self, **given)
+
+    def seen(self, how_much: int) -> int:
+        return (0, self.seen_1, self.seen_2, self.seen_3)[how_much]
+
+
+WORDS = {
+    "place": "every place passed over or worked twice",
+    "showy": "besides, in a round with groups, picots or stitches worked together",
+    "last": "besides, in the last round",
+    "seen_1": "besides, where it is little seen (straps, the back; seen = 1)",
+    "seen_2": "besides, where it is seen (the front; seen = 2)",
+    "seen_3": "besides, where everybody looks (the middle of the front; seen = 3)",
+    "regular": "besides, for a spot that is like most of the edge",
+    "second": "besides, for a second place at one spot",
+    "lopsided": "for every place without its mirror image on the other side",
+    "neighbours": "for every two spots of a round that lie next to each other",
+    "against_curve": "for a place worked twice on an edge that curves inwards, "
+    "or passed over on one that curves outwards",
+}
+
+
+class Curve(StrEnum):
+    """Which way an edge curves: its rounds grow shorter, or longer, the further out they lie."""
+
+    IN = "in"
+    OUT = "out"
+    STRAIGHT = "straight"
+
+
+_INWARDS = ("neck", "armhole", "sleeve", "armlet")
+_OUTWARDS = ("hem", "collar", "outer")
+
+
+def curve_of(edge: str) -> Curve:
+    """How an edge of that name curves on a yoke (common practice)."""
+    words = edge.casefold().split()
+    if any(word in _INWARDS for word in words):
+        return Curve.IN
+    return Curve.OUT if any(word in _OUTWARDS for word in words) else Curve.STRAIGHT
+
+
+class Eased(Struct, frozen=True):
+    """A spot where places are passed over (`by` above 0) or worked twice (below)."""
+
+    spot: Spot
+    by: int
+
+
+class RoundCosts(Struct, frozen=True):
+    """What easing costs in one round of one edge."""
+
+    costs: Costs
+    curve: Curve
+    showy: bool
+    last: bool
+
+    def each(self, spot: Spot, by: int) -> int:
+        """One spot by itself."""
+        c = self.costs
+        a_place = c.place + c.seen(spot.seen)
+        a_place += c.last if self.last else c.showy if self.showy else 0
+        if self.curve is (Curve.OUT if by > 0 else Curve.IN):
+            a_place += c.against_curve
+        return abs(by) * a_place + (abs(by) - 1) * c.second + (0 if spot.irregular else c.regular)
+
+    def of(self, eased: Sequence[Eased], spots: Spots) -> int:
+        """All the spots of the round together."""
+        total = sum(self.each(e.spot, e.by) for e in eased)
+        by_order = {e.spot.order: e.by for e in eased}
+        if spots.mirror is not None:
+            # counted from both sides of every pair
+            apart = sum(abs(by - by_order.get(spots.image(o), 0)) for o, by in by_order.items())
+            alone = sum(abs(by) for o, by in by_order.items() if spots.image(o) not in by_order)
+            total += self.costs.lopsided * (apart + alone) // 2
+        near = sum(spots.neighbours(a, b) for a in by_order for b in by_order if a < b)
+        return total + near * self.costs.neighbours
+
+
+def round_costs(costs: Costs, curve: Curve, round_: Round, last: bool) -> RoundCosts:
+    """What easing costs in a round of a border."""
+    return RoundCosts(costs, curve, showy(round_), last)
+
+
+def showy(round_: Round) -> bool:
+    """Whether a round makes groups, picots, or stitches worked together."""
+    texts = [round_.body] if isinstance(round_.body, Text) else [c.text for c in round_.body]
+    for item in (i for text in texts for i in walk(text.items)):
+        match item:
+            case Picots() | Bracket():
+                return True
+            case Stitches(count=count, place=place, together=together, cluster=cluster):
+                if together or cluster or (count > 1 and place is not None and place.count == 1):
+                    return True
+            case _:
+                pass
+    return False
