@@ -157,22 +157,30 @@ def _grown(
         if m <= 0 or last.offered - near.offered != m * (far - t):
             return Carried(rule, uneven=True)
         period = lcm(period, last.takes // gcd(m, last.takes))
-    even = all(trials[-1].repeats[g].even for g in growing)
     if period > MOST_TRIED:
         raise TooMany
-    remainders: Sequence[int] = range(period)
+
+    def closing(first: int) -> list[int]:
+        return [x for x in range(period) if bench.close(way.at(first + x), r)]
+
+    even = all(trials[-1].repeats[g].even for g in growing)
+    only: list[int] | None = None
     if even and rule.plus is not None and foretells(bench.reading.rounds[r], growing):
-        found = solved(m, near.offered - rule.plus, last.takes)
-        remainders = (found.first,) if found else ()
-    closing = [x for x in remainders if bench.close(way.at(t + x), r)]
-    foretold = len(closing) == len(remainders) or len(remainders) == period
-    if not (even and foretold) or (not closing and any(trial.closes for trial in trials)):
-        closing = [x for x in range(period) if bench.close(way.at(t + x), r)]
-        again = [x for x in range(period) if bench.close(way.at(t + x + period), r)]
-        even = closing == again and (even or bool(closing))
-    if not closing and solved(m, near.offered - (rule.plus or 0), last.takes):
+        only = _foretold(bench, way, r, t, solved(m, near.offered - rule.plus, last.takes), trials)
+    if only is None:
+        only = closing(t)
+        even = only == closing(t + period) and (even or bool(only))
+    if not only and solved(m, near.offered - (rule.plus or 0), last.takes):
         rule = Rule(rule.of)  # it does not close on what it seems to need
-    ways = tuple(Series(way.step * period, way.at(t + x)) for x in closing)
-    if not all(bench.close(one.at(1), r) for one in ways):
-        even = False
-    return Carried(widened(rule, [near.offered + m * x for x in closing]), ways, not even)
+    ways = tuple(Series(way.step * period, way.at(t + x)) for x in only)
+    even = even and all(bench.close(one.at(1), r) for one in ways)
+    return Carried(widened(rule, [near.offered + m * x for x in only]), ways, not even)
+
+
+def _foretold(
+    bench: Bench, way: Series, r: int, t: int, found: Series | None, trials: Sequence[Trial]
+) -> list[int] | None:
+    """The one remainder that was reckoned, or none, where it proves right; else None."""
+    if found is None:
+        return None if any(trial.closes for trial in trials) else []
+    return [found.first] if bench.close(way.at(t + found.first), r) else None
