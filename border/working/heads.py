@@ -7,8 +7,6 @@ from dataclasses import dataclass
 from border.text.steps import named_targets, steps, worked_targets
 from border.text.tree import (
     Begin,
-    Between,
-    Centre,
     Item,
     Place,
     StartChain,
@@ -77,18 +75,9 @@ def _point_at_start(finder: SiteFinder, targets: tuple[Target, ...]) -> Site | N
     if not finder.fabric.line.closed:
         return None
     for target in targets:
-        whole = finder.sites(Whole(target.of))
-        if isinstance(target, Between):
-            meets = len(whole) > 1 and whole.a[0] == 0 and whole.b[-1] == finder.round - 2
-        elif isinstance(target, Centre) and (x := straddling(finder, target)) is not None:
-            atoms = [e for e in range(x[0] // 4, (x[1] + 2) // 4) if finder.is_atom(e)]
-            half = len(atoms) // 2
-            meets = len(atoms) % 2 == 0 and (atoms[half - 1], atoms[half]) == (-1, 0)
-        else:
-            meets = False
-        if meets:
-            s = finder.sites(target)
-            at = s.after(finder.round - 3)
+        s = finder.sites(target)
+        at = s.after(finder.at_start)
+        if not isinstance(target, Whole) and at < len(s) and s.a[at] == finder.at_start:
             return s.a[at] - finder.round, s.b[at] - finder.round, s.p[at] - finder.fabric.length
     return None
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 from border.text.tree import Between, Kind, Target, Whole
 from border.working.line import Line
-from border.working.sites import SiteFinder, Sites, gap, merged
+from border.working.sites import SiteFinder, Sites, merged
 
 BEFORE_ALL = -(1 << 62)
 """A cursor before every station."""
@@ -62,8 +62,8 @@ class RowWindow(Window):
             at = s.after(self.head)
             return Sites(s.a[at:], s.b[at:], s.p[at:]) if at else s
         lap, length = self.finder.round, self.finder.fabric.length
-        # a round that begins at a point ends behind the element before that point
-        last = self.head + lap + (1 if self.head % 2 else 0)
+        # a round that begins at a point ends behind the atom before that point
+        last = self.head + lap + (1 if self.head % self.finder.step == 3 else 0)
         laps, within = divmod(self.head, lap)
         at = bisect_left(s.a, within)
         if at == 0 and laps == 0 and (not s.b or s.b[-1] <= last):
@@ -120,7 +120,7 @@ class StretchWindow(Window):
         s = self.sites((Whole(target.of),))
         found = Sites([], [], [])
         for i in range(len(s) - 1):
-            at = gap((s.b[i] - 2) // 4, s.a[i + 1] // 4)
+            at = self.finder.between(s.b[i], s.a[i + 1])
             found.a.append(at)
             found.b.append(at + 1)
             found.p.append((s.p[i] + s.p[i + 1]) // 2)
