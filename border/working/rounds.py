@@ -144,13 +144,13 @@ def _beyond(worker: Worker, items: tuple[Item, ...], name: str, done: Pass, told
     window = worker.cursor.window
     for targets in _closing_kinds(worker, items):
         sites = window.sites(targets)
-        at = sites.after(worker.cursor.at)
-        if at == len(sites):
+        ahead = sites.ahead(worker.cursor.at)
+        if not ahead:
             continue
         worker.closes = False
         if not told:
             what = _what(targets, window.finder.fabric)
-            spots = tuple(sites.p[at:])
+            spots = tuple(sites.p[i] for i in ahead)
             done.reasons.leftovers.append(Leftover(name, len(spots), spots, what, None))
 
 

@@ -14,7 +14,7 @@ On a closed fabric stations run on: one round more is step x its elements.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 from typing import assert_never
@@ -34,11 +34,15 @@ from border.working.fabric import ALONE, CHAIN, PICOT, Fabric
 
 @dataclass(slots=True)
 class Sites:
-    """Sites in the order of their first stations: `a` first, `b` behind the last, `p` position."""
+    """Sites in the order of their first stations: `a` first, `b` behind the last, `p` position.
+
+    `union`: of several targets, so that one may lie on the other.
+    """
 
     a: list[int]
     b: list[int]
     p: list[int]
+    union: bool = False
 
     def __len__(self) -> int:
         return len(self.a)
@@ -46,6 +50,28 @@ class Sites:
     def after(self, cursor: int) -> int:
         """The index of the first that starts at or beyond the cursor."""
         return bisect_left(self.a, cursor)
+
+    def ahead(self, cursor: int) -> Sequence[int]:
+        """The indices of those that can be worked one after the other from the cursor on.
+
+        In a union, one that is worked passes those that it covers.
+        """
+        i = self.after(cursor)
+        if not self.union:
+            return range(i, len(self))
+        found = []
+        while i < len(self):
+            found.append(i)
+            i = self.after(self.b[i])
+        return found
+
+
+def touch(one: tuple[int, int], other: tuple[int, int]) -> bool:
+    """Whether two sites have something in common. A point at the end of a site is not in it."""
+    (a, b), (c, d) = one, other
+    if one == other or not (a < d and c < b):
+        return one == other
+    return b != d or 1 not in (b - a, d - c)
 
 
 def merged(lists: list[Sites]) -> Sites:
@@ -55,7 +81,7 @@ def merged(lists: list[Sites]) -> Sites:
     order = sorted(
         (a, k, b, p) for k, s in enumerate(lists) for a, b, p in zip(s.a, s.b, s.p, strict=True)
     )
-    return Sites([x[0] for x in order], [x[2] for x in order], [x[3] for x in order])
+    return Sites([x[0] for x in order], [x[2] for x in order], [x[3] for x in order], True)
 
 
 class SiteFinder:

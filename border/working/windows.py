@@ -38,8 +38,8 @@ class Window:
         return found
 
     def cut(self, target: Target) -> int:
-        """1 where the round begins inside a site of this kind (in a part of it), else 0."""
-        return 0
+        """The station behind the site of this kind that the round begins inside of, or `head`."""
+        return self.head
 
     def _seen_of(self, target: Target) -> Sites:
         raise NotImplementedError
@@ -51,10 +51,13 @@ class RowWindow(Window):
 
     def cut(self, target: Target) -> int:
         if not self.round:
-            return 0
+            return self.head
         s = self.finder.sites(target)
-        heads = (self.head, self.head % self.finder.round, self.head + self.finder.round)
-        return int(any((i := s.after(h) - 1) >= 0 and s.b[i] > h for h in heads))
+        for head in (self.head, self.head % self.finder.round, self.head + self.finder.round):
+            i = s.after(head) - 1
+            if i >= 0 and s.b[i] > head:
+                return self.head + s.b[i] - head
+        return self.head
 
     def _seen_of(self, target: Target) -> Sites:
         s = self.finder.sites(target)
