@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worked import counts, made, plain
+from worked import counts, made, plain, repeats
 
 
 def last_row(text: str, places: int = 12) -> dict[str, int]:
@@ -58,3 +58,76 @@ def test_a_point_among_atoms_is_passed_with_the_one_before_it() -> None:
     """
     # the first dc puts the cursor just where the first point lies, which so is not beyond it
     assert last_row(text) == {"dc": 11, "tr": 11}
+
+
+def test_a_round_begun_in_a_stitch_has_the_point_before_it_first() -> None:
+    text = """
+        round 1: begin in 2nd loop, *1 sc between next 2 loops, ch 2, 1 dc in next loop;
+            repeat from *.
+    """
+    # 1|2 and loop 2, 3|4 and loop 4, ..., 35|36 and loop 36, 37|1 and loop 1
+    (one,) = counts(text, plain(37))
+    assert (made(one), one.closes) == ({"sc": 19, "ch": 38, "dc": 19}, True)
+
+
+def test_once_something_is_worked_that_point_comes_last() -> None:
+    text = (
+        "round 1: begin in 2nd loop, 1 dc in same loop, *1 sc between next 2 loops; repeat from *."
+    )
+    # 2|3 is just where the cursor is: not beyond it; 1|2 is the last
+    (one,) = counts(text, plain(8))
+    assert (made(one), one.closes) == ({"dc": 1, "sc": 7}, True)
+
+
+def test_a_point_that_is_begun_in_and_not_worked_comes_last() -> None:
+    text = """
+        round 1: begin between next 2 loops, 1 dc in next loop, *1 sc between next 2 loops;
+            repeat from *.
+    """
+    assert last_row(text, 8) == {"dc": 1, "sc": 7}
+
+
+def test_of_a_union_what_covers_the_same_stitch_is_left_once() -> None:
+    text = """
+        chains count as stitches: no
+        round 1: 1 sc in each loop.
+        round 2: *2 dc in each of the next 3 sc or st; repeat from *.
+    """
+    two = counts(text, plain(11))[1]
+    assert repeats(two) == [(3, {"sc": 3, "st": 3}, 2)]
+
+
+def test_a_repeat_that_works_parts_takes_their_whole_sites() -> None:
+    text = """
+        round 1: *2 sc in next loop, 1 dc in next loop; repeat from *.
+        round 2: 1 sc in centre of every 3rd group of 2.
+    """
+    two = counts(text, plain(6))[1]
+    # the round begins in the middle of the first group, which is the first of the three
+    assert repeats(two) == [(1, {"group of 2": 3}, 0)]
+
+
+def test_between_the_picots_of_a_space_is_a_part_of_the_space() -> None:
+    text = """
+        round 1: *1 sc in next loop, ch 1, picot, ch 1, picot, 1 sc in next loop, ch 5;
+            repeat from *.
+        round 2: *1 sc between the picots of next space; repeat from *.
+    """
+    two = counts(text, plain(8))[1]
+    assert (repeats(two), two.closes) == ([(4, {"space": 2}, 1)], False)
+
+
+def test_a_stitch_beside_a_point_that_is_worked_is_left() -> None:
+    text = """
+        round 1: *1 sc in each of the next 4 loops; repeat from * to last 1 loop,
+            1 dc between last 2 loops.
+    """
+    (one,) = counts(text, plain(12, closed=False))
+    assert repeats(one) == [(2, {"loop": 4}, 3)]
+
+
+def test_chains_that_part_workings_belong_to_the_one_before() -> None:
+    text = "round 1: 1 sc in each loop, with ch 2 between."
+    (one,) = counts(text, plain(2, closed=False))
+    assert made(one) == {"sc": 2, "ch": 2}
+    assert one.repeats[0].makes.chains == 2

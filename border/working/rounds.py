@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from border.findings import Finding
-from border.text.readings import Round
+from border.text.readings import Round, with_start_chain
 from border.text.steps import walk, worked_targets
 from border.text.tree import Begin, Item, StartChain, Stitches, Target, Text
 from border.working.adjusting import Adjustment, Boundaries, Boundary, middles, planned
@@ -14,7 +14,7 @@ from border.working.cursor import Cursor, Made
 from border.working.fabric import Fabric, settle
 from border.working.heads import row_head
 from border.working.rows import Worker
-from border.working.scopes import allotted, parts
+from border.working.scopes import Part, allotted, parts
 from border.working.sites import SiteFinder
 from border.working.telling import Leftover, Reasons, no_place, not_covered
 from border.working.windows import JointWindow, Window
@@ -59,9 +59,13 @@ def work_once(round_: Round, below: Fabric, plan: dict[Boundary, Adjustment] | N
     if isinstance(round_.body, Text):
         _row(round_, round_.body.items, finder, done)
         return done
-    for number, part in enumerate(parts(finder, round_.body)):
+    worked = parts(finder, round_.body)
+    opening = _opening(round_, worked, done)
+    for number, part in enumerate(worked):
         done.boundaries.part = number
         items = part.clause.text.items
+        if items:
+            items, opening = (*opening, *items), ()
         worker = _worker(round_, part.window, done, items)
         worker.text(items)
         _finish(worker, items, part.name, done)
@@ -70,6 +74,15 @@ def work_once(round_: Round, below: Fabric, plan: dict[Boundary, Adjustment] | N
     if missing or not below.line.stretches:
         done.findings.append(not_covered(round_, missing))
     return done
+
+
+def _opening(round_: Round, worked: list[Part], done: Pass) -> tuple[Item, ...]:
+    """The turning chains of a row of clauses: they stand at the head of what is worked first."""
+    if not round_.turning:
+        return ()
+    following = tuple(item for part in worked for item in part.clause.text.items)
+    every = (*round_.turning, *following)
+    return with_start_chain(every, round_.rules, round_.number, done.findings)[:1]
 
 
 def work_adjusted(

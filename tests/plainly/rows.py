@@ -39,6 +39,7 @@ class Work(Hand):
     applied: list[Boundary] = field(default_factory=list)
     runs: list[Run] = field(default_factory=list)
     ran_out: bool = False
+    opened: int = 0  # so many steps of another row's end stand before the text's own
 
     def work(self) -> None:
         """All steps. One that runs out outside a repeat works nothing; the text goes on."""
@@ -191,7 +192,8 @@ class Work(Hand):
     def _new_run(self, path: Path, targets: tuple[Target, ...]) -> Run:
         fabric = self.window.fabric
         counted = [counted_as(replace(t, of=meant(fabric, t.of))) for t in targets]
-        run = Run(path, tuple(dict.fromkeys(counted)))
+        own = (path[0] - self.opened, *path[1:]) if path else path
+        run = Run(own, tuple(dict.fromkeys(counted)))
         self.runs.append(run)
         return run
 
@@ -234,7 +236,9 @@ class Work(Hand):
             run.left = []
         else:
             limit = remaining[-to_last.count]
-            run.left = [x for x in run.left if x.start < (limit.whole or limit).start]
+            last = (limit.whole or limit).start
+            # A point that lies just where the last N begin is before them.
+            run.left = [x for x in run.left if x.start < last or (x.is_point and x.start == last)]
 
     # --- boundaries ---
 
