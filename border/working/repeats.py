@@ -48,7 +48,7 @@ def run(
     account = worker.accounts[id(item)]
     outermost, worker.inside_open = worker.inside_open, True
     inside_counted = worker.inside_counted
-    times, even, limit = 0, True, 0
+    times, even = 0, True
     while True:
         keep = to_last.count if to_last and (times or not star) else 0
         if keep and to_last:
@@ -77,9 +77,7 @@ def run(
             break  # already told: it takes nothing
         times += 1
         account.add(cursor, mark, sites)
-        if to_last:
-            limit = _behind_limit(cursor, to_last, sites)
-        worker.boundary(times, sites, cursor, limit)
+        worker.boundary(times, sites, cursor)
     worker.inside_open = outermost
     account.times += times
     _stopped(worker, item, leading, sites, to_last, times, even)

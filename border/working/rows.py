@@ -34,9 +34,9 @@ from border.working.repeats import meets_start, run
 from border.working.sites import Sites
 from border.working.windows import JointWindow
 
-Boundary = Callable[[int, Sites, Cursor, int], None]
+Boundary = Callable[[int, Sites, Cursor], None]
 """Told at each boundary of an open-ended repeat: how often the repeat has been worked, its
-leading sites, the cursor, how many of them (from the back) the repeat must leave."""
+leading sites, the cursor."""
 
 
 @dataclass(slots=True)

@@ -21,7 +21,7 @@ from border.text.tree import (
     ToLast,
     Which,
 )
-from plainly.cursor import Cursor, beyond, counted_as, lies_ahead
+from plainly.cursor import Cursor, beyond, counted_as, lies_ahead, walk
 from plainly.fabric import MadePicot
 from plainly.hand import Hand, RunsOut
 from plainly.openings import leading
@@ -251,12 +251,10 @@ class Work(Hand):
         if by > 0 and len(ahead) >= by:
             self.cursor = beyond(ahead[by - 1])
         elif by < 0:
-            behind = [
-                x for kind in run.kinds for x in self.sites(kind) if not lies_ahead(x, self.cursor)
-            ]
+            listed = walk(self.union(run.kinds), Cursor(self.window.start))
+            behind = [x for x in listed if not lies_ahead(x, self.cursor)]
             if len(behind) < -by:
                 return  # it runs out itself
-            behind.sort(key=lambda x: x.start)
             self.cursor = Cursor(behind[by].start)
         else:
             return
