@@ -164,6 +164,14 @@ def test_adjustments_take_one_boundary_each() -> None:
     assert [a.before_repeat for a in one.adjustments] == [3, 2]
 
 
+def test_an_adjustment_may_pass_into_the_last_n() -> None:
+    text = """round 1: *1 sc in next loop, skip 1 loop; repeat from * to last 2 loops,
+        1 dc in each of last 2 loops."""
+    (one,) = counts(text, motifs(4, 4, 2), (Adjustment(1, "edge.3", 1),))
+    assert [a.before_repeat for a in one.adjustments] == [4]
+    assert (made(one), one.closes) == ({"sc": 4}, False)
+
+
 def test_an_adjustment_with_no_place() -> None:
     edge = motifs(3, 3)
     assert codes(ODD, edge, (Adjustment(1, "elsewhere", 1),)) == ["adjustment-has-no-place"]

@@ -18,7 +18,7 @@ from border.text.source import Source
 from border.text.syntax import read_border
 from border.working.fabric import CHAIN, PICOT, edge_fabric
 from border.working.rounds import work_once
-from border.working.work import turns
+from border.working.work import turns_after
 from border.yoke.edges import plain_edge
 
 PUBLISHED = Path(__file__).parent / "published"
@@ -43,7 +43,7 @@ def closes(read: Reading, n: int, closed: bool, of: str = "loop") -> bool:
         if not done.closes or all(kind in (CHAIN, PICOT) for kind in done.made.kinds):
             return False
         fabric = done.fabric(fabric)
-        if turns(round_, read.rules.worked, closed):
+        if turns_after(round_, read.rules.worked, closed):
             fabric = fabric.turned()
     return True
 

@@ -167,6 +167,19 @@ def test_turning_chain_is_read_in_the_next_row() -> None:
     assert (made(one), made(two)) == ({"sc": 6}, {"dc": 6})
 
 
+def test_turning_chain_before_clauses_heads_what_is_worked_first() -> None:
+    edge = motifs(2, 3, closed=False)
+    text = """
+        row 1: 1 sc in each st, ch 3, turn.
+        row 2: over each motif: 1 dc in each of next 2 st.
+    """
+    two = counts(text, edge)[1]
+    assert (made(two), two.closes) == ({"dc": 5}, True)  # 3 in edge.2, the first
+    assert "start-chain-assumed" in codes(text, edge)
+    text = text.replace("1 dc", "1 sc")
+    assert made(counts(text, edge)[1]) == {"sc": 4, "ch": 3}
+
+
 def test_open_rows_are_worked_to_and_fro() -> None:
     text = """
         row 1: 1 sc in first st, ch 3, skip 2, 1 dc in each of next 2 st.
@@ -200,6 +213,12 @@ def test_over_parts() -> None:
         (("edge.2", "edge.3"), 1),
         (("edge.3", "edge.1"), 1),
     ]
+
+
+def test_joints_beside_what_no_clause_covers_are_worked() -> None:
+    text = "round 1: over edge.1: 1 sc in each loop; at each joint: 1 dc."
+    (one,) = counts(text, motifs(2, 2, 2))
+    assert made(one) == {"sc": 2, "dc": 3}
 
 
 def test_capitals_mean_nothing_in_the_names_of_a_clause() -> None:

@@ -44,7 +44,9 @@ class Round(Struct, frozen=True):
     `body` is one text or clauses; every open-ended repeat stands in it as a
     `Repeat` or an `in each`. `turns`: the work is turned after it. `repeated`:
     the row as its own repeat, where it prints none and the border does not say
-    what that means. `head` is where to point when the round as a whole is meant.
+    what that means. `turning`: the chains made before the turn to a row of clauses,
+    read once it is known which of them is worked first. `head` is where to point when
+    the round as a whole is meant.
     """
 
     number: int
@@ -55,6 +57,7 @@ class Round(Struct, frozen=True):
     head: Span
     span: Span
     repeated: Text | None = None
+    turning: tuple[Item, ...] = ()
 
 
 class Reading(Struct, frozen=True):
@@ -85,12 +88,13 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
         told: list[Finding] = []
         repeated = _as_own_repeat(body, body_rules, carried, number)
         body = _settled(body, body_rules, carried, number, told)
+        turning = () if isinstance(body, Text) else carried
         carried = turning_chain
         if not copied:
             findings += told
         turns = any(end.what is Ending.TURN for end in ends)
-        made = Round(number, body, body_rules, turns, row.claims, row.head, row.span, repeated)
-        rounds.append(made)
+        heads = (row.claims, row.head, row.span)
+        rounds.append(Round(number, body, body_rules, turns, *heads, repeated, turning))
     h = border.headings
     return Reading(h.name, tuple(rounds), rules_of(border), h.multiple), tuple(findings)
 
@@ -145,7 +149,7 @@ def _split_head(items: tuple[Item, ...]) -> tuple[tuple[Item, ...], tuple[Item, 
     return items[:n], items[n:]
 
 
-def _start_chain(
+def with_start_chain(
     items: tuple[Item, ...], rules: Rules, number: int, findings: list[Finding]
 ) -> tuple[Item, ...]:
     """Bare chains that open a row, read as the start chain that they may stand for."""
@@ -203,7 +207,7 @@ def _settled(
         items = (*body.items[:at], *carried, *body.items[at:])
         if carried or not _own_repeat(body, rules):
             # In a row that is its own repeat, the chains that open it belong to that.
-            items = _start_chain(items, rules, number, findings)
+            items = with_start_chain(items, rules, number, findings)
         text = _one_text(replace(body, items=items), rules)
         _faults(text.items, number, findings)
         return text

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 
 from msgspec import Struct, field
 
@@ -49,11 +50,8 @@ class Boundaries(Struct):
     applied: list[Boundary] = field(default_factory=list)
     part: int = 0
 
-    def meet(self, repeats: int, sites: Sites, cursor: Cursor, limit: int) -> None:
-        """One repeat has been worked.
-
-        `limit`: how many of the leading sites, from the back, the repeat must leave.
-        """
+    def meet(self, repeats: int, sites: Sites, cursor: Cursor) -> None:
+        """One repeat has been worked; `sites` are its leading ones."""
         boundary = Boundary(self.part, repeats)
         ahead = sites.after(cursor.at)
         position = sites.p[ahead] if ahead < len(sites) else cursor.window.end
@@ -61,10 +59,17 @@ class Boundaries(Struct):
         adjustment = self.plan.get(boundary)
         if adjustment is None or boundary in self.applied:
             return
-        target = ahead + adjustment.by
-        if target < 0 or target > len(sites) - limit:
-            return
-        cursor.at = sites.b[target - 1] if adjustment.by > 0 else sites.a[target]
+        if adjustment.by > 0:
+            beyond = sites.ahead(cursor.at)
+            if adjustment.by > len(beyond):
+                return
+            cursor.at = sites.b[beyond[adjustment.by - 1]]
+        else:
+            every = sites.ahead(cursor.window.head)
+            target = bisect_left(every, ahead) + adjustment.by
+            if target < 0:
+                return
+            cursor.at = sites.a[every[target]]
         cursor.skip_end = None
         self.applied.append(boundary)
 

@@ -10,7 +10,6 @@ from msgspec import Struct, field
 from border.text.steps import is_open, leading_targets, walk
 from border.text.tree import (
     Between,
-    BetweenPicots,
     Clause,
     Item,
     Kind,
@@ -21,7 +20,7 @@ from border.text.tree import (
 )
 from border.working.cursor import Cursor, Mark
 from border.working.fabric import CHAIN, PICOT, Fabric
-from border.working.sites import Sites
+from border.working.sites import Sites, touch
 
 
 class Trouble(Struct, frozen=True):
@@ -34,7 +33,7 @@ class Trouble(Struct, frozen=True):
 
 
 class Left(Struct, frozen=True):
-    """What a repeat saw ahead of it where it stopped: the sites [start, stop) of `sites`.
+    """What a repeat saw ahead of its `cursor` where it stopped: `sites` as far as number `stop`.
 
     `since`: how many touched sites were on account then. `unmade`: the repeat
     was made no times, and should have been.
@@ -42,7 +41,7 @@ class Left(Struct, frozen=True):
 
     item: Item
     sites: Sites
-    start: int
+    cursor: int
     stop: int
     since: int
     times: int
@@ -51,11 +50,12 @@ class Left(Struct, frozen=True):
     def over(self, touched: Sequence[tuple[int, int]], last: bool = False) -> list[int]:
         """The indices of those that nothing later worked or skipped; `last`: the last N too."""
         stop = len(self.sites) if last else self.stop
-        over = set(range(self.start, stop))
-        for a, b in touched[self.since :]:
-            i = max(self.sites.after(a) - 1, self.start)
-            while i < stop and self.sites.a[i] < b:
-                if self.sites.b[i] > a:
+        a, b = self.sites.a, self.sites.b
+        over = {i for i in self.sites.ahead(self.cursor) if i < stop}
+        for site in touched[self.since :]:
+            i = max(self.sites.after(site[0]) - 1, 0)
+            while i < stop and a[i] < site[1]:
+                if touch((a[i], b[i]), site):
                     over.discard(i)
                 i += 1
         return sorted(over)
@@ -68,17 +68,22 @@ Sample = tuple[tuple[int, ...], tuple[str, ...]]
 class Account(Struct):
     """The account of one open-ended repeat over all the parts of the edge it was worked on.
 
-    `seen`: how often one repeat took and made just so; `last`: what the last one did.
-    `spans`: the elements [start, stop) of the new row that each repeat made.
+    `named`: what its first place names. `seen`: how often one repeat took and made just
+    so; `last`: what the last one did. `spans`: the elements [start, stop) of the new row
+    that each repeat made.
     """
 
-    leading: tuple[Target, ...]
+    named: tuple[Target, ...]
     times: int = 0
     left_over: int = 0
     seen: Counter[Sample] = field(default_factory=Counter)
     last: Sample = ((), ())
     spans: list[tuple[int, int]] = field(default_factory=list)
     passed: list[tuple[dict[Target, int], int]] = field(default_factory=list)
+
+    @property
+    def leading(self) -> tuple[Target, ...]:
+        return counted_as(self.named)
 
     def add(self, cursor: Cursor, mark: Mark, sites: Sites) -> None:
         """One repeat more, worked from the mark to where the cursor is."""
@@ -89,17 +94,31 @@ class Account(Struct):
             at = min(sites.after(mark.at), len(sites) - 1)
             self.passed.append((dict(cursor.passed), sites.p[at] if at >= 0 else 0))
 
+    def without_chains(self, count: int) -> None:
+        """The chains that part the last repeat from a next one are not made after all."""
+        takes, kinds = self.last
+        self.seen[self.last] -= 1
+        self.last = takes, kinds[: len(kinds) - count]
+        self.seen[self.last] += 1
+
     def _takes(self, cursor: Cursor, mark: Mark, sites: Sites) -> tuple[int, ...]:
         if len(self.leading) == 1:
             takes: tuple[int, ...] = (sites.after(cursor.at) - sites.after(mark.at),)
         else:
             lists = [cursor.window.sites((target,)) for target in self.leading]
             takes = tuple(s.after(cursor.at) - s.after(mark.at) for s in lists)
-        if mark.at == cursor.window.head:
-            cut = [cursor.window.cut(target) for target in self.leading]
-            # a round that begins inside a site takes that one first
-            takes = tuple(n or c for n, c in zip(takes, cut, strict=True))
+        if mark.at == cursor.window.head:  # a round that begins inside a site takes that one first
+            cut = [self._begun_inside(cursor, target) for target in self.leading]
+            takes = tuple(n + c for n, c in zip(takes, cut, strict=True))
         return takes
+
+    def _begun_inside(self, cursor: Cursor, target: Target) -> int:
+        """1 where the row begins inside a site of a leading kind and has taken a part of it."""
+        window = cursor.window
+        end = min(window.cut(target), cursor.at)
+        parts = (t for t in self.named if not isinstance(t, Whole) and t.of == target.of)
+        first = (window.sites((part,)).a[:1] for part in parts)
+        return int(any(window.head <= a < end for found in first for a in found))
 
     def takes(self, fabric: Fabric) -> dict[str, int]:
         """Sites of each leading kind that one repeat takes, as most repeats do."""
@@ -150,13 +169,13 @@ def accounts_of(body: Text | tuple[Clause, ...]) -> dict[int, Account]:
         for item in walk(text.items):
             if is_open(item):
                 inner = item.items if isinstance(item, Repeat) else (item,)
-                found[id(item)] = Account(counted_as(leading_targets(inner)))
+                found[id(item)] = Account(leading_targets(inner))
     return found
 
 
 def counted_as(targets: tuple[Target, ...]) -> tuple[Target, ...]:
     """What is counted of a leading kind: of a part, its whole site; between two, the points."""
-    kept = (t if isinstance(t, Between | BetweenPicots) else Whole(t.of) for t in targets)
+    kept = (t if isinstance(t, Between) else Whole(t.of) for t in targets)
     return tuple(dict.fromkeys(kept))
 
 

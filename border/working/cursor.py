@@ -160,11 +160,12 @@ class Cursor(Struct):
                 return self.ahead(item, place.targets, 1, of=count)
             case Which.LAST | Which.CENTRE:
                 last = place.which is Which.LAST
-                start = len(s) - count if last else (len(s) - count) // 2
-                if start < 0 or s.a[start] < self.at:
-                    raise RunsOut(item, True, max(len(s) - s.after(self.at), 0), count)
-                self._pass(self.at, s.a[start], ())
-                return [(s.a[i], s.b[i], s.p[i]) for i in range(start, start + count)]
+                whole = s.ahead(self.window.head)
+                start = len(whole) - count if last else (len(whole) - count) // 2
+                if start < 0 or s.a[whole[start]] < self.at:
+                    raise RunsOut(item, True, len(s.ahead(self.at)), count)
+                self._pass(self.at, s.a[whole[start]], ())
+                return [(s.a[i], s.b[i], s.p[i]) for i in whole[start : start + count]]
             case _:
                 return self.ahead(item, place.targets, count)
 

@@ -53,7 +53,7 @@ class Fabric(Struct):
     def turned(self) -> Fabric:
         """The same fabric seen from the other side: order and line reversed.
 
-        A picot stays with its atom, so it comes behind that again.
+        A picot stays with its atom, so it comes behind that again (none stands before all).
         """
         order: list[int] = []
         tail: list[int] = []
@@ -64,7 +64,6 @@ class Fabric(Struct):
                 order.append(i)
                 order += reversed(tail)
                 tail = []
-        order += reversed(tail)
         return Fabric(
             self.line.turned(),
             self.tick,
@@ -96,7 +95,9 @@ def settle(fabric: Fabric) -> Fabric:
 
     Chains get the position half-way between the stitches on either side,
     picots that of their atom; then the ticks are made as coarse as they may be.
+    Picots with no atom before them stand on the one after.
     """
+    _picots_behind(fabric)
     _place_chains(fabric)
     _place_picots(fabric)
     _rescale(fabric)
@@ -123,12 +124,24 @@ def _place_chains(fabric: Fabric) -> None:
         pos[:first] = [pos[first]] * first
 
 
+def _picots_behind(fabric: Fabric) -> None:
+    """Move the picots that open a row behind its first atom."""
+    first = next((i for i, k in enumerate(fabric.kinds) if k != PICOT), 0)
+    if not first:
+        return
+    fabric.kinds.insert(0, fabric.kinds.pop(first))
+    fabric.pos.insert(0, fabric.pos.pop(first))
+    fabric.into.insert(0, fabric.into.pop(first))
+    to = {first: 0} | {i: i + 1 for i in range(first)}
+    fabric.rings = {to.get(i, i): n for i, n in fabric.rings.items()}
+    fabric.legs = {to.get(i, i): n for i, n in fabric.legs.items()}
+
+
 def _place_picots(fabric: Fabric) -> None:
     if not fabric.rings:
         return
     kinds, pos = fabric.kinds, fabric.pos
-    first = next((i for i, k in enumerate(kinds) if k != PICOT), 0)
-    at = pos[first]
+    at = 0
     for i, kind in enumerate(kinds):
         if kind == PICOT:
             pos[i] = at

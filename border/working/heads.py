@@ -7,11 +7,11 @@ from msgspec import Struct
 from border.text.steps import named_targets, steps, worked_targets
 from border.text.tree import (
     Begin,
-    Between,
-    Centre,
+    Bracket,
     Item,
     Place,
     StartChain,
+    Stitches,
     Target,
     Which,
     Whole,
@@ -34,7 +34,7 @@ def row_head(finder: SiteFinder, items: tuple[Item, ...]) -> Head:
     begin = next((i for i in items[:1] if isinstance(i, Begin)), None)
     if begin is not None:
         site = _begun(finder, begin.place)
-        return Head(_window(finder, site), begun=site)
+        return Head(_window(finder, site and _spot(finder, site, items[1:])), begun=site)
     if not finder.fabric.line.closed:
         return Head(_window(finder, None))
     if any(isinstance(i, StartChain) and i.stands_for and i.place is None for i in items[:1]):
@@ -76,18 +76,9 @@ def _point_at_start(finder: SiteFinder, targets: tuple[Target, ...]) -> Site | N
     if not finder.fabric.line.closed:
         return None
     for target in targets:
-        whole = finder.sites(Whole(target.of))
-        if isinstance(target, Between):
-            meets = len(whole) > 1 and whole.a[0] == 0 and whole.b[-1] == finder.round - 2
-        elif isinstance(target, Centre) and (x := straddling(finder, target)) is not None:
-            atoms = [e for e in range(x[0] // 4, (x[1] + 2) // 4) if finder.is_atom(e)]
-            half = len(atoms) // 2
-            meets = len(atoms) % 2 == 0 and (atoms[half - 1], atoms[half]) == (-1, 0)
-        else:
-            meets = False
-        if meets:
-            s = finder.sites(target)
-            at = s.after(finder.round - 3)
+        s = finder.sites(target)
+        at = s.after(finder.at_start)
+        if not isinstance(target, Whole) and at < len(s) and s.a[at] == finder.at_start:
             return s.a[at] - finder.round, s.b[at] - finder.round, s.p[at] - finder.fabric.length
     return None
 
@@ -108,6 +99,38 @@ def _begun(finder: SiteFinder, place: Place) -> Site | None:
     if place.which is Which.LAST:
         at = len(s) - 1
     return (s.a[at], s.b[at], s.p[at]) if 0 <= at < len(s) else None
+
+
+def _spot(finder: SiteFinder, begun: Site, items: tuple[Item, ...]) -> Site:
+    """Where a row lies that is begun in a site: just before that, and so before a point there
+    if its first step goes into the point. Begun in a point that is passed, it starts behind it.
+    """
+    a, b, p = begun
+    is_point = a % finder.step in (1, 3)
+    if not is_point and a % finder.step:
+        return begun  # a joint
+    point = a if is_point else a - finder.step + 3
+    places = (i for i in steps(items) if named_targets(i) or _same(i))
+    first = next(places, None)
+    if is_point and (first is None or _same(first)):
+        return begun
+    for target in named_targets(first) if first else ():
+        at = point % finder.round
+        s = finder.sites(target)
+        if not isinstance(target, Whole) and at in s.a[s.after(at) : s.after(at) + 1]:
+            return point, point + 1, p
+    return (b, b, p) if is_point else begun
+
+
+def _same(item: Item) -> bool:
+    """Whether a step goes into the site that the row is begun in."""
+    match item:
+        case StartChain(stands_for=str(), place=None):
+            return True
+        case Stitches(place=Place(which=which)) | Bracket(place=Place(which=which)):
+            return which is Which.SAME
+        case _:
+            return False
 
 
 def _inside(finder: SiteFinder, target: Target, whole: Site) -> Site | None:

@@ -42,20 +42,14 @@ def run(
     to_last: ToLast | None = None,
     star: bool = False,
     meets: Callable[[], bool] = lambda: False,
-    first_apart: bool = False,
 ) -> None:
-    """Work an open-ended repeat until one more would run out.
-
-    `first_apart`: the first lacks the chains that part it from the one before,
-    so what one repeat makes is read off the others, if there are any.
-    """
+    """Work an open-ended repeat until one more would run out."""
     cursor = worker.cursor
     sites = cursor.window.sites(leading)
     account = worker.accounts[id(item)]
     outermost, worker.inside_open = worker.inside_open, True
     inside_counted = worker.inside_counted
-    times, even, limit = 0, True, 0
-    first = account.last
+    times, even = 0, True
     while True:
         keep = to_last.count if to_last and (times or not star) else 0
         if keep and to_last:
@@ -84,13 +78,7 @@ def run(
             break  # already told: it takes nothing
         times += 1
         account.add(cursor, mark, sites)
-        if first_apart and times == 2:
-            account.seen.subtract([first])
-        if times == 1:
-            first = account.last
-        if to_last:
-            limit = _behind_limit(cursor, to_last, sites)
-        worker.boundary(times, sites, cursor, limit)
+        worker.boundary(times, sites, cursor)
     worker.inside_open = outermost
     account.times += times
     _stopped(worker, item, leading, sites, to_last, times, even)
@@ -123,16 +111,15 @@ def _stopped(
     worker.last_leading = leading
     if worker.met:
         return
-    start = sites.after(cursor.at)
     stop = len(sites) - (_behind_limit(cursor, to_last, sites) if to_last else 0)
-    none_left = start >= len(sites)
+    none_left = sites.after(cursor.at) >= len(sites)
     unmade = times == 0 and not (none_left and _is_each(item))
     if not even or unmade:
         worker.closes = False
     if cursor.touched is None:
         cursor.touched = []
     since = len(cursor.touched)
-    worker.left.append(Left(item, sites, start, max(stop, start), since, times, unmade))
+    worker.left.append(Left(item, sites, cursor.at, stop, since, times, unmade))
 
 
 def _is_each(item: OpenItem) -> bool:

@@ -6,7 +6,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.readings import Round
+from border.text.readings import Round, with_start_chain
 from border.text.steps import walk, worked_targets
 from border.text.tree import Begin, Item, StartChain, Stitches, Target, Text
 from border.working.adjusting import Adjustment, Boundaries, Boundary, middles, planned
@@ -67,9 +67,13 @@ def work_once(round_: Round, below: Fabric, plan: dict[Boundary, Adjustment] | N
     if isinstance(round_.body, Text):
         _row(round_, round_.body.items, finder, done)
         return done
-    for number, part in enumerate(parts(finder, round_.body)):
+    worked = parts(finder, round_.body)
+    opening = _opening(round_, worked, done)
+    for number, part in enumerate(worked):
         done.boundaries.part = number
-        _part(round_, part, done)
+        _part(round_, part, done, opening)
+        if part.clause.text.items:
+            opening = ()
     owners = allotted(below.line, round_.body)
     missing = [s.run.motif for s, o in zip(below.line.stretches, owners, strict=True) if o is None]
     if missing or not below.line.stretches:
@@ -82,6 +86,15 @@ def work_part(round_: Round, part: Part) -> Pass:
     done = Pass(accounts_of((part.clause,)))
     _part(round_, part, done)
     return done
+
+
+def _opening(round_: Round, worked: list[Part], done: Pass) -> tuple[Item, ...]:
+    """The turning chains of a row of clauses: they stand at the head of what is worked first."""
+    if not round_.turning:
+        return ()
+    following = tuple(item for part in worked for item in part.clause.text.items)
+    every = (*round_.turning, *following)
+    return with_start_chain(every, round_.rules, round_.number, done.findings)[:1]
 
 
 def work_adjusted(
@@ -102,8 +115,10 @@ def work_adjusted(
     return done, tuple(fallen)
 
 
-def _part(round_: Round, part: Part, done: Pass) -> None:
+def _part(round_: Round, part: Part, done: Pass, opening: tuple[Item, ...] = ()) -> None:
+    """`opening`: turning chains that stand at its head, if it works anything."""
     items = part.clause.text.items
+    items = (*opening, *items) if items else items
     worker = _worker(round_, part.window, done, items)
     worker.text(items)
     _finish(worker, items, part.name, done)
@@ -164,13 +179,13 @@ def _beyond(worker: Worker, items: tuple[Item, ...], name: str, done: Pass, told
     window = worker.cursor.window
     for targets in _closing_kinds(worker, items):
         sites = window.sites(targets)
-        at = sites.after(worker.cursor.at)
-        if at == len(sites):
+        ahead = sites.ahead(worker.cursor.at)
+        if not ahead:
             continue
         worker.closes = False
         if not told:
             what = _what(targets, window.finder.fabric)
-            spots = tuple(sites.p[at:])
+            spots = tuple(sites.p[i] for i in ahead)
             done.reasons.leftovers.append(Leftover(name, len(spots), spots, what, None))
 
 

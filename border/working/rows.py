@@ -36,9 +36,9 @@ from border.working.repeats import meets_start, run
 from border.working.sites import Sites
 from border.working.windows import JointWindow
 
-Boundary = Callable[[int, Sites, Cursor, int], None]
+Boundary = Callable[[int, Sites, Cursor], None]
 """Told at each boundary of an open-ended repeat: how often the repeat has been worked, its
-leading sites, the cursor, how many of them (from the back) the repeat must leave."""
+leading sites, the cursor."""
 
 
 class Worker(Struct):
@@ -248,27 +248,20 @@ class Worker(Struct):
     def _each(self, item: Stitches | Bracket, place: Place) -> None:
         """`in each X`, `in every Nth X`: an open-ended repeat of its own."""
         every = place.count if place.which is Which.EVERY else 1
-        closing_chains = item.parted if self.cursor.window.round else 0
-        first = True
+        account = self.accounts[id(item)]
+        before = account.times
 
         def once() -> None:
-            nonlocal first
             self._look(item, place.targets)
             (site,) = self.cursor.ahead(item, place.targets, 1, of=every)
-            if item.parted and not closing_chains and not first:
-                self.cursor.made.chains(item.parted)
             self._make(item, site)
-            if closing_chains:
-                self.cursor.made.chains(closing_chains)
-            first = False
+            self.cursor.made.chains(item.parted)
 
-        run(
-            self,
-            item,
-            counted_as(place.targets),
-            once,
-            first_apart=bool(item.parted) and not closing_chains,
-        )
+        run(self, item, counted_as(place.targets), once)
+        if item.parted and account.times > before and not self.cursor.window.round:
+            # nothing follows the last one that they could part it from
+            self.cursor.made.back_to(len(self.cursor.made.kinds) - item.parted)
+            account.without_chains(item.parted)
 
     def _repeat(
         self, item: Repeat, head: tuple[Item, ...] = (), behind: tuple[Item, ...] = ()

@@ -102,11 +102,13 @@ def parts(finder: SiteFinder, clauses: tuple[Clause, ...]) -> list[Part]:
     alone = line.closed and n == 1  # no joint: what stands at the point 0 is the motif's too
     for first, last in series:
         owner = owners[first]
-        assert owner is not None
         low = line.stretches[first].start * tick
         lap = length if last < first else 0  # across the point 0
         end = line.stretches[last].end * tick + lap
         behind = (last + 1) % n
+        if owner is None:  # told as not covered; its joints are worked all the same
+            joint(behind, lap)
+            continue
         window = StretchWindow(
             finder,
             BEFORE_ALL,
@@ -126,8 +128,11 @@ def parts(finder: SiteFinder, clauses: tuple[Clause, ...]) -> list[Part]:
 def _series(
     line: Line, clauses: tuple[Clause, ...], owners: list[int | None]
 ) -> list[tuple[int, int]]:
-    """The stretches that are worked as one: single motifs, or series of one clause."""
-    found: list[tuple[int, int]] = []
+    """The stretches that are worked as one: single motifs, or series of one clause.
+
+    What no clause covers stands alone too.
+    """
+    found = [(k, k) for k, owner in enumerate(owners) if owner is None]
     for i, clause in enumerate(clauses):
         mine = [owner == i for owner in owners]
         match clause.scope:

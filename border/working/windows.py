@@ -12,7 +12,7 @@ from msgspec import Struct, field
 
 from border.text.tree import Between, Kind, Target, Whole
 from border.working.line import Line
-from border.working.sites import SiteFinder, Sites, gap, merged
+from border.working.sites import SiteFinder, Sites, merged
 
 BEFORE_ALL = -(1 << 62)
 """A cursor before every station."""
@@ -38,8 +38,8 @@ class Window(Struct):
         return found
 
     def cut(self, target: Target) -> int:
-        """1 where the round begins inside a site of this kind (in a part of it), else 0."""
-        return 0
+        """The station behind the site of this kind that the round begins inside of, or `head`."""
+        return self.head
 
     def _seen_of(self, target: Target) -> Sites:
         raise NotImplementedError
@@ -50,10 +50,13 @@ class RowWindow(Window):
 
     def cut(self, target: Target) -> int:
         if not self.round:
-            return 0
+            return self.head
         s = self.finder.sites(target)
-        heads = (self.head, self.head % self.finder.round, self.head + self.finder.round)
-        return int(any((i := s.after(h) - 1) >= 0 and s.b[i] > h for h in heads))
+        for head in (self.head, self.head % self.finder.round, self.head + self.finder.round):
+            i = s.after(head) - 1
+            if i >= 0 and s.b[i] > head:
+                return self.head + s.b[i] - head
+        return self.head
 
     def _seen_of(self, target: Target) -> Sites:
         s = self.finder.sites(target)
@@ -61,8 +64,8 @@ class RowWindow(Window):
             at = s.after(self.head)
             return Sites(s.a[at:], s.b[at:], s.p[at:]) if at else s
         lap, length = self.finder.round, self.finder.fabric.length
-        # a round that begins at a point ends behind the element before that point
-        last = self.head + lap + (1 if self.head % 2 else 0)
+        # a round that begins at a point ends behind the atom before that point
+        last = self.head + lap + (1 if self.head % self.finder.step == 3 else 0)
         laps, within = divmod(self.head, lap)
         at = bisect_left(s.a, within)
         if at == 0 and laps == 0 and (not s.b or s.b[-1] <= last):
@@ -118,7 +121,7 @@ class StretchWindow(Window):
         s = self.sites((Whole(target.of),))
         found = Sites([], [], [])
         for i in range(len(s) - 1):
-            at = gap((s.b[i] - 2) // 4, s.a[i + 1] // 4)
+            at = self.finder.between(s.b[i], s.a[i + 1])
             found.a.append(at)
             found.b.append(at + 1)
             found.p.append((s.p[i] + s.p[i + 1]) // 2)

@@ -140,12 +140,23 @@ def row_steps(row: WrittenRow, headings: Headings, own_repeat: bool) -> Steps:
     return _steps(text, row.opening, text.repeats or repeated or own_repeat, reads_bare=True)
 
 
-def clause_steps(text: Text, opening: tuple[Item, ...]) -> Steps:
-    """The steps of a clause. Bare chains that open a clause are chains, save turning chains."""
-    return _steps(text, opening, text.repeats, reads_bare=False)
+def clause_steps(
+    text: Text, opening: tuple[Item, ...], following: list[Item] | None = None
+) -> Steps:
+    """The steps of a clause. Bare chains that open a clause are chains, save turning chains.
+
+    `following`: all steps of the row, among which is the one that turning chains stand for.
+    """
+    return _steps(text, opening, text.repeats, reads_bare=False, following=following)
 
 
-def _steps(text: Text, opening: tuple[Item, ...], own_repeat: bool, reads_bare: bool) -> Steps:
+def _steps(
+    text: Text,
+    opening: tuple[Item, ...],
+    own_repeat: bool,
+    reads_bare: bool,
+    following: list[Item] | None = None,
+) -> Steps:
     """Head, start chain, and the rest: the rest is one repeat where the row is its own repeat."""
     rest = list(text.items)
     head: list[Item] = []
@@ -162,7 +173,7 @@ def _steps(text: Text, opening: tuple[Item, ...], own_repeat: bool, reads_bare: 
     assumed = False
     if start and isinstance(start[0], Chains):
         assumed = start[0].count >= 2
-        start[:1] = _read_bare(start[0].count, [*start[1:], *rest])
+        start[:1] = _read_bare(start[0].count, following or [*start[1:], *rest])
     body: tuple[Item, ...] = tuple(rest)
     if own_repeat and body:
         body = (Repeat(body, times=None, star=True),)

@@ -86,16 +86,21 @@ def _work_clauses(
     opening: tuple[Item, ...] = row.opening
     for number, piece in enumerate(all_pieces):
         # Turning chains are made once, at the head of the row.
-        steps = clause_steps(clauses[piece.clause].text, opening)
-        opening = ()
+        text = clauses[piece.clause].text
+        own = simply_its_repeat(clause_steps(text, ()).items)
+        following = [item for p in all_pieces for item in clauses[p.clause].text.items]
+        steps = clause_steps(text, opening if own else (), following)
+        opening = () if own else opening
         if steps.assumed:
             found.codes.add("start-chain-assumed")
+        items = simply_its_repeat(steps.items)
         work = Work(
             piece.window,
             found.made,
             chains_unsaid=headings.chains_count is None,
-            items=simply_its_repeat(steps.items),
+            items=items,
             plan=_part_of(plan, number),
+            opened=len(items) - len(own),
         )
         _do(found, piece.clause, work)
     return found

@@ -24,7 +24,7 @@ from border.text.tree import (
     ToLast,
     Which,
 )
-from plainly.cursor import Cursor, beyond, counted_as, lies_ahead
+from plainly.cursor import Cursor, beyond, counted_as, lies_ahead, walk
 from plainly.fabric import MadePicot
 from plainly.hand import Hand, RunsOut
 from plainly.openings import leading
@@ -42,6 +42,7 @@ class Work(Hand):
     applied: list[Boundary] = field(default_factory=list)
     runs: list[Run] = field(default_factory=list)
     ran_out: bool = False
+    opened: int = 0  # so many steps of another row's end stand before the text's own
 
     def work(self) -> None:
         """All steps. One that runs out outside a repeat works nothing; the text goes on."""
@@ -194,7 +195,8 @@ class Work(Hand):
     def _new_run(self, path: Path, targets: tuple[Target, ...]) -> Run:
         fabric = self.window.fabric
         counted = [counted_as(replace(t, of=meant(fabric, t.of))) for t in targets]
-        run = Run(path, tuple(dict.fromkeys(counted)))
+        own = (path[0] - self.opened, *path[1:]) if path else path
+        run = Run(own, tuple(dict.fromkeys(counted)))
         self.runs.append(run)
         return run
 
@@ -237,7 +239,9 @@ class Work(Hand):
             run.left = []
         else:
             limit = remaining[-to_last.count]
-            run.left = [x for x in run.left if x.start < (limit.whole or limit).start]
+            last = (limit.whole or limit).start
+            # A point that lies just where the last N begin is before them.
+            run.left = [x for x in run.left if x.start < last or (x.is_point and x.start == last)]
 
     # --- boundaries ---
 
@@ -250,12 +254,10 @@ class Work(Hand):
         if by > 0 and len(ahead) >= by:
             self.cursor = beyond(ahead[by - 1])
         elif by < 0:
-            behind = [
-                x for kind in run.kinds for x in self.sites(kind) if not lies_ahead(x, self.cursor)
-            ]
+            listed = walk(self.union(run.kinds), Cursor(self.window.start))
+            behind = [x for x in listed if not lies_ahead(x, self.cursor)]
             if len(behind) < -by:
                 return  # it runs out itself
-            behind.sort(key=lambda x: x.start)
             self.cursor = Cursor(behind[by].start)
         else:
             return

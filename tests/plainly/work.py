@@ -9,7 +9,7 @@ from border.yoke.edges import Edge
 from plainly.counts import Record, made_record, open_paths, parts_record, repeat_record
 from plainly.fabric import Fabric, edge_fabric, new_fabric
 from plainly.line import Line, line_of
-from plainly.readings import WrittenRow, clause_steps, written_rows
+from plainly.readings import WrittenRow, clause_steps, simply_its_repeat, written_rows
 from plainly.rounds import Adjustment, Round, work_adjusted
 from plainly.sites import sites
 
@@ -67,6 +67,6 @@ def _repeats(row: WrittenRow, worked: Round) -> list[Record]:
     found = []
     for clause, written in enumerate(row.body):
         works = [work for number, work in worked.works if number == clause]
-        paths = open_paths(works[0].items if works else clause_steps(written.text, ()).items)
+        paths = open_paths(simply_its_repeat(clause_steps(written.text, ()).items))
         found += [repeat_record(path, works, worked.made) for path in paths]
     return found

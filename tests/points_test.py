@@ -1,0 +1,133 @@
+"""Picots, points and unions: what passes what, each rule by a row worked by hand."""
+
+from __future__ import annotations
+
+from worked import counts, made, plain, repeats
+
+
+def last_row(text: str, places: int = 12) -> dict[str, int]:
+    return made(counts(text, plain(places))[-1])
+
+
+def test_a_stitch_that_is_worked_passes_the_picot_on_it() -> None:
+    text = """
+        round 1: *1 sc in next loop, picot, ch 3; repeat from *.
+        round 2: *1 dc in next sc, 1 sc in next picot; repeat from *.
+    """
+    # the picot of the second sc, and so on: the first one's is behind
+    assert last_row(text) == {"dc": 6, "sc": 6}
+
+
+def test_a_space_that_is_worked_passes_the_picots_on_its_chains() -> None:
+    text = """
+        round 1: *1 sc in next loop, ch 3, picot; repeat from *.
+        round 2: *1 dc in next space, 1 sc in next picot; repeat from *.
+    """
+    assert last_row(text) == {"dc": 6, "sc": 6}
+
+
+def test_a_picot_that_opens_a_row_stands_on_its_first_stitch() -> None:
+    text = """
+        round 1: picot, *1 sc in next loop, ch 3; repeat from *.
+        round 2: 1 dc in first sc, 1 tr in next picot, 1 sc in each sc.
+    """
+    _one, two = counts(text, plain(6))
+    assert (made(two), two.closes) == ({"dc": 1, "sc": 5}, False)
+
+
+def test_two_picots_of_one_stitch_are_two() -> None:
+    text = """
+        round 1: *1 sc in next loop, 2 picots, ch 3; repeat from *.
+        round 2: *1 dc in next picot, ch 2, 1 sc in next picot; repeat from *.
+    """
+    assert last_row(text) == {"dc": 12, "sc": 12, "ch": 24}
+
+
+def test_one_point_under_two_names_is_worked_once() -> None:
+    text = """
+        round 1: *1 sc in next loop, ch 1, picot, ch 1, picot; repeat from *.
+        round 2: 1 dc in centre of each space and between the picots of each space.
+    """
+    assert last_row(text) == {"dc": 12}
+
+
+def test_a_point_among_atoms_is_passed_with_the_one_before_it() -> None:
+    text = """
+        round 1: *1 sc in next loop, ch 2; repeat from *.
+        round 2: *1 dc in next ch, 1 tr between next 2 sc; repeat from *.
+    """
+    # the first dc puts the cursor just where the first point lies, which so is not beyond it
+    assert last_row(text) == {"dc": 11, "tr": 11}
+
+
+def test_a_round_begun_in_a_stitch_has_the_point_before_it_first() -> None:
+    text = """
+        round 1: begin in 2nd loop, *1 sc between next 2 loops, ch 2, 1 dc in next loop;
+            repeat from *.
+    """
+    # 1|2 and loop 2, 3|4 and loop 4, ..., 35|36 and loop 36, 37|1 and loop 1
+    (one,) = counts(text, plain(37))
+    assert (made(one), one.closes) == ({"sc": 19, "ch": 38, "dc": 19}, True)
+
+
+def test_once_something_is_worked_that_point_comes_last() -> None:
+    text = (
+        "round 1: begin in 2nd loop, 1 dc in same loop, *1 sc between next 2 loops; repeat from *."
+    )
+    # 2|3 is just where the cursor is: not beyond it; 1|2 is the last
+    (one,) = counts(text, plain(8))
+    assert (made(one), one.closes) == ({"dc": 1, "sc": 7}, True)
+
+
+def test_a_point_that_is_begun_in_and_not_worked_comes_last() -> None:
+    text = """
+        round 1: begin between next 2 loops, 1 dc in next loop, *1 sc between next 2 loops;
+            repeat from *.
+    """
+    assert last_row(text, 8) == {"dc": 1, "sc": 7}
+
+
+def test_of_a_union_what_covers_the_same_stitch_is_left_once() -> None:
+    text = """
+        chains count as stitches: no
+        round 1: 1 sc in each loop.
+        round 2: *2 dc in each of the next 3 sc or st; repeat from *.
+    """
+    two = counts(text, plain(11))[1]
+    assert repeats(two) == [(3, {"sc": 3, "st": 3}, 2)]
+
+
+def test_a_repeat_that_works_parts_takes_their_whole_sites() -> None:
+    text = """
+        round 1: *2 sc in next loop, 1 dc in next loop; repeat from *.
+        round 2: 1 sc in centre of every 3rd group of 2.
+    """
+    two = counts(text, plain(6))[1]
+    # the round begins in the middle of the first group, which is the first of the three
+    assert repeats(two) == [(1, {"group of 2": 3}, 0)]
+
+
+def test_between_the_picots_of_a_space_is_a_part_of_the_space() -> None:
+    text = """
+        round 1: *1 sc in next loop, ch 1, picot, ch 1, picot, 1 sc in next loop, ch 5;
+            repeat from *.
+        round 2: *1 sc between the picots of next space; repeat from *.
+    """
+    two = counts(text, plain(8))[1]
+    assert (repeats(two), two.closes) == ([(4, {"space": 2}, 1)], False)
+
+
+def test_a_stitch_beside_a_point_that_is_worked_is_left() -> None:
+    text = """
+        round 1: *1 sc in each of the next 4 loops; repeat from * to last 1 loop,
+            1 dc between last 2 loops.
+    """
+    (one,) = counts(text, plain(12, closed=False))
+    assert repeats(one) == [(2, {"loop": 4}, 3)]
+
+
+def test_chains_that_part_workings_belong_to_the_one_before() -> None:
+    text = "round 1: 1 sc in each loop, with ch 2 between."
+    (one,) = counts(text, plain(2, closed=False))
+    assert made(one) == {"sc": 2, "ch": 2}
+    assert one.repeats[0].makes.chains == 2
