@@ -141,7 +141,7 @@ class Pipeline:
             if wanted.edge is None:
                 continue
             piece = worked_piece(wanted.text, wanted.named, wanted.edge, wanted.given)
-            pieces.append(piece)
+            pieces.append(_as_said(piece, wanted.work))
             findings += told_of(wanted.edge, piece.findings, len(works))
         return tuple(pieces), tuple(findings)
 
@@ -228,7 +228,17 @@ def worked_piece(
     rounds = count_edge(worked)
     whole = text.faulty is None and len(rounds) == len(text.reading.rounds)
     name, terms = text.reading.name, text.reading.rules.terms
-    return Piece(edge, named, name, terms, rounds, text.faulty, whole, worked.findings)
+    told = worked.findings
+    return Piece(edge, named, name, terms, rounds, text.faulty, whole, told, text.reading, worked)
+
+
+def _as_said(piece: Piece, work: Work | None) -> Piece:
+    """With what the project says of the rounds that are worked already."""
+    if work is None:
+        return piece
+    found = work.found
+    counts = tuple((found.round, what, n) for what, n in found.counts) if found else ()
+    return replace(piece, done=work.done, found=counts)
 
 
 def told_of(edge: Edge | None, findings: Iterable[Finding], works: int) -> list[Finding]:
