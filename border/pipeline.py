@@ -10,7 +10,6 @@ means to.
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Iterable
 from functools import cached_property
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
@@ -26,7 +25,8 @@ from border.showing.folding import some
 from border.text.source import Source
 from border.texts import BorderText, Read, Texts
 from border.working.adjusting import Adjustment
-from border.working.work import work
+from border.working.found import Found
+from border.working.work import WorkedEdge, work
 from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 
 if TYPE_CHECKING:
@@ -121,7 +121,7 @@ class Pipeline:
         text = self.texts.border(self.name)
         if self.asked.edge is None:
             return (), text.findings
-        piece = worked_piece(text, self.name, self.asked.edge, ())
+        piece = worked_piece(text, self.name, self.asked.edge)
         return (piece,), (*text.findings, *piece.findings)
 
     def _project_pieces(self) -> tuple[tuple[Piece, ...], tuple[Finding, ...]]:
@@ -134,8 +134,7 @@ class Pipeline:
             findings += text.findings
             if (edge := edge_for(wanted, self.edges)) is None:
                 continue
-            adjustments = [Adjustment(a.round, a.at, a.by, a.span) for a in wanted.adjustments]
-            piece = worked_piece(text, wanted.border, edge, adjustments)
+            piece = worked_piece(text, wanted.border, edge, wanted)
             pieces.append(piece)
             prefix = f"{edge.name}: " if len(works) > 1 else ""
             findings += [replace(f, message=prefix + f.message) for f in piece.findings]
@@ -180,17 +179,36 @@ class Pipeline:
         return title or PurePosixPath(self.name).stem
 
 
-def worked_piece(
-    text: BorderText, named: str, edge: Edge, adjustments: Iterable[Adjustment]
-) -> Piece:
-    """A border worked into an edge and counted, as far as its text could be made out."""
+def worked_piece(text: BorderText, named: str, edge: Edge, said: Work | None = None) -> Piece:
+    """A border worked into an edge and counted, as far as its text could be made out.
+
+    `said`: what the project says of this piece of work.
+    """
     if text.reading is None:
         return Piece(edge, named, None, "us", (), text.faulty, whole=False)
-    worked = work(text.reading, edge, tuple(adjustments))
+    worked = _worked(text, edge, said) if said else work(text.reading, edge)
     rounds = count_edge(worked)
     whole = text.faulty is None and len(rounds) == len(text.reading.rounds)
     name, terms = text.reading.name, text.reading.rules.terms
     return Piece(edge, named, name, terms, rounds, text.faulty, whole, worked.findings)
+
+
+def _worked(text: BorderText, edge: Edge, said: Work) -> WorkedEdge:
+    """Worked with the adjustments of the project, and with the rounds that are worked already.
+
+    What is said of rounds from the first faulty one on waits until that is mended.
+    """
+    assert text.reading is not None
+    sound = said.done if text.faulty is None else min(said.done, text.faulty - 1)
+    adjustments = [
+        Adjustment(a.round, a.at, a.by, a.span)
+        for a in said.adjustments
+        if text.faulty is None or a.round < text.faulty
+    ]
+    found = None
+    if (f := said.found) and (text.faulty is None or f.round < text.faulty):
+        found = Found(f.round, f.counts, f.span)
+    return work(text.reading, edge, adjustments, sound, found, said.done_span)
 
 
 def edge_needed(name: str) -> Finding:
@@ -211,7 +229,8 @@ def in_a_word(pipeline: Pipeline) -> str:
     if faults:
         return f"{pipeline.name}: {some(faults, 'fault')}"
     if pieces:
-        told = f"{some(rounds, 'round')} on {some(len(pieces), 'edge')}, every one closes"
+        which = "every one" if all(p.closes for p in pieces) else "every one still to be worked"
+        told = f"{some(rounds, 'round')} on {some(len(pieces), 'edge')}, {which} closes"
     elif is_project(pipeline.name):
         told = "no border is worked in it"
     else:
