@@ -113,6 +113,15 @@ def test_motif_by_motif_a_part_that_is_full_leaves_the_rest_to_the_one_before(
     assert {f.code for f in findings} <= {"worked-does-not-close"}
 
 
+def test_a_part_that_makes_nothing_of_what_was_counted_is_left_alone() -> None:
+    text = """
+        round 1: over edge.1: *1 sc in next loop, ch 5, skip 1 loop; repeat from * to end;
+            elsewhere: 1 dc in each loop.
+    """
+    (one,), _ = counted(text, motifs(6, 6, 6), 1, came(1, chains=20))
+    assert made(one) == {"sc": 4, "ch": 20, "dc": 12}
+
+
 def test_on_an_open_edge_that_is_turned() -> None:
     rounds, findings = counted(MESH, plain(31, closed=False), 2, came(2, spaces=28))
     assert (rounds[1].spaces, rounds[2].closes, findings) == (28, True, ())
@@ -141,6 +150,12 @@ def test_what_no_easing_gives_is_told_and_reckoned_as_without(found: Found, said
     (finding,) = findings
     assert (finding.code, finding.round, finding.span) == ("found-cannot-be", found.round, AT)
     assert said in finding.message
+
+
+def test_what_lies_far_off_is_given_up_and_no_nearest_is_claimed() -> None:
+    finding = counted(MESH, plain(300), 1, came(1, spaces=20))[1][0]
+    said = "it is reckoned at 300 spaces, and 166 places eased do not bring it there"
+    assert finding.message == f"round 1 cannot come out at 20 spaces: {said}"
 
 
 def test_a_round_without_a_repeat_has_nothing_to_be_eased_at() -> None:

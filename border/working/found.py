@@ -16,6 +16,12 @@ from border.working.rounds import Fallen, Pass, work_adjusted, work_once
 MOST_EASED = 200
 """So many places are passed over, or worked twice, to bring a round to what was found."""
 
+_ENOUGH = 200_000
+"""On a large edge so many fewer that no more stitches and chains than these are made, but ..."""
+
+_LEAST_EASED = 20
+"""... so many at least."""
+
 REPEATS = "repeats"
 
 COUNTED: dict[str, Kind] = {
@@ -66,8 +72,9 @@ def work_found(
     if comes_to == found.numbers:
         return done, fallen
     tried = [comes_to]
-    ways = [_Way(round_, below, done, by) for by in (1, -1)]
-    for _ in range(MOST_EASED):
+    ways = [_Way(round_, below, done, by, _apart(comes_to, found)) for by in (1, -1)]
+    most = min(MOST_EASED, max(_LEAST_EASED, _ENOUGH // (len(done.made.kinds) + 1)))
+    for _ in range(most):
         for way in tuple(ways):
             eased = way.one_more()
             if eased is None:
@@ -79,9 +86,8 @@ def work_found(
                 eased.findings += homeless
                 return eased, fallen
             tried.append(comes_to)
-            if way.leads_away(_apart(tried[0], found), _apart(comes_to, found)):
-                ways.remove(way)
-    done.findings.append(_cannot_be(round_, found, tried))
+            way.told(_apart(comes_to, found))
+    done.findings.append(_cannot_be(round_, found, tried, most if ways else None))
     return done, fallen
 
 
@@ -89,22 +95,27 @@ def _apart(comes_to: tuple[int, ...], found: Found) -> int:
     return sum(abs(a - b) for a, b in zip(comes_to, found.numbers, strict=True))
 
 
+_Plan = dict[Boundary, Adjustment]
+
+
 class _Way(Struct):
     """Easing a round one place more at a time: passing over (`by` 1), or working twice (-1).
 
-    All at one boundary, the last that has room for it; where a part of the edge has
-    no more room, the part before it takes the rest.
+    All at one boundary, the last that has room for it; where a part of the edge has no
+    more room, or more there would be of no use, the part before it takes the rest.
+    `nearest`: how far from what was found the round is at best.
     """
 
     round_: Round
     below: Fabric
     base: Pass
     by: int
+    nearest: int
     free: list[Boundary] = field(default_factory=list)
-    full: dict[Boundary, Adjustment] = field(default_factory=dict)
-    here: dict[Boundary, Adjustment] = field(default_factory=dict)
-    nearest: int | None = None
-    further: int = 0
+    full: _Plan = field(default_factory=dict)
+    here: _Plan = field(default_factory=dict)
+    best: _Plan = field(default_factory=dict)
+    in_vain: int = 0
 
     def __post_init__(self) -> None:
         seen = self.base.boundaries.seen
@@ -125,19 +136,26 @@ class _Way(Struct):
                 return done
             del self.free[0]
             if not self.free or self.free[0].part != spot.part:
-                self.full, self.here = {**self.full, **self.here}, {}
+                self._next_part(spot.part, self.here)
         return None
 
-    def leads_away(self, at_first: int, apart: int) -> bool:
-        """Whether the last whole repeat of places has only led further from what was found.
+    def told(self, apart: int) -> None:
+        """How far from what was found that was.
 
-        What the next one does is the same again, so nothing better is to come.
+        Each repeat of places does the same again: where two have led no nearer, more
+        of them will not.
         """
-        nearest = at_first if self.nearest is None else self.nearest
-        self.further = self.further + 1 if apart > nearest else 0
-        self.nearest = min(nearest, apart)
+        self.in_vain += 1
+        if apart < self.nearest:
+            self.nearest, self.best, self.in_vain = apart, self.here, 0
         accounts = self.base.accounts.values()
-        return self.further > max((sum(a.takes(self.below).values()) for a in accounts), default=0)
+        takes = max((sum(a.takes(self.below).values()) for a in accounts), default=0)
+        if self.in_vain > 2 * takes:
+            self._next_part(self.free[0].part, self.best)
+
+    def _next_part(self, part: int, stays: _Plan) -> None:
+        self.free = [b for b in self.free if b.part != part]
+        self.full, self.here, self.best, self.in_vain = {**self.full, **stays}, {}, {}, 0
 
 
 # --- in words -------------------------------------------------------------------
@@ -158,9 +176,16 @@ def in_words(counts: tuple[tuple[str, int], ...], terms: str) -> str:
     return ", ".join(told[:-1]) + " and " + told[-1] if len(told) > 1 else "".join(told)
 
 
-def _cannot_be(round_: Round, found: Found, tried: list[tuple[int, ...]]) -> Finding:
+def _cannot_be(
+    round_: Round, found: Found, tried: list[tuple[int, ...]], eased: int | None
+) -> Finding:
+    """`tried`: what it came to, as it stands first; `eased`: at so many places it was given up."""
     terms = round_.rules.terms
-    if len(found.counts) == 1:
+    names = [what for what, _ in found.counts]
+    if eased is not None:
+        as_it_is = in_words(tuple(zip(names, tried[0], strict=True)), terms)
+        nearest = f"it is reckoned at {as_it_is}, and {eased} places eased do not bring it there"
+    elif len(found.counts) == 1:
         (wanted,) = found.numbers
         fewer = [n for (n,) in tried if n < wanted]
         more = [n for (n,) in tried if n > wanted]
@@ -168,7 +193,6 @@ def _cannot_be(round_: Round, found: Found, tried: list[tuple[int, ...]]) -> Fin
         nearest = f"the nearest {'is' if len(near) == 1 else 'are'} {' and '.join(near)}"
     else:
         best = min(tried, key=lambda comes_to: _apart(comes_to, found))
-        names = [what for what, _ in found.counts]
         nearest = f"the nearest is {in_words(tuple(zip(names, best, strict=True)), terms)}"
     message = f"round {found.round} cannot come out at {in_words(found.counts, terms)}: {nearest}"
     help_ = (
