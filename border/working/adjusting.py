@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from border.findings import Span
 from border.working.cursor import Cursor
 from border.working.line import Line
-from border.working.sites import Sites
+from border.working.stations import Sites
 
 
 @dataclass(frozen=True, slots=True)

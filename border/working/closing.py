@@ -19,7 +19,7 @@ from border.text.tree import (
 )
 from border.working.cursor import Cursor, Mark
 from border.working.fabric import CHAIN, PICOT, Fabric
-from border.working.sites import Sites, touch
+from border.working.stations import Sites, touch
 
 
 @dataclass(frozen=True, slots=True)
