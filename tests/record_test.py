@@ -94,6 +94,13 @@ def test_repeats_are_left_out_where_there_is_none() -> None:
     validate(record)
 
 
+def test_what_was_found_is_left_out_where_nothing_was() -> None:
+    assert "found" not in printed()["works"][0]["rounds"][0]
+    record = printed(done=True, found=(("spaces", 71), ("dc", 140)))
+    assert record["works"][0]["rounds"][0]["found"] == {"spaces": 71, "dc": 140}
+    validate(record)
+
+
 def test_a_work_closes_when_all_of_it_was_counted_and_closes() -> None:
     for closes in (
         piece(round_count(1), round_count(2, closes=False)),

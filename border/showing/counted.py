@@ -22,8 +22,7 @@ class Piece(Struct, frozen=True):
     gives itself. `faulty` is the first round that could not be made out, so
     that nothing is counted from there on; `whole`: every round was counted.
     `findings` are those of this edge alone. `reading`, `worked`: the rounds as they
-    are meant, and as they came out. `done`: rounds that are worked already; `found`:
-    what one of them came out at (round, what, how many).
+    are meant, and as they came out.
     """
 
     edge: Edge
@@ -36,8 +35,6 @@ class Piece(Struct, frozen=True):
     findings: tuple[Finding, ...] = ()
     reading: Reading | None = None
     worked: WorkedEdge | None = None
-    done: int = 0
-    found: tuple[tuple[int, str, int], ...] = ()
 
     @property
     def closes(self) -> bool:

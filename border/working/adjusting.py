@@ -10,7 +10,7 @@ from msgspec import Struct, field
 from border.findings import Span
 from border.working.cursor import Cursor
 from border.working.line import Line
-from border.working.sites import Sites
+from border.working.stations import Sites
 
 _PLACE = re.compile(r"place ([0-9]{1,9})")
 

@@ -20,7 +20,7 @@ from border.text.tree import (
 )
 from border.working.cursor import Cursor, Mark
 from border.working.fabric import CHAIN, PICOT, Fabric
-from border.working.sites import Sites, touch
+from border.working.stations import Sites, touch
 
 
 class Trouble(Struct, frozen=True):
@@ -144,15 +144,11 @@ class Account(Struct):
 
     def uneven(self) -> tuple[int, int] | None:
         """The first repeat (from 1) that passes over more than most do, and its position."""
-        if len(self.passed) < 2:
-            return None
         for target in {t: None for passes, _ in self.passed for t in passes}:
             counts = [passes.get(target, 0) for passes, _ in self.passed]
-            usual, often = Counter(counts).most_common(1)[0]
-            if 2 * often <= len(counts):
-                continue  # there is no "most"
+            fewer = sorted(counts)[len(counts) // 2]  # as many as this, or fewer: more than half
             for i, n in enumerate(counts):
-                if n > usual:
+                if n > fewer:
                     return i + 1, self.passed[i][1]
         return None
 

@@ -17,7 +17,8 @@ from border.text.tree import (
     Whole,
 )
 from border.working.cursor import Site
-from border.working.sites import SiteFinder, merged
+from border.working.sites import SiteFinder
+from border.working.stations import merged
 from border.working.windows import RowWindow
 
 

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.readings import Round, with_start_chain
 from border.text.steps import walk, worked_targets
-from border.text.tree import Begin, Item, StartChain, Stitches, Target, Text
+from border.text.tree import Begin, Between, Item, StartChain, Stitches, Target, Text, Whole
 from border.working.adjusting import Adjustment, Boundaries, Boundary, middles, planned
 from border.working.closing import Account, accounts_of, counted_as, kind_name
 from border.working.cursor import Cursor, Made
@@ -140,8 +140,11 @@ def _row(round_: Round, items: tuple[Item, ...], finder: SiteFinder, done: Pass)
 
 
 def _worker(round_: Round, window: Window, done: Pass, items: tuple[Item, ...]) -> Worker:
-    kinds = counted_as(worked_targets(items))
-    watched = kinds if len(kinds) > 1 else ()
+    targets = worked_targets(items)
+    kinds = tuple(dict.fromkeys(Whole(t.of) for t in targets))
+    # of one kind worked whole, or in the points between, none can be passed in silence
+    evenly = len(kinds) == 1 and all(isinstance(t, Whole | Between) for t in targets)
+    watched = () if evenly else kinds
     cursor = Cursor(window, done.made, at=window.head, watched=watched)
     return Worker(cursor, round_.rules, round_.number, done.accounts, done.boundaries.meet)
 

@@ -12,7 +12,8 @@ from msgspec import Struct, field
 
 from border.text.tree import Between, Kind, Target, Whole
 from border.working.line import Line
-from border.working.sites import SiteFinder, Sites, merged
+from border.working.sites import SiteFinder
+from border.working.stations import Sites, merged
 
 BEFORE_ALL = -(1 << 62)
 """A cursor before every station."""
