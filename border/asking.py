@@ -31,7 +31,8 @@ def pipelines(asked: Namespace, files: Sequence[str], read: Read) -> list[Pipeli
     made = []
     for name in files:
         project = is_project(name)
-        pipeline = Pipeline(name, read, None if project else edge, asked.work if project else None)
+        on, only = (None, asked.work) if project else (edge, None)
+        pipeline = Pipeline(name, read, on, only, asked.command)
         worked = [work.edge for work in pipeline.works]
         if project and pipeline.project and asked.work and asked.work not in worked:
             raise UsageFault(

@@ -84,16 +84,23 @@ class Wanted(Struct, frozen=True):
 class Pipeline:
     """One file on its way through the floors.
 
-    `asked` is the edge for a border text; `only` the edge whose work is wanted.
+    `asked` is the edge for a border text; `only` the edge whose work is wanted;
+    `command` what is asked for, where a message has to say it again.
     """
 
     def __init__(
-        self, name: str, read: Read, asked: AskedEdge | None = None, only: str | None = None
+        self,
+        name: str,
+        read: Read,
+        asked: AskedEdge | None = None,
+        only: str | None = None,
+        command: str = "count",
     ) -> None:
         self.name = posixpath.normpath(name)
         self.texts = Texts(read)
         self.asked = asked or AskedEdge()
         self.only = only
+        self.command = command
 
     # --- the project and its yoke ---------------------------------------------
 
@@ -189,7 +196,7 @@ class Pipeline:
         if pieces:
             findings += (uncalibrated(thread, self._samples),)
         elif not is_project(self.name) and self.asked.edge is None:
-            findings += (edge_needed(self.name),)
+            findings += (edge_needed(self.name, self.command),)
         return Counted(self.title, pieces, thread, findings, self.texts.sources)
 
     @cached_property

@@ -222,6 +222,34 @@ def test_every_json_keeps_to_the_schema(border: Border) -> None:
         ("count", "gone.toml"),
     ):
         jsonschema.validate(json.loads(border(*arguments, "--json").out), schema())
+    of_sheets = schema() | {"$ref": "#/$defs/SheetRecord"}
+    for arguments in (
+        ("sheet", "two.toml"),
+        ("sheet", "lace/shells.border", "--loops", "12"),
+        ("sheet", "bad.border", "--loops", "7"),
+    ):
+        jsonschema.validate(json.loads(border(*arguments, "--json").out), of_sheets)
+
+
+def test_the_sheet_is_one_page_or_one_text(border: Border) -> None:
+    write(two_toml=PROJECT, lace__shells_border=SHELLS)
+    page = border("sheet", "two.toml")
+    assert page.code == 1  # the shells do not close on the cuff
+    assert page.out.startswith("<!DOCTYPE html>") and page.out.endswith("</html>\n")
+    assert "row-does-not-close" in page.err
+    text = border("sheet", "two.toml", "--work", "neck", "--text")
+    assert text.code == 0 and text.out.startswith("Two edges\n=========\n")
+    assert "cuff" not in text.out and "[ ] round 2 is worked" in text.out
+    plain = border("sheet", "lace/shells.border", "--loops", "12", "--text")
+    assert plain.code == 0 and "[ ] repeat 12: 1 sc, 3 ch; 12 sc, 36 ch so far" in plain.out
+
+
+def test_there_is_no_sheet_of_what_cannot_be_counted(border: Border) -> None:
+    write(lace__shells_border=SHELLS)
+    ran = border("sheet", "lace/shells.border")
+    assert (ran.code, ran.out) == (2, "")
+    assert "border sheet lace/shells.border --loops 78" in ran.err
+    assert border("sheet", "gone.toml").out == ""
 
 
 def test_the_same_input_gives_the_same_bytes(tmp_path: Path) -> None:
@@ -353,7 +381,7 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
         (("cuont", "x"), 'there is no command "cuont": did you mean count?'),
         (
             ("knit", "x"),
-            'there is no command "knit": there are new, check, count, close, adjust, yoke, schema',
+            'there is no command "knit": there are new, check, count, close, adjust, sheet, yoke, schema',
         ),
         (("count",), "FILE is missing"),
         (("count", "a.border", "--loops"), "--loops needs a value behind it"),

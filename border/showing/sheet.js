@@ -70,5 +70,6 @@
     next.scrollIntoView({ block: "center" });
     return say("");
   });
+  document.getElementById("unkept").remove();
   document.getElementById("keys").hidden = false;
 })();

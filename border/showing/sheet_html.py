@@ -35,8 +35,8 @@ def sheet_html(sheet: Sheet) -> str:
         '<button type="button" id="clear">Take all ticks away …</button>',
         "</div>",
         '<p id="said" class="screen" role="status"></p>',
-        '<noscript><p class="screen">Scripts are off, so ticks are not kept when the page is '
-        "closed: print it, and tick by pen.</p></noscript>",
+        '<p id="unkept" class="screen">Scripts are off, so ticks are not kept when the page is '
+        "closed: print it, and tick by pen.</p>",
         "</header>",
         *_contents(sheet),
         "<main>",

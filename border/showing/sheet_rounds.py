@@ -10,10 +10,9 @@ from msgspec import Struct
 from border.findings import Severity
 from border.reckoning.counts import RepeatCount, RoundCount, Tally
 from border.reckoning.running import Course, Joint, Stage, course
-from border.reckoning.thread import ball_in_hand, thread_mm, thread_used
 from border.showing.counted import Counted, Piece
-from border.showing.folding import called, everything, kinds, length, series
-from border.showing.sheet_words import is_copied, row_as_read, row_as_written
+from border.showing.folding import called, everything, kinds, series
+from border.showing.sheet_words import is_copied, row_as_read, row_as_written, thread_in_words
 from border.showing.tables import adjusted
 from border.showing.telling import harmless
 from border.text.readings import Round
@@ -107,7 +106,7 @@ def round_sheets(
                 runs=tuple(_runs(way, count, piece)),
                 total=everything(count.made, piece.terms),
                 spaces=count.spaces,
-                thread=_thread(count, loops, counted),
+                thread=thread_in_words(count, loops, counted.thread),
             )
         )
     return tuple(sheets)
@@ -236,25 +235,3 @@ def _part(stage: Stage, way: Course) -> str:
 
 def _as_key(made: Tally) -> tuple[tuple[tuple[str, int], ...], int, int]:
     return tuple(sorted(made.stitches.items())), made.chains, made.picots
-
-
-# --- thread ---------------------------------------------------------------------
-
-
-def _thread(count: RoundCount, loops: Sequence[int], counted: Counted) -> str:
-    thread = counted.thread
-    used = thread_used(loops, thread)
-    this = length(thread_mm(count.loops, thread))
-    band = f"between {length(used.low_mm)} and {length(used.high_mm)}"
-    told = f"about {this} for this round; about {length(used.mm)} so far, {band}"
-    balls = ball_in_hand(used, thread)
-    if balls is None:
-        return told
-    low, high = balls
-    if low == high:
-        lasts = "the first ball lasts" if high == 1 else f"ball {high} lasts"
-    elif high == low + 1:
-        lasts = f"ball {low} may run out here: have ball {high} at hand"
-    else:
-        lasts = f"this may be ball {low} and may be ball {high}: have that many at hand"
-    return f"{told}; {lasts}"

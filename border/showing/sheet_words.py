@@ -1,4 +1,4 @@
-"""Words of the sheet that come from the border text: its rows, its headings, its stitches."""
+"""Words of the sheet: rows and headings as they are written, short words, and the thread."""
 
 from __future__ import annotations
 
@@ -8,7 +8,10 @@ from collections.abc import Mapping, Sequence
 from msgspec import Struct
 
 from border.findings import Span
+from border.reckoning.counts import RoundCount
+from border.reckoning.thread import Thread, ball_in_hand, thread_mm, thread_used
 from border.showing.counted import Piece
+from border.showing.folding import length
 from border.showing.telling import harmless
 from border.stitches import STITCHES
 from border.text.readings import Round
@@ -96,3 +99,23 @@ def _in_full(stitch: str, terms: str) -> str:
     names = [n for n in table[terms] or table["us"] if max(map(len, n.split())) > 3]
     full = max(names, key=len)
     return full if full.endswith(("stitch", "treble")) else f"{full} crochet"
+
+
+def thread_in_words(count: RoundCount, loops: Sequence[int], thread: Thread) -> str:
+    """Thread for a round, and so far, where `loops` are those of all rounds up to it; and
+    whether the ball lasts."""
+    used = thread_used(loops, thread)
+    this = length(thread_mm(count.loops, thread))
+    band = f"between {length(used.low_mm)} and {length(used.high_mm)}"
+    told = f"about {this} for this round; about {length(used.mm)} so far, {band}"
+    balls = ball_in_hand(used, thread)
+    if balls is None:
+        return told
+    low, high = balls
+    if low == high:
+        lasts = "the first ball lasts" if high == 1 else f"ball {high} lasts"
+    elif high == low + 1:
+        lasts = f"ball {low} may run out here: have ball {high} at hand"
+    else:
+        lasts = f"this may be ball {low} and may be ball {high}: have that many at hand"
+    return f"{told}; {lasts}"
