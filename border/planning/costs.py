@@ -164,7 +164,8 @@ def showy(round_: Round) -> bool:
             case Picots() | Bracket():
                 return True
             case Stitches(count=count, place=place, together=together, cluster=cluster):
-                if together or cluster or (count > 1 and place is not None and place.count == 1):
+                into_one = place is not None and (place.each or place.count == 1)
+                if together or cluster or (count > 1 and into_one):
                     return True
             case _:
                 pass
