@@ -321,6 +321,8 @@ def test_by_its_curve_a_plan_passes_over_or_works_twice_and_the_project_may_say_
         ("*2 dc in each of next 2 loops, ch 1; repeat from *", True),
         ("*3 dc in next loop, ch 1; repeat from *", True),
         ("3 dc in each loop", True),
+        ("3 dc in every 2nd loop", True),
+        ("*3 dc in 2nd loop, ch 2; repeat from *", True),
         ("*(2 dc, ch 2, 2 dc) in next loop; repeat from *", True),
         ("*1 sc in next loop, picot, ch 3; repeat from *", True),
         ("*3 dc together over next 3 loops, ch 3; repeat from *", True),
