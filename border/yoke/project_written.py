@@ -32,13 +32,12 @@ def _edit(
     path: Path = ("work", work)
     inline = ", ".join(f"{{ {_keys(a, ', ')} }}" for a in new)
     if (*path, "adjust") in where.values:  # adjust = [ … ]
-        start, end = where.values[(*path, "adjust")]
-        empty = text[start + 1 : end - 1].strip() == ""
-        last = max(
-            (e for p, (_, e) in where.values.items() if p[:3] == (*path, "adjust") and len(p) == 4),
-            default=start + 1,
-        )
-        return last, inline if empty else f", {inline}"
+        ends = [
+            e for p, (_, e) in where.values.items() if p[:3] == (*path, "adjust") and len(p) == 4
+        ]
+        if ends:
+            return max(ends), f", {inline}"
+        return where.values[(*path, "adjust")][0] + 1, inline
     if path in where.values:  # work = [{ … }]
         end = where.values[path][1] - 1
         while text[end - 1] in " \t":
@@ -66,6 +65,8 @@ def _says(old: Source, new: Source, added: Mapping[int, Sequence[tuple[int, str,
     before, _ = read_project(old)
     after, _ = read_project(new)
     if before is None or after is None or len(before.works) != len(after.works):
+        return False
+    if any(number >= len(before.works) for number in added):
         return False
     for number, (was, is_) in enumerate(zip(before.works, after.works, strict=True)):
         wanted = [*map(_told, was.adjustments), *added.get(number, ())]
