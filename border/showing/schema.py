@@ -41,8 +41,20 @@ from border.showing.shapes import (
     WorkRecord,
     YokeRecord,
 )
+from border.showing.sheet_shapes import (
+    OnTheWayRecord,
+    SheetRecord,
+    SheetRoundRecord,
+    SheetWorkRecord,
+    StageRecord,
+)
 
 _SHAPES = (
+    OnTheWayRecord,
+    StageRecord,
+    SheetRoundRecord,
+    SheetWorkRecord,
+    SheetRecord,
     FitRecord,
     ChoiceRecord,
     PlanAdjustmentRecord,
@@ -92,6 +104,7 @@ def schema() -> dict[str, Any]:
         CloseWorksRecord,
         AdjustRecord,
         ChoiceRecord,
+        SheetRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
