@@ -131,7 +131,8 @@ def _round(edge: EdgeSheet, round_: RoundSheet, edge_at: str) -> list[str]:
     ]
     lines += [f'<p class="row"><b>In full:</b> {_t(round_.read)}</p>'] if round_.read else []
     if not round_.closes:
-        lines.append(_loud("this round does not close", "; ".join(round_.faults)))
+        verb = "did" if round_.worked else "does"
+        lines.append(_loud(f"this round {verb} not close", "; ".join(round_.faults)))
     lines += [_loud("ease in", eased) for eased in round_.eased]
     if round_.found:
         lines.append(f"<p>Found, and counted on from there: {_t(round_.found)}</p>")

@@ -60,7 +60,8 @@ def _round(round_: RoundSheet) -> Iterator[str]:
         yield from _wrapped(f"in full: {round_.read}", "  | ", "  | ")
     if not round_.closes:
         told = "; ".join(round_.faults)
-        yield from _wrapped(f"THIS ROUND DOES NOT CLOSE: {told}", "  !!! ")
+        verb = "DID" if round_.worked else "DOES"
+        yield from _wrapped(f"THIS ROUND {verb} NOT CLOSE: {told}", "  !!! ")
     for eased in round_.eased:
         yield from _wrapped(f"EASE IN: {eased}", "  !!! ")
     if round_.found:
