@@ -152,6 +152,19 @@ def _write(pipeline: Pipeline, eased: EasedAll) -> None:
         raise UsageFault(f"{pipeline.name} cannot be written: {reason(fault)}", help_) from None
 
 
+def _written(asked: Namespace) -> int:
+    (pipeline,) = _pipelines(asked, [asked.file])
+    written = pipeline.written(asked.terms)
+    if asked.json:
+        from border.showing.written_record import write_record
+
+        print_json(write_record(written))
+    else:
+        print(written.text, end="")
+        tell(written.findings, written.sources)
+    return _code(written.findings)
+
+
 def _yoke(asked: Namespace) -> int:
     from border.pipeline import Pipeline, is_project
 
@@ -185,6 +198,7 @@ COMMANDS = {
     "count": _count,
     "close": _close,
     "adjust": _adjust,
+    "write": _written,
     "yoke": _yoke,
     "schema": _schema,
 }

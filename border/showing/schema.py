@@ -41,8 +41,11 @@ from border.showing.shapes import (
     WorkRecord,
     YokeRecord,
 )
+from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    WrittenWorkRecord,
+    WriteRecord,
     FitRecord,
     ChoiceRecord,
     PlanAdjustmentRecord,
@@ -92,6 +95,7 @@ def schema() -> dict[str, Any]:
         CloseWorksRecord,
         AdjustRecord,
         ChoiceRecord,
+        WriteRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
