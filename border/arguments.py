@@ -17,6 +17,7 @@ COMMANDS = {
     "count": "count every round: stitches, repeats, what is left over",
     "close": "tell how many loops a border needs in order to close",
     "adjust": "plan where to ease in so that every round closes",
+    "sheet": "make the row sheet: what stands at every joint, with boxes to tick",
     "write": "write a border out for its edge, every repeat counted",
     "yoke": "show how the loops of every motif are used, and the edges",
     "schema": "print the JSON Schema of what --json prints",
@@ -32,6 +33,7 @@ _EXAMPLES = """examples:
   border close shells.border
   border close borders/ cuff/cuff.toml
   border adjust cuff/cuff.toml
+  border sheet cuff/cuff.toml > cuff.html
   border write cuff/cuff.toml --terms uk
 """
 
@@ -94,14 +96,16 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
             case "close":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
-            case "count" | "adjust" | "write":
+            case "count" | "adjust" | "sheet" | "write":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
-        if name in ("check", "count", "close", "adjust", "write"):
+        if name in ("check", "count", "close", "adjust", "sheet", "write"):
             _edge(command)
         if name == "adjust":
             _plans(command)
+        if name == "sheet":
+            command.add_argument("--text", action="store_true", help="for the terminal, no HTML")
         if name == "write":
             about = "name the stitches in these terms; left out: in those of the border"
             command.add_argument("--terms", metavar="us|uk|early", type=_terms, help=about)

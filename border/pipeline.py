@@ -260,7 +260,8 @@ def worked_piece(wanted: Wanted, edge: Edge) -> Piece:
     rounds = count_edge(worked)
     whole = text.faulty is None and len(rounds) == len(text.reading.rounds)
     name, terms = text.reading.name, text.reading.rules.terms
-    return Piece(edge, named, name, terms, rounds, text.faulty, whole, worked.findings)
+    told = worked.findings
+    return Piece(edge, named, name, terms, rounds, text.faulty, whole, told, text.reading, worked)
 
 
 def worked_as_said(wanted: Wanted, edge: Edge) -> WorkedEdge:

@@ -185,6 +185,9 @@ def test_turning_changes_nothing_of_it(turn: str) -> None:
     assert [one.alike for one in lies(text, YOKE)] == [True, True]
     text = f"{TWOS.removesuffix('.')}{turn}.\nround 2: 2 dc in each sc."
     assert [one.alike for one in lies(text, YOKE)] == [False, False]
+    rows = [f"over front: 1 dc in each {x}; elsewhere: 1 sc in each {x}" for x in ("loop", "st")]
+    text = f"round 1: {rows[0]}{turn}.\nround 2: {rows[1]}."
+    assert [one.alike for one in lies(text, YOKE)] == [True, True]
     edge = sections("a 4 4 4", closed=False)
     for first, alike in ("1 sc in each loop", True), ("1 sc in each of first 3 loops", False):
         text = (

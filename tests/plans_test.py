@@ -11,7 +11,7 @@ from worked import read_text, sections
 from border.findings import Finding
 from border.planning.costs import Costs, Curve
 from border.planning.offers import Task
-from border.planning.plans import Planned, cost_of, plan_all, why
+from border.planning.plans import Planned, cost_of, counterparts, plan_all, why
 from border.planning.refusing import no_plan
 from border.planning.search import Search
 from border.planning.spots import spots_of
@@ -150,12 +150,20 @@ def test_rounds_already_worked_are_left_alone() -> None:
     rows = taking(3), taking(2, "space"), EACH_SPACE
     assert [number for number, _, _ in best(task(*rows))] == [1, 2]
     assert [number for number, _, _ in best(task(*rows, done=1))] == [2]
+    # not even where the last round must be eased instead
+    two = taking(2), taking(3, "space")
+    assert [number for number, _, _ in best(task(*two))] == [1, 1]
+    assert [number for number, _, _ in best(task(*two, done=1))] == [2]
 
 
 def test_adjustments_that_stand_in_the_file_are_kept() -> None:
     edge = sections("front 4 7 7 7 4", "right strap 5 6 5", "back 4 7 7 7 4", "left strap 5 6 5")
     one = task(taking(4), EACH_SPACE, edge=edge, given=[(1, "front.2", 1)])
     assert best(one) == [(1, "back.3", 1)]  # one of the two that are over, no more
+    # only one repeat of eight ends on back.3, and where one stands no second one can be made
+    there = best(task(taking(8), EACH_SPACE, edge=edge, given=[(1, "back.3", 1)]))
+    assert [(number, by) for number, _, by in there] == [(1, 1)]
+    assert there[0][1] != "back.3"
     whole = task(taking(4), EACH_SPACE, edge=edge, given=[(1, "front.2", 2)])
     assert best(whole) == []
 
@@ -208,6 +216,17 @@ def test_both_armholes_are_eased_alike(n: int) -> None:
         (number, other_side(at), by) for number, at, by in plan
     ]
     assert left.plans[0].cost == right.plans[0].cost
+
+
+def test_front_lies_opposite_front_though_other_motifs_have_as_many_loops() -> None:
+    left = sections("left strap 6 6", "back 6", "left underarm 6 6", "front 6")
+    right = sections("back 6", "right strap 6 6", "front 6", "right underarm 6 6")
+    image = counterparts(left, right)
+    assert image is not None
+    assert (image["front.1"], image["back.1"]) == ("front.1", "back.1")
+    assert image["left strap.1"] == "right strap.2"
+    assert image["front.1 | left strap.1"] == "right strap.2 | front.1"
+    assert counterparts(left, left) is None
 
 
 def test_an_armhole_with_other_places_is_eased_by_itself() -> None:

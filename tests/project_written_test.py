@@ -147,11 +147,25 @@ def test_a_whole_yoke(text: str) -> None:
     assert without_adjustments(after)[0] == without_adjustments(text)[0]
 
 
-def test_what_cannot_be_put_in_for_certain_is_not() -> None:
-    # a work with a fault is left aside when it is read, so nobody would see what was put in
-    fault = HEAD + WORK + "adjust = [{ round = 1 }]\n"
-    assert with_adjustments(Source("p.toml", fault), ONE) is None
-    assert with_adjustments(Source("p.toml", fault + WORK), ONE) is None
+def test_a_work_with_a_fault_is_left_alone_and_the_others_are_counted_without_it() -> None:
+    faulty = WORK + "adjust = [{ round = 1 }]\n"
+    last = WORK.replace("a.border", "b.border")
+    after = written(HEAD + faulty + WORK + faulty + last, {0: [(1, "a", 1)], 1: [(2, "b", 2)]})
+    first = '\n[[work.adjust]]\nround = 1\nat = "a"\nby = 1\n'
+    second = first.replace("1", "2").replace('"a"', '"b"')
+    assert after == HEAD + faulty + WORK + first + faulty + last + second
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        HEAD + WORK + "adjust = [{ round = 1 }]\n",  # a fault, so that the work is not read
+        HEAD + WORK.replace("work", "wrok"),  # read as work, but it is not written so
+        HEAD,
+    ],
+)
+def test_what_cannot_be_put_in_for_certain_is_not(text: str) -> None:
+    assert with_adjustments(Source("p.toml", text), ONE) is None
 
 
 # --- any project ---------------------------------------------------------------------------

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from msgspec import Struct, field
 
@@ -196,8 +196,8 @@ def kind_name(kind: Kind, fabric: Fabric) -> str:
             return f"{n}-{stitch} {name}"
 
 
-def tally(kinds: Sequence[str]) -> tuple[dict[str, int], int, int]:
-    """Stitches by kind, chains and picots among elements."""
+def tally(kinds: Iterable[str]) -> tuple[dict[str, int], int, int]:
+    """Stitches by kind, chains and picots among elements, or of elements counted already."""
     counted = Counter(kinds)
     chains, picots = counted.pop(CHAIN, 0), counted.pop(PICOT, 0)
     return dict(counted), chains, picots

@@ -11,7 +11,7 @@ from border.text.written import write_kind
 from border.working.adjusting import Adjustment, Boundary
 from border.working.claims import how_many
 from border.working.fabric import Fabric
-from border.working.rounds import Fallen, Pass, work_adjusted, work_once
+from border.working.rounds import Fallen, Pass, fell, work_adjusted, work_once
 
 MOST_EASED = 200
 """So many places are passed over, or worked twice, to bring a round to what was found."""
@@ -97,7 +97,7 @@ def work_found(
             if comes_to == found.numbers:
                 homeless = [f for f in done.findings if f.code == "adjustment-has-no-place"]
                 eased.findings += homeless
-                return eased, fallen
+                return eased, fell(done.boundaries.plan, eased.boundaries)
             tried.append(comes_to)
             way.told(_apart(comes_to, found))
     done.findings.append(_cannot_be(round_, found, tried, most if ways else None))

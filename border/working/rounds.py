@@ -22,11 +22,15 @@ from border.working.windows import JointWindow, Window
 
 
 class Fallen(Struct, frozen=True):
-    """An adjustment where it fell: `before_repeat` 1 is before the second repeat."""
+    """An adjustment where it fell: `before_repeat` 1 is before the second repeat.
+
+    `element`: how many elements of the row stand before it.
+    """
 
     at: str
     by: int
     before_repeat: int
+    element: int = 0
 
 
 class Rest(Struct, frozen=True):
@@ -113,8 +117,14 @@ def work_adjusted(
     for a in homeless:
         here = bool(middles(below.line, below.tick, a.at))
         done.findings.append(no_place(a, here))
-    fallen = (Fallen(a.at, a.by, b.repeats) for b, a in plan.items() if b in applied)
-    return done, tuple(fallen)
+    return done, fell(plan, done.boundaries)
+
+
+def fell(plan: dict[Boundary, Adjustment], met: Boundaries) -> tuple[Fallen, ...]:
+    """Where the adjustments of a plan fell, as far as they had their way when it was worked."""
+    return tuple(
+        Fallen(a.at, a.by, b.repeats, met.applied[b]) for b, a in plan.items() if b in met.applied
+    )
 
 
 def _part(round_: Round, part: Part, done: Pass, opening: tuple[Item, ...] = ()) -> None:
