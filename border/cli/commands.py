@@ -178,6 +178,19 @@ def _sheet(asked: Namespace) -> int:
     return _code(counted.findings)
 
 
+def _written(asked: Namespace) -> int:
+    (pipeline,) = _pipelines(asked, [asked.file])
+    written = pipeline.written(asked.terms)
+    if asked.json:
+        from border.showing.written_record import write_record
+
+        print_json(write_record(written))
+    else:
+        print(written.text, end="")
+        tell(written.findings, written.sources)
+    return _code(written.findings)
+
+
 def _yoke(asked: Namespace) -> int:
     from border.pipeline import Pipeline, is_project
 
@@ -212,6 +225,7 @@ COMMANDS = {
     "close": _close,
     "adjust": _adjust,
     "sheet": _sheet,
+    "write": _written,
     "yoke": _yoke,
     "schema": _schema,
 }
