@@ -18,10 +18,10 @@ ROUNDS, ANGLES, FITTED = 450, 300, 600
 """Rounds of moving, those of them that look to the angles, most of fitting."""
 TOUCHING = 0.0005
 """Wheels touch that are so near to it, or nearer."""
-APART, LEAST = 1.35, 1.1
+APART, LEAST = 1.4, 1.14
 """How far apart wheels that are not joined had better be, and should be if it can be done."""
-SEEN = 1.03
-"""How far apart they must be at the least, so that they are seen not to be joined."""
+ROOM, SEEN = 1.12, 1.04
+"""So far apart a line can be drawn about each; and they are at least seen not to be joined."""
 CLEAR = 0.8
 """How far a wheel had better be from a joint of others."""
 STEP = 0.15
@@ -80,6 +80,10 @@ class Moving:
             self._guarded(clear)
 
     def fits(self) -> bool:
+        """Whether all that are joined can be made to touch, and they are made so."""
+        return self._fitted(ROOM) or self._fitted(SEEN)
+
+    def _fitted(self, room: float) -> bool:
         """Joint by joint, to and fro, until all touch; whether they do."""
         apart, _ = self._near()
         pairs = [(a, b, True) for a, b in self.joined] + [(a, b, False) for a, b in apart]
@@ -89,7 +93,7 @@ class Moving:
             for a, b, joint in pairs:
                 line = self.at[b] - self.at[a]
                 length = abs(line) or 1e-9
-                wrong = length - (1.0 if joint else SEEN)
+                wrong = length - (1.0 if joint else room)
                 if joint or wrong < 0:
                     half = line * (wrong / length / 2)
                     self.at[a] += half
@@ -113,6 +117,13 @@ class Moving:
                 self._pull(a, b, 1.0, 0.4 if abs(self.at[a] - self.at[b]) < 1 else 0.02)
             self._part(apart, LEAST, 0.4)
             self._guarded(clear)
+        for _ in range(ROUNDS):  # what is caught must come free, even across a joint
+            if self.nearest() > 0.9:
+                break
+            self.move = [0j] * len(self.at)
+            self._touch()
+            self._part(list(combinations(range(len(self.at)), 2)), LEAST, 0.6)
+            self._guarded([])
         narrow = min(self.nearest(), 1.0)
         return [point / narrow for point in self.at]
 
