@@ -100,6 +100,7 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
+                command.add_argument("--svg", action="store_true", help="draw it, as SVG")
         if name in ("check", "count", "close", "adjust", "sheet", "write"):
             _edge(command)
         if name == "adjust":

@@ -131,6 +131,15 @@ class Pipeline:
         return self._traced[1]
 
     @property
+    def yoke_picture(self) -> str | None:
+        """The yoke and its edges drawn, as SVG."""
+        from border.showing.yoke_picture import yoke_picture
+
+        if self.project is None or self.yoke is None:
+            return None
+        return yoke_picture(self.title, self.project, self.yoke.edges)
+
+    @property
     def yoke_findings(self) -> tuple[Finding, ...]:
         """The findings of the project and its yoke alone, whatever is worked on it."""
         return tuple(dict.fromkeys((*self._project[1], *self._traced[2])))

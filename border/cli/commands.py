@@ -202,6 +202,10 @@ def _yoke(asked: Namespace) -> int:
         from border.showing.record import yoke_record
 
         print_json(yoke_record(pipeline.yoke, findings, sources))
+    elif asked.svg:
+        if pipeline.yoke_picture:
+            print(pipeline.yoke_picture, end="")
+        tell(findings, sources)
     else:
         if pipeline.yoke:
             from border.showing.yoke_table import yoke_tables
