@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 from typing import NoReturn
 
+TERMS = ("us", "uk", "early")
 MOST_PLACES = 5_000_000
 MOST_PLANS = 100
 
@@ -17,6 +18,7 @@ COMMANDS = {
     "close": "tell how many loops a border needs in order to close",
     "adjust": "plan where to ease in so that every round closes",
     "sheet": "make the row sheet: what stands at every joint, with boxes to tick",
+    "write": "write a border out for its edge, every repeat counted",
     "yoke": "show how the loops of every motif are used, and the edges",
     "schema": "print the JSON Schema of what --json prints",
 }
@@ -32,6 +34,7 @@ _EXAMPLES = """examples:
   border close borders/ cuff/cuff.toml
   border adjust cuff/cuff.toml
   border sheet cuff/cuff.toml > cuff.html
+  border write cuff/cuff.toml --terms uk
 """
 
 
@@ -93,16 +96,20 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
             case "close":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
-            case "count" | "adjust" | "sheet":
+            case "count" | "adjust" | "sheet" | "write":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
-        if name in ("check", "count", "close", "adjust", "sheet"):
+                command.add_argument("--svg", action="store_true", help="draw it, as SVG")
+        if name in ("check", "count", "close", "adjust", "sheet", "write"):
             _edge(command)
         if name == "adjust":
             _plans(command)
         if name == "sheet":
             command.add_argument("--text", action="store_true", help="for the terminal, no HTML")
+        if name == "write":
+            about = "name the stitches in these terms; left out: in those of the border"
+            command.add_argument("--terms", metavar="us|uk|early", type=_terms, help=about)
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
 
@@ -131,6 +138,12 @@ def _few(text: str) -> int:
     if not re.fullmatch(r"[0-9]{1,3}", text) or not 1 <= int(text) <= MOST_PLANS:
         raise argparse.ArgumentTypeError(f'"{text}" is no number of plans from 1 to {MOST_PLANS}')
     return int(text)
+
+
+def _terms(text: str) -> str:
+    if text not in TERMS:
+        raise argparse.ArgumentTypeError(f'"{text}" names no terms: give {", ".join(TERMS)}')
+    return text
 
 
 def _number(text: str) -> int:

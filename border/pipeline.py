@@ -33,6 +33,7 @@ from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 if TYPE_CHECKING:
     from border.showing.eased import EasedAll
     from border.showing.needed import Needed
+    from border.showing.written import WrittenAll
     from border.yoke.project import Project, Work
     from border.yoke.report import YokeReport
 
@@ -137,6 +138,15 @@ class Pipeline:
         return self._traced[1]
 
     @property
+    def yoke_picture(self) -> str | None:
+        """The yoke and its edges drawn, as SVG."""
+        from border.showing.yoke_picture import yoke_picture
+
+        if self.project is None or self.yoke is None:
+            return None
+        return yoke_picture(self.title, self.project, self.yoke.edges)
+
+    @property
     def yoke_findings(self) -> tuple[Finding, ...]:
         """The findings of the project and its yoke alone, whatever is worked on it."""
         return tuple(dict.fromkeys((*self._project[1], *self._traced[2])))
@@ -217,6 +227,16 @@ class Pipeline:
         told = [*self.yoke_findings, *(f for w in self._worked for f in w.text.findings)]
         if not is_project(self.name) and self.asked.edge is None:
             told.append(edge_needed(self.name, "adjust"))
+        return replace(found, findings=tuple(dict.fromkeys((*told, *found.findings))))
+
+    def written(self, terms: str | None) -> WrittenAll:
+        """Everything that `write` shows, in these terms, or in those of each border."""
+        from border.writing_down import written_down
+
+        found = written_down(list(self._worked), terms, self.texts.sources)
+        told = list(self.yoke_findings)
+        if not is_project(self.name) and self.asked.edge is None:
+            told.append(edge_needed(self.name, "write"))
         return replace(found, findings=tuple(dict.fromkeys((*told, *found.findings))))
 
     @property

@@ -381,7 +381,8 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
         (("cuont", "x"), 'there is no command "cuont": did you mean count?'),
         (
             ("knit", "x"),
-            'there is no command "knit": there are new, check, count, close, adjust, sheet, yoke, schema',
+            'there is no command "knit": there are new, check, count, close, adjust, sheet, '
+            "write, yoke, schema",
         ),
         (("count",), "FILE is missing"),
         (("count", "a.border", "--loops"), "--loops needs a value behind it"),
@@ -674,3 +675,55 @@ def test_whatever_is_written_there_is_an_answer(
         assert ("error" in severities) == (code != 0)
     else:
         assert (" error: " in err.getvalue()) == (code != 0)
+
+
+# --- write --------------------------------------------------------------------------------
+
+
+def test_write_prints_border_texts_that_can_be_counted(border: Border) -> None:
+    write(project_toml=PROJECT, lace__shells_border=SHELLS)
+    ran = border("write", "project.toml", "--work", "neck", "--terms", "uk")
+    assert ran.code == 0
+    assert ran.err == ""
+    assert (
+        ran.out
+        == """\
+# for neck: a closed edge of 12 loops
+border: Shells
+terms: uk
+
+round 1: *1 dc in next loop, ch 3; repeat from * 12 times in all. (12 dc, 12 spaces)
+round 2: *5 tr in next space, 1 dc in next space; repeat from * 6 times in all.
+    (30 tr, 6 dc)
+"""
+    )
+    write(written_border=ran.out)
+    assert border("count", "written.border", "--loops", "12").code == 0
+    ran = border("count", "written.border", "--loops", "14")
+    assert ran.code == 1
+    assert "[row-does-not-close]" in ran.err
+
+
+def test_write_gives_every_piece_of_work(border: Border) -> None:
+    write(project_toml=PROJECT, lace__shells_border=SHELLS)
+    ran = border("write", "project.toml", "--json")
+    record = json.loads(ran.out)
+    jsonschema.validate(record, {**schema(), "$ref": "#/$defs/WriteRecord"})
+    assert [(w["edge"], w["border"], w["terms"]) for w in record["works"]] == [
+        ("neck", "lace/shells.border", "us"),
+        ("cuff", "lace/shells.border", "us"),
+    ]
+    texts = [w["text"] for w in record["works"]]
+    assert border("write", "project.toml").out == "\n".join(texts)
+    assert ran.code == 1  # nine spaces do not close in round 2, and that is told here too
+    assert [f["code"] for f in record["findings"]] == ["row-does-not-close"]
+
+
+def test_write_needs_an_edge_and_terms_that_there_are(border: Border) -> None:
+    write(shells_border=SHELLS)
+    ran = border("write", "shells.border")
+    assert (ran.code, ran.out) == (2, "")
+    assert "border write shells.border --loops 78" in ran.err
+    ran = border("write", "shells.border", "--loops", "6", "--terms", "french")
+    assert ran.code == 2
+    assert '--terms: "french" names no terms: give us, uk, early' in ran.err

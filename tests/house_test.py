@@ -17,8 +17,9 @@ FLOORS = (
     ("working",),
     ("planning",),
     ("reckoning",),
+    ("writing",),
     ("showing",),
-    ("texts", "pipeline", "needing", "easing", "choosing"),
+    ("texts", "pipeline", "needing", "easing", "choosing", "writing_down"),
     ("arguments", "asking", "cli"),
     ("__main__",),
 )

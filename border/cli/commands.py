@@ -178,6 +178,19 @@ def _sheet(asked: Namespace) -> int:
     return _code(counted.findings)
 
 
+def _written(asked: Namespace) -> int:
+    (pipeline,) = _pipelines(asked, [asked.file])
+    written = pipeline.written(asked.terms)
+    if asked.json:
+        from border.showing.written_record import write_record
+
+        print_json(write_record(written))
+    else:
+        print(written.text, end="")
+        tell(written.findings, written.sources)
+    return _code(written.findings)
+
+
 def _yoke(asked: Namespace) -> int:
     from border.pipeline import Pipeline, is_project
 
@@ -189,6 +202,10 @@ def _yoke(asked: Namespace) -> int:
         from border.showing.record import yoke_record
 
         print_json(yoke_record(pipeline.yoke, findings, sources))
+    elif asked.svg:
+        if pipeline.yoke_picture:
+            print(pipeline.yoke_picture, end="")
+        tell(findings, sources)
     else:
         if pipeline.yoke:
             from border.showing.yoke_table import yoke_tables
@@ -212,6 +229,7 @@ COMMANDS = {
     "close": _close,
     "adjust": _adjust,
     "sheet": _sheet,
+    "write": _written,
     "yoke": _yoke,
     "schema": _schema,
 }

@@ -17,12 +17,12 @@ from border.planning.amounts import part_ways
 from border.planning.choosing import Way, ways
 from border.planning.costs import Costs, Curve, RoundCosts, round_costs
 from border.planning.spots import Spot, Spots
-from border.text.readings import Reading, Round
+from border.text.readings import Reading
 from border.working.adjusting import Adjustment, Boundary, middles
 from border.working.fabric import Fabric, edge_fabric
-from border.working.found import Found, work_found
+from border.working.found import Found, as_it_stands
 from border.working.line import Line
-from border.working.rounds import Pass, work_adjusted, work_once
+from border.working.rounds import Pass
 from border.working.work import turns_after
 from border.yoke.edges import Edge
 
@@ -99,7 +99,7 @@ def _offers(task: Task) -> list[Offer]:
         if not below.kinds:
             found.append(Offer((), costs))
             continue
-        first, done, _ = as_it_stands(task, round_, below)
+        first, done, _ = as_it_stands(round_, below, given_in(task, round_.number), found_in(task))
         seen = first.boundaries.seen
         free = {b: p for b, p in seen.items() if b not in done.boundaries.plan}
         usable = spots_in(below.line, task.spots.spots, free, below.tick)
@@ -113,18 +113,9 @@ def given_in(task: Task, number: int) -> tuple[Adjustment, ...]:
     return tuple(a for a in task.given if a.round == number)
 
 
-def as_it_stands(task: Task, round_: Round, below: Fabric) -> tuple[Pass, Pass, int]:
-    """A round worked without adjustments; with those that stand, and as it was found; and how
-    many of them fell. Raises TooLarge."""
-    first = work_once(round_, below)
-    given, found = given_in(task, round_.number), task.found
-    if found and found.round == round_.number <= task.done:
-        done, fallen = work_found(round_, below, given, found)
-        return first, done, len(fallen)
-    if not given:
-        return first, first, 0
-    done, fallen = work_adjusted(round_, below, given, first)
-    return first, done, len(fallen)
+def found_in(task: Task) -> Found | None:
+    """What a round came out at, if it is said to be worked."""
+    return task.found if task.found and task.found.round <= task.done else None
 
 
 def row_made(task: Task, index: int, below: Fabric, done: Pass) -> Fabric:

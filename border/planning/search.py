@@ -25,7 +25,7 @@ from border.planning.offers import (
     TRIED,
     Offers,
     Task,
-    as_it_stands,
+    found_in,
     given_in,
     row_made,
 )
@@ -34,7 +34,8 @@ from border.text.tree import Text
 from border.working.adjusting import Adjustment
 from border.working.cursor import TooLarge
 from border.working.fabric import CHAIN, PICOT, Fabric, edge_fabric
-from border.working.rounds import Pass, work_adjusted
+from border.working.found import as_it_stands
+from border.working.rounds import Fallen, Pass, work_adjusted
 from border.working.work import WorkedEdge, work
 
 MOST_WORKINGS = 2_000
@@ -79,7 +80,7 @@ class _Worked(Struct, frozen=True):
 
     first: Pass
     done: Pass
-    fallen: int
+    fallen: tuple[Fallen, ...]
 
 
 class _Try(Struct, frozen=True):
@@ -227,8 +228,9 @@ class Search:
         if key not in self._worked:
             self.workings += 1
             round_ = self._round(row)
+            given, found = given_in(self.task, round_.number), found_in(self.task)
             try:
-                self._worked[key] = _Worked(*as_it_stands(self.task, round_, row.fabric))
+                self._worked[key] = _Worked(*as_it_stands(round_, row.fabric, given, found))
             except TooLarge:
                 self._worked[key] = None
         return self._worked[key]
@@ -243,7 +245,7 @@ class Search:
             done, fallen = work_adjusted(round_, t.row.fabric, wanted, worked.first)
         except TooLarge:
             return None
-        if not done.closes or len(fallen) < worked.fallen + len(new):
+        if not done.closes or len(fallen) < len(worked.fallen) + len(new):
             return None
         return self._row(t.row, done)
 

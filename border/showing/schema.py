@@ -48,8 +48,11 @@ from border.showing.sheet_shapes import (
     SheetWorkRecord,
     StageRecord,
 )
+from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    WrittenWorkRecord,
+    WriteRecord,
     OnTheWayRecord,
     StageRecord,
     SheetRoundRecord,
@@ -105,6 +108,7 @@ def schema() -> dict[str, Any]:
         AdjustRecord,
         ChoiceRecord,
         SheetRecord,
+        WriteRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]

@@ -56,6 +56,19 @@ def came_out(found: Found, done: Pass, fabric: Fabric) -> tuple[int, ...]:
     )
 
 
+def as_it_stands(
+    round_: Round, below: Fabric, given: tuple[Adjustment, ...], found: Found | None = None
+) -> tuple[Pass, Pass, tuple[Fallen, ...]]:
+    """A round worked without adjustments; with those given, so that it comes out as it was
+    found; and where they fell. Raises TooLarge."""
+    first = work_once(round_, below)
+    if found is not None and found.round == round_.number:
+        return (first, *work_found(round_, below, given, found))
+    if not given:
+        return first, first, ()
+    return (first, *work_adjusted(round_, below, given, first))
+
+
 def work_found(
     round_: Round, below: Fabric, adjustments: tuple[Adjustment, ...], found: Found
 ) -> tuple[Pass, tuple[Fallen, ...]]:

@@ -34,11 +34,13 @@ class Fallen(Struct, frozen=True):
 
 
 class Rest(Struct, frozen=True):
-    """What an open-ended repeat (by the identity of its step) leaves over on a part of the edge."""
+    """What an open-ended repeat (by the identity of its step) leaves over on a part of the edge,
+    worked so many `times` there."""
 
     part: int
     repeat: int
     over: int
+    times: int
 
 
 class Pass(Struct):
@@ -168,7 +170,7 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
         over = left.over(touched)
         account = done.accounts[id(left.item)]
         account.left_over += len(over)
-        done.rests.append(Rest(done.boundaries.part, id(left.item), len(over)))
+        done.rests.append(Rest(done.boundaries.part, id(left.item), len(over), left.times))
         if over:
             worker.closes = False
             told = True

@@ -16,8 +16,8 @@ from border.working.claims import check_claims, check_multiple
 from border.working.closing import kind_name
 from border.working.cursor import TooLarge
 from border.working.fabric import PICOT, Fabric, edge_fabric
-from border.working.found import Found, came_out, misplaced, work_found
-from border.working.rounds import Fallen, Pass, with_chains, work_adjusted, work_once
+from border.working.found import Found, as_it_stands, came_out, misplaced
+from border.working.rounds import Fallen, Pass, with_chains, work_once
 from border.working.scopes import carries, names_of
 from border.working.sites import SiteFinder
 from border.working.telling import (
@@ -138,13 +138,7 @@ def _worked(
 ) -> WorkedRound | None:
     """A round worked into the fabric below; None where it grows too large."""
     try:
-        fallen: tuple[Fallen, ...] = ()
-        if found:
-            done, fallen = work_found(round_, below, adjustments, found)
-        else:
-            done = work_once(round_, below)
-            if adjustments:
-                done, fallen = work_adjusted(round_, below, adjustments, done)
+        _, done, fallen = as_it_stands(round_, below, adjustments, found)
         told = [*_unknown_names(round_, edge), *_told(round_, below, done, already)]
     except TooLarge:
         return None

@@ -203,5 +203,5 @@ def read_project(source: Source) -> tuple[Project | None, tuple[Finding, ...]]:
     if raw is None:
         return None, findings
     where = positions(source)
-    table, findings = checked(raw, where)
+    table, where, findings = checked(raw, where)
     return (None if table is None else made(table, where)), findings

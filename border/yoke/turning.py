@@ -43,6 +43,19 @@ def turns(project: Project, names: Names) -> tuple[Turn, ...]:
     return ()
 
 
+def mended(project: Project, names: Names) -> tuple[Turn, Project] | None:
+    """The first of the simplest changes that makes it lie flat, with the project that it makes.
+
+    One that makes it go together is taken before one that leaves names at odds.
+    """
+    changes = list(_changes(project))
+    if len(changes) * len(names.sections) > MOST_TRIED:
+        return None
+    flat = [(c, laid) for c in changes if (laid := lay(c[1], names)).lies_flat]
+    whole = (change for change, laid in flat if laid.goes_together)
+    return next(whole, flat[0][0] if flat else None)
+
+
 def _changes(project: Project) -> Iterator[tuple[Turn, Project]]:
     own = {motif.name: motif for motif in project.motifs}
     for strip in project.strips:

@@ -94,7 +94,7 @@ def test_nothing_runs_out_at_the_side(page: Page, lay: Lay, which: str, width: i
     page.set_viewport_size({"width": width, "height": 740})
     page.goto(lay(files, name))
     for media in ("screen", "print"):
-        page.emulate_media(media=media)  # type: ignore[arg-type]
+        page.emulate_media(media=media)
         out = page.evaluate(
             """() => [...document.querySelectorAll("body *")]
                 .filter((e) => !e.closest(".scroll") && e.getClientRects().length)

@@ -127,7 +127,7 @@ def test_screen_readers_are_told_what_every_box_is(page: Page, lay: Lay) -> None
     box = second.get_by_role("checkbox", name="at cuff.1 | cuff.2:")
     expect(box).to_have_count(1)
     for role in ("banner", "navigation", "main", "contentinfo"):
-        expect(page.get_by_role(role)).to_have_count(1)  # type: ignore[arg-type]
+        expect(page.get_by_role(role)).to_have_count(1)
 
 
 def test_without_scripts_all_is_there_to_tick(browser: Browser, lay: Lay) -> None:
