@@ -8,11 +8,13 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 from sheets import Files, page_of
 
 ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking"]
 NAMES = ("chromium", "chromium-browser", "google-chrome")
+
+expect.set_options(timeout=60_000)  # a busy machine is no fault of the page
 
 Lay = Callable[[Files, str], str]
 
