@@ -17,6 +17,7 @@ COMMANDS = {
     "close": "tell how many loops a border needs in order to close",
     "adjust": "plan where to ease in so that every round closes",
     "yoke": "show how the loops of every motif are used, and the edges",
+    "chart": "draw a border as a symbol chart, in SVG",
     "schema": "print the JSON Schema of what --json prints",
 }
 
@@ -91,15 +92,18 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
             case "close":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
-            case "count" | "adjust":
+            case "count" | "adjust" | "chart":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
                 command.add_argument("--svg", action="store_true", help="draw it, as SVG")
-        if name in ("check", "count", "close", "adjust"):
+        if name in ("check", "count", "close", "adjust", "chart"):
             _edge(command)
         if name == "adjust":
             _plans(command)
+        if name == "chart":
+            _chart(command)
+            continue
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
 
@@ -122,6 +126,15 @@ def _plans(command: argparse.ArgumentParser) -> None:
         "--sections", action="store_true", help="show how the repeats lie over the sections"
     )
     command.add_argument("--write", action="store_true", help="put the plan into the project file")
+
+
+def _chart(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--section",
+        metavar="NAME",
+        help="draw this section, in place of one repeat and its neighbours",
+    )
+    command.add_argument("--terms", choices=("us", "uk", "early"), help="names in the legend")
 
 
 def _few(text: str) -> int:

@@ -18,7 +18,7 @@ FLOORS = (
     ("planning",),
     ("reckoning",),
     ("showing",),
-    ("texts", "pipeline", "needing", "easing", "choosing"),
+    ("texts", "pipeline", "needing", "easing", "choosing", "charting"),
     ("arguments", "asking", "cli"),
     ("__main__",),
 )

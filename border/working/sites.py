@@ -84,6 +84,26 @@ def merged(lists: list[Sites]) -> Sites:
     return Sites([x[0] for x in order], [x[2] for x in order], [x[3] for x in order], True)
 
 
+def step_of(fabric: Fabric) -> int:
+    """The stations of one element."""
+    return 6 + 2 * len(fabric.line.joints)
+
+
+def standing_in(number: int, below: Fabric) -> tuple[int, ...]:
+    """The elements of the row below that a stitch was worked into, by the number in its `into`.
+
+    Of a point between two, both of them. On a closed fabric they run on behind its end.
+    """
+    if number == ALONE:
+        return ()
+    step = step_of(below)
+    start, width = divmod(number, 2 * step * len(below.kinds))
+    first = start // step
+    if width == 1:
+        return (first,) if start % step == 1 else (first, first + 1)
+    return tuple(range(first, (start + width - 1) // step + 1))
+
+
 class SiteFinder:
     """The sites of one fabric by target, each list made once.
 
@@ -95,7 +115,7 @@ class SiteFinder:
     def __init__(self, fabric: Fabric, chains_count: bool) -> None:
         self.fabric = fabric
         self.chains_count = chains_count
-        self.step = 6 + 2 * len(fabric.line.joints)
+        self.step = step_of(fabric)
         self.round = self.step * len(fabric.kinds)
         self.at_start = self.round - self.step + 3
         """The station of a point just at the start of a closed fabric, in the first round."""
