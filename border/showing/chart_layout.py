@@ -79,14 +79,17 @@ class _Round:
 
     def _site(self, number: int, position: float) -> list[complex]:
         """The tops of what a site has, as far as they are laid out. `position`: of the stitch."""
-        tops = (self._top_below(e, position) for e in standing_in(number, self.below))
+        elements = standing_in(number, self.below)
+        atoms = [e for e in elements if not self._is_picot(e)]
+        tops = (self._top_below(e, position) for e in atoms or elements)
         return [top for top in tops if top is not None]
+
+    def _is_picot(self, element: int) -> bool:
+        return not self.below.base and self.below.kinds[element % len(self.below.kinds)] == PICOT
 
     def _top_below(self, element: int, position: float) -> complex | None:
         """The top of an element of the row below, of that lap which lies nearest to a position."""
         index = element % len(self.below.kinds)
-        if not self.below.base and self.below.kinds[index] == PICOT:
-            return None
         around = (position - own_position(self.below, index)) / self.below.line.length
         return self.under.tops.get((index, round(around) if self.below.line.closed else 0))
 
@@ -138,10 +141,9 @@ class _Round:
     def _open(self, number: int) -> bool:
         """Whether a site is a space, a loop, or several stitches at once."""
         elements = standing_in(number, self.below)
-        kinds = [self.below.kinds[e % len(self.below.kinds)] for e in elements]
         if self.below.base:
-            return kinds[:1] in (["loop"], ["picot"])
-        return len([k for k in kinds if k != PICOT]) > 1
+            return self.below.kinds[0] in ("loop", "picot")
+        return sum(not self._is_picot(e) for e in elements) > 1
 
     # --- along the round --------------------------------------------------------------
 
@@ -193,7 +195,8 @@ class _Round:
                     at = self.tops[atom] + (n - (len(picots) - 1) / 2) * PICOT_WIDTH
                     size = self.fabric.rings[key[0]]
                     self.symbols.append(Symbol(PICOT, at, size=size, seen=self._seen(key)))
-                    self.top = max(self.top, at.imag + picot_height(size))
+                    self.tops[key] = at + 1j * picot_height(size)
+                    self.top = max(self.top, self.tops[key].imag)
 
     def _add(self, kind: str, key: Key, feet: tuple[complex, ...]) -> None:
         self.symbols.append(Symbol(kind, self.tops[key], feet, seen=self._seen(key)))

@@ -27,6 +27,8 @@ from border.yoke.turning import mended
 
 MARGIN = 0.95
 """Free space about a part of the yoke, in wheels."""
+MOST_DRAWN = 120
+"""Wheels of a yoke that are drawn joined: laying out more takes too long."""
 MOST_LINES = 12
 """Lines in a column of the legend, where there are three columns or fewer."""
 
@@ -45,21 +47,22 @@ def yoke_picture(title: str, project: Project, edges: Sequence[Edge]) -> str:
     """
     named, _ = names(project)
     written = lay(project, named)
-    mend = None if written.lies_flat or not written.whole else mended(project, named)
+    mend = mended(project, named) if written.whole and not written.lies_flat else None
     laid = lay(mend[1], named) if mend else written
     left = project.hand == "left"
     numbered = [Numbered(n, _begun(edge, project, edges)) for n, edge in enumerate(edges, 1)]
-    blocks = [
-        _Part(laid, part, project, numbered, named.sections, written).block()
-        for part in spread(laid)
-    ]
-    on_yoke = {name for face in laid.faces for name in laid.names(face)}
+    large = len(named.sections) > MOST_DRAWN or named.too_many
+    parts = () if large else spread(laid)
+    blocks = [_Part(laid, p, project, numbered, named.sections, written).block() for p in parts]
+    on_yoke = {name for face in laid.faces for name in laid.names(face)} if parts else set()
     blocks += [
         Block(*written_edge(one.number, one.edge, left=left))
         for one in numbered
         if one.edge.name not in on_yoke
     ]
-    told = [f"it would lie flat as drawn: {mend[0].what}"] if mend else []
+    told = [f"it would lie flat as drawn: {mend[0].what}"] if mend and parts else []
+    if large:
+        told.append(f"more than {MOST_DRAWN} motifs are not drawn joined: each edge by itself")
     if any('class="faulty' in block.drawn for block in blocks):
         told.append("broken lines, crosses and question marks: what does not fit together")
     larger = larger_in(max((block.width for block in blocks), default=0))
