@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 from typing import NoReturn
 
+TERMS = ("us", "uk", "early")
 MOST_PLACES = 5_000_000
 MOST_PLANS = 100
 
@@ -16,6 +17,8 @@ COMMANDS = {
     "count": "count every round: stitches, repeats, what is left over",
     "close": "tell how many loops a border needs in order to close",
     "adjust": "plan where to ease in so that every round closes",
+    "sheet": "make the row sheet: what stands at every joint, with boxes to tick",
+    "write": "write a border out for its edge, every repeat counted",
     "yoke": "show how the loops of every motif are used, and the edges",
     "chart": "draw a border as a symbol chart, in SVG",
     "schema": "print the JSON Schema of what --json prints",
@@ -31,6 +34,8 @@ _EXAMPLES = """examples:
   border close shells.border
   border close borders/ cuff/cuff.toml
   border adjust cuff/cuff.toml
+  border sheet cuff/cuff.toml > cuff.html
+  border write cuff/cuff.toml --terms uk
 """
 
 
@@ -92,17 +97,23 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
             case "close":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
-            case "count" | "adjust" | "chart":
+            case "count" | "adjust" | "sheet" | "write" | "chart":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
                 command.add_argument("--svg", action="store_true", help="draw it, as SVG")
-        if name in ("check", "count", "close", "adjust", "chart"):
+        if name in ("check", "count", "close", "adjust", "sheet", "write", "chart"):
             _edge(command)
         if name == "adjust":
             _plans(command)
+        if name == "sheet":
+            command.add_argument("--text", action="store_true", help="for the terminal, no HTML")
+        if name in ("write", "chart"):
+            about = "name the stitches in these terms; left out: in those of the border"
+            command.add_argument("--terms", metavar="us|uk|early", type=_terms, help=about)
         if name == "chart":
-            _chart(command)
+            about = "draw this section, in place of one repeat and its neighbours"
+            command.add_argument("--section", metavar="NAME", help=about)
             continue
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
@@ -128,19 +139,16 @@ def _plans(command: argparse.ArgumentParser) -> None:
     command.add_argument("--write", action="store_true", help="put the plan into the project file")
 
 
-def _chart(command: argparse.ArgumentParser) -> None:
-    command.add_argument(
-        "--section",
-        metavar="NAME",
-        help="draw this section, in place of one repeat and its neighbours",
-    )
-    command.add_argument("--terms", choices=("us", "uk", "early"), help="names in the legend")
-
-
 def _few(text: str) -> int:
     if not re.fullmatch(r"[0-9]{1,3}", text) or not 1 <= int(text) <= MOST_PLANS:
         raise argparse.ArgumentTypeError(f'"{text}" is no number of plans from 1 to {MOST_PLANS}')
     return int(text)
+
+
+def _terms(text: str) -> str:
+    if text not in TERMS:
+        raise argparse.ArgumentTypeError(f'"{text}" names no terms: give {", ".join(TERMS)}')
+    return text
 
 
 def _number(text: str) -> int:

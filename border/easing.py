@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from border.findings import Finding
-from border.pipeline import Wanted, told_of
+from border.pipeline import Wanted, told_of, worked_as_said
 from border.planning.costs import Costs, Curve, curve_of
 from border.planning.falling import lying
 from border.planning.offers import Task
 from border.planning.plans import Planned, plan_all, why
 from border.planning.refusing import no_plan
-from border.planning.search import Plan
+from border.planning.search import Plan, worked_with
 from border.planning.spots import spots_of
 from border.reckoning.counts import count_edge
 from border.showing.eased import EasedAll, EasedWork, PlanTold
 from border.text.source import Source
-from border.working.work import WorkedEdge, work
+from border.working.work import WorkedEdge
 from border.yoke.edges import Edge
 from border.yoke.project import Project
 
@@ -37,7 +37,7 @@ def eased(
     works: list[EasedWork] = []
     findings: list[Finding] = []
     for (one, edge), planned in zip(ready, found, strict=True):
-        before = work(planned.task.reading, edge, one.given)
+        before = worked_as_said(one, edge)
         told = [_told(planned, plan) for plan in planned.plans]
         works.append(_work(one, planned, before, told))
         findings += told_of(edge, _findings(planned, before), len(wanted))
@@ -52,14 +52,14 @@ def _task(wanted: Wanted, edge: Edge, project: Project | None) -> Task:
     curve = Curve(given_curve) if given_curve else curve_of(edge.name)
     costs = Costs().changed(project.costs if project else {})
     spots = spots_of(edge, mirror, project.seen if project else {})
-    assert wanted.text.reading is not None
-    done = of_file.done if of_file else 0
-    return Task(wanted.text.reading, edge, spots, costs, curve, wanted.given, done)
+    w = wanted
+    assert w.text.reading is not None
+    return Task(w.text.reading, edge, spots, costs, curve, w.given, w.done, w.found)
 
 
 def _told(planned: Planned, plan: Plan) -> PlanTold:
     task = planned.task
-    after = work(task.reading, task.edge, (*task.given, *plan.adjustments))
+    after = worked_with(task, plan.adjustments)
     lies = tuple(lying(r, task.spots) for r in after.rounds)
     return PlanTold(plan, why(task, plan.adjustments), count_edge(after), lies)
 
@@ -88,5 +88,5 @@ def _findings(planned: Planned, before: WorkedEdge) -> list[Finding]:
     if not planned.plans:
         return [*before.findings, no_plan(planned, before)]
     plan = planned.plans[0]
-    after = work(task.reading, task.edge, (*task.given, *plan.adjustments))
+    after = worked_with(task, plan.adjustments)
     return [f for f in after.findings if f.code not in ANSWERED]

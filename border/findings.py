@@ -85,7 +85,7 @@ CODES: dict[str, Code] = {
             "row-twice": "a row number is used twice",
             "row-out-of-order": "rows are not in order",
             "no-rows": "a border without a single row",
-            "no-such-row": "a copy of a row that is not there",
+            "no-such-row": "a row that is not there is copied, or said to be done",
             "copies-itself": "a row that is a copy of itself",
             "copies-uneven": "a copy gives more or fewer rows than its heading names",
             # readings to choose between
@@ -113,6 +113,8 @@ CODES: dict[str, Code] = {
             "count-disagrees": "a count given in the text is not what the row comes to",
             "adjustment-has-no-place": "an adjustment that falls nowhere",
             "no-plan": "nothing eased in makes every round close",
+            "found-cannot-be": "a worked round cannot come out at what was counted in it",
+            "found-not-done": "what a round came out at is said, but not that it is done",
             # yoke
             "loops-do-not-add-up": "a motif whose ring does not come to its number of loops",
             "joint-one-sided": "a joint that only one of its motifs names",
@@ -129,6 +131,7 @@ CODES: dict[str, Code] = {
             "no-such-edge": "a piece of work on an edge that is not there",
             "edge-empty": "an edge with nothing to work into",
             "never-closes": "rounds that no number of places makes close together",
+            "not-written-out": "a round that cannot be written out so that it reads as the same",
             "edge-needed": "a border text alone has no edge to be counted on",
         },
     ),
@@ -138,6 +141,8 @@ CODES: dict[str, Code] = {
             "override-by-us-name": "an override names a stitch that other terms call otherwise",
             "start-chain-assumed": "chains at the head of a row taken as its first stitch",
             "passes-more": "one repeat passes over more than the others",
+            "eased-in-beside": "an adjustment that a written-out border cannot say itself",
+            "worked-does-not-close": "a round that is worked already does not come out even",
         },
     ),
     **_table(

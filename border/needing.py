@@ -7,14 +7,13 @@ from collections.abc import Mapping, Sequence
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.pipeline import Wanted, told_of
+from border.pipeline import Wanted, told_of, worked_as_said
 from border.planning.lacks import OnEdge, on_edge
 from border.planning.needs import OF_THE_TEXT, Needs, needs
 from border.planning.rules import Rule
 from border.showing.needed import Needed, NeededWork
 from border.text.source import Source
 from border.texts import BorderText
-from border.working.work import work
 
 OF_THE_EDGE = OF_THE_TEXT | {
     "not-covered",
@@ -46,9 +45,10 @@ def needed_of(
         there: OnEdge | None = None
         if edge is not None:
             whole = text.faulty is None
-            there = on_edge(text.reading, edge, adjustments, known[kind], whole)
+            found = wanted.found if wanted.found and wanted.found.round <= wanted.done else None
+            there = on_edge(text.reading, edge, adjustments, known[kind], whole, found)
             if adjustments or not there.closes:
-                worked = work(text.reading, edge, adjustments).findings
+                worked = worked_as_said(wanted, edge).findings
                 told = [f for f in told if f.code not in OF_THE_TEXT]
                 told += [f for f in worked if f.code in OF_THE_EDGE]
         name, terms = text.reading.name, text.reading.rules.terms

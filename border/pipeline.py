@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.findings import Finding, Severity
+from border.findings import Finding, Severity, Span
 from border.reckoning.counts import count_edge
 from border.reckoning.thread import Thread, stated_thread, uncalibrated
 from border.showing.counted import Counted, Piece
@@ -26,15 +26,21 @@ from border.showing.folding import some
 from border.text.source import Source
 from border.texts import BorderText, Read, Texts
 from border.working.adjusting import Adjustment
-from border.working.work import work
+from border.working.found import Found
+from border.working.work import WorkedEdge, work
 from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 
 if TYPE_CHECKING:
     from border.showing.chart import Charted
     from border.showing.eased import EasedAll
     from border.showing.needed import Needed
+    from border.showing.written import WrittenAll
     from border.yoke.project import Project, Work
     from border.yoke.report import YokeReport
+
+
+ENDLESS = 10**9
+"""More rounds than any border has."""
 
 
 class AskedEdge(Struct, frozen=True):
@@ -60,7 +66,10 @@ class Wanted(Struct, frozen=True):
     """A piece of work: a border, the file as the user named it, and its edge, if there is one.
 
     `number`: of the `[[work]]` in the file, from 0. `given`: the adjustments that
-    stand in the file. `work`: what the file says of it; None for a border text.
+    stand in the file. `done`: rounds that are worked already (said at `done_at`), one
+    of which came out at `found`. `work`: all that the file says of it; None for a
+    border text. What is said of rounds from the first faulty one on waits until that
+    is mended.
     """
 
     number: int
@@ -68,6 +77,9 @@ class Wanted(Struct, frozen=True):
     named: str
     edge: Edge | None
     given: tuple[Adjustment, ...] = ()
+    done: int = 0
+    found: Found | None = None
+    done_at: Span | None = None
     work: Work | None = None
 
 
@@ -150,7 +162,7 @@ class Pipeline:
             findings += wanted.text.findings
             if wanted.edge is None:
                 continue
-            piece = worked_piece(wanted.text, wanted.named, wanted.edge, wanted.given)
+            piece = worked_piece(wanted, wanted.edge)
             pieces.append(piece)
             findings += told_of(wanted.edge, piece.findings, len(works))
         return tuple(pieces), tuple(findings)
@@ -165,9 +177,7 @@ class Pipeline:
             if self.only in (None, one.edge):
                 beside = posixpath.join(posixpath.dirname(self.name), one.border)
                 text = self.texts.border(beside, one.border_span)
-                given = tuple(Adjustment(a.round, a.at, a.by, a.span) for a in one.adjustments)
-                edge = edge_for(one, self.edges)
-                yield Wanted(number, text, one.border, edge, given, one)
+                yield _wanted(number, text, one, edge_for(one, self.edges))
 
     @property
     def works(self) -> tuple[Work, ...]:
@@ -213,6 +223,16 @@ class Pipeline:
             told.append(edge_needed(self.name, "adjust"))
         return replace(found, findings=tuple(dict.fromkeys((*told, *found.findings))))
 
+    def written(self, terms: str | None) -> WrittenAll:
+        """Everything that `write` shows, in these terms, or in those of each border."""
+        from border.writing_down import written_down
+
+        found = written_down(list(self._worked), terms, self.texts.sources)
+        told = list(self.yoke_findings)
+        if not is_project(self.name) and self.asked.edge is None:
+            told.append(edge_needed(self.name, "write"))
+        return replace(found, findings=tuple(dict.fromkeys((*told, *found.findings))))
+
     def charted(
         self, section: str | None, terms: str | None
     ) -> tuple[list[Charted], tuple[Finding, ...]]:
@@ -242,17 +262,37 @@ class Pipeline:
         return title or PurePosixPath(self.name).stem
 
 
-def worked_piece(
-    text: BorderText, named: str, edge: Edge, adjustments: Iterable[Adjustment]
-) -> Piece:
+def _wanted(number: int, text: BorderText, said: Work, edge: Edge | None) -> Wanted:
+    """A piece of work as the project has it."""
+    faulty = text.faulty or ENDLESS
+    given = tuple(
+        Adjustment(a.round, a.at, a.by, a.span) for a in said.adjustments if a.round < faulty
+    )
+    done = min(said.done, faulty - 1)
+    found = None
+    if (f := said.found) and f.round < faulty:
+        found = Found(f.round, f.counts, f.span)
+    return Wanted(number, text, said.border, edge, given, done, found, said.done_span, said)
+
+
+def worked_piece(wanted: Wanted, edge: Edge) -> Piece:
     """A border worked into an edge and counted, as far as its text could be made out."""
+    text, named = wanted.text, wanted.named
     if text.reading is None:
         return Piece(edge, named, None, "us", (), text.faulty, whole=False)
-    worked = work(text.reading, edge, tuple(adjustments))
+    worked = worked_as_said(wanted, edge)
     rounds = count_edge(worked)
     whole = text.faulty is None and len(rounds) == len(text.reading.rounds)
     name, terms = text.reading.name, text.reading.rules.terms
-    return Piece(edge, named, name, terms, rounds, text.faulty, whole, worked.findings)
+    told = worked.findings
+    return Piece(edge, named, name, terms, rounds, text.faulty, whole, told, text.reading, worked)
+
+
+def worked_as_said(wanted: Wanted, edge: Edge) -> WorkedEdge:
+    """A border worked with all that the project says of the work; only where it could be read."""
+    w = wanted
+    assert w.text.reading is not None
+    return work(w.text.reading, edge, w.given, w.done, w.found, w.done_at)
 
 
 def told_of(edge: Edge | None, findings: Iterable[Finding], works: int) -> list[Finding]:
@@ -279,7 +319,8 @@ def in_a_word(pipeline: Pipeline) -> str:
     if faults:
         return f"{pipeline.name}: {some(faults, 'fault')}"
     if pieces:
-        told = f"{some(rounds, 'round')} on {some(len(pieces), 'edge')}, every one closes"
+        which = "every one" if all(p.closes for p in pieces) else "every one still to be worked"
+        told = f"{some(rounds, 'round')} on {some(len(pieces), 'edge')}, {which} closes"
     elif is_project(pipeline.name):
         told = "no border is worked in it"
     else:

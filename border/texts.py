@@ -16,7 +16,7 @@ from border.findings import Finding, Severity, Span
 from border.text.readings import Reading, read_rounds
 from border.text.source import Source
 from border.text.syntax import read_border
-from border.text.tree import Border, Copy
+from border.text.tree import Border, Copy, Headings
 
 Read = Callable[[str], Source | Finding]
 """Reads a file by its name: its text, or the finding `file-unreadable`."""
@@ -29,13 +29,14 @@ class BorderText(Struct, frozen=True):
     """A border file as read. `reading` holds the rounds that can be relied on.
 
     `faulty`: the first round that could not be made out, after which nothing
-    is counted; None where all of them were.
+    is counted; None where all of them were. `headings`: what the text says at its top.
     """
 
     name: str
     reading: Reading | None
     faulty: int | None
     findings: tuple[Finding, ...]
+    headings: Headings = Headings()
 
 
 class Texts(Struct):
@@ -85,7 +86,8 @@ class Texts(Struct):
         if reading is not None and faulty is not None:
             sound = tuple(r for r in reading.rounds if r.number < faulty)
             reading = replace(reading, rounds=sound, multiple=None)
-        return BorderText(name, reading, faulty, tuple(dict.fromkeys(findings)))
+        told = tuple(dict.fromkeys(findings))
+        return BorderText(name, reading, faulty, told, border.headings)
 
     def _tree(self, name: str, named_at: Span | None) -> tuple[Border | None, tuple[Finding, ...]]:
         if name not in self._trees:

@@ -164,6 +164,45 @@ def test_adjustments_of_the_project_are_made(border: Border) -> None:
     assert "cuff.2: 1 space more passed over" in border("count", "two.toml", "--work", "cuff").out
 
 
+def test_what_a_worked_round_came_out_at_is_counted_on_from(border: Border) -> None:
+    found = "done = 1\nfound = { round = 1, spaces = 8 }\n"
+    write(two_toml=PROJECT + found, lace__shells_border=SHELLS)
+    ran = border("count", "two.toml", "--work", "cuff", "--json")
+    assert ran.code == 0, ran.out
+    first, second = json.loads(ran.out)["works"][0]["rounds"]
+    assert (first["stitches"], first["spaces"], first["closes"]) == ({"sc": 8}, 8, True)
+    assert (first["found"], first["adjustments"]) == ({"spaces": 8}, [])
+    assert (second["stitches"], second["closes"]) == ({"dc": 20, "sc": 4}, True)
+    assert "found" not in second
+    told = border("count", "two.toml", "--work", "cuff").out
+    assert "round 1, worked already\n" in told
+    assert "found    8 spaces; counted on from there\n" in told
+
+
+def test_what_is_said_of_worked_rounds_and_cannot_be_is_pointed_at(border: Border) -> None:
+    said = "done = 7\nfound = { round = 1, spaces = 40 }\n"
+    write(two_toml=PROJECT + said, lace__shells_border=SHELLS)
+    ran = border("count", "two.toml")
+    assert ran.code == 1
+    assert "two.toml:15:8: error: cuff: 7 rounds are said to be done" in ran.err
+    assert "two.toml:16:9: error: cuff: round 1 cannot come out at 40 spaces" in ran.err
+    assert "the border has rounds 1 to 2" in ran.err
+
+
+def test_a_worked_round_that_does_not_close_does_not_fail(border: Border) -> None:
+    write(two_toml=PROJECT + "done = 2\n", lace__shells_border=SHELLS)
+    ran = border("count", "two.toml", "--work", "cuff")
+    assert ran.code == 0
+    assert "every round still to be worked closes" in ran.out
+    assert "round 2, worked already: does not close" in ran.out
+    assert "[worked-does-not-close]" in ran.err
+    record = json.loads(border("count", "two.toml", "--work", "cuff", "--json").out)
+    assert [r["closes"] for r in record["works"][0]["rounds"]] == [True, False]
+    assert record["works"][0]["closes"] is False
+    checked = border("check", "two.toml")
+    assert "4 rounds on 2 edges, every one still to be worked closes" in checked.out
+
+
 def test_thread_of_the_project_is_reckoned_with(border: Border) -> None:
     thread = '[thread]\nsize = "60"\nhook_mm = 0.75\nball_g = 10\n'
     write(two_toml=PROJECT + thread, lace__shells_border=SHELLS)
@@ -215,6 +254,15 @@ def test_nothing_is_counted_behind_a_row_that_cannot_be_made_out(border: Border)
     assert "nothing is counted after round 1: mend the text first" in ran.out
     assert "[unknown-word]" in ran.err
     assert "no-such-row" not in ran.err
+
+
+def test_what_is_said_of_rounds_behind_it_waits(border: Border) -> None:
+    said = 'done = 2\nfound = { round = 2, groups = 4 }\n[[work.adjust]]\nround = 2\nat = "cuff.2"\nby = 1\n'
+    text = SHELLS.replace("5 dc in next space", "5 dc in nxt spcae")
+    write(two_toml=PROJECT + said, lace__shells_border=text)
+    record = json.loads(border("count", "two.toml", "--work", "cuff", "--json").out)
+    assert set(codes(record)) == {"unknown-word", "thread-uncalibrated"}
+    assert record["works"][0]["rounds"][0]["round"] == 1
 
 
 def test_rounds_can_be_copied_from_another_file(border: Border) -> None:
@@ -305,7 +353,8 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
         (("cuont", "x"), 'there is no command "cuont": did you mean count?'),
         (
             ("knit", "x"),
-            'there is no command "knit": there are new, check, count, close, adjust, yoke, schema',
+            'there is no command "knit": there are new, check, count, close, adjust, sheet, '
+            "write, yoke, schema",
         ),
         (("count",), "FILE is missing"),
         (("count", "a.border", "--loops"), "--loops needs a value behind it"),
@@ -598,3 +647,55 @@ def test_whatever_is_written_there_is_an_answer(
         assert ("error" in severities) == (code != 0)
     else:
         assert (" error: " in err.getvalue()) == (code != 0)
+
+
+# --- write --------------------------------------------------------------------------------
+
+
+def test_write_prints_border_texts_that_can_be_counted(border: Border) -> None:
+    write(project_toml=PROJECT, lace__shells_border=SHELLS)
+    ran = border("write", "project.toml", "--work", "neck", "--terms", "uk")
+    assert ran.code == 0
+    assert ran.err == ""
+    assert (
+        ran.out
+        == """\
+# for neck: a closed edge of 12 loops
+border: Shells
+terms: uk
+
+round 1: *1 dc in next loop, ch 3; repeat from * 12 times in all. (12 dc, 12 spaces)
+round 2: *5 tr in next space, 1 dc in next space; repeat from * 6 times in all.
+    (30 tr, 6 dc)
+"""
+    )
+    write(written_border=ran.out)
+    assert border("count", "written.border", "--loops", "12").code == 0
+    ran = border("count", "written.border", "--loops", "14")
+    assert ran.code == 1
+    assert "[row-does-not-close]" in ran.err
+
+
+def test_write_gives_every_piece_of_work(border: Border) -> None:
+    write(project_toml=PROJECT, lace__shells_border=SHELLS)
+    ran = border("write", "project.toml", "--json")
+    record = json.loads(ran.out)
+    jsonschema.validate(record, {**schema(), "$ref": "#/$defs/WriteRecord"})
+    assert [(w["edge"], w["border"], w["terms"]) for w in record["works"]] == [
+        ("neck", "lace/shells.border", "us"),
+        ("cuff", "lace/shells.border", "us"),
+    ]
+    texts = [w["text"] for w in record["works"]]
+    assert border("write", "project.toml").out == "\n".join(texts)
+    assert ran.code == 1  # nine spaces do not close in round 2, and that is told here too
+    assert [f["code"] for f in record["findings"]] == ["row-does-not-close"]
+
+
+def test_write_needs_an_edge_and_terms_that_there_are(border: Border) -> None:
+    write(shells_border=SHELLS)
+    ran = border("write", "shells.border")
+    assert (ran.code, ran.out) == (2, "")
+    assert "border write shells.border --loops 78" in ran.err
+    ran = border("write", "shells.border", "--loops", "6", "--terms", "french")
+    assert ran.code == 2
+    assert '--terms: "french" names no terms: give us, uk, early' in ran.err

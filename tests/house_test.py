@@ -17,8 +17,9 @@ FLOORS = (
     ("working",),
     ("planning",),
     ("reckoning",),
+    ("writing",),
     ("showing",),
-    ("texts", "pipeline", "needing", "easing", "choosing", "charting"),
+    ("texts", "pipeline", "needing", "easing", "choosing", "charting", "writing_down"),
     ("arguments", "asking", "cli"),
     ("__main__",),
 )

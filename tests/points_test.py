@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worked import counts, made, plain, repeats
+from worked import counts, made, motifs, plain, repeats
 
 
 def last_row(text: str, places: int = 12) -> dict[str, int]:
@@ -131,3 +131,28 @@ def test_chains_that_part_workings_belong_to_the_one_before() -> None:
     (one,) = counts(text, plain(2, closed=False))
     assert made(one) == {"sc": 2, "ch": 2}
     assert one.repeats[0].makes.chains == 2
+
+
+def test_the_same_stitch_is_the_point_that_was_worked_last() -> None:
+    text = "round 1: 1 dc between next 2 loops, ch 1, 1 dc in same loop."
+    # the one point that there is has been worked: no loop is meant by the same loop
+    (one,) = counts(text, plain(2, closed=False))
+    assert (made(one), one.closes) == ({"dc": 2, "ch": 1}, True)
+
+
+def test_a_part_counts_for_its_site_where_that_lies_across_stretches() -> None:
+    text = """
+        round 1: 1 sc in each loop.
+        round 2: over each motif: (1 dc in first st of each block of 4) once.
+    """
+    two = counts(text, motifs(1, 3))[1]
+    # its first st stands on edge.1; the block itself is of edge.2, and left there
+    assert repeats(two) == [(1, {"block of 4": 1}, 1)]
+
+
+def test_what_a_step_passes_to_reach_the_2nd_is_left() -> None:
+    text = """
+        round 1: (1 sc in next loop, skip 3 loops) to end, 1 dc in 2nd loop.
+    """
+    (one,) = counts(text, plain(7, closed=False))
+    assert repeats(one) == [(1, {"loop": 4}, 2)]

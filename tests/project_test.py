@@ -245,3 +245,20 @@ def test_no_mutilated_file_is_more_than_a_finding() -> None:
         for finding in told:
             assert finding.span is not None
             assert 0 <= finding.span.start <= finding.span.end <= len(text)
+
+
+def test_behind_a_work_that_is_left_aside_findings_point_at_the_right_one() -> None:
+    work = '[[work]]\nedge = "neck"\nborder = "BORDER"\n'
+    text = (
+        'format = 1\n[[edge]]\nname = "neck"\nplaces = 9\n'
+        + work.replace("BORDER", "a") + 'done = "three"\n'
+        + work.replace("BORDER", "b")
+        + work.replace("BORDER", "c") + "curve = 1\n"
+        + work.replace("BORDER", "d")
+    )  # fmt: skip
+    project, findings = read(text)
+    assert project is not None
+    assert [f.code for f in findings] == ["bad-value", "bad-value"]
+    for one, name in zip(project.works, "bd", strict=True):
+        assert text[one.border_span.start : one.border_span.end] == f'"{name}"'
+        assert text[: one.span.start].count("[[work]]") == "abcd".index(name)

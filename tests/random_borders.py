@@ -9,6 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from hypothesis import strategies as st
+from plainly.fabric import Fabric
 from plainly.work import rounds_and_fabrics
 from random_steps import (
     Offer,
@@ -247,15 +248,16 @@ def borders(draw: st.DrawFn, edge: Edge) -> Border:
     """
     heads = draw(headings(edge.closed))
     rows: tuple[Row, ...] = ()
+    fabrics: tuple[Fabric, ...] = ()
     offer = edge_offer(edge.of)
     last = draw(st.integers(1, 5))
     while len(rows) < last:
         for _ in range(draw(st.sampled_from((1, 3, 3)))):
             tried = (*rows, draw(_rows(edge, offer, len(rows) + 1)))
-            *_, (record, fabric) = rounds_and_fabrics(Border(heads, tried), edge)
+            ((record, fabric),) = rounds_and_fabrics(Border(heads, tried), edge, known=fabrics)
             if record["closes"] and record["stitches"]:
                 break
-        rows = tried
+        rows, fabrics = tried, (*fabrics, fabric)
         if not record["stitches"] or len(fabric.atoms) > 300:
             break
         offer = offer_of(fabric)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import copy
 import json
-import time
 from typing import Any
 
 import jsonschema
@@ -91,6 +90,13 @@ def test_the_record_of_a_count() -> None:
 def test_repeats_are_left_out_where_there_is_none() -> None:
     record = printed(repeats=())
     assert "repeats" not in record["works"][0]["rounds"][0]
+    validate(record)
+
+
+def test_what_was_found_is_left_out_where_nothing_was() -> None:
+    assert "found" not in printed()["works"][0]["rounds"][0]
+    record = printed(done=True, found=(("spaces", 71), ("dc", 140)))
+    assert record["works"][0]["rounds"][0]["found"] == {"spaces": 71, "dc": 140}
     validate(record)
 
 
@@ -210,13 +216,11 @@ def test_json_is_the_same_as_the_record_whatever_its_lines() -> None:
         assert json.loads(to_json(value)) == value
 
 
-def test_a_hundred_thousand_motifs_are_soon_printed() -> None:
-    """Ten rounds on ten thousand motifs; a second is some ten times what it takes."""
+def test_a_hundred_thousand_motifs_are_printed_one_to_a_line() -> None:
+    """Ten rounds on ten thousand motifs."""
     round_ = round_count()
     many = replace(round_, motifs=round_.motifs * 1250)
     big = counted(piece(*[replace(many, number=n) for n in range(1, 11)]))
-    start = time.perf_counter()
     text = to_json(count_record(big))
-    took = time.perf_counter() - start
     assert text.count('"usual"') == 100_000
-    assert took < 5
+    assert max(line.count('"usual"') for line in text.splitlines()) == 1

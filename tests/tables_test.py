@@ -108,6 +108,16 @@ def test_several_rounds_that_do_not_close_are_listed_at_the_head() -> None:
     assert "\nrounds 1, 3 and 4 do not close\n" in shown(*rounds)
 
 
+def test_rounds_worked_already_are_said_to_be_and_are_no_fault() -> None:
+    worked = replace(round_count(1, closes=False), done=True, found=(("dc", 140), ("spaces", 1)))
+    table = shown(worked, round_count(2), terms="uk")
+    assert "\nevery round still to be worked closes\n" in table
+    assert "round 1 does not close" not in table
+    assert "round 1, worked already: does not close\n" in table
+    assert "  found     140 tr and 1 space; counted on from there\n" in table
+    assert "round 2\n" in table
+
+
 def test_where_the_text_could_not_be_made_out_the_table_says_so() -> None:
     part = replace(piece(round_count(1)), faulty=2, whole=False)
     table = text(count_tables(counted(part)))

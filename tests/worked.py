@@ -30,6 +30,26 @@ def motifs(
     )
 
 
+def sections(*runs: str, closed: bool = True, name: str = "edge") -> Edge:
+    """An edge of runs as in "left strap 3 4 3": a section, and the loops of its motifs.
+
+    Words behind a colon are labels of all of them: "corner 2: underarm".
+    """
+    made: list[Run] = []
+    met: dict[str, int] = {}
+    for run in runs:
+        said, _, labels = run.partition(":")
+        words = said.split()
+        section = " ".join(w for w in words if not w.isdigit())
+        for places in (int(w) for w in words if w.isdigit()):
+            met[section] = met.get(section, 0) + 1
+            motif = f"{section}.{met[section]}"
+            names = frozenset({motif, section, *labels.split()})
+            made.append(Run(motif, section, places, places, names))
+    known = frozenset(name for run in made for name in run.names)
+    return Edge(name, closed, "loop", tuple(made), sum(r.places for r in made), known)
+
+
 def read_text(text: str) -> tuple[Reading, tuple[Finding, ...]]:
     """The reading of a border text (US terms, if it states none), and its faults."""
     if "terms:" not in text:

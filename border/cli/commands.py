@@ -152,6 +152,45 @@ def _write(pipeline: Pipeline, eased: EasedAll) -> None:
         raise UsageFault(f"{pipeline.name} cannot be written: {reason(fault)}", help_) from None
 
 
+def _sheet(asked: Namespace) -> int:
+    from border.pipeline import is_project
+    from border.showing.sheet import sheet
+
+    (pipeline,) = _pipelines(asked, [asked.file])
+    counted = pipeline.counted
+    if asked.json:
+        from border.showing.sheet_record import sheet_record
+
+        print_json(sheet_record(counted))
+        return _code(counted.findings)
+    if counted.pieces:
+        file = pipeline.name.rpartition("/")[2]
+        made = sheet(counted, file, is_project(asked.file))
+        if asked.text:
+            from border.showing.sheet_text import sheet_text
+
+            print(sheet_text(made), end="")
+        else:
+            from border.showing.sheet_html import sheet_html
+
+            print(sheet_html(made), end="")
+    tell(counted.findings, counted.sources)
+    return _code(counted.findings)
+
+
+def _written(asked: Namespace) -> int:
+    (pipeline,) = _pipelines(asked, [asked.file])
+    written = pipeline.written(asked.terms)
+    if asked.json:
+        from border.showing.written_record import write_record
+
+        print_json(write_record(written))
+    else:
+        print(written.text, end="")
+        tell(written.findings, written.sources)
+    return _code(written.findings)
+
+
 def _yoke(asked: Namespace) -> int:
     from border.pipeline import Pipeline, is_project
 
@@ -205,6 +244,8 @@ COMMANDS = {
     "count": _count,
     "close": _close,
     "adjust": _adjust,
+    "sheet": _sheet,
+    "write": _written,
     "yoke": _yoke,
     "chart": _chart,
     "schema": _schema,

@@ -18,7 +18,7 @@ from msgspec.structs import replace
 from border.planning.spots import Spot, Spots
 from border.text.readings import Round
 from border.text.steps import walk
-from border.text.tree import Bracket, Picots, Stitches, Text
+from border.text.tree import Bracket, Picots, Place, Stitches, Text, Which
 
 NEVER = 10_000
 """Dearer than any ordinary plan: only where nothing else will do."""
@@ -164,8 +164,13 @@ def showy(round_: Round) -> bool:
             case Picots() | Bracket():
                 return True
             case Stitches(count=count, place=place, together=together, cluster=cluster):
-                if together or cluster or (count > 1 and place is not None and place.count == 1):
+                if together or cluster or (count > 1 and place and _each_into_one(place)):
                     return True
             case _:
                 pass
     return False
+
+
+def _each_into_one(place: Place) -> bool:
+    """Whether all of several stitches go into one site, or into each of several."""
+    return place.count == 1 or place.each or place.which in (Which.NTH, Which.EVERY)

@@ -10,6 +10,7 @@ from border.planning.needs import Needs
 from border.planning.trials import Worked, worked_on
 from border.text.readings import Reading
 from border.working.adjusting import Adjustment
+from border.working.found import Found
 from border.yoke.edges import Edge
 
 
@@ -39,14 +40,22 @@ class OnEdge(Struct, frozen=True):
 
 
 def on_edge(
-    reading: Reading, edge: Edge, adjustments: Sequence[Adjustment], needs: Needs, whole: bool
+    reading: Reading,
+    edge: Edge,
+    adjustments: Sequence[Adjustment],
+    needs: Needs,
+    whole: bool,
+    found: Found | None = None,
 ) -> OnEdge:
-    """The border worked into the edge; `whole`: every round of its text could be made out."""
-    rounds = tuple(_left(worked) for worked in worked_on(reading, edge, adjustments))
+    """The border worked into the edge; `whole`: every round of its text could be made out.
+
+    `found`: what a round that is worked already came out at.
+    """
+    rounds = tuple(_left(worked) for worked in worked_on(reading, edge, adjustments, found))
     whole = whole and len(rounds) == len(reading.rounds)
     closes = whole and all(r.closes for r in rounds)
     nearest = () if closes else needs.nearest(edge.places)
-    return OnEdge(edge, closes, rounds, nearest, bool(adjustments))
+    return OnEdge(edge, closes, rounds, nearest, bool(adjustments or found))
 
 
 def _left(worked: Worked) -> RoundLeft:

@@ -20,8 +20,9 @@ from border.planning.spots import Spot, Spots
 from border.text.readings import Reading
 from border.working.adjusting import Adjustment, Boundary, middles
 from border.working.fabric import Fabric, edge_fabric
+from border.working.found import Found, as_it_stands
 from border.working.line import Line
-from border.working.rounds import Pass, work_adjusted, work_once
+from border.working.rounds import Pass
 from border.working.work import turns_after
 from border.yoke.edges import Edge
 
@@ -40,7 +41,7 @@ class Task(Struct, frozen=True):
     """What is to be planned: a border on an edge.
 
     `given`: adjustments that stand already. `done`: rounds that are worked
-    and stay as they are.
+    and stay as they are; one of them came out at `found`.
     """
 
     reading: Reading
@@ -50,6 +51,7 @@ class Task(Struct, frozen=True):
     curve: Curve
     given: tuple[Adjustment, ...] = ()
     done: int = 0
+    found: Found | None = None
 
 
 class Offer(Struct, frozen=True):
@@ -97,10 +99,7 @@ def _offers(task: Task) -> list[Offer]:
         if not below.kinds:
             found.append(Offer((), costs))
             continue
-        given = given_in(task, round_.number)
-        first = done = work_once(round_, below)
-        if given:
-            done, _ = work_adjusted(round_, below, given, first)
+        first, done, _ = as_it_stands(round_, below, given_in(task, round_.number), found_in(task))
         seen = first.boundaries.seen
         free = {b: p for b, p in seen.items() if b not in done.boundaries.plan}
         usable = spots_in(below.line, task.spots.spots, free, below.tick)
@@ -112,6 +111,11 @@ def _offers(task: Task) -> list[Offer]:
 def given_in(task: Task, number: int) -> tuple[Adjustment, ...]:
     """The adjustments that stand already in one round."""
     return tuple(a for a in task.given if a.round == number)
+
+
+def found_in(task: Task) -> Found | None:
+    """What a round came out at, if it is said to be worked."""
+    return task.found if task.found and task.found.round <= task.done else None
 
 
 def row_made(task: Task, index: int, below: Fabric, done: Pass) -> Fabric:

@@ -6,6 +6,7 @@ from border.findings import Finding
 from border.planning.needs import needs
 from border.planning.plans import Planned
 from border.planning.search import MOST_WORKINGS
+from border.planning.telling import several
 from border.text.tree import Text
 from border.working.work import WorkedEdge, WorkedRound
 
@@ -38,11 +39,11 @@ def _other_repeats(worked: WorkedRound) -> list[str]:
     repeat = worked.repeats[0]
     ((kind, takes),) = repeat.takes.items()
     sites = repeat.times * takes + repeat.left_over
-    fitting = [n for n in (takes - 1, takes + 1) if n > 0 and sites and sites % n == 0]
+    fitting = [n for n in (takes - 1, takes + 1) if n > 1 and sites and sites % n == 0]
     if not repeat.left_over or not fitting:
         return []
     named = " or ".join(map(str, fitting))
-    return [f"a repeat of {named} {kind}s in round {worked.number} comes out even"]
+    return [f"a repeat of {named} {several(kind)} in round {worked.number} comes out even"]
 
 
 def _other_loops(planned: Planned) -> list[str]:
@@ -51,4 +52,4 @@ def _other_loops(planned: Planned) -> list[str]:
     nearest = needs(task.reading, task.edge.of, task.edge.closed).nearest(task.edge.places)
     if not nearest:
         return []
-    return [f"an edge of {' or '.join(map(str, nearest))} {task.edge.of}s closes as it is"]
+    return [f"an edge of {' or '.join(map(str, nearest))} {several(task.edge.of)} closes as it is"]

@@ -20,14 +20,23 @@ from msgspec.structs import replace
 
 from border.planning.amounts import amounts
 from border.planning.choosing import Way
-from border.planning.offers import MOST_IN_ROUND, TRIED, Offers, Task, given_in, row_made
+from border.planning.offers import (
+    MOST_IN_ROUND,
+    TRIED,
+    Offers,
+    Task,
+    found_in,
+    given_in,
+    row_made,
+)
 from border.text.readings import Round
 from border.text.tree import Text
 from border.working.adjusting import Adjustment
 from border.working.cursor import TooLarge
 from border.working.fabric import CHAIN, PICOT, Fabric, edge_fabric
-from border.working.rounds import Pass, work_adjusted, work_once
-from border.working.work import work
+from border.working.found import as_it_stands
+from border.working.rounds import Fallen, Pass, work_adjusted
+from border.working.work import WorkedEdge, work
 
 MOST_WORKINGS = 2_000
 """The search gives up after so many workings of a round."""
@@ -71,7 +80,7 @@ class _Worked(Struct, frozen=True):
 
     first: Pass
     done: Pass
-    fallen: int
+    fallen: tuple[Fallen, ...]
 
 
 class _Try(Struct, frozen=True):
@@ -219,13 +228,9 @@ class Search:
         if key not in self._worked:
             self.workings += 1
             round_ = self._round(row)
+            given, found = given_in(self.task, round_.number), found_in(self.task)
             try:
-                first = done = work_once(round_, row.fabric)
-                fallen = 0
-                if given := given_in(self.task, round_.number):
-                    done, where = work_adjusted(round_, row.fabric, given, first)
-                    fallen = len(where)
-                self._worked[key] = _Worked(first, done, fallen)
+                self._worked[key] = _Worked(*as_it_stands(round_, row.fabric, given, found))
             except TooLarge:
                 self._worked[key] = None
         return self._worked[key]
@@ -240,7 +245,7 @@ class Search:
             done, fallen = work_adjusted(round_, t.row.fabric, wanted, worked.first)
         except TooLarge:
             return None
-        if not done.closes or len(fallen) < worked.fallen + len(new):
+        if not done.closes or len(fallen) < len(worked.fallen) + len(new):
             return None
         return self._row(t.row, done)
 
@@ -261,10 +266,16 @@ class Search:
         return self.task.reading.rounds[row.rounds]
 
 
+def worked_with(task: Task, adjustments: tuple[Adjustment, ...] = ()) -> WorkedEdge:
+    """The border worked from the edge, with adjustments beside those that stand already."""
+    every = (*task.given, *adjustments)
+    return work(task.reading, task.edge, every, task.done, task.found)
+
+
 def proved(task: Task, adjustments: tuple[Adjustment, ...]) -> bool:
     """Whether the border, worked from the edge with these adjustments, closes in every round
     that is still to be worked."""
-    worked = work(task.reading, task.edge, (*task.given, *adjustments))
+    worked = worked_with(task, adjustments)
     fallen = Counter((r.number, f.at, f.by) for r in worked.rounds for f in r.adjustments)
     return (
         len(worked.rounds) == len(task.reading.rounds)

@@ -74,7 +74,8 @@ def spots_of(edge: Edge, mirror: Sequence[str], seen: Mapping[str, int]) -> Spot
     motifs = [_seen(run, seen) for run in edge.runs]
     met = Counter(run.motif for run in edge.runs)
     joints = [(edge.runs[i - 1], run) for i, run in enumerate(edge.runs)]
-    pairs = Counter(frozenset((a.motif, b.motif)) for a, b in joints)
+    real = joints if edge.closed else joints[1:]
+    pairs = Counter(frozenset((a.motif, b.motif)) for a, b in real)
     spots: list[Spot] = []
     for i, (before, run) in enumerate(joints):
         if (i or (edge.closed and n > 1)) and pairs[frozenset((before.motif, run.motif))] == 1:
@@ -131,16 +132,17 @@ def _most(how: int, centre_front: bool, given: Mapping[str, int], *runs: Run) ->
 def _centre_front(edge: Edge, mirror: int | None) -> set[int]:
     """The orders of the middle of the front, where everybody looks."""
     front = ["front" in run.section.casefold().split() for run in edge.runs]
+    n = len(front)
     if mirror is not None:
-        n = 2 * len(edge.runs)
-        axes = {mirror // 2, (mirror // 2 + len(edge.runs)) % n}
-        return {a for a in axes if front[min(a // 2, len(front) - 1)]}
+        axes = {mirror // 2, (mirror // 2 + n) % (2 * n)} if edge.closed else {mirror // 2}
+        return {a for a in axes if front[min(a // 2, n - 1)]}
     middles = set()
-    start = 0
-    for i, yes in enumerate([*front, False]):
-        if not yes:
-            if i - start >= 3:
-                middles.add(start + i)  # half-way between the orders 2 start + 1 and 2 i - 1
+    # a front that goes on across the start is one
+    first = start = front.index(False) if edge.closed and False in front else 0
+    for i in range(first, first + n + 1):
+        if i == first + n or not front[i % n]:
+            if i - start >= 3:  # half-way between the orders 2 start + 1 and 2 i - 1
+                middles.add((start + i) % (2 * n))
             start = i + 1
     return middles
 

@@ -14,7 +14,8 @@ from border.working.adjusting import Adjustment
 from border.working.closing import Account, counted_as, kind_name
 from border.working.cursor import TooLarge
 from border.working.fabric import CHAIN, PICOT, Fabric, edge_fabric
-from border.working.rounds import Pass, work_adjusted, work_once
+from border.working.found import Found, as_it_stands
+from border.working.rounds import Pass, work_once
 from border.working.sites import SiteFinder
 from border.working.work import turns_after
 from border.yoke.edges import Edge
@@ -71,28 +72,29 @@ class Trial(Struct, frozen=True):
 
 
 def worked_on(
-    reading: Reading, edge: Edge, adjustments: Sequence[Adjustment] = ()
+    reading: Reading,
+    edge: Edge,
+    adjustments: Sequence[Adjustment] = (),
+    found: Found | None = None,
 ) -> tuple[Worked, ...]:
     """Every round of a border on an edge, up to one without a stitch, which does not close,
     or before one that grows too large."""
     fabric = edge_fabric(edge)
-    found: list[Worked] = []
+    made: list[Worked] = []
     for round_ in reading.rounds:
         mine = tuple(a for a in adjustments if a.round == round_.number)
         try:
-            done = work_once(round_, fabric)
-            if mine:
-                done, _ = work_adjusted(round_, fabric, mine, done)
+            _, done, _ = as_it_stands(round_, fabric, mine, found)
         except TooLarge:
             break
-        found.append(Worked(round_, fabric, done))
+        made.append(Worked(round_, fabric, done))
         if all(kind in (CHAIN, PICOT) for kind in done.made.kinds):
             done.closes = False
             break
         fabric = done.fabric(fabric)
         if turns_after(round_, reading.rules.worked, edge.closed):
             fabric = fabric.turned()
-    return tuple(found)
+    return tuple(made)
 
 
 def cut_short(worked: Worked, by: int) -> Worked | None:

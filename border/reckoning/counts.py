@@ -8,11 +8,11 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from border.stitches import CHAIN_LOOPS, STITCHES
-from border.text.tree import Kind, Whole
+from border.text.tree import Kind
+from border.working.claims import how_many
 from border.working.closing import tally
 from border.working.fabric import PICOT, Fabric
 from border.working.rounds import Fallen
-from border.working.sites import SiteFinder
 from border.working.work import WorkedEdge, WorkedRound
 
 
@@ -65,6 +65,7 @@ class JointCount(Struct, frozen=True):
 class RoundCount(Struct, frozen=True):
     """One round on this edge. `spaces`: chain spaces offered to the next round.
 
+    `done`: it is worked already. `found`: what was counted in it then (what, how many).
     `loops`: loops of thread drawn in the making of it (the thread model's unit).
     """
 
@@ -78,6 +79,8 @@ class RoundCount(Struct, frozen=True):
     joints: tuple[JointCount, ...]
     adjustments: tuple[Fallen, ...]
     loops: int
+    done: bool = False
+    found: tuple[tuple[str, int], ...] = ()
 
 
 def count_edge(worked: WorkedEdge) -> tuple[RoundCount, ...]:
@@ -92,7 +95,7 @@ def _count(round_: WorkedRound) -> RoundCount:
         number=round_.number,
         closes=round_.closes,
         made=_tally(fabric.kinds),
-        spaces=len(SiteFinder(fabric, False).sites(Whole(Kind("space")))),
+        spaces=how_many(fabric, Kind("space")),
         repeats=tuple(
             RepeatCount(r.times, r.takes, _tally(r.makes), r.left_over) for r in round_.repeats
         ),
@@ -101,6 +104,8 @@ def _count(round_: WorkedRound) -> RoundCount:
         joints=joints,
         adjustments=round_.adjustments,
         loops=_loops(fabric),
+        done=round_.done,
+        found=round_.found.counts if round_.found else (),
     )
 
 

@@ -174,6 +174,23 @@ def uncalibrated(thread: Thread, samples: int = 0) -> Finding:
     return Finding("thread-uncalibrated", message, help_)
 
 
+def ball_mm(thread: Thread) -> float | None:
+    """The thread in one ball, in mm; None where no ball is stated."""
+    if thread.ball_m:
+        return thread.ball_m * 1000
+    return thread.ball_g / thread.tex * 1e6 if thread.ball_g else None
+
+
+def ball_in_hand(used: ThreadUse, thread: Thread) -> tuple[int, int] | None:
+    """Which ball is being worked from when so much is used (1 the first): by the lower figure,
+    and by the upper with waste. None where no ball is stated."""
+    ball = ball_mm(thread)
+    if ball is None:
+        return None
+    upper = used.high_mm * (1 + thread.waste)
+    return max(ceil(used.low_mm / ball), 1), max(ceil(upper / ball), 1)
+
+
 def _balls(mm: float, thread: Thread) -> int | None:
     if thread.ball_m:
         return ceil(mm / 1000 / thread.ball_m)

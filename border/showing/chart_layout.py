@@ -16,7 +16,7 @@ from border.showing.chart_window import Key, Window, keys, own_position
 from border.showing.side_by_side import side_by_side
 from border.stitches import STITCHES
 from border.working.fabric import CHAIN, PICOT, Fabric
-from border.working.sites import standing_in
+from border.working.stations import Stations
 
 UNIT = 9.0
 """Height of one chain."""
@@ -51,6 +51,7 @@ def layer(fabric: Fabric, below: Fabric, under: Layer, window: Window) -> Layer:
 class _Round:
     def __init__(self, fabric: Fabric, below: Fabric, under: Layer, window: Window) -> None:
         self.fabric, self.below, self.under, self.window = fabric, below, under, window
+        self.stations = Stations(below)
         self.bottom = under.top + GAP
         found = keys(fabric, window.start - BESIDE, window.end + BESIDE)
         self.atoms = [(p, k) for p, k in found if fabric.kinds[k[0]] != PICOT]
@@ -79,7 +80,7 @@ class _Round:
 
     def _site(self, number: int, position: float) -> list[complex]:
         """The tops of what a site has, as far as they are laid out. `position`: of the stitch."""
-        elements = standing_in(number, self.below)
+        elements = self.stations.standing_in(number)
         atoms = [e for e in elements if not self._is_picot(e)]
         tops = (self._top_below(e, position) for e in atoms or elements)
         return [top for top in tops if top is not None]
@@ -140,7 +141,7 @@ class _Round:
 
     def _open(self, number: int) -> bool:
         """Whether a site is a space, a loop, or several stitches at once."""
-        elements = standing_in(number, self.below)
+        elements = self.stations.standing_in(number)
         if self.below.base:
             return self.below.kinds[0] in ("loop", "picot")
         return sum(not self._is_picot(e) for e in elements) > 1

@@ -9,7 +9,9 @@ from msgspec import Struct
 from border.findings import Finding
 from border.reckoning.counts import RoundCount
 from border.reckoning.thread import Thread, ThreadUse, thread_used
+from border.text.readings import Reading
 from border.text.source import Source
+from border.working.work import WorkedEdge
 from border.yoke.edges import Edge
 
 
@@ -19,7 +21,8 @@ class Piece(Struct, frozen=True):
     `border` is the file as the user named it, `title` the name that the text
     gives itself. `faulty` is the first round that could not be made out, so
     that nothing is counted from there on; `whole`: every round was counted.
-    `findings` are those of this edge alone.
+    `findings` are those of this edge alone. `reading`, `worked`: the rounds as they
+    are meant, and as they came out.
     """
 
     edge: Edge
@@ -30,6 +33,8 @@ class Piece(Struct, frozen=True):
     faulty: int | None = None
     whole: bool = True
     findings: tuple[Finding, ...] = ()
+    reading: Reading | None = None
+    worked: WorkedEdge | None = None
 
     @property
     def closes(self) -> bool:

@@ -134,6 +134,8 @@ def _round(count: RoundCount, thread: Thread) -> RoundRecord:
     }
     if not count.repeats:
         del record["repeats"]
+    if count.found:
+        record["found"] = dict(count.found)
     return record
 
 

@@ -41,8 +41,23 @@ from border.showing.shapes import (
     WorkRecord,
     YokeRecord,
 )
+from border.showing.sheet_shapes import (
+    OnTheWayRecord,
+    SheetRecord,
+    SheetRoundRecord,
+    SheetWorkRecord,
+    StageRecord,
+)
+from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    WrittenWorkRecord,
+    WriteRecord,
+    OnTheWayRecord,
+    StageRecord,
+    SheetRoundRecord,
+    SheetWorkRecord,
+    SheetRecord,
     FitRecord,
     ChoiceRecord,
     PlanAdjustmentRecord,
@@ -92,6 +107,8 @@ def schema() -> dict[str, Any]:
         CloseWorksRecord,
         AdjustRecord,
         ChoiceRecord,
+        SheetRecord,
+        WriteRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]

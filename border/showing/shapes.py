@@ -69,7 +69,10 @@ class AdjustmentRecord(TypedDict):
 
 
 class RoundRecord(TallyRecord):
-    """One round. `spaces` are the chain spaces that it offers to the next; thread in mm."""
+    """One round. `spaces` are the chain spaces that it offers to the next; thread in mm.
+
+    `found`: what was counted in it when it was worked, and what it is reckoned as.
+    """
 
     round: int
     closes: bool
@@ -79,6 +82,7 @@ class RoundRecord(TallyRecord):
     motifs: list[MotifRecord]
     joints: list[JointRecord]
     adjustments: list[AdjustmentRecord]
+    found: NotRequired[dict[str, int]]
     thread_mm: float
 
 

@@ -28,6 +28,7 @@ from border.showing.folding import (
 )
 from border.showing.layout import Rows
 from border.showing.telling import harmless
+from border.working.found import in_words
 
 MOST = 40
 """Lines of one sort shown under one round."""
@@ -53,7 +54,7 @@ def _heading(piece: Piece) -> Text:
     text = Text(f"{harmless(piece.edge.name)}: {harmless(title)}", style="bold")
     terms = TERMS.get(piece.terms, piece.terms)
     text.append(f"\n{edge_in_words(piece.edge)}; stitch names: {terms}", style="not bold")
-    failing = [str(r.number) for r in piece.rounds if not r.closes]
+    failing = [str(r.number) for r in piece.rounds if not r.closes and not r.done]
     if not piece.whole:
         text.append(f"\n{_not_counted(piece)}", style="red")
     if failing:
@@ -61,7 +62,8 @@ def _heading(piece: Piece) -> Text:
         verb = "does" if len(failing) == 1 else "do"
         text.append(f"\n{which} {_listed(failing)} {verb} not close", style="red")
     elif piece.whole:
-        text.append("\nevery round closes", style="not bold green")
+        which = "every round" if piece.closes else "every round still to be worked"
+        text.append(f"\n{which} closes", style="not bold green")
     return text
 
 
@@ -84,16 +86,22 @@ def _overview(piece: Piece, thread: Thread) -> Table:
             Text(stitches(count.made, piece.terms)),
             *(str(n) if n else "-" for n in (count.made.chains, count.made.picots, count.spaces)),
             length(thread_mm(count.loops, thread)),
-            Text("" if count.closes else "does not close", style="red"),
+            _closing(count),
         )
     return table
 
 
+def _closing(count: RoundCount) -> Text:
+    """Nothing of a round that closes; what is worked already is a fact, and no fault."""
+    text = "" if count.closes else "does not close"
+    return Text(text, style="yellow" if count.done else "red")
+
+
 def _round_heading(count: RoundCount) -> Text:
     text = Text(f"round {count.number}", style="bold")
-    if not count.closes:
-        text.append(": does not close", style="red")
-    return text
+    if count.done:
+        text.append(", worked already", style="not bold")
+    return text if count.closes else text.append(": ").append_text(_closing(count))
 
 
 def _details(piece: Piece, count: RoundCount) -> Rows:
@@ -119,6 +127,8 @@ def _detail_lines(piece: Piece, count: RoundCount) -> Iterator[tuple[str, list[T
         for a in count.adjustments
     ]
     yield "adjusted", [Text(harmless(line)) for line in eased]
+    found = [f"{in_words(count.found, terms)}; counted on from there"] if count.found else []
+    yield "found", [Text(line) for line in found]
     yield "faults", [_fault(f) for f in piece.findings if _concerns(f, count.number)]
 
 

@@ -89,9 +89,9 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
         repeated = _as_own_repeat(body, body_rules, carried, number)
         body = _settled(body, body_rules, carried, number, told)
         turning = () if isinstance(body, Text) else carried
+        own = {item.span for item in carried}  # what comes from the row before is told here
+        findings += [f for f in told if not copied or f.span in own]
         carried = turning_chain
-        if not copied:
-            findings += told
         turns = any(end.what is Ending.TURN for end in ends)
         heads = (row.claims, row.head, row.span)
         rounds.append(Round(number, body, body_rules, turns, *heads, repeated, turning))

@@ -74,13 +74,22 @@ def leading_targets(items: Sequence[Item]) -> tuple[Target, ...]:
 
 
 def worked_targets(items: Sequence[Item]) -> tuple[Target, ...]:
-    """All that the steps work into, each once, in the order of the text; skips left out."""
+    """All that the steps work into, each once, in the order of the text; skips left out.
+
+    `same` is what was worked last or begun in, whatever it is called.
+    """
     found: dict[Target, None] = {}
+    last: tuple[Target, ...] = ()
     for item in steps(items):
+        targets = named_targets(item)
         if isinstance(item, Stitches | Bracket) and item.place is not None:
-            found.update(dict.fromkeys(item.place.targets))
-        elif not isinstance(item, Skip | Begin):
-            found.update(dict.fromkeys(named_targets(item)))
+            same = item.place.which is Which.SAME
+            targets = last if same else item.place.targets
+        if not targets or isinstance(item, Skip):
+            continue
+        last = targets
+        if not isinstance(item, Begin):
+            found.update(dict.fromkeys(targets))
     return tuple(found)
 
 

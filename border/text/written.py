@@ -6,7 +6,7 @@ that nothing in it could be read two ways.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import assert_never
 
 from border.text.steps import walk
@@ -38,25 +38,34 @@ __all__ = ["write_border", "write_item", "write_kind", "write_list", "write_plac
 _WIDTH = 88
 
 
-def write_border(border: Border, terms: str | None = None) -> str:
-    """A border as a text; `terms` (`us`, `uk`, `early`) other than its own translate it."""
+def write_border(
+    border: Border, terms: str | None = None, remarks: Mapping[int, str] | None = None
+) -> str:
+    """A border as a text; `terms` (`us`, `uk`, `early`) other than its own translate it.
+
+    `remarks`: what is said, behind a `#`, on a line before the row that begins with a number.
+    """
     own = border.headings.terms or "us"
     target = terms or own
-    overrides = border.headings.overrides if target == own else _needed(border, target)
+    overrides = border.headings.overrides if target == own else ()
+    overrides += _needed(border, target, overrides)
     lines = list(_headings(border.headings, terms or border.headings.terms, target, overrides))
     if lines:
         lines.append("")
     for row in border.rows:
-        lines += _wrapped(_row(row, target, overrides))
+        if remarks and row.numbers[0] in remarks:
+            lines.append(f"# {remarks[row.numbers[0]]}")
+        claims = ", ".join(_claim(claim, target, overrides) for claim in row.claims)
+        lines += _wrapped(_row(row, target, overrides), f"({claims})" if claims else "")
     return "\n".join(lines) + "\n"
 
 
-def _needed(border: Border, terms: str) -> Overrides:
-    """Overrides for stitches that the terms have no name for."""
+def _needed(border: Border, terms: str, given: Overrides) -> Overrides:
+    """Overrides for stitches that the terms, with those given, have no name for."""
     used: dict[str, None] = {}
     for row in border.rows:
         used |= dict.fromkeys(_stitches(row))
-    missing = [stitch for stitch in used if stitch != "ch" and not has_name(stitch, terms)]
+    missing = [s for s in used if s != "ch" and not has_name(s, terms, given)]
     return tuple((name_of(stitch, terms), stitch) for stitch in missing)
 
 
@@ -109,11 +118,11 @@ def _headings(
         yield f"{word} means {meaning_of(stitch, target)}"
 
 
-def _wrapped(line: str) -> list[str]:
-    """A row on lines of bearable length, broken only between its steps."""
+def _wrapped(line: str, behind: str) -> list[str]:
+    """A row on lines of bearable length, broken only between its steps; `behind`: its claims."""
     lines: list[str] = []
     current = ""
-    for piece in _pieces(line):
+    for piece in [*_pieces(line), *([behind] if behind else [])]:
         if current and len(current) + 1 + len(piece) > _WIDTH:
             lines.append(current)
             current = f"    {piece}"
@@ -146,10 +155,7 @@ def _row(row: Row, terms: str, overrides: Overrides) -> str:
         case clauses:
             body = "; ".join(_clause(clause, terms, overrides) for clause in clauses)
     rounds = "round" if len(row.numbers) == 1 else "rounds"
-    written = f"{rounds} {_numbers(row.numbers)}: {body}."
-    if row.claims:
-        written += f" ({', '.join(_claim(claim, terms, overrides) for claim in row.claims)})"
-    return written
+    return f"{rounds} {_numbers(row.numbers)}: {body}."
 
 
 def _numbers(numbers: Sequence[int]) -> str:

@@ -10,7 +10,7 @@ from msgspec import Struct, field
 from border.findings import Span
 from border.working.cursor import Cursor
 from border.working.line import Line
-from border.working.sites import Sites
+from border.working.stations import Sites
 
 _PLACE = re.compile(r"place ([0-9]{1,9})")
 
@@ -42,12 +42,13 @@ class Boundaries(Struct):
     """The boundaries of a row as it is worked, and what is to happen at them.
 
     `seen`: the position of each boundary met, in order. `applied`: those where
-    an adjustment had its way. `part`: the part of the edge being worked now.
+    an adjustment had its way, and how many elements of the row stood then.
+    `part`: the part of the edge being worked now.
     """
 
     plan: dict[Boundary, Adjustment]
     seen: dict[Boundary, int] = field(default_factory=dict)
-    applied: list[Boundary] = field(default_factory=list)
+    applied: dict[Boundary, int] = field(default_factory=dict)
     part: int = 0
 
     def meet(self, repeats: int, sites: Sites, cursor: Cursor) -> None:
@@ -71,7 +72,7 @@ class Boundaries(Struct):
                 return
             cursor.at = sites.a[every[target]]
         cursor.skip_end = None
-        self.applied.append(boundary)
+        self.applied[boundary] = len(cursor.made.kinds)
 
 
 def middles(line: Line, tick: int, at: str) -> list[int]:

@@ -19,7 +19,7 @@ def check_claims(round_: Round, fabric: Fabric, times: list[int]) -> list[Findin
             comes_to = times[-1] if times else 1
             what = "repeats"
         else:
-            comes_to = _count(fabric, claim.of, bool(round_.rules.chains_count))
+            comes_to = how_many(fabric, claim.of, bool(round_.rules.chains_count))
             what = write_kind(claim.of, round_.rules.terms, plural=True)
         if comes_to != claim.count:
             message = f"the text says {claim.count} {what}, and the round comes to {comes_to}"
@@ -28,7 +28,8 @@ def check_claims(round_: Round, fabric: Fabric, times: list[int]) -> list[Findin
     return findings
 
 
-def _count(fabric: Fabric, kind: Kind, chains_count: bool) -> int:
+def how_many(fabric: Fabric, kind: Kind, chains_count: bool = False) -> int:
+    """How many of a kind a row has: spaces, groups, blocks, picots, stitches of a kind or all."""
     return len(SiteFinder(fabric, chains_count and kind == ST).sites(Whole(kind)))
 
 

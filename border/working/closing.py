@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from msgspec import Struct, field
 
@@ -20,7 +21,7 @@ from border.text.tree import (
 )
 from border.working.cursor import Cursor, Mark
 from border.working.fabric import CHAIN, PICOT, Fabric
-from border.working.sites import Sites, touch
+from border.working.stations import Sites, touch
 
 
 class Trouble(Struct, frozen=True):
@@ -107,18 +108,21 @@ class Account(Struct):
         else:
             lists = [cursor.window.sites((target,)) for target in self.leading]
             takes = tuple(s.after(cursor.at) - s.after(mark.at) for s in lists)
-        if mark.at == cursor.window.head:  # a round that begins inside a site takes that one first
-            cut = [self._begun_inside(cursor, target) for target in self.leading]
-            takes = tuple(n + c for n, c in zip(takes, cut, strict=True))
-        return takes
+        unseen = (self._unseen(cursor, mark, target.of) for target in self.leading)
+        return tuple(n + more for n, more in zip(takes, unseen, strict=True))
 
-    def _begun_inside(self, cursor: Cursor, target: Target) -> int:
-        """1 where the row begins inside a site of a leading kind and has taken a part of it."""
-        window = cursor.window
-        end = min(window.cut(target), cursor.at)
-        parts = (t for t in self.named if not isinstance(t, Whole) and t.of == target.of)
-        first = (window.sites((part,)).a[:1] for part in parts)
-        return int(any(window.head <= a < end for found in first for a in found))
+    def _unseen(self, cursor: Cursor, mark: Mark, of: Kind) -> int:
+        """Parts taken of sites that are not seen as a whole, since the text begins or ends inside
+        them: each stands for its site."""
+        whole, found = cursor.window.sites((Whole(of),)), 0
+        for part in self.named:
+            if part.of != of or isinstance(part, Whole | Between):
+                continue
+            s = cursor.window.sites((part,))
+            for i in range(s.after(mark.at), s.after(cursor.at)):
+                at = bisect_right(whole.a, s.a[i]) - 1
+                found += at < 0 or whole.b[at] < s.b[i]
+        return found
 
     def takes(self, fabric: Fabric) -> dict[str, int]:
         """Sites of each leading kind that one repeat takes, as most repeats do."""
@@ -144,15 +148,11 @@ class Account(Struct):
 
     def uneven(self) -> tuple[int, int] | None:
         """The first repeat (from 1) that passes over more than most do, and its position."""
-        if len(self.passed) < 2:
-            return None
         for target in {t: None for passes, _ in self.passed for t in passes}:
             counts = [passes.get(target, 0) for passes, _ in self.passed]
-            usual, often = Counter(counts).most_common(1)[0]
-            if 2 * often <= len(counts):
-                continue  # there is no "most"
+            fewer = sorted(counts)[len(counts) // 2]  # as many as this, or fewer: more than half
             for i, n in enumerate(counts):
-                if n > usual:
+                if n > fewer:
                     return i + 1, self.passed[i][1]
         return None
 
@@ -196,8 +196,8 @@ def kind_name(kind: Kind, fabric: Fabric) -> str:
             return f"{n}-{stitch} {name}"
 
 
-def tally(kinds: Sequence[str]) -> tuple[dict[str, int], int, int]:
-    """Stitches by kind, chains and picots among elements."""
+def tally(kinds: Iterable[str]) -> tuple[dict[str, int], int, int]:
+    """Stitches by kind, chains and picots among elements, or of elements counted already."""
     counted = Counter(kinds)
     chains, picots = counted.pop(CHAIN, 0), counted.pop(PICOT, 0)
     return dict(counted), chains, picots

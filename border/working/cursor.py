@@ -15,7 +15,7 @@ from border.text.tree import (
     Whole,
 )
 from border.working.fabric import ALONE, CHAIN, PICOT
-from border.working.sites import Sites
+from border.working.stations import Sites
 from border.working.windows import JointWindow, Window
 
 ROW_LIMIT = 1_000_000

@@ -17,7 +17,8 @@ from border.text.tree import (
     Whole,
 )
 from border.working.cursor import Site
-from border.working.sites import SiteFinder, merged
+from border.working.sites import SiteFinder
+from border.working.stations import merged
 from border.working.windows import RowWindow
 
 
@@ -34,7 +35,8 @@ def row_head(finder: SiteFinder, items: tuple[Item, ...]) -> Head:
     begin = next((i for i in items[:1] if isinstance(i, Begin)), None)
     if begin is not None:
         site = _begun(finder, begin.place)
-        return Head(_window(finder, site and _spot(finder, site, items[1:])), begun=site)
+        spot = _spot(finder, site or (0, 0, 0), items[1:])  # no such site: at the start
+        return Head(_window(finder, spot), begun=site)
     if not finder.fabric.line.closed:
         return Head(_window(finder, None))
     if any(isinstance(i, StartChain) and i.stands_for and i.place is None for i in items[:1]):

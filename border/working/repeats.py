@@ -26,7 +26,7 @@ from border.text.tree import (
 )
 from border.working.closing import Left
 from border.working.cursor import Cursor, RunsOut
-from border.working.sites import Sites
+from border.working.stations import Sites
 
 if TYPE_CHECKING:
     from border.working.rows import Worker

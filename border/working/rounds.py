@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.readings import Round, with_start_chain
 from border.text.steps import walk, worked_targets
-from border.text.tree import Begin, Item, StartChain, Stitches, Target, Text
+from border.text.tree import Begin, Between, Item, StartChain, Stitches, Target, Text, Whole
 from border.working.adjusting import Adjustment, Boundaries, Boundary, middles, planned
 from border.working.closing import Account, accounts_of, counted_as, kind_name
 from border.working.cursor import Cursor, Made
@@ -22,19 +22,25 @@ from border.working.windows import JointWindow, Window
 
 
 class Fallen(Struct, frozen=True):
-    """An adjustment where it fell: `before_repeat` 1 is before the second repeat."""
+    """An adjustment where it fell: `before_repeat` 1 is before the second repeat.
+
+    `element`: how many elements of the row stand before it.
+    """
 
     at: str
     by: int
     before_repeat: int
+    element: int = 0
 
 
 class Rest(Struct, frozen=True):
-    """What an open-ended repeat (by the identity of its step) leaves over on a part of the edge."""
+    """What an open-ended repeat (by the identity of its step) leaves over on a part of the edge,
+    worked so many `times` there."""
 
     part: int
     repeat: int
     over: int
+    times: int
 
 
 class Pass(Struct):
@@ -113,8 +119,14 @@ def work_adjusted(
     for a in homeless:
         here = bool(middles(below.line, below.tick, a.at))
         done.findings.append(no_place(a, here))
-    fallen = (Fallen(a.at, a.by, b.repeats) for b, a in plan.items() if b in applied)
-    return done, tuple(fallen)
+    return done, fell(plan, done.boundaries)
+
+
+def fell(plan: dict[Boundary, Adjustment], met: Boundaries) -> tuple[Fallen, ...]:
+    """Where the adjustments of a plan fell, as far as they had their way when it was worked."""
+    return tuple(
+        Fallen(a.at, a.by, b.repeats, met.applied[b]) for b, a in plan.items() if b in met.applied
+    )
 
 
 def _part(round_: Round, part: Part, done: Pass, opening: tuple[Item, ...] = ()) -> None:
@@ -138,8 +150,11 @@ def _row(round_: Round, items: tuple[Item, ...], finder: SiteFinder, done: Pass)
 
 
 def _worker(round_: Round, window: Window, done: Pass, items: tuple[Item, ...]) -> Worker:
-    kinds = counted_as(worked_targets(items))
-    watched = kinds if len(kinds) > 1 else ()
+    targets = worked_targets(items)
+    kinds = tuple(dict.fromkeys(Whole(t.of) for t in targets))
+    # of one kind worked whole, or in the points between, none can be passed in silence
+    evenly = len(kinds) == 1 and all(isinstance(t, Whole | Between) for t in targets)
+    watched = () if evenly else kinds
     cursor = Cursor(window, done.made, at=window.head, watched=watched)
     return Worker(cursor, round_.rules, round_.number, done.accounts, done.boundaries.meet)
 
@@ -157,7 +172,7 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
         over = left.over(touched)
         account = done.accounts[id(left.item)]
         account.left_over += len(over)
-        done.rests.append(Rest(done.boundaries.part, id(left.item), len(over)))
+        done.rests.append(Rest(done.boundaries.part, id(left.item), len(over), left.times))
         if over:
             worker.closes = False
             told = True

@@ -32,7 +32,7 @@ from border.text.written import write_item
 from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, RunsOut, Site
 from border.working.repeats import meets_start, run
-from border.working.sites import Sites
+from border.working.stations import Sites
 from border.working.windows import JointWindow
 
 Boundary = Callable[[int, Sites, Cursor], None]

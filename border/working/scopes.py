@@ -28,11 +28,15 @@ from border.working.windows import (
 
 
 class Part(Struct, frozen=True):
-    """A part of the edge that one clause works: its window, and its name for messages."""
+    """A part of the edge that one clause works: its window, and its name for messages.
+
+    `stretches`: the indices of those that it is made of; none for a joint.
+    """
 
     clause: Clause
     window: Window
     name: str
+    stretches: tuple[int, ...] = ()
 
 
 def names_of(clause: Clause) -> tuple[str, ...]:
@@ -120,7 +124,8 @@ def parts(finder: SiteFinder, clauses: tuple[Clause, ...]) -> list[Part]:
             alone or (behind in points and _keeps(behind, owners, at_joints, n) == last),
             order,
         )
-        made.append(Part(clauses[owner], window, _name(line, first, last)))
+        own = tuple(k % n for k in range(first, last + (n if lap else 0) + 1))
+        made.append(Part(clauses[owner], window, _name(line, first, last), own))
         joint(behind, lap)
     return made
 

@@ -1,24 +1,11 @@
-"""Sites: the places of a fabric that stitches can be worked into.
-
-A site stands at *stations* along the fabric, `step` of them to an element. An
-atom covers [step i, step j + 4), where j is the last picot that stands on it, or
-itself: working it passes what stands on it. The picots of an atom lie one behind
-the other within that. A point between atoms has the last station before the next
-of them could begin, step j + 3; a point in the middle of an atom, step i + 1; the
-joints in a gap follow from step j + 4. So a cursor behind a site has passed a
-point at that site's end, but no joint there, and a cursor on a point has not
-passed the atom behind it: "at or beyond" and "strictly beyond" are one comparison.
-On a closed fabric stations run on: one round more is step x its elements.
-"""
+"""Sites: the places of a fabric that stitches can be worked into, by what a text calls them."""
 
 from __future__ import annotations
 
-from bisect import bisect_left, bisect_right
-from collections.abc import Callable, Iterator, Sequence
+from bisect import bisect_left
+from collections.abc import Callable, Iterator
 from itertools import accumulate
 from typing import assert_never
-
-from msgspec import Struct
 
 from border.stitches import STITCHES
 from border.text.tree import (
@@ -31,80 +18,10 @@ from border.text.tree import (
     Whole,
 )
 from border.working.fabric import ALONE, CHAIN, PICOT, Fabric
+from border.working.stations import Sites, Stations
 
 
-class Sites(Struct):
-    """Sites in the order of their first stations: `a` first, `b` behind the last, `p` position.
-
-    `union`: of several targets, so that one may lie on the other.
-    """
-
-    a: list[int]
-    b: list[int]
-    p: list[int]
-    union: bool = False
-
-    def __len__(self) -> int:
-        return len(self.a)
-
-    def after(self, cursor: int) -> int:
-        """The index of the first that starts at or beyond the cursor."""
-        return bisect_left(self.a, cursor)
-
-    def ahead(self, cursor: int) -> Sequence[int]:
-        """The indices of those that can be worked one after the other from the cursor on.
-
-        In a union, one that is worked passes those that it covers.
-        """
-        i = self.after(cursor)
-        if not self.union:
-            return range(i, len(self))
-        found = []
-        while i < len(self):
-            found.append(i)
-            i = self.after(self.b[i])
-        return found
-
-
-def touch(one: tuple[int, int], other: tuple[int, int]) -> bool:
-    """Whether two sites have something in common. A point at the end of a site is not in it."""
-    (a, b), (c, d) = one, other
-    if one == other or not (a < d and c < b):
-        return one == other
-    return b != d or 1 not in (b - a, d - c)
-
-
-def merged(lists: list[Sites]) -> Sites:
-    """A union, in order; at one and the same station the list named first leads."""
-    if len(lists) == 1:
-        return lists[0]
-    order = sorted(
-        (a, k, b, p) for k, s in enumerate(lists) for a, b, p in zip(s.a, s.b, s.p, strict=True)
-    )
-    return Sites([x[0] for x in order], [x[2] for x in order], [x[3] for x in order], True)
-
-
-def step_of(fabric: Fabric) -> int:
-    """The stations of one element."""
-    return 6 + 2 * len(fabric.line.joints)
-
-
-def standing_in(number: int, below: Fabric) -> tuple[int, ...]:
-    """The elements of the row below that a stitch was worked into, by the number in its `into`.
-
-    Of a point between two, both of them. On a closed fabric they run on behind its end.
-    """
-    if number == ALONE:
-        return ()
-    step = step_of(below)
-    start, width = divmod(number, 2 * step * len(below.kinds))
-    first = start // step
-    if width == 1:
-        return (first,) if start % step == 1 else (first, first + 1)
-    return tuple(range(first, (start + width - 1) // step + 1))
-
-
-class SiteFinder:
+class SiteFinder(Stations):
     """The sites of one fabric by target, each list made once.
 
     On a closed fabric a site that straddles the start is listed by its end
@@ -113,43 +30,14 @@ class SiteFinder:
     """
 
     def __init__(self, fabric: Fabric, chains_count: bool) -> None:
-        self.fabric = fabric
+        super().__init__(fabric)
         self.chains_count = chains_count
-        self.step = step_of(fabric)
-        self.round = self.step * len(fabric.kinds)
-        self.at_start = self.round - self.step + 3
-        """The station of a point just at the start of a closed fabric, in the first round."""
-        self._atoms = [i for i, k in enumerate(fabric.kinds) if fabric.base or k != PICOT]
         self._made: dict[Target, Sites] = {}
 
     def sites(self, target: Target) -> Sites:
         if (found := self._made.get(target)) is None:
             found = self._made[target] = self._find(target)
         return found
-
-    def between(self, left: int, right: int) -> int:
-        """The station of the point half-way between two sites: `left` is the station behind
-        the one before it, `right` the first of the one behind it."""
-        before, behind = (left - 4) // self.step, -(-right // self.step)
-        i, j = self._number(before), self._number(behind)
-        if i == j:  # two picots of one atom
-            return self.step * behind - self.step + 3
-        middle = self._element((i + j + 1) // 2)
-        return self.step * middle + (1 if (i + j) % 2 == 0 else 3 - self.step)
-
-    def _number(self, element: int) -> int:
-        """The number among the atoms of an element, or of what it stands on; laps run on."""
-        lap, i = divmod(element, len(self.fabric.kinds))
-        return lap * len(self._atoms) + max(bisect_right(self._atoms, i) - 1, 0)
-
-    def _element(self, number: int) -> int:
-        """The element of an atom by its number."""
-        lap, i = divmod(number, len(self._atoms))
-        return lap * len(self.fabric.kinds) + self._atoms[i]
-
-    def _behind(self, element: int) -> int:
-        """The station behind an atom and all that stands on it."""
-        return self.step * self._element(self._number(element) + 1) - self.step + 4
 
     def _find(self, target: Target) -> Sites:
         match target:
@@ -193,8 +81,8 @@ class SiteFinder:
     def _atoms_that(self, wanted: Callable[[str], bool]) -> Sites:
         f, step = self.fabric, self.step
         known = {k: wanted(k) for k in set(f.kinds)}
-        ends = [*self._atoms[1:], len(f.kinds)]
-        at = [(i, j) for i, j in zip(self._atoms, ends, strict=False) if known[f.kinds[i]]]
+        ends = [*self.atoms[1:], len(f.kinds)]
+        at = [(i, j) for i, j in zip(self.atoms, ends, strict=False) if known[f.kinds[i]]]
         b = [step * j - step + 4 for _, j in at]
         return Sites([step * i for i, _ in at], b, [f.pos[i] for i, _ in at])
 
@@ -213,7 +101,7 @@ class SiteFinder:
                 continue
             if len(run) >= least and (kind.size is None or kind.size == len(run)):
                 found.a.append(self.step * run[0])
-                found.b.append(self._behind(run[-1]))
+                found.b.append(self.behind(run[-1]))
                 found.p.append((self._pos(run[0]) + self._pos(run[-1])) // 2)
         return found
 
@@ -222,7 +110,7 @@ class SiteFinder:
         f = self.fabric
         runs: list[list[int]] = []
         broken = True
-        for i in self._atoms:
+        for i in self.atoms:
             if not wanted(f.kinds[i]):
                 broken = True
                 continue
@@ -242,13 +130,13 @@ class SiteFinder:
 
     def _meet(self, last: list[int], first: list[int], together: bool) -> bool:
         """Whether the last run and the first are neighbours across the start."""
-        if first[0] != self._atoms[0] or last[-1] != self._atoms[-1]:
+        if first[0] != self.atoms[0] or last[-1] != self.atoms[-1]:
             return False
         return not together or self._one_site(last[-1], first[0])
 
     def _joints(self) -> Sites:
         """Joints, each in the gap before the first atom that stands at or behind its point."""
-        f, atoms = self.fabric, self._atoms
+        f, atoms = self.fabric, self.atoms
         reached = list(accumulate((f.pos[i] for i in atoms), max))
         found = []
         for index in f.line.joints:
@@ -273,8 +161,8 @@ class SiteFinder:
 
     def _inside(self, a: int, b: int) -> list[int]:
         """The atoms of a site, by their elements."""
-        first, last = self._number(a // self.step), self._number((b - 4) // self.step)
-        return [self._element(n) for n in range(first, last + 1)]
+        first, last = self.number(a // self.step), self.number((b - 4) // self.step)
+        return [self.element(n) for n in range(first, last + 1)]
 
     def _with_atoms(self, of: Kind) -> Iterator[list[int]]:
         """The atoms of every site of a kind; a picot and a joint have none."""
@@ -301,7 +189,7 @@ class SiteFinder:
             atoms = [e for e in inside if self._is_unit(self._kind(e), unit)]
             if len(atoms) >= abs(nth):
                 e = atoms[nth - 1 if nth > 0 else -1]
-                found.append((self.step * e, self._behind(e), self._pos(e)))
+                found.append((self.step * e, self.behind(e), self._pos(e)))
         return self._collected(found)
 
     def _is_unit(self, kind: str, unit: Kind) -> bool:
@@ -316,9 +204,9 @@ class SiteFinder:
         for atoms in self._with_atoms(of):
             left, right = atoms[(len(atoms) - 1) // 2], atoms[len(atoms) // 2]
             if left == right:
-                found.append((self.step * left, self._behind(left), self._pos(left)))
+                found.append((self.step * left, self.behind(left), self._pos(left)))
             else:
-                at = self._behind(left) - 1
+                at = self.behind(left) - 1
                 found.append((at, at + 1, (self._pos(left) + self._pos(right)) // 2))
         return self._collected(found)
 
@@ -337,7 +225,7 @@ class SiteFinder:
     def _between_picots(self, of: Kind) -> Sites:
         found = []
         for atoms in self._with_atoms(of):
-            on = [(e, k) for e in atoms for k in range(self._behind(e) // self.step - e)]
+            on = [(e, k) for e in atoms for k in range(self.behind(e) // self.step - e)]
             if len(on) == 2:
                 (e, i), (g, j) = on
                 at = self.between(self.step * (e + i) + 4, self.step * (g + j))

@@ -60,9 +60,9 @@ def too_short(round_: Round, troubles: Iterable[tuple[str, Trouble]]) -> list[Fi
 
 
 def does_not_close(
-    round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons
+    round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons, already: bool
 ) -> Finding:
-    """The finding for a round that does not close."""
+    """The finding for a round that does not close; `already`: it is worked, and a fact."""
     told = [*_left(fabric, reasons), *_ran_out(round_, reasons)]
     if reasons.unmade:
         parts = [name for name in reasons.unmade if name]
@@ -73,7 +73,12 @@ def does_not_close(
         if short:
             told = [f"it asks for more than {_names(short)} has" if short[0] else "it runs short"]
     repeat, help_ = _repeat(fabric, accounts, reasons)
-    message = f"round {round_.number} does not close: " + "; ".join([*told, *repeat])
+    reason = "; ".join([*told, *repeat])
+    if already:
+        message = f"round {round_.number}, worked already, does not close: {reason}"
+        help_ = "nothing need be undone: the rounds after it are counted into it as it is"
+        return Finding("worked-does-not-close", message, help_, round_.head, round_.number)
+    message = f"round {round_.number} does not close: {reason}"
     return Finding("row-does-not-close", message, help_, round_.head, round_.number)
 
 

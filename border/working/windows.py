@@ -12,7 +12,8 @@ from msgspec import Struct, field
 
 from border.text.tree import Between, Kind, Target, Whole
 from border.working.line import Line
-from border.working.sites import SiteFinder, Sites, merged
+from border.working.sites import SiteFinder
+from border.working.stations import Sites, merged
 
 BEFORE_ALL = -(1 << 62)
 """A cursor before every station."""
@@ -37,26 +38,12 @@ class Window(Struct):
             self._seen[targets] = found
         return found
 
-    def cut(self, target: Target) -> int:
-        """The station behind the site of this kind that the round begins inside of, or `head`."""
-        return self.head
-
     def _seen_of(self, target: Target) -> Sites:
         raise NotImplementedError
 
 
 class RowWindow(Window):
     """A whole row. On a closed edge one round from the station `head`, running on past its end."""
-
-    def cut(self, target: Target) -> int:
-        if not self.round:
-            return self.head
-        s = self.finder.sites(target)
-        for head in (self.head, self.head % self.finder.round, self.head + self.finder.round):
-            i = s.after(head) - 1
-            if i >= 0 and s.b[i] > head:
-                return self.head + s.b[i] - head
-        return self.head
 
     def _seen_of(self, target: Target) -> Sites:
         s = self.finder.sites(target)

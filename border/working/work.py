@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.findings import Finding
+from border.findings import Finding, Span
 from border.text.readings import Reading, Round
 from border.text.steps import worked_targets
 from border.text.tree import Text, Worked
@@ -16,7 +16,8 @@ from border.working.claims import check_claims, check_multiple
 from border.working.closing import kind_name
 from border.working.cursor import TooLarge
 from border.working.fabric import PICOT, Fabric, edge_fabric
-from border.working.rounds import Fallen, Pass, with_chains, work_adjusted, work_once
+from border.working.found import Found, as_it_stands, came_out, misplaced
+from border.working.rounds import Fallen, Pass, with_chains, work_once
 from border.working.scopes import carries, names_of
 from border.working.sites import SiteFinder
 from border.working.telling import (
@@ -49,15 +50,18 @@ class WorkedRound(Struct, frozen=True):
     """A round as it came out, and what is told of it.
 
     `spans`: the elements [start, stop) of its fabric that each repeat made, in order.
+    `done`: it is worked already. `found`: what was counted in it, where it came out so.
     """
 
     number: int
+    done: bool
     closes: bool
     fabric: Fabric
     repeats: tuple[WorkedRepeat, ...]
     spans: tuple[tuple[int, int], ...]
     adjustments: tuple[Fallen, ...]
     findings: tuple[Finding, ...]
+    found: Found | None = None
 
 
 class WorkedEdge(Struct, frozen=True):
@@ -68,15 +72,27 @@ class WorkedEdge(Struct, frozen=True):
     findings: tuple[Finding, ...]
 
 
-def work(reading: Reading, edge: Edge, adjustments: Sequence[Adjustment] = ()) -> WorkedEdge:
-    """Work every round of a border into an edge. Rounds that do not close are worked on."""
+def work(
+    reading: Reading,
+    edge: Edge,
+    adjustments: Sequence[Adjustment] = (),
+    done: int = 0,
+    found: Found | None = None,
+    done_at: Span | None = None,
+) -> WorkedEdge:
+    """Work every round of a border into an edge. Rounds that do not close are worked on.
+
+    Rounds 1 to `done` are worked already (`done_at`: where that is said), one of them
+    came out at `found`. A `found` of a round that is not done is told of, and left aside.
+    """
     fabric = edge_fabric(edge)
     rounds: list[WorkedRound] = []
     findings: list[Finding] = []
     total = 0
     for round_ in reading.rounds:
         mine = tuple(a for a in adjustments if a.round == round_.number)
-        worked = _worked(round_, edge, fabric, mine)
+        counted = found if found and found.round == round_.number <= done else None
+        worked = _worked(round_, edge, fabric, mine, round_.number <= done, counted)
         total += len(worked.fabric.kinds) if worked else 0
         if worked is None or total > WORK_LIMIT:
             findings.append(too_large(round_))
@@ -91,9 +107,10 @@ def work(reading: Reading, edge: Edge, adjustments: Sequence[Adjustment] = ()) -
             fabric = fabric.turned()
     last = reading.rounds[-1].number if reading.rounds else 0
     findings += [no_round(a, last) for a in adjustments if not 1 <= a.round <= last]
+    findings += misplaced(done, done_at, found, last) if last else []
     if reading.multiple and rounds and len(rounds) == len(reading.rounds):
         closes = all(r.closes for r in rounds)
-        findings += check_multiple(reading.multiple, edge, closes, bool(adjustments))
+        findings += check_multiple(reading.multiple, edge, closes, bool(adjustments or found))
     return WorkedEdge(edge, tuple(rounds), tuple(findings))
 
 
@@ -112,15 +129,17 @@ def turns_after(round_: Round, worked: Worked | None, closed: bool) -> bool:
 
 
 def _worked(
-    round_: Round, edge: Edge, below: Fabric, adjustments: tuple[Adjustment, ...]
+    round_: Round,
+    edge: Edge,
+    below: Fabric,
+    adjustments: tuple[Adjustment, ...],
+    already: bool,
+    found: Found | None,
 ) -> WorkedRound | None:
     """A round worked into the fabric below; None where it grows too large."""
     try:
-        done = work_once(round_, below)
-        fallen: tuple[Fallen, ...] = ()
-        if adjustments:
-            done, fallen = work_adjusted(round_, below, adjustments, done)
-        told = [*_unknown_names(round_, edge), *_told(round_, below, done)]
+        _, done, fallen = as_it_stands(round_, below, adjustments, found)
+        told = [*_unknown_names(round_, edge), *_told(round_, below, done, already)]
     except TooLarge:
         return None
     fabric = done.fabric(below)
@@ -128,12 +147,17 @@ def _worked(
         WorkedRepeat(a.times, a.takes(below), a.makes(), a.left_over)
         for a in done.accounts.values()
     )
-    told += check_claims(round_, fabric, [r.times for r in repeats])
     spans = tuple(sorted(s for a in done.accounts.values() for s in a.spans))
-    return WorkedRound(round_.number, done.closes, fabric, repeats, spans, fallen, tuple(told))
+    if found and came_out(found, done, fabric) != found.numbers:
+        found = None
+    if not found:  # what was counted stands above what the text claims
+        told += check_claims(round_, fabric, [r.times for r in repeats])
+    return WorkedRound(
+        round_.number, already, done.closes, fabric, repeats, spans, fallen, tuple(told), found
+    )
 
 
-def _told(round_: Round, below: Fabric, done: Pass) -> list[Finding]:
+def _told(round_: Round, below: Fabric, done: Pass, already: bool) -> list[Finding]:
     """All that there is to say of a round on this edge."""
     findings = list(done.findings)
     if done.unclear:
@@ -144,10 +168,10 @@ def _told(round_: Round, below: Fabric, done: Pass) -> list[Finding]:
             findings.append(passes_more(round_, below, *uneven))
     if done.closes:
         return findings
-    findings += too_short(round_, done.reasons.troubles)
+    findings += [] if already else too_short(round_, done.reasons.troubles)
     if (again := _closes_repeated(round_, below)) is not None:
         return [*findings, repeat_unclear(round_, _summary(done), _summary(again))]
-    return [*findings, does_not_close(round_, below, done.accounts, done.reasons)]
+    return [*findings, does_not_close(round_, below, done.accounts, done.reasons, already)]
 
 
 def _summary(done: Pass) -> tuple[list[str], list[int], bool]:

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import re
 import tomllib
+from bisect import bisect_left
+from collections.abc import Set
 from contextlib import suppress
 from typing import TypeAlias
 
@@ -46,6 +48,29 @@ class Positions(Struct, frozen=True):
     def value(self, path: Path) -> Span:
         """The value at the end of `path`, or the nearest thing around it."""
         return self._nearest(path, self.values)
+
+    def without(self, aside: Set[Path]) -> Positions:
+        """The same once some tables of a list (`("work", 1)`) are left aside: those behind
+        them move up."""
+        gone: dict[str | int, list[int]] = {}
+        for name, *number in aside:
+            if number and isinstance(number[0], int):
+                gone.setdefault(name, []).append(number[0])
+        for numbers in gone.values():
+            numbers.sort()
+
+        def moved(stretches: dict[Path, tuple[int, int]]) -> dict[Path, tuple[int, int]]:
+            found: dict[Path, tuple[int, int]] = {}
+            for path, stretch in stretches.items():
+                if path[:2] in aside:
+                    continue
+                if path[0] in gone and len(path) > 1 and isinstance(path[1], int):
+                    number = path[1] - bisect_left(gone[path[0]], path[1])
+                    path = (path[0], number, *path[2:])
+                found[path] = stretch
+            return found
+
+        return Positions(self.source, moved(self.keys), moved(self.values))
 
     def _nearest(self, path: Path, wanted: dict[Path, tuple[int, int]]) -> Span:
         while path:

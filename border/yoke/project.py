@@ -104,6 +104,7 @@ class Found(Struct, frozen=True):
 
     round: int
     counts: tuple[tuple[str, int], ...]
+    span: Span
 
 
 class Work(Struct, frozen=True):
@@ -123,6 +124,7 @@ class Work(Struct, frozen=True):
     span: Span
     edge_span: Span
     border_span: Span
+    done_span: Span
 
 
 class Part(Struct, frozen=True):
@@ -201,5 +203,5 @@ def read_project(source: Source) -> tuple[Project | None, tuple[Finding, ...]]:
     if raw is None:
         return None, findings
     where = positions(source)
-    table, findings = checked(raw, where)
+    table, where, findings = checked(raw, where)
     return (None if table is None else made(table, where)), findings

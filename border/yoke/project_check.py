@@ -72,15 +72,16 @@ def _offset(source: Source, message: str, shift: int) -> int:
 
 def checked(
     raw: dict[str, Any], where: Positions
-) -> tuple[ProjectTable | None, tuple[Finding, ...]]:
-    """The project's tables, and `unknown-key` and `bad-value` for what is wrong in them.
+) -> tuple[ProjectTable | None, Positions, tuple[Finding, ...]]:
+    """The project's tables, where they stand, and `unknown-key` and `bad-value` for what is
+    wrong in them.
 
     `raw` is mended on the way. None where the yoke or an edge is faulty.
     """
     findings: dict[tuple[str | int, ...], Finding] = {}
     for _ in range(4):
         try:
-            return ProjectTable.model_validate(raw), tuple(findings.values())
+            return ProjectTable.model_validate(raw), where, tuple(findings.values())
         except ValidationError as error:
             errors = error.errors(include_url=False)
         mended = [_mend(raw, e["loc"]) for e in errors if e["type"] == "extra_forbidden"]
@@ -94,8 +95,10 @@ def checked(
         wrong = [loc for loc in wrong if loc not in renamed]
         if not mended and not all(loc and loc[0] in ASIDE for loc in wrong):
             break
-        _leave_aside(raw, {loc[:2] for loc in wrong if loc and loc[0] in ASIDE})
-    return None, tuple(findings.values())
+        aside = {loc[:2] for loc in wrong if loc and loc[0] in ASIDE}
+        _leave_aside(raw, aside)
+        where = where.without(aside)
+    return None, where, tuple(findings.values())
 
 
 def _mend(raw: dict[str, Any], loc: Path) -> tuple[Path, Path | None]:

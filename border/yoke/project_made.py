@@ -118,7 +118,7 @@ def _work(t: WorkTable, at: Positions, path: Path) -> Work:
     found = None
     if t.found is not None:
         counts = t.found.model_dump(exclude_none=True, exclude={"round"})
-        found = Found(t.found.round, tuple(counts.items()))
+        found = Found(t.found.round, tuple(counts.items()), at.value((*path, "found")))
     return Work(
         edge=t.edge,
         border=t.border,
@@ -134,6 +134,7 @@ def _work(t: WorkTable, at: Positions, path: Path) -> Work:
         span=at.key(path),
         edge_span=at.value((*path, "edge")),
         border_span=at.value((*path, "border")),
+        done_span=at.value((*path, "done")),
     )
 
 

@@ -14,31 +14,43 @@ def with_adjustments(
 ) -> str | None:
     """The text of a project with adjustments (round, at, by) added to some of its works.
 
-    `added`: by the number of the `[[work]]` in the file, from 0. None where the
-    file is written in such a way that they could not be put in for certain.
+    `added`: by the number of the work in the project as it is read, from 0. None where
+    the file is written in such a way that they could not be put in for certain.
     """
-    where = positions(source)
-    edits = [_edit(source.text, where, work, new) for work, new in added.items() if new]
-    text = source.text
+    where, text = positions(source), source.text
+    paths = _works(source, where)
+    edits = []
+    for number, new in added.items():
+        path = paths[number] if number < len(paths) else None
+        if path is None:
+            return None
+        if new:
+            edits.append(_edit(text, where, path, new))
     for at, what in sorted(edits, reverse=True):
         text = text[:at] + what + text[at:]
     return text if _says(source, Source(source.name, text), added) else None
 
 
+def _works(source: Source, where: Positions) -> list[Path | None]:
+    """Where the works of a project stand in its file: those with a fault are not read."""
+    project, _ = read_project(source)
+    paths = [p for p in (*where.keys, *where.values) if len(p) == 2 and p[0] == "work"]
+    stands = {where.key(path): path for path in paths}
+    return [stands.get(work.span) for work in project.works] if project else []
+
+
 def _edit(
-    text: str, where: Positions, work: int, new: Sequence[tuple[int, str, int]]
+    text: str, where: Positions, path: Path, new: Sequence[tuple[int, str, int]]
 ) -> tuple[int, str]:
-    """Where something is put in for one piece of work, and what."""
-    path: Path = ("work", work)
+    """Where something is put in for the piece of work at a path, and what."""
     inline = ", ".join(f"{{ {_keys(a, ', ')} }}" for a in new)
     if (*path, "adjust") in where.values:  # adjust = [ … ]
-        start, end = where.values[(*path, "adjust")]
-        empty = text[start + 1 : end - 1].strip() == ""
-        last = max(
-            (e for p, (_, e) in where.values.items() if p[:3] == (*path, "adjust") and len(p) == 4),
-            default=start + 1,
-        )
-        return last, inline if empty else f", {inline}"
+        ends = [
+            e for p, (_, e) in where.values.items() if p[:3] == (*path, "adjust") and len(p) == 4
+        ]
+        if ends:
+            return max(ends), f", {inline}"
+        return where.values[(*path, "adjust")][0] + 1, inline
     if path in where.values:  # work = [{ … }]
         end = where.values[path][1] - 1
         while text[end - 1] in " \t":

@@ -1,6 +1,7 @@
 """Writes the golden records: `python tests/golden/write.py`, after a change that is meant.
 
-Every demo in patterns/ has one: what `border count … --json` prints of it.
+Every demo in patterns/ has one: what `border count … --json` prints of it; the yoke
+also as its borders are written out in each terms.
 Look at what changed before you keep it; it is never run by the checks.
 """
 
@@ -18,6 +19,9 @@ PATTERNS = HERE.parents[1] / "patterns"
 CASES = {
     "fern": ("count", "fern.toml"),
     "fern-as-written": ("count", "fern-as-written.toml"),
+    "fern-written-us": ("write", "fern.toml", "--terms", "us"),
+    "fern-written-uk": ("write", "fern.toml", "--terms", "uk"),
+    "fern-written-early": ("write", "fern.toml", "--terms", "early"),
     "shell-edging-90": ("count", "shell-edging.border", "--loops", "90"),
     "shell-edging-runs": ("count", "shell-edging.border", "--runs", "6,6,3,3", "--open"),
 }

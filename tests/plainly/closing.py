@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from border.text.tree import Target, Whole
 from plainly.cursor import counted_as, lies_ahead, overlap
-from plainly.hand import WORKED
+from plainly.hand import PASSED, WORKED
 from plainly.rows import Work
 from plainly.runs import Run, Working
 from plainly.sites import Site
@@ -12,7 +12,7 @@ from plainly.sites import Site
 
 def left_over(work: Work, run: Run) -> list[Site]:
     """What was left where the repeat stopped, and no later step works or skips."""
-    later = work.uses[run.used_before :]
+    later = [use for use in work.uses[run.used_before :] if use.how != PASSED]
     return [x for x in run.left if not any(overlap(use.site, x) for use in later)]
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from typing import Any
 
 from plainly.line import Line
 
@@ -36,6 +37,8 @@ class Fabric:
     line: Line
     atoms: tuple[Atom, ...]
     edge: bool
+    listed: dict[object, list[Any]] = field(default_factory=dict, compare=False, repr=False)
+    """Sites that have been listed once, so as not to list them for every motif again."""
 
     @property
     def length(self) -> int:
@@ -51,6 +54,8 @@ class Fabric:
             return self.atoms[i]
         lap, within = divmod(i, self.length)
         atom = self.atoms[within]
+        if not lap:
+            return atom
         return replace(atom, at=atom.at + lap * self.line.n)
 
     def turned(self) -> Fabric:

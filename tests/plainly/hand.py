@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 from itertools import islice
 
 from border.text.tree import (
@@ -61,6 +62,7 @@ class Hand:
     begun: Site | None = None
     skip_ended: bool = False
     uses: list[Use] = field(default_factory=list)
+    skips: list[tuple[Fraction, Fraction]] = field(default_factory=list)
     codes: set[str] = field(default_factory=set)
     _listed: dict[Target, list[Site]] = field(default_factory=dict)
 
@@ -160,13 +162,11 @@ class Hand:
 
     def _skipped(self, targets: tuple[Target, ...]) -> Site | None:
         """The last X passed by a `skip`."""
-        for use in reversed(self.uses):
-            if use.how == SKIPPED and any(
-                self._identity(site) == self._identity(use.site)
-                for target in targets
-                for site in self.sites(target)
-            ):
-                return use.site
+        every = [site for target in targets for site in self.sites(target)]
+        for start, end in reversed(self.skips):
+            passed = [site for site in every if start <= site.start and site.end <= end]
+            if passed:
+                return max(passed, key=lambda site: site.start)
         return None
 
     def _or_nothing(self, site: Site | None) -> list[Site]:
@@ -216,8 +216,10 @@ class Hand:
     def skip(self, item: Skip) -> None:
         if item.target is None:
             self.check_chains()
-        for site in self.coming((item.target or Whole(ST),), item.count):
+        found = self.coming((item.target or Whole(ST),), item.count)
+        for site in found:
             self.pass_over(site, SKIPPED)
+        self.skips.append((found[0].start, found[-1].end))
 
     def check_chains(self) -> None:
         """A bare number over a fabric that has chain atoms needs the heading."""

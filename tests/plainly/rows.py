@@ -74,7 +74,17 @@ class Work(Hand):
     # --- keeping and undoing ---
 
     def _keep(self) -> dict[str, object]:
-        names = ["cursor", "moved", "last", "skip_ended", "uses", "applied", "runs", "codes"]
+        names = [
+            "cursor",
+            "moved",
+            "last",
+            "skip_ended",
+            "uses",
+            "skips",
+            "applied",
+            "runs",
+            "codes",
+        ]
         kept: dict[str, object] = {name: copy(getattr(self, name)) for name in names}
         return kept | {"made": len(self.made)}
 

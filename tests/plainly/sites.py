@@ -92,6 +92,13 @@ def kind_label(kind: Kind) -> str:
 
 def sites(fabric: Fabric, target: Target, chains_count: bool) -> list[Site]:
     """All sites of a target, each once, in order. On a closed round they start in [0, length)."""
+    key = (target, chains_count)
+    if key not in fabric.listed:
+        fabric.listed[key] = _listed(fabric, target, chains_count)
+    return fabric.listed[key]
+
+
+def _listed(fabric: Fabric, target: Target, chains_count: bool) -> list[Site]:
     target = replace(target, of=meant(fabric, target.of))
     wholes = _wholes(fabric, target.of, chains_count)
     match target:

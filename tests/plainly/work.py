@@ -25,12 +25,18 @@ def work_border(
 
 
 def rounds_and_fabrics(
-    border: Border, edge: Edge, adjustments: list[tuple[int, str, int]] | None = None
+    border: Border,
+    edge: Edge,
+    adjustments: list[tuple[int, str, int]] | None = None,
+    known: tuple[Fabric, ...] = (),
 ) -> Iterator[tuple[Record, Fabric]]:
-    """Round by round: its record, and the fabric that it came out as."""
+    """Round by round: its record, and the fabric that it came out as.
+
+    `known`: the fabrics of the first rounds, which are not worked again, nor told.
+    """
     line = line_of(edge)
-    fabric = edge_fabric(line)
-    for row in written_rows(border, edge.closed):
+    fabric = known[-1] if known else edge_fabric(line)
+    for row in written_rows(border, edge.closed)[len(known) :]:
         if row.turned_before:
             fabric = fabric.turned()
         asked = [Adjustment(at, by) for number, at, by in adjustments or () if number == row.number]

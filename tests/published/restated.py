@@ -13,7 +13,7 @@ from pathlib import Path
 
 from border.findings import Finding, Severity
 from border.reckoning.counts import RoundCount, Tally, count_edge
-from border.text.readings import read_rounds
+from border.text.readings import Reading, read_rounds
 from border.text.source import Source
 from border.text.syntax import read_border
 from border.text.tree import Border
@@ -74,6 +74,14 @@ def short(made: Tally) -> Made:
 
 def counted(name: str, edge: Edge, adjustments: Sequence[Adjustment] = ()) -> Counted:
     """The border NAME.border counted on an edge, with the adjustments of a piece of work."""
+    reading, found = reading_of(name)
+    worked = work(reading, edge, adjustments)
+    rounds = {round_.number: round_ for round_ in count_edge(worked)}
+    return Counted(rounds, (*found, *worked.findings))
+
+
+def reading_of(name: str) -> tuple[Reading, tuple[Finding, ...]]:
+    """What the border NAME.border means, and all that is told of its text."""
     border, found = _read(f"{name}.border")
     copied: list[Finding] = []
 
@@ -83,9 +91,7 @@ def counted(name: str, edge: Edge, adjustments: Sequence[Adjustment] = ()) -> Co
         return there
 
     reading, meant = read_rounds(border, other)
-    worked = work(reading, edge, adjustments)
-    rounds = {round_.number: round_ for round_ in count_edge(worked)}
-    return Counted(rounds, (*found, *meant, *copied, *worked.findings))
+    return reading, (*found, *meant, *copied)
 
 
 def _read(file: str) -> tuple[Border, tuple[Finding, ...]]:

@@ -54,6 +54,24 @@ def test_round_the_points_of_the_star_the_last_repeat_meets_the_start() -> None:
     assert points.not_closing() == []
 
 
+def test_the_points_of_the_star_take_nine_stitches_as_printed_and_want_ten() -> None:
+    """Th. de Dillmont, Encyclopedia of Needlework, 1890 (PG 20776), fig. 482.
+
+    16 points are the book's, and 9 stitches to a point (16 x 9 = 144 of 160) its
+    slip: with 10, one more missed before each, they are 16, and the round closes.
+    """
+    printed = counted("star-as-printed", ring())
+    assert printed.made(6) == {"sc": 160}
+    assert printed.repeats(7) == [(17, {"st": 9})]
+    assert printed.left_over(7) == [7]
+    assert printed.told() == [("row-does-not-close", 7)]
+    assert "7 st are left over" in printed.message(7)
+    mended = counted("star-mended", ring())
+    assert mended.told() == []
+    assert mended.repeats(7) == [(16, {"st": 10})]
+    assert mended.made(7) == {"sc": 80}
+
+
 def test_a_star_with_squares_repeats_more_in_one_round_and_in_all_in_the_next() -> None:
     """Th. de Dillmont, Encyclopedia of Needlework, 1890 (PG 20776), fig. 483.
 

@@ -1,0 +1,29 @@
+"""The stage of `write`: every piece of work as a border text for its own edge."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from border.findings import Finding
+from border.pipeline import Wanted, told_of, worked_as_said
+from border.showing.written import WrittenAll, WrittenWork
+from border.text.source import Source
+from border.writing.border import write_out
+
+
+def written_down(
+    wanted: Sequence[Wanted], terms: str | None, sources: Mapping[str, Source]
+) -> WrittenAll:
+    """Every piece of work written out, in these terms, or each in those of its border."""
+    works: list[WrittenWork] = []
+    findings: list[Finding] = []
+    for one in wanted:
+        findings += one.text.findings
+        if one.edge is None or one.text.reading is None:
+            continue
+        worked = worked_as_said(one, one.edge)
+        own = terms or one.text.reading.rules.terms
+        out = write_out(one.text.headings, one.text.reading, worked, one.given, own)
+        works.append(WrittenWork(one.edge.name, one.named, own, out.text))
+        findings += told_of(one.edge, (*worked.findings, *out.findings), len(wanted))
+    return WrittenAll(tuple(works), tuple(findings), sources)
