@@ -20,6 +20,7 @@ COMMANDS = {
     "sheet": "make the row sheet: what stands at every joint, with boxes to tick",
     "write": "write a border out for its edge, every repeat counted",
     "yoke": "show how the loops of every motif are used, and the edges",
+    "chart": "draw a border as a symbol chart, in SVG",
     "schema": "print the JSON Schema of what --json prints",
 }
 
@@ -96,20 +97,24 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
             case "close":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
-            case "count" | "adjust" | "sheet" | "write":
+            case "count" | "adjust" | "sheet" | "write" | "chart":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
                 command.add_argument("--svg", action="store_true", help="draw it, as SVG")
-        if name in ("check", "count", "close", "adjust", "sheet", "write"):
+        if name in ("check", "count", "close", "adjust", "sheet", "write", "chart"):
             _edge(command)
         if name == "adjust":
             _plans(command)
         if name == "sheet":
             command.add_argument("--text", action="store_true", help="for the terminal, no HTML")
-        if name == "write":
+        if name in ("write", "chart"):
             about = "name the stitches in these terms; left out: in those of the border"
             command.add_argument("--terms", metavar="us|uk|early", type=_terms, help=about)
+        if name == "chart":
+            about = "draw this section, in place of one repeat and its neighbours"
+            command.add_argument("--section", metavar="NAME", help=about)
+            continue
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
 

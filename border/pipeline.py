@@ -31,6 +31,7 @@ from border.working.work import WorkedEdge, work
 from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 
 if TYPE_CHECKING:
+    from border.showing.chart import Charted
     from border.showing.eased import EasedAll
     from border.showing.needed import Needed
     from border.showing.written import WrittenAll
@@ -238,6 +239,20 @@ class Pipeline:
         if not is_project(self.name) and self.asked.edge is None:
             told.append(edge_needed(self.name, "write"))
         return replace(found, findings=tuple(dict.fromkeys((*told, *found.findings))))
+
+    def charted(
+        self, section: str | None, terms: str | None
+    ) -> tuple[list[Charted], tuple[Finding, ...]]:
+        """Everything that `chart` draws, and what is told of it."""
+        from border.charting import charted
+
+        left = self.project is not None and self.project.hand == "left"
+        wanted = list(self._worked)
+        drawn, found = charted(wanted, section, terms, left=left)
+        told = [*self.yoke_findings, *(f for w in wanted for f in w.text.findings), *found]
+        if not is_project(self.name) and self.asked.edge is None:
+            told.append(edge_needed(self.name, "chart"))
+        return drawn, tuple(dict.fromkeys(told))
 
     @property
     def _samples(self) -> int:

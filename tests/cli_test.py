@@ -382,7 +382,7 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
         (
             ("knit", "x"),
             'there is no command "knit": there are new, check, count, close, adjust, sheet, '
-            "write, yoke, schema",
+            "write, yoke, chart, schema",
         ),
         (("count",), "FILE is missing"),
         (("count", "a.border", "--loops"), "--loops needs a value behind it"),

@@ -341,6 +341,13 @@ def test_edges_written_straight_down_are_a_ring_or_a_row(hand: str) -> None:
     assert "90 stitches" in texts(root)
 
 
+def test_a_very_large_yoke_has_each_edge_drawn_by_itself() -> None:
+    many = HEAD + COLLAR.replace("motifs = 7", "motifs = 150").replace("collar.7", "collar.150")
+    root = drawn(many)
+    assert len(named(root, "wheel")) == 2 * 150
+    assert "more than 120 motifs are not drawn joined: each edge by itself" in texts(root)
+
+
 def test_the_command_prints_the_picture(
     capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -215,6 +215,22 @@ def _yoke(asked: Namespace) -> int:
     return _code(findings)
 
 
+def _chart(asked: Namespace) -> int:
+    (pipeline,) = _pipelines(asked, [asked.file])
+    drawn, findings = pipeline.charted(asked.section, asked.terms)
+    if asked.section and not drawn and not any(f.severity is Severity.ERROR for f in findings):
+        raise UsageFault(
+            f'no edge that is worked has a part called "{asked.section}"',
+            "name a section, label or motif, as border yoke lists them\n",
+        )
+    if drawn:
+        from border.showing.chart import chart
+
+        print(chart(pipeline.title, drawn), end="")
+    tell(findings, pipeline.texts.sources)
+    return _code(findings)
+
+
 def _schema(asked: Namespace) -> int:
     from border.showing.schema import schema
 
@@ -231,6 +247,7 @@ COMMANDS = {
     "sheet": _sheet,
     "write": _written,
     "yoke": _yoke,
+    "chart": _chart,
     "schema": _schema,
 }
 

@@ -14,13 +14,15 @@ from border.showing.wheels import DrawnJoint, DrawnRun, Wheel
 from border.yoke.edges import Edge
 
 MARGIN = 0.85
+MOST_WHEELS = 300
+"""An edge of more motifs is drawn without them."""
 MOST_DRAWN = 40
 """No more places than these are drawn on a wheel."""
 
 
 def written_edge(number: int, edge: Edge, *, left: bool) -> tuple[float, float, str]:
     """Width and height in pixels, and the edge drawn. The line runs below a row, round a ring."""
-    if not edge.runs:
+    if not 0 < len(edge.runs) <= MOST_WHEELS:
         return _plain(number, edge, left)
     runs = [(run.motif, run.places) for run in edge.runs]
     if left:  # they come in working order; a ring is drawn in the right-handed one

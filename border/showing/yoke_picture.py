@@ -8,10 +8,11 @@ from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
 
+from border.showing.blocks import Block, larger_in, stacked
 from border.showing.edge_lines import arcs, edge_line, start_mark
 from border.showing.face_names import roomiest, size_of_name, turning
 from border.showing.folding import some
-from border.showing.svg import INK, PAPER, circle, picture, tag, width_of, words
+from border.showing.svg import INK, PAPER, circle, tag, width_of, words
 from border.showing.wheel_marks import SIZE, joints_drawn, wheel_drawn
 from border.showing.wheels import Wheel, wheels
 from border.showing.written_edges import written_edge
@@ -26,16 +27,10 @@ from border.yoke.turning import mended
 
 MARGIN = 0.95
 """Free space about a part of the yoke, in wheels."""
+MOST_DRAWN = 120
+"""Wheels of a yoke that are drawn joined: laying out more takes too long."""
 MOST_LINES = 12
 """Lines in a column of the legend, where there are three columns or fewer."""
-
-
-class Block(Struct, frozen=True):
-    """A piece of the picture with its own zero at the upper left. In pixels."""
-
-    width: float
-    height: float
-    drawn: str
 
 
 class Numbered(Struct, frozen=True):
@@ -52,50 +47,33 @@ def yoke_picture(title: str, project: Project, edges: Sequence[Edge]) -> str:
     """
     named, _ = names(project)
     written = lay(project, named)
-    mend = None if written.lies_flat or not written.whole else mended(project, named)
+    mend = mended(project, named) if written.whole and not written.lies_flat else None
     laid = lay(mend[1], named) if mend else written
     left = project.hand == "left"
     numbered = [Numbered(n, _begun(edge, project, edges)) for n, edge in enumerate(edges, 1)]
-    blocks = [
-        _Part(laid, part, project, numbered, named.sections, written).block()
-        for part in spread(laid)
-    ]
-    on_yoke = {name for face in laid.faces for name in laid.names(face)}
+    large = len(named.sections) > MOST_DRAWN or named.too_many
+    parts = () if large else spread(laid)
+    blocks = [_Part(laid, p, project, numbered, named.sections, written).block() for p in parts]
+    on_yoke = {name for face in laid.faces for name in laid.names(face)} if parts else set()
     blocks += [
         Block(*written_edge(one.number, one.edge, left=left))
         for one in numbered
         if one.edge.name not in on_yoke
     ]
-    told = [f"it would lie flat as drawn: {mend[0].what}"] if mend else []
+    told = [f"it would lie flat as drawn: {mend[0].what}"] if mend and parts else []
+    if large:
+        told.append(f"more than {MOST_DRAWN} motifs are not drawn joined: each edge by itself")
     if any('class="faulty' in block.drawn for block in blocks):
         told.append("broken lines, crosses and question marks: what does not fit together")
-    larger = _larger(max((block.width for block in blocks), default=0))
+    larger = larger_in(max((block.width for block in blocks), default=0))
     blocks.append(_legend(project, numbered, told, larger))
-    return _stacked(title, blocks)
+    return stacked(title, blocks)
 
 
 def _begun(edge: Edge, project: Project, edges: Sequence[Edge]) -> Edge:
     """An edge begun where the first work on it starts."""
     work = next((w for w in project.works if w.edge == edge.name), None)
     return (edge_for(work, edges) if work else None) or edge
-
-
-def _stacked(title: str, blocks: Sequence[Block]) -> str:
-    width = max([b.width for b in blocks])
-    size = 18 * _larger(width)
-    width = max(width, width_of(title, size) + 40)
-    inside = [words(title, width / 2, size * 1.7, size, font_weight="bold")]
-    y = size * 2.4
-    for block in blocks:
-        moved = f"translate({(width - block.width) / 2:.1f} {y:.1f})"
-        inside.append("\n" + tag("g", block.drawn, transform=moved))
-        y += block.height
-    return picture(width, y, title, *inside)
-
-
-def _larger(width: float) -> float:
-    """How much larger writing must be in a wide picture, which is made to fit a page."""
-    return max(1.0, width / 800)
 
 
 class _Part:
@@ -120,7 +98,7 @@ class _Part:
             min(p.real for p in middles) - MARGIN, max(p.imag for p in middles) + MARGIN
         )
         self.width = max(p.real for p in middles) + MARGIN - self.corner.real
-        self.larger = _larger(self.width * SIZE)
+        self.larger = larger_in(self.width * SIZE)
         self.height = self.corner.imag - min(p.imag for p in middles) + MARGIN
 
     def paper(self, point: complex) -> complex:

@@ -45,6 +45,7 @@ class Made(Struct):
     into: list[int] = field(default_factory=list)
     rings: dict[int, int] = field(default_factory=dict)
     legs: dict[int, int] = field(default_factory=dict)
+    feet: dict[int, tuple[int, ...]] = field(default_factory=dict)
 
     def chains(self, count: int) -> None:
         self._room(count)
@@ -66,14 +67,17 @@ class Made(Struct):
         self.pos += [position] * count
         self.into += [into] * count
 
-    def cluster(self, stitch: str, legs: int, position: int, into: int) -> None:
+    def cluster(self, stitch: str, legs: int, position: int, into: tuple[int, ...]) -> None:
+        """Stitches made into one; `into`: the numbers of their sites, in order."""
         self.legs[len(self.kinds)] = legs
-        self.stitches(stitch, 1, position, into)
+        if len(set(into)) > 1:
+            self.feet[len(self.kinds)] = into
+        self.stitches(stitch, 1, position, into[0] if len(set(into)) == 1 else ALONE)
 
     def back_to(self, length: int) -> None:
         """Undo all that was made since the row was so long."""
         del self.kinds[length:], self.pos[length:], self.into[length:]
-        for marks in (self.rings, self.legs):
+        for marks in (self.rings, self.legs, self.feet):
             while marks and next(reversed(marks)) >= length:
                 marks.popitem()
 

@@ -29,7 +29,8 @@ class Fabric(Struct):
     stitch; on the edge the kind of its places), `pos` (ticks, never falling
     but where stitches cross), `into` (a number for the site that a stitch was
     worked into, `ALONE` for none). `rings`: chains of each picot, `legs`:
-    stitches in each cluster, both by element.
+    stitches in each cluster, `feet`: the sites, by number, of a cluster over
+    several, all by element.
     """
 
     line: Line
@@ -40,6 +41,7 @@ class Fabric(Struct):
     base: bool = False
     rings: dict[int, int] = field(default_factory=dict)
     legs: dict[int, int] = field(default_factory=dict)
+    feet: dict[int, tuple[int, ...]] = field(default_factory=dict)
 
     @property
     def length(self) -> int:
@@ -55,15 +57,7 @@ class Fabric(Struct):
 
         A picot stays with its atom, so it comes behind that again (none stands before all).
         """
-        order: list[int] = []
-        tail: list[int] = []
-        for i in range(len(self.kinds) - 1, -1, -1):
-            if self.kinds[i] == PICOT:
-                tail.append(i)
-            else:
-                order.append(i)
-                order += reversed(tail)
-                tail = []
+        order = self.order_turned()
         return Fabric(
             self.line.turned(),
             self.tick,
@@ -73,7 +67,21 @@ class Fabric(Struct):
             self.base,
             {new: self.rings[old] for new, old in enumerate(order) if old in self.rings},
             {new: self.legs[old] for new, old in enumerate(order) if old in self.legs},
+            {new: self.feet[old] for new, old in enumerate(order) if old in self.feet},
         )
+
+    def order_turned(self) -> list[int]:
+        """The elements in the order in which they come on the turned fabric."""
+        order: list[int] = []
+        tail: list[int] = []
+        for i in range(len(self.kinds) - 1, -1, -1):
+            if self.kinds[i] == PICOT:
+                tail.append(i)
+            else:
+                order.append(i)
+                order += reversed(tail)
+                tail = []
+        return order
 
 
 def edge_fabric(edge: Edge) -> Fabric:
@@ -135,6 +143,7 @@ def _picots_behind(fabric: Fabric) -> None:
     to = {first: 0} | {i: i + 1 for i in range(first)}
     fabric.rings = {to.get(i, i): n for i, n in fabric.rings.items()}
     fabric.legs = {to.get(i, i): n for i, n in fabric.legs.items()}
+    fabric.feet = {to.get(i, i): sites for i, sites in fabric.feet.items()}
 
 
 def _place_picots(fabric: Fabric) -> None:

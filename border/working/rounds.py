@@ -62,7 +62,9 @@ class Pass(Struct):
     def fabric(self, below: Fabric) -> Fabric:
         """The row that was made, ready to be worked into."""
         m = self.made
-        row = Fabric(below.line, below.tick, m.kinds, m.pos, m.into, rings=m.rings, legs=m.legs)
+        row = Fabric(
+            below.line, below.tick, m.kinds, m.pos, m.into, rings=m.rings, legs=m.legs, feet=m.feet
+        )
         return settle(row)
 
 

@@ -31,7 +31,6 @@ from border.text.tree import (
 from border.text.written import write_item
 from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, RunsOut, Site
-from border.working.fabric import ALONE
 from border.working.repeats import meets_start, run
 from border.working.stations import Sites
 from border.working.windows import JointWindow
@@ -190,9 +189,8 @@ class Worker(Struct):
 
     def _together(self, item: Stitches, sites: list[Site], legs: int) -> None:
         cursor = self.cursor
-        into = cursor.number(sites[0]) if len(set(sites)) == 1 else ALONE
         middle = (sites[0][2] + sites[-1][2]) // 2
-        cursor.made.cluster(item.stitch, legs, middle, into)
+        cursor.made.cluster(item.stitch, legs, middle, tuple(map(cursor.number, sites)))
         for site in sites:
             cursor.take(site)
 
@@ -208,7 +206,7 @@ class Worker(Struct):
             return
         into = cursor.number(site)
         if item.together:
-            cursor.made.cluster(item.stitch, item.count, site[2], into)
+            cursor.made.cluster(item.stitch, item.count, site[2], (into,))
         elif not item.between and not item.cluster:
             cursor.made.stitches(item.stitch, item.count, site[2], into)
         else:
@@ -216,7 +214,7 @@ class Worker(Struct):
                 if i and item.between:
                     cursor.made.chains(item.between)
                 if item.cluster:
-                    cursor.made.cluster(item.stitch, item.cluster, site[2], into)
+                    cursor.made.cluster(item.stitch, item.cluster, site[2], (into,))
                 else:
                     cursor.made.stitches(item.stitch, 1, site[2], into)
 

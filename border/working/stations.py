@@ -18,7 +18,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from border.working.fabric import PICOT, Fabric
+from border.working.fabric import ALONE, PICOT, Fabric
 
 
 class Sites(Struct):
@@ -106,3 +106,16 @@ class Stations:
     def behind(self, element: int) -> int:
         """The station behind an atom and all that stands on it."""
         return self.step * self.element(self.number(element) + 1) - self.step + 4
+
+    def standing_in(self, number: int) -> tuple[int, ...]:
+        """The elements that a stitch of the next row is worked into, by the number in its `into`.
+
+        Of a point between two, both of them. On a closed fabric they run on behind its end.
+        """
+        if number == ALONE:
+            return ()
+        start, width = divmod(number, 2 * self.round)
+        first = start // self.step
+        if width == 1:
+            return (first,) if start % self.step == 1 else (first, first + 1)
+        return tuple(range(first, (start + width - 1) // self.step + 1))
