@@ -236,6 +236,11 @@ def test_a_border_that_may_meet_its_start_closes_on_several_multiples(text: str)
             "rows without a repeat: once\nround 1: *1 sc in next loop, ch 3, skip 1 loop; repeat from *.\nround 2: (3 dc in next space, 1 sc in next space) 5 times.",
             20,
         ),
+        (
+            "rows without a repeat: once\nround 1: *1 sc in each of next 2 loops, ch 2; repeat from *.\n"
+            "round 2: *1 sc in each of next 2 st, ch 2; repeat from *.\nround 3: 2 sc in next ch-2 space.",
+            2,
+        ),
     ],
 )
 def test_a_border_without_a_repeat_closes_on_one_number(text: str, n: int) -> None:

@@ -23,6 +23,8 @@ from border.text.tree import Text
 from border.working.work import work
 from border.yoke.edges import plain_edge
 
+SMALL = 16
+"""Members of a series that are looked at one by one before it is said that none closes."""
 MOST_WAYS = 12
 """Series of edges that are followed side by side."""
 
@@ -73,6 +75,8 @@ def needs(reading: Reading, of: str, closed: bool) -> Needs:
             if told:
                 continue  # only what it needs itself can still be said
             found = apart(way for step in steps for way in step.ways)
+            if not found and not any(step.uneven for step in steps):
+                found = apart(one for way in ways if way.step for one in _small(bench, way, r))
             if any(step.uneven for step in steps) or len(found) > MOST_WAYS:
                 told.append(unevenly(round_, of))
             elif not found:
@@ -89,6 +93,15 @@ def needs(reading: Reading, of: str, closed: bool) -> Needs:
         told.append(only_some(ways, of))
     told += does_not_agree(reading, whole)
     return Needs(whole, ways, tuple(rounds), (*told, *_of_the_text(reading, bench, ways)))
+
+
+def _small(bench: Bench, way: Series, r: int) -> list[Series]:
+    """The numbers near the beginning of a series on which the rounds close, each by itself.
+
+    Where a border does not go on to close, it may still do so before it goes on evenly.
+    """
+    first, last = way.first % way.step or way.step, way.at(SMALL)
+    return [Series(0, n) for n in range(first, last, way.step) if bench.close(n, r)]
 
 
 def _row_rule(rules: list[Rule]) -> Rule:
