@@ -277,6 +277,7 @@ def test_what_is_eased_in_stands_loudly_in_its_place() -> None:
     fifth = neck.rounds[4]
     told = "after repeat 11, at 11 sc, 77 ch so far: 1 group of 5 more passed over"
     assert fifth.eased == (f"over back.3, {told}",)
+    assert [run.what for run in fifth.runs][1] == "front.2 to front.5, 4 motifs"
     boxes = [box for run in fifth.runs for box in run.boxes if box.eased]
     assert [(box.what, box.eased) for box in boxes] == [("back.3", (told,))]
     assert "EASE IN HERE: after repeat 11" in sheet_text(sheet_of(FERN, "fern.toml"))

@@ -179,7 +179,6 @@ def _runs(way: Course, count: RoundCount, piece: Piece) -> Iterator[RunSheet]:
     if not piece.edge.runs:
         yield from _by_repeats(way, count, piece.terms)
         return
-    whole = [s for s in way.stages if not s.part]
     many = len(way.stages) > MOST_BOXES
     single: list[Box] = []
     for group in series(way.stages, lambda s: (s.section, s.part, _as_key(s.made))):
@@ -193,7 +192,7 @@ def _runs(way: Course, count: RoundCount, piece: Piece) -> Iterator[RunSheet]:
             yield RunSheet("", "", tuple(single))
             single = []
         made = everything(group[0].made, piece.terms)
-        yield RunSheet(harmless(called(group, whole)), made, tuple(boxes))
+        yield RunSheet(harmless(called(group, way.stages)), made, tuple(boxes))
     if single:
         yield RunSheet("", "", tuple(single))
 
