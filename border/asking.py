@@ -22,12 +22,8 @@ def pipelines(asked: Namespace, files: Sequence[str], read: Read) -> list[Pipeli
     given = asked.loops or asked.runs
     if asked.opened and not given and asked.command != "close":
         raise UsageFault("--open goes with --loops or --runs", "as in --loops 78 --open\n")
-    if (given or asked.opened) and all(map(is_project, files)):
-        raise UsageFault(
-            "a project says itself what its edges are", "--loops and --runs are for a border text\n"
-        )
-    if asked.work and not any(map(is_project, files)):
-        raise UsageFault("--work picks an edge of a project", "a border text alone has none\n")
+    projects = [is_project(name) for name in files]
+    _fitting(asked, edges_known=all(projects), a_project=any(projects))
     made = []
     for name in files:
         project = is_project(name)
@@ -43,6 +39,16 @@ def pipelines(asked: Namespace, files: Sequence[str], read: Read) -> list[Pipeli
     return made
 
 
+def _fitting(asked: Namespace, *, edges_known: bool, a_project: bool) -> None:
+    """Refuse an edge where all edges are known, and `--work` where there is no project."""
+    if edges_known and (asked.loops or asked.runs or asked.opened):
+        raise UsageFault(
+            "a project says itself what its edges are", "--loops and --runs are for a border text\n"
+        )
+    if asked.work and not a_project:
+        raise UsageFault("--work picks an edge of a project", "a border text alone has none\n")
+
+
 def borders_on(asked: Namespace, files: Sequence[str], read: Read) -> Choice:
     """Several borders on the edges of the project among the files, or on the edge asked for.
 
@@ -56,12 +62,7 @@ def borders_on(asked: Namespace, files: Sequence[str], read: Read) -> Choice:
         raise UsageFault("several projects are named", "name the one whose edges are meant\n")
     if not borders:
         raise UsageFault("no border text is named", "name some, or a folder that has some\n")
-    if named and (asked.loops or asked.runs or asked.opened):
-        raise UsageFault(
-            "a project says itself what its edges are", "--loops and --runs are for a border text\n"
-        )
-    if asked.work and not named:
-        raise UsageFault("--work picks an edge of a project", "a border text alone has none\n")
+    _fitting(asked, edges_known=bool(named), a_project=bool(named))
     asked_edge = AskedEdge(asked.loops, asked.runs or (), not asked.opened)
     home = Pipeline(named[0] if named else borders[0], read, asked_edge)
     edges = [edge for edge in home.edges if asked.work in (None, edge.name)]

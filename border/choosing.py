@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from border.planning.costs import Costs, curve_of
 from border.planning.needs import needs
-from border.planning.offers import Task
+from border.planning.offers import task_for
 from border.planning.search import Search
-from border.planning.spots import spots_of
 from border.showing.chosen import Choice, Fit
 from border.text.source import Source
 from border.texts import BorderText
@@ -48,8 +46,6 @@ def chosen(
 
 def _fit(named: str, text: BorderText, edge: Edge, project: Project | None) -> Fit:
     assert text.reading is not None
-    spots = spots_of(edge, (), project.seen if project else {})
-    costs = Costs().changed(project.costs if project else {})
-    search = Search(Task(text.reading, edge, spots, costs, curve_of(edge.name)), most=WORKINGS)
+    search = Search(task_for(text.reading, edge, project), most=WORKINGS)
     plan = next(search.plans(), None)
     return Fit(named, text.reading.name, edge, terms=text.reading.rules.terms, plan=plan)

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import repeat
 
 from border.findings import Finding
 from border.pipeline import Wanted, told_of, worked_as_said
-from border.planning.costs import Costs, Curve, curve_of
 from border.planning.falling import lying
-from border.planning.offers import Task
+from border.planning.offers import Task, task_for
 from border.planning.plans import Planned, plan_all, why
 from border.planning.refusing import no_plan
 from border.planning.search import Plan, worked_with
-from border.planning.spots import spots_of
 from border.reckoning.counts import count_edge
 from border.showing.eased import EasedAll, EasedWork, PlanTold
 from border.text.source import Source
@@ -38,28 +37,20 @@ def eased(
     findings: list[Finding] = []
     for (one, edge), planned in zip(ready, found, strict=True):
         before = worked_as_said(one, edge)
-        told = [_told(planned, plan) for plan in planned.plans]
+        after = [worked_with(planned.task, plan.adjustments) for plan in planned.plans]
+        told = list(map(_told, repeat(planned.task), planned.plans, after))
         works.append(_work(one, planned, before, told))
-        findings += told_of(edge, _findings(planned, before), len(wanted))
+        findings += told_of(edge, _findings(planned, before, after), len(wanted))
     return EasedAll(name, tuple(works), tuple(findings), sources)
 
 
 def _task(wanted: Wanted, edge: Edge, project: Project | None) -> Task:
-    """The task of one piece of work, as the project has it."""
-    of_file = wanted.work
-    mirror = [m.text for m in of_file.mirror] if of_file else []
-    given_curve = of_file.curve if of_file else None
-    curve = Curve(given_curve) if given_curve else curve_of(edge.name)
-    costs = Costs().changed(project.costs if project else {})
-    spots = spots_of(edge, mirror, project.seen if project else {})
     w = wanted
     assert w.text.reading is not None
-    return Task(w.text.reading, edge, spots, costs, curve, w.given, w.done, w.found)
+    return task_for(w.text.reading, edge, project, w.work, w.given, w.done, w.found)
 
 
-def _told(planned: Planned, plan: Plan) -> PlanTold:
-    task = planned.task
-    after = worked_with(task, plan.adjustments)
+def _told(task: Task, plan: Plan, after: WorkedEdge) -> PlanTold:
     lies = tuple(lying(r, task.spots) for r in after.rounds)
     return PlanTold(plan, why(task, plan.adjustments), count_edge(after), lies)
 
@@ -82,11 +73,11 @@ def _work(wanted: Wanted, planned: Planned, before: WorkedEdge, told: list[PlanT
     )
 
 
-def _findings(planned: Planned, before: WorkedEdge) -> list[Finding]:
-    """What stands in the way; where there is a plan, what is still to be told with it."""
-    task = planned.task
-    if not planned.plans:
+def _findings(planned: Planned, before: WorkedEdge, after: list[WorkedEdge]) -> list[Finding]:
+    """What stands in the way; where there is a plan, what is still to be told with it.
+
+    `after`: the work with each of the plans.
+    """
+    if not after:
         return [*before.findings, no_plan(planned, before)]
-    plan = planned.plans[0]
-    after = worked_with(task, plan.adjustments)
-    return [f for f in after.findings if f.code not in ANSWERED]
+    return [f for f in after[0].findings if f.code not in ANSWERED]

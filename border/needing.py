@@ -45,7 +45,8 @@ def needed_of(
         there: OnEdge | None = None
         if edge is not None:
             whole = text.faulty is None
-            found = wanted.found if wanted.found and wanted.found.round <= wanted.done else None
+            counted = wanted.found
+            found = counted if counted and counted.in_force(wanted.done) else None
             there = on_edge(text.reading, edge, adjustments, known[kind], whole, found)
             if adjustments or not there.closes:
                 worked = worked_as_said(wanted, edge).findings

@@ -204,10 +204,7 @@ class Pipeline:
         pieces, _ = self._pieces
         thread, _ = self._thread
         findings = self.findings
-        if pieces:
-            findings += (uncalibrated(thread, self._samples),)
-        elif not is_project(self.name) and self.asked.edge is None:
-            findings += (edge_needed(self.name, self.command),)
+        findings += (uncalibrated(thread, self._samples),) if pieces else self._no_edge
         return Counted(self.title, pieces, thread, findings, self.texts.sources)
 
     @cached_property
@@ -224,21 +221,17 @@ class Pipeline:
         """Everything that `adjust` shows, with up to so many plans for each piece of work."""
         from border.easing import eased
 
-        found = eased(self.title, list(self._worked), self.project, self.texts.sources, plans)
-        told = [*self.yoke_findings, *(f for w in self._worked for f in w.text.findings)]
-        if not is_project(self.name) and self.asked.edge is None:
-            told.append(edge_needed(self.name, "adjust"))
-        return replace(found, findings=tuple(dict.fromkeys((*told, *found.findings))))
+        works = list(self._worked)
+        found = eased(self.title, works, self.project, self.texts.sources, plans)
+        return replace(found, findings=self._with_all(works, found.findings))
 
     def written(self, terms: str | None) -> WrittenAll:
         """Everything that `write` shows, in these terms, or in those of each border."""
         from border.writing_down import written_down
 
-        found = written_down(list(self._worked), terms, self.texts.sources)
-        told = list(self.yoke_findings)
-        if not is_project(self.name) and self.asked.edge is None:
-            told.append(edge_needed(self.name, "write"))
-        return replace(found, findings=tuple(dict.fromkeys((*told, *found.findings))))
+        works = list(self._worked)
+        found = written_down(works, terms, self.texts.sources)
+        return replace(found, findings=self._with_all(works, found.findings))
 
     def charted(
         self, section: str | None, terms: str | None
@@ -247,12 +240,21 @@ class Pipeline:
         from border.charting import charted
 
         left = self.project is not None and self.project.hand == "left"
-        wanted = list(self._worked)
-        drawn, found = charted(wanted, section, terms, left=left)
-        told = [*self.yoke_findings, *(f for w in wanted for f in w.text.findings), *found]
-        if not is_project(self.name) and self.asked.edge is None:
-            told.append(edge_needed(self.name, "chart"))
-        return drawn, tuple(dict.fromkeys(told))
+        works = list(self._worked)
+        drawn, found = charted(works, section, terms, left=left)
+        return drawn, self._with_all(works, found)
+
+    def _with_all(self, works: list[Wanted], found: Iterable[Finding]) -> tuple[Finding, ...]:
+        """What a stage found, with what is to be told of the file, its texts and its edge."""
+        texts = [f for wanted in works for f in wanted.text.findings]
+        return tuple(dict.fromkeys((*self.yoke_findings, *texts, *self._no_edge, *found)))
+
+    @property
+    def _no_edge(self) -> tuple[Finding, ...]:
+        """The finding that a border text alone has no edge, where that is so."""
+        if is_project(self.name) or self.asked.edge is not None:
+            return ()
+        return (edge_needed(self.name, self.command),)
 
     @property
     def _samples(self) -> int:
@@ -308,8 +310,8 @@ def told_of(edge: Edge | None, findings: Iterable[Finding], works: int) -> list[
     return [replace(f, message=prefix + f.message) for f in findings]
 
 
-def edge_needed(name: str, command: str = "count") -> Finding:
-    """The finding that a border text alone cannot be counted, or planned."""
+def edge_needed(name: str, command: str) -> Finding:
+    """The finding that a border text alone cannot be counted, planned, written out or drawn."""
     return Finding(
         "edge-needed",
         f"{name} is a border text, and nothing says what edge it goes on",

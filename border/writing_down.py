@@ -18,7 +18,6 @@ def written_down(
     works: list[WrittenWork] = []
     findings: list[Finding] = []
     for one in wanted:
-        findings += one.text.findings
         if one.edge is None or one.text.reading is None:
             continue
         worked = worked_as_said(one, one.edge)

@@ -15,16 +15,17 @@ from msgspec import Struct
 
 from border.planning.amounts import part_ways
 from border.planning.choosing import Way, ways
-from border.planning.costs import Costs, Curve, RoundCosts, round_costs
-from border.planning.spots import Spot, Spots
+from border.planning.costs import Costs, Curve, RoundCosts, curve_of, round_costs
+from border.planning.spots import Spot, Spots, spots_of
 from border.text.readings import Reading
 from border.working.adjusting import Adjustment, Boundary, middles
 from border.working.fabric import Fabric, edge_fabric
 from border.working.found import Found, as_it_stands
 from border.working.line import Line
 from border.working.rounds import Pass
-from border.working.work import turns_after
+from border.working.work import as_met_next
 from border.yoke.edges import Edge
+from border.yoke.project import Project, Work
 
 FEW = 3
 """So many places to a round are looked for at first: most plans need no more."""
@@ -52,6 +53,26 @@ class Task(Struct, frozen=True):
     given: tuple[Adjustment, ...] = ()
     done: int = 0
     found: Found | None = None
+
+
+def task_for(
+    reading: Reading,
+    edge: Edge,
+    project: Project | None,
+    said: Work | None = None,
+    given: tuple[Adjustment, ...] = (),
+    done: int = 0,
+    found: Found | None = None,
+) -> Task:
+    """The task of a border on an edge: its spots, costs and curve as the project has them.
+
+    `said`: what the project says of this piece of work, if it is one of its own.
+    """
+    mirror = [point.text for point in said.mirror] if said else []
+    spots = spots_of(edge, mirror, project.seen if project else {})
+    costs = Costs().changed(project.costs if project else {})
+    curve = Curve(said.curve) if said and said.curve else curve_of(edge.name)
+    return Task(reading, edge, spots, costs, curve, given, done, found)
 
 
 class Offer(Struct, frozen=True):
@@ -115,15 +136,14 @@ def given_in(task: Task, number: int) -> tuple[Adjustment, ...]:
 
 def found_in(task: Task) -> Found | None:
     """What a round came out at, if it is said to be worked."""
-    return task.found if task.found and task.found.round <= task.done else None
+    return task.found if task.found and task.found.in_force(task.done) else None
 
 
 def row_made(task: Task, index: int, below: Fabric, done: Pass) -> Fabric:
     """The row that a round made, turned if the work is."""
+    reading = task.reading
     made = done.fabric(below)
-    round_ = task.reading.rounds[index]
-    turned = turns_after(round_, task.reading.rules.worked, task.edge.closed)
-    return made.turned() if turned else made
+    return as_met_next(made, reading.rounds[index], reading.rules.worked, task.edge.closed)
 
 
 # --- where the spots of an edge lie on a row -------------------------------------

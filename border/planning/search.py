@@ -33,7 +33,7 @@ from border.text.readings import Round
 from border.text.tree import Text
 from border.working.adjusting import Adjustment
 from border.working.cursor import TooLarge
-from border.working.fabric import CHAIN, PICOT, Fabric, edge_fabric
+from border.working.fabric import Fabric, edge_fabric, has_no_stitch
 from border.working.found import as_it_stands
 from border.working.rounds import Fallen, Pass, work_adjusted
 from border.working.work import WorkedEdge, work
@@ -251,7 +251,7 @@ class Search:
 
     def _row(self, row: _Row, done: Pass) -> _Row | None:
         """The row that a round has made; None where it put no stitch on the work."""
-        if all(k in (CHAIN, PICOT) for k in done.made.kinds):
+        if has_no_stitch(done.made.kinds):
             return None
         fabric = row_made(self.task, row.rounds, row.fabric, done)
         return _Row(row.rounds + 1, fabric, self._shape(fabric, row.rounds + 1))

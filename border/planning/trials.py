@@ -13,11 +13,11 @@ from border.text.tree import Item, Target, Text
 from border.working.adjusting import Adjustment
 from border.working.closing import Account, counted_as, kind_name
 from border.working.cursor import TooLarge
-from border.working.fabric import CHAIN, PICOT, Fabric, edge_fabric
+from border.working.fabric import Fabric, edge_fabric, has_no_stitch
 from border.working.found import Found, as_it_stands
 from border.working.rounds import Pass, work_once
 from border.working.sites import SiteFinder
-from border.working.work import turns_after
+from border.working.work import as_met_next
 from border.yoke.edges import Edge
 
 MOST_WORKED = 2_000_000
@@ -88,12 +88,10 @@ def worked_on(
         except TooLarge:
             break
         made.append(Worked(round_, fabric, done))
-        if all(kind in (CHAIN, PICOT) for kind in done.made.kinds):
+        if has_no_stitch(done.made.kinds):
             done.closes = False
             break
-        fabric = done.fabric(fabric)
-        if turns_after(round_, reading.rules.worked, edge.closed):
-            fabric = fabric.turned()
+        fabric = as_met_next(done.fabric(fabric), round_, reading.rules.worked, edge.closed)
     return tuple(made)
 
 

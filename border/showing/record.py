@@ -121,12 +121,12 @@ def _round(count: RoundCount, thread: Thread) -> RoundRecord:
         "picots": count.made.picots,
         "spaces": count.spaces,
         "repeats": [_repeat(r) for r in count.repeats],
-        "sections": [{"section": s.section, **_tally(s.made)} for s in count.sections],
+        "sections": [{"section": s.section, **tally_record(s.made)} for s in count.sections],
         "motifs": [
-            {"motif": m.motif, "section": m.section, **_tally(m.made), "usual": m.usual}
+            {"motif": m.motif, "section": m.section, **tally_record(m.made), "usual": m.usual}
             for m in count.motifs
         ],
-        "joints": [{"between": j.between, **_tally(j.made)} for j in count.joints],
+        "joints": [{"between": j.between, **tally_record(j.made)} for j in count.joints],
         "adjustments": [
             {"at": a.at, "by": a.by, "before_repeat": a.before_repeat} for a in count.adjustments
         ],
@@ -139,7 +139,8 @@ def _round(count: RoundCount, thread: Thread) -> RoundRecord:
     return record
 
 
-def _tally(made: Tally) -> TallyRecord:
+def tally_record(made: Tally) -> TallyRecord:
+    """Stitches, chains and picots."""
     return {"stitches": dict(made.stitches), "chains": made.chains, "picots": made.picots}
 
 
@@ -147,7 +148,7 @@ def _repeat(count: RepeatCount) -> RepeatRecord:
     return {
         "times": count.times,
         "takes": dict(count.takes),
-        "makes": _tally(count.makes),
+        "makes": tally_record(count.makes),
         "left_over": count.left_over,
     }
 

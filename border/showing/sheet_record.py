@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from border.reckoning.counts import Tally
 from border.reckoning.running import Course, Joint, Stage, course
 from border.showing.counted import Counted, Piece
-from border.showing.record import findings_record
-from border.showing.shapes import FORMAT_VERSION, TallyRecord
+from border.showing.record import findings_record, tally_record
+from border.showing.shapes import FORMAT_VERSION
 from border.showing.sheet_shapes import (
     OnTheWayRecord,
     SheetRecord,
@@ -48,7 +47,7 @@ def _round(number: int, way: Course) -> SheetRoundRecord:
 
 
 def _stage(stage: Stage) -> StageRecord:
-    record: StageRecord = {"made": _tally(stage.made), "so_far": _tally(stage.so_far)}
+    record: StageRecord = {"made": tally_record(stage.made), "so_far": tally_record(stage.so_far)}
     if stage.motif:
         record["motif"] = stage.motif
     if stage.repeats:
@@ -59,8 +58,8 @@ def _stage(stage: Stage) -> StageRecord:
 
 
 def _joint(joint: Joint) -> OnTheWayRecord:
-    return {"between": joint.between, "so_far": _tally(joint.so_far), "on": _tally(joint.on)}
-
-
-def _tally(made: Tally) -> TallyRecord:
-    return {"stitches": dict(made.stitches), "chains": made.chains, "picots": made.picots}
+    return {
+        "between": joint.between,
+        "so_far": tally_record(joint.so_far),
+        "on": tally_record(joint.on),
+    }

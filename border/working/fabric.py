@@ -10,6 +10,8 @@ chains between) stay whole.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from msgspec import Struct, field
 
 from border.working.line import Line, line_of
@@ -82,6 +84,11 @@ class Fabric(Struct):
                 order += reversed(tail)
                 tail = []
         return order
+
+
+def has_no_stitch(kinds: Iterable[str]) -> bool:
+    """Whether a row puts no stitch at all on the work: chains and picots alone, or nothing."""
+    return all(kind in (CHAIN, PICOT) for kind in kinds)
 
 
 def edge_fabric(edge: Edge) -> Fabric:

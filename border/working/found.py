@@ -42,6 +42,10 @@ class Found(Struct, frozen=True):
     counts: tuple[tuple[str, int], ...]
     span: Span | None = None
 
+    def in_force(self, done: int) -> bool:
+        """Whether its round is one of those that are done; else it is told of and left aside."""
+        return self.round <= done
+
     @property
     def numbers(self) -> tuple[int, ...]:
         return tuple(n for _, n in self.counts)

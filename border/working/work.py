@@ -15,7 +15,7 @@ from border.working.adjusting import Adjustment
 from border.working.claims import check_claims, check_multiple
 from border.working.closing import kind_name
 from border.working.cursor import TooLarge
-from border.working.fabric import PICOT, Fabric, edge_fabric
+from border.working.fabric import Fabric, edge_fabric, has_no_stitch
 from border.working.found import Found, as_it_stands, came_out, misplaced
 from border.working.rounds import Fallen, Pass, with_chains, work_once
 from border.working.scopes import carries, names_of
@@ -98,13 +98,11 @@ def work(
             findings.append(too_large(round_))
             break
         findings += worked.findings
-        if all(k in ("ch", PICOT) for k in worked.fabric.kinds):
+        if has_no_stitch(worked.fabric.kinds):
             findings.append(no_stitches(round_, _missing(round_, fabric)))
             break
         rounds.append(worked)
-        fabric = worked.fabric
-        if turns_after(round_, reading.rules.worked, edge.closed):
-            fabric = fabric.turned()
+        fabric = as_met_next(worked.fabric, round_, reading.rules.worked, edge.closed)
     last = reading.rounds[-1].number if reading.rounds else 0
     findings += [no_round(a, last) for a in adjustments if not 1 <= a.round <= last]
     findings += misplaced(done, done_at, found, last) if last else []
@@ -121,6 +119,11 @@ def _missing(round_: Round, below: Fabric) -> list[str]:
     finder = SiteFinder(below, bool(round_.rules.chains_count))
     targets = [t for text in texts for t in worked_targets(text.items)]
     return list(dict.fromkeys(kind_name(t.of, below) for t in targets if not finder.sites(t).a))
+
+
+def as_met_next(made: Fabric, round_: Round, worked: Worked | None, closed: bool) -> Fabric:
+    """The row that a round made as the next round meets it: turned, if the work is."""
+    return made.turned() if turns_after(round_, worked, closed) else made
 
 
 def turns_after(round_: Round, worked: Worked | None, closed: bool) -> bool:

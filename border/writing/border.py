@@ -33,7 +33,7 @@ from border.working.adjusting import Adjustment
 from border.working.closing import tally
 from border.working.fabric import Fabric, edge_fabric
 from border.working.sites import SiteFinder
-from border.working.work import WorkedEdge, turns_after
+from border.working.work import WorkedEdge, as_met_next
 from border.writing.proving import proved
 from border.writing.ways import Aim, Body, aim_at, ways
 from border.yoke.edges import Edge
@@ -79,9 +79,7 @@ def write_out(
         if not in_text and aim.plan:
             beside.append(round_.number)
             findings.append(_stands_apart(round_))
-        below = aim.fabric
-        if turns_after(round_, reading.rules.worked, worked.edge.closed):
-            below = below.turned()
+        below = as_met_next(aim.fabric, round_, reading.rules.worked, worked.edge.closed)
     written = write_border(Border(headings, tuple(rows)), terms, remarks)
     text = f"# {_on(worked.edge)}\n{written}" if rows else ""
     return WrittenOut(text, tuple(beside), tuple(findings))
