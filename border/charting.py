@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from border.findings import Finding
-from border.pipeline import Wanted, told_of
+from border.pipeline import Wanted, told_of, worked_as_said
 from border.showing.chart import Charted
-from border.working.work import work
 
 
 def charted(
@@ -26,7 +25,7 @@ def charted(
         if section is not None and not any(section in run.names for run in one.edge.runs):
             continue
         reading = one.text.reading
-        worked = work(reading, one.edge, one.given)
+        worked = worked_as_said(one, one.edge)
         findings += told_of(one.edge, worked.findings, len(wanted))
         title = f"{reading.name or one.named}, {one.edge.name}" if one.work else ""
         names = terms or reading.rules.terms

@@ -254,3 +254,22 @@ def test_a_border_without_an_edge_is_asked_for_one(
 ) -> None:
     assert main(["chart", "patterns/shell-edging.border"]) == 2
     assert "border chart patterns/shell-edging.border --loops 78" in capsys.readouterr().err
+
+
+def test_a_round_that_came_out_otherwise_is_drawn_as_it_was_found(tmp_path: Path) -> None:
+    (tmp_path / "rows.border").write_text(
+        "terms: us\nround 1: *1 sc in next loop, ch 3; repeat from *.\n"
+        "round 2: *1 sc in next space, ch 5; repeat from *.\n",
+        encoding="utf-8",
+    )
+    project = tmp_path / "cuff.toml"
+    project.write_text(
+        'format = 1\n[[edge]]\nname = "cuff"\nplaces = 12\n[[work]]\nedge = "cuff"\n'
+        'border = "rows.border"\ndone = 1\nfound = { round = 1, spaces = 13 }\n',
+        encoding="utf-8",
+    )
+    pipeline = Pipeline(str(project), read_file)
+    (one,), _ = pipeline.charted(None, None)
+    counted = [as_counted(r.made) for r in pipeline.counted.pieces[0].rounds]
+    assert [as_counted(r.made) for r in count_edge(one.worked)] == counted
+    assert counted[1] == {"sc": 13, "ch": 65}

@@ -247,6 +247,13 @@ def test_an_armhole_where_the_mirrored_plan_does_not_close_is_eased_by_itself() 
     assert (right.like, told(right)) == (None, [[]])
 
 
+def test_what_is_worked_on_the_other_side_is_not_eased_any_more() -> None:
+    rows = taking(5), EACH_SPACE
+    left, right = plan_all([task(*rows, edge=LEFT), task(*rows, edge=RIGHT, done=1)])
+    assert [number for plan in told(left) for number, _, _ in plan] == [1]
+    assert (right.like, told(right)) == (None, [[]])
+
+
 def test_an_edge_is_no_other_side_of_one_with_another_border() -> None:
     left, right = plan_all(
         [task(taking(3), EACH_SPACE, edge=LEFT), task(taking(5), EACH_SPACE, edge=RIGHT)]
@@ -333,3 +340,12 @@ def test_a_search_given_up_without_a_plan_says_so() -> None:
         "a repeat of 2 or 4 loops in round 1 comes out even; "
         "or an edge of 84 or 90 loops closes as it is"
     )
+
+
+@pytest.mark.parametrize("most", [1, 2000])
+def test_a_search_ends_though_no_plan_can_be_proved(
+    most: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("border.planning.search.proved", lambda task, adjustments: False)
+    one = task("1 sc in each loop, with ch 3 between", taking(3, "space"))
+    assert list(islice(Search(one, most=most).plans(), 1)) == []

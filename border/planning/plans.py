@@ -62,7 +62,7 @@ def _as_other_side(task: Task, twin: Planned) -> Planned | None:
     plans = []
     for plan in twin.plans:
         turned = tuple(replace(a, at=image.get(a.at, a.at)) for a in plan.adjustments)
-        if proved(task, turned):
+        if all(a.round > task.done for a in turned) and proved(task, turned):
             plans.append(replace(plan, adjustments=turned, cost=cost_of(task, turned)))
         elif not plans:
             return None

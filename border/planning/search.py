@@ -118,6 +118,7 @@ class Search:
         self.task = task
         self.wanted = wanted
         self.most = most
+        self.where = where
         self.narrow = narrow
         self.stuck = Stuck()
         self.workings = 0
@@ -157,15 +158,19 @@ class Search:
                 self._carry_on(what, cost, so_far, push)
             elif proved(self.task, so_far):
                 yield Plan(cost, so_far)
-            else:  # where stitches stand does matter to a later round
-                yield from Search(self.task, self.wanted, self.most, where=True).plans()
+            elif not self.where:  # where stitches stand does matter to a later round
+                yield from self._anew(where=True, narrow=self.narrow)
                 return
 
     def _narrower(self) -> Iterator[Plan]:
         """What a narrow search finds, where the whole one was given up."""
         if not self.narrow:
-            for plan in Search(self.task, self.wanted, self.most, narrow=True).plans():
+            for plan in self._anew(where=self.where, narrow=True):
                 yield replace(plan, cheapest=False)
+
+    def _anew(self, *, where: bool, narrow: bool) -> Iterator[Plan]:
+        """What another search finds, that looks at more, or at less, than this one."""
+        return Search(self.task, self.wanted, self.most, where, narrow).plans()
 
     # --- carrying on ------------------------------------------------------------
 
