@@ -203,7 +203,7 @@ def test_picots(text: str, items: tuple[Item, ...]) -> None:
 
 def test_the_first_of_other_chains_is_a_place_and_closes_no_ring() -> None:
     assert row_faults("1 dc, 1 sc in the first of the 4 ch")[0][0] == "place-unclear"
-    assert row_faults("ch 5, 1 sc in the first of the 4 ch")[0][0] == "place-unclear"
+    assert row_faults("ch 5, 1 sc in the first of the 4 ch")[0][0] == "not-understood"
 
 
 def test_spans_cover_the_words_of_a_step() -> None:

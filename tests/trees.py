@@ -112,7 +112,16 @@ def places(draw: st.DrawFn, one: bool = False) -> Place:
         return draw(st.sampled_from((Place(which, ()), Place(which, named[:1]))))
     if which not in _single or one:
         return Place(which, named)
-    return Place(which, named, draw(st.integers(1, 5)), draw(st.booleans()))
+    count, each = draw(st.integers(1, 5)), draw(st.booleans())
+    if not each and any(_of_one_stitch(target) for target in named):
+        count = 1  # "centre of the next 3 dc" is that of the three together
+    return Place(which, named, count, each)
+
+
+def _of_one_stitch(target: Target) -> bool:
+    """A part, or the centre, of what is a single stitch or chain."""
+    inside = isinstance(target, Part | Centre)
+    return inside and target.of.name in (*US, "ch")
 
 
 def _over_all(place: Place) -> bool:

@@ -157,11 +157,11 @@ def _parted(before: Sequence[Terminal]) -> bool:
 
 
 def _closes_ring(t: Terminals, at: int, before: Terminals) -> bool:
-    """`4 ch, 1 sc in the first of the 4 ch` closes a picot."""
+    """`4 ch, 1 sc in the first of the 4 ch` closes a picot; of other chains, it is asked."""
     words = [x for x in before if x.type not in ("THE", "SEP")]
     if _types(words, len(words) - 2, 2) != ["ORD", "OF"] or words[-2].number != 1:
         return False
-    return _chains_before(words[:-3]) == t[at].number
+    return _chains_before(words[:-3]) > 0
 
 
 def _on_each(number: Terminal, before: Terminals) -> bool:
