@@ -120,7 +120,7 @@ def places(draw: st.DrawFn, one: bool = False) -> Place:
 
 def _of_one_stitch(target: Target) -> bool:
     """A part, or the centre, of what is a single stitch or chain."""
-    inside = isinstance(target, Part | Centre)
+    inside = isinstance(target, Part | Centre | BetweenPicots)
     return inside and target.of.name in (*US, "ch")
 
 

@@ -25,6 +25,7 @@ from border.text.tree import (
     Kind,
     Picots,
     Place,
+    Skip,
     Stitches,
     Which,
     Whole,
@@ -49,6 +50,8 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
     since: list[Item] = []
     for n, step in enumerate(steps):
         item = step.item
+        if n and not step.hard:
+            _check_ordinal(steps[n - 1].item, item, b)
         if step.hard:
             since = []
         match item:
@@ -65,6 +68,28 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     _check_before(since, item, b, chains_may_stand)
         since = []
+
+
+def _check_ordinal(before: Item, item: Item, b: Building) -> None:
+    """`skip 3, 1 dc in 4th st`: is the 4th counted on, or from where the skip began?"""
+    match before:
+        case Skip(count=passed, target=target):
+            kind = target or Whole(ST)
+        case Stitches(count=passed, place=None, cluster=0):
+            kind = Whole(ST)
+        case Stitches(place=Place(which=Which.NEXT | Which.FIRST, count=passed, targets=(kind,))):
+            pass
+        case _:
+            return
+    match item:
+        case Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,)) as place):
+            if named != kind or nth != passed + 1:
+                return
+            nearby = replace(item, place=replace(place, which=Which.NEXT, count=1))
+            edit = write_item(nearby, b.terms, b.headings.overrides)
+            message = f"this passes over {passed} more, behind the {passed} before it"
+            help_ = f"write {edit} if the {nth}th is counted from where those {passed} began"
+            b.tell("perhaps-counted-on", message, help_, before.span.to(item.span))
 
 
 def _check_before(

@@ -52,7 +52,7 @@ def orders(t: Terminals) -> Terminals:
             found += [here, _like(here, "NEXT")]
             at += 1
             continue
-        if here.type == "EACHOF" and behind[:1] and behind[0] in _NOUNS:
+        if here.type == "EACHOF" and behind and behind[0] in _NOUNS:
             here = replace(here, type="EACH")
         if here.type == "ALL" and before in _OPENS:
             at += behind[:1] == ["THE"]
@@ -89,6 +89,58 @@ def _but(t: Terminals, at: int) -> tuple[int, Terminal | None]:
 # --- chains and stitches named by their number ------------------------------------
 
 
+def same_again(t: Terminals) -> Terminals:
+    """`1 double in it` goes into the same place; `2 in 1` are the stitches named before."""
+    found: Terminals = []
+    stitch: Terminal | None = None
+    for at, here in enumerate(t):
+        behind = _types(t, at + 1, 1)
+        if here.type == "STITCH" and (not found or found[-1].type in ("NUM", "SEP", "LP", "STAR")):
+            stitch = here
+        if here.type == "STRAY" and here.text == "it" and found and found[-1].type == "PREP":
+            found += [_like(here, "SAME"), _like(here, "PLACE")]
+            continue
+        if here.type == "KIND" and here.kind == Kind("st") and behind == ["PREP"]:
+            counted = bool(found) and found[-1].type == "NUM" and _opens(found[:-1])
+            here = here if not counted or stitch is None else replace(stitch, end=here.end)
+        found.append(here)
+        if here.type == "NUM" and behind == ["PREP"] and stitch is not None and _opens(found[:-1]):
+            found.append(replace(stitch, start=here.start, end=here.end, glued=False))
+    return found
+
+
+def _opens(found: Sequence[Terminal]) -> bool:
+    return not found or found[-1].type in ("SEP", "LP", "STAR")
+
+
+def betweens(t: Terminals) -> Terminals:
+    """`between the 1st and 2nd treble`, `in the space between the treble`: between the next 2."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        here = t[at]
+        space = here.type == "KIND" and here.kind in _ARCHES and found and _types(t, at + 1, 1)
+        if space == ["BETWEEN"] and found[-1].type in ("PREP", "THE"):
+            while found and found[-1].type in ("PREP", "THE"):
+                found.pop()
+            at += 1
+            continue
+        found.append(here)
+        at += 1
+        if here.type != "BETWEEN":
+            continue
+        named = at + (_types(t, at, 1) == ["THE"])
+        pair = [(x.type, x.number) for x in t[named : named + 3]]
+        if pair == [("ORD", 1), ("AND", 0), ("ORD", 2)]:
+            named += 3
+        elif _types(t, named, 1) != ["STITCH"]:
+            continue
+        if named < len(t) and t[named].type in _NOUNS:
+            found += [_like(here, "NEXT"), _like(here, "NUM", number=2)]
+            at = named
+    return found
+
+
 def counted_places(t: Terminals) -> Terminals:
     """`the 3 chain` is a space of 3, `on the 5 treble` the next 5, `3rd of the 5 treble` a run."""
     found: Terminals = []
@@ -103,9 +155,18 @@ def counted_places(t: Terminals) -> Terminals:
 def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """How many terminals at a place are one name, and the name that the grammar has."""
     here = t[at]
-    if here.type == "KIND" and here.kind in _ARCHES and _types(t, at + 1, 3) == ["OF", "NUM", "CH"]:
-        return 4, [_space(here, t[at + 2].number, t[at + 3])]
-    if not before or before[-1].type not in _OPENS | _WHICH:
+    if here.type == "KIND" and here.kind in _ARCHES and _types(t, at + 1, 1) == ["OF"]:
+        of = at + 2 + (_types(t, at + 2, 1) == ["THE"])
+        if _types(t, of, 2) == ["NUM", "CH"]:
+            return of + 2 - at, [_space(here, t[of].number, t[of + 1])]
+        if _types(t, of, 1) == ["CH"]:
+            return of + 1 - at, [here]
+    each = bool(before) and before[-1].type in ("EACH", "EVERY")
+    if each and here.kind == Kind("st") and _types(t, at + 1, 3) == ["OF", "THE", "CH"]:
+        return 4, [here]
+    if here.type == "CH" and _types(t, at + 1, 2) == ["OF", "NUM"] and _ended(t, at + 3):
+        return 3, [_space(here, t[at + 2].number, t[at + 2])]
+    if not before or before[-1].type not in _OPENS | _WHICH or _between(before):
         return 0, []
     glued = _types(t, at, 2) in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued
     if glued:
@@ -128,6 +189,14 @@ def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     if here.type == "NUM" and _parted(before) and _ended(t, at + 1):
         return 1, [*_which(before, here), _like(here, "KIND", Kind("block", here.number))]
     return 0, []
+
+
+def _between(before: Sequence[Terminal]) -> bool:
+    """Whether the place that is being named lies between two."""
+    at = len(before) - 1
+    while at > 0 and before[at].type in _WHICH:
+        at -= 1
+    return before[at].type == "BETWEEN"
 
 
 def _space(here: Terminal, number: int, last: Terminal) -> Terminal:
@@ -266,7 +335,7 @@ def unsaid(t: Terminals) -> Terminals:
         if here.type == "NUM" and before != "SKIP" and before != "OF":
             if before in ("PREP", "THE") and (here.number == 1 or _made(found[:-1]) == here.number):
                 found.insert(-1, _like(here, "NEXT"))
-            found.append(_like(here, "KIND", Kind("st")))
+            found.append(replace(_like(here, "KIND", Kind("st")), text="st"))
         elif before == "BETWEEN":
             continue
         elif here.type in ("NEXT", "EACH", "ORD", "EVERY") and not _is_same(found):

@@ -81,16 +81,16 @@ def _bare_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
 def _head_at(words: Sequence[Word], at: int) -> Head | None:
     rows = vocabulary().rows
     text = words[at].text if words[at].sort is Sort.WORD else ""
-    first = at + 1 if text in ("the", "for") else at
-    if first < len(words) and text == "for" and words[first].text == "the":
-        first += 1
+    first = at + 1 if text == "the" else at
+    if text == "for" and at + 2 < len(words) and words[at + 1].text == "the":
+        first = at + 2
     if first >= len(words):
         return None
     text = words[first].text
     if text in rows["coming"] and first + 1 < len(words) and words[first + 1].text in rows["row"]:
         body = _past_mark(words, first + 2)
         return Head(at, body, (), True) if body is not None else None
-    if text in rows["alone"]:
+    if text in rows["alone"] and words[at].text != "for":
         body = _past_mark(words, first + 1)
         return Head(at, body, (), True) if body is not None and body > first + 1 else None
     listed = row_list_at(words, first)
@@ -100,6 +100,8 @@ def _head_at(words: Sequence[Word], at: int) -> Head | None:
     named = listed.named or after > listed.after
     note, after = _note(words, after)
     body = _past_mark(words, after)
+    if body is not None and note == (0, 0):
+        note, body = _aside(words, body)
     if named and text in rows["row"]:
         # With "round 2" in front, a forgotten colon does no harm.
         return Head(at, body or after, listed.numbers, listed.sound, note)
@@ -118,6 +120,18 @@ def _past_and_last(words: Sequence[Word], at: int) -> int:
     if at + 2 < len(words) and words[at].text == "and" and words[at + 1].text in rows["coming"]:
         return at + 3 if words[at + 2].text in rows["row"] else at
     return at
+
+
+def _aside(words: Sequence[Word], at: int) -> tuple[tuple[int, int], int]:
+    """`(Wrong side.)` behind the mark of a head, and the place behind it."""
+    end = at + 1
+    while end < len(words) and is_colour(words[end].text):
+        end += 1
+    behind = end + 1 if end < len(words) and words[end].text == "." else end
+    opens = at < len(words) and words[at].text == "(" and end > at + 1
+    if opens and behind < len(words) and words[behind].text == ")":
+        return (at + 1, end), behind + 1
+    return (0, 0), at
 
 
 def _note(words: Sequence[Word], at: int) -> tuple[tuple[int, int], int]:

@@ -21,6 +21,12 @@ _PLACE = frozenset(
     | {"PAIR", "BETWEEN", "MOD", "PREP", "PLACE"}
 )
 _STITCHES = frozenset({"STITCH", "CLUSTER"})
+_ALL_ROUND = (
+    ["STITCH", "TOEND"],
+    ["ROW", "OF", "STITCH"],
+    ["TOEND", "OF", "STITCH"],
+    ["TOEND", "PREP", "STITCH"],
+)
 _HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL"})
 
 
@@ -85,6 +91,8 @@ def _between_at(t: Sequence[Terminal], at: int) -> int:
         return 0
     taken += 1
     taken += _types(t, at + taken, 1) in (["EACH"], ["THEM"])
+    each = t[at + taken - 1].type == "EACH"
+    taken += each and at + taken < len(t) and t[at + taken].type in _NOUNS
     behind = _types(t, at + taken, 1)
     return (
         taken if behind in ([], ["SEP"], ["RP"], ["REPEAT"], ["STAR"], ["PREP"], ["ENDING"]) else 0
@@ -156,11 +164,14 @@ def places_first(t: Terminals) -> Terminals:
             at = end
             continue
         place, steps = t[at:end], places_first(list(t[start:stop]))
+        parted = [x for x in steps[-1:] if x.type == "BETW"]
+        steps = steps[: _trimmed(steps, 0, len(steps) - len(parted))]
         single = _types(steps, 0, 2) == ["NUM", "STITCH"] and len(steps) == 2
         if single or [x.type for x in steps] == ["STITCH"]:
-            found += [*steps, *place]
+            found += [*steps, *place, *parted]
         else:
-            found += [_like(place[0], "LP"), *steps, _like(place[-1], "RP"), *place]
+            left, right = _like(place[0], "LP"), _like(place[-1], "RP")
+            found += [left, *steps, right, *place, *parted]
         at = stop
     return found
 
@@ -228,7 +239,9 @@ def _trimmed(t: Sequence[Terminal], start: int, end: int) -> int:
 
 def repeats_said(t: Terminals) -> Terminals:
     """`alternately`, `and so on`, `4 times more`, `plain all round`: as the repeats they are."""
-    return _times_of_row(_all_round(_alternately(_and_so_on(t))))
+    for pass_ in (_and_so_on, _alternately, _at_the_end, _whole_rows, _times_of_row):
+        t = pass_(t)
+    return t
 
 
 def _and_so_on(t: Terminals) -> Terminals:
@@ -251,7 +264,8 @@ def _alternately(t: Terminals) -> Terminals:
     rest = [x for n, x in enumerate(t) if n != at]
     if any(x.type == "REPEAT" for x in rest):
         return rest
-    leads = at == 0 or t[at - 1].type in ("SEP", "STAR", "LP")
+    follows = any(x.type not in ("SEP", "ENDING", "TOEND") for x in t[at + 1 :])
+    leads = follows and (at == 0 or t[at - 1].type in ("SEP", "STAR", "LP"))
     if leads and at > 0:
         rest = [*rest[:at], _like(t[at], "STAR"), *rest[at:]]
     end = len(rest)
@@ -262,15 +276,39 @@ def _alternately(t: Terminals) -> Terminals:
     return [*rest[:end], _like(t[at], "SEP", name="hard"), _like(t[at], "REPEAT"), *rest[end:]]
 
 
-def _all_round(t: Terminals) -> Terminals:
-    """`plain all round`: the whole text is one stitch in each."""
-    kinds = [x.type for x in t if x.type not in ("SEP", "ENDING")]
-    if kinds not in (["STITCH", "TOEND"], ["NUM", "STITCH", "TOEND"]):
+def _at_the_end(t: Terminals) -> Terminals:
+    """`repeat; 1 treble at the end`: as `end with 1 treble`."""
+    repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    found = [x for n, x in enumerate(t) if x.type != "ATEND" or n < repeat]
+    if len(found) == len(t):
         return t
-    end = next(n for n, x in enumerate(t) if x.type == "TOEND")
-    here = t[end]
-    each = [_like(here, "PREP"), _like(here, "EACH"), _like(here, "KIND", Kind("st"))]
-    return [*t[:end], *each, *t[end + 1 :]]
+    stop = next((n for n in range(repeat, len(found)) if found[n].type == "SEP"), len(found))
+    return [*found[: stop + 1], _like(t[repeat], "ENDWITH"), *found[stop + 1 :]]
+
+
+def _whole_rows(t: Terminals) -> Terminals:
+    """`plain all round`, `a row of treble`: the whole text is one stitch in each."""
+    told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW")]
+    kinds = [x.type for x in told]
+    kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
+    if kinds not in _ALL_ROUND:
+        return _without_to_end(t)
+    stitch = next(x for x in told if x.type == "STITCH")
+    each = [_like(stitch, "PREP"), _like(stitch, "EACH"), _like(stitch, "KIND", Kind("st"))]
+    rest = [x for x in t if x.type in ("BETW", "ENDING")]
+    return [stitch, *each, *rest]
+
+
+def _without_to_end(t: Terminals) -> Terminals:
+    """`in every other stitch, to the end`: that goes to the end already."""
+    found: Terminals = []
+    for here in t:
+        comma = bool(found) and found[-1].type == "SEP" and not found[-1].name
+        before = [x.type for x in found[: len(found) - comma]][-3:]
+        open_place = before[-1:] != [] and before[-1] in _NOUNS and {"EACH", "EVERY"} & set(before)
+        if here.type != "TOEND" or not open_place:
+            found.append(here)
+    return found
 
 
 def _times_of_row(t: Terminals) -> Terminals:

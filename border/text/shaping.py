@@ -19,7 +19,7 @@ from border.text.joining import (
     separators,
     start_chain_brackets,
 )
-from border.text.naming import counted_places, orders, parts, rings, unsaid
+from border.text.naming import betweens, counted_places, orders, parts, rings, same_again, unsaid
 from border.text.sentences import (
     begun_further_on,
     between_behind,
@@ -201,6 +201,7 @@ def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
             return None
         at += 1
         at += at < len(t) and t[at].type in ("EACH", "THEM")
+        at += at < len(t) and t[at - 1].type == "EACH" and t[at].type in NOUNS
     return _as_one(t[:at], "BETW", number), at
 
 
@@ -215,6 +216,8 @@ _PASSES: tuple[_Pass, ...] = (
     rounds,
     orders,
     _each,
+    same_again,
+    betweens,
     rings,
     counted_places,
     parts,

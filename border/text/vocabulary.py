@@ -131,7 +131,7 @@ def _colours(table: dict[str, list[str]]) -> dict[str, frozenset[str]]:
 def is_colour(word: str) -> bool:
     """Whether a word belongs to a colour: `scarlet`, `lightest`, `wool`."""
     colours = vocabulary().colours
-    return any(word in colours[part] for part in ("colour", "before", "behind"))
+    return any(word in colours[part] for part in ("colour", "before", "behind", "aside"))
 
 
 def plural(word: str) -> str:
