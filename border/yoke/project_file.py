@@ -197,18 +197,26 @@ class SampleTable(Table):
 class ThreadTable(Table):
     size: Name | None = None
     tex: Length | None = None
+    den: Length | None = None
+    nm: Length | None = None
+    ne: Length | None = None
     hook_mm: Length | None = None
     ball_g: Length | None = None
     ball_m: Length | None = None
+    balls: Length | None = None
     waste: Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)] | None = None
     sample: list[SampleTable] = []
 
     @model_validator(mode="after")
-    def _not_both(self) -> Self:
-        if self.size is not None and self.tex is not None:
-            raise fault("the thread has a size, and a tex too", "leave out one of them")
-        if self.ball_g is not None and self.ball_m is not None:
-            raise fault("the ball is given in grams, and in metres too", "leave out one of them")
+    def _fine_in_one_way(self) -> Self:
+        said = [key for key in ("tex", "den", "nm", "ne") if getattr(self, key) is not None]
+        if self.ball_g is not None and self.ball_m is not None and said:
+            message = f"the ball's grams and metres say how fine the thread is, and {said[0]} too"
+            raise fault(message, f"leave out {said[0]}, or one of ball_g and ball_m")
+        said = (["size"] if self.size is not None else []) + said
+        if len(said) > 1:
+            message = f"the thread has a {said[0]}, and a {said[1]} too"
+            raise fault(message, "leave out one of them")
         return self
 
 
