@@ -160,7 +160,7 @@ def _thread(asked: Namespace) -> int:
 
         print_json(thread_record(told))
     else:
-        if told.pieces:
+        if told.used.mm:
             from border.showing.thread_tables import thread_tables
 
             show(thread_tables(told))

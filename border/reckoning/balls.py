@@ -3,7 +3,8 @@
 By the middle figure a ball lasts for its length less its share of waste; the earliest that
 it may run out is by the longest loops and the shortest ball, with waste, the latest by the
 shortest loops and the longest ball, without. A join is not wanted in the last round, nor
-in the middle of the front; it can be made earlier than the ball runs out, never later.
+in the middle of the front; it can be made earlier than the ball runs out, never later, and
+not so early that more than half of the ball would stay over.
 """
 
 from __future__ import annotations
@@ -78,7 +79,7 @@ def ball_ends(way: Way, thread: Thread) -> tuple[BallEnd, ...]:
         if earliest is None:
             break
         end = BallEnd(number, earliest, about, way.at(loops.at_most))
-        better = _better(way, about, begun) if about else None
+        better = _better(way, about, (begun + loops.about) / 2) if about else None
         if better:
             end = BallEnd(
                 *(number, earliest, about, end.latest), better, loops.about - better.before
@@ -88,23 +89,25 @@ def ball_ends(way: Way, thread: Thread) -> tuple[BallEnd, ...]:
     return tuple(found)
 
 
-def _better(way: Way, where: Stop, begun: float) -> Stop | None:
-    """The nearest stop before one, within the same ball, at whose beginning a join is less seen."""
-    if not _badness(where)[0]:
+def _better(way: Way, where: Stop, earliest: float) -> Stop | None:
+    """The nearest stop before one at whose beginning a join is less seen; none so early that
+    fewer loops than `earliest` are drawn before it."""
+    if not any(_badness(where)[:2]):
         return None
-    first = bisect_left(way.stops, begun, key=lambda stop: stop.before)
+    first = bisect_left(way.stops, earliest, key=lambda stop: stop.before)
     last = bisect_left(way.stops, where.before, key=lambda stop: stop.before)
     before = way.stops[first : last + 1]
     best = min(before, key=lambda stop: (_badness(stop, whole=True), -stop.before), default=where)
     return best if _badness(best, whole=True) < _badness(where) else None
 
 
-def _badness(stop: Stop, *, whole: bool = False) -> tuple[bool, bool]:
-    """Whether a join is not wanted there, and whether it is seen.
+def _badness(stop: Stop, *, whole: bool = False) -> tuple[bool, bool, bool]:
+    """What speaks against a join there, the worst first: the last round, the middle of the
+    front, that it is seen.
 
     `whole`: the join is made at the beginning of the stop, so that where a round opens
     with it none falls into the round.
     """
     begins_round = whole and stop.opens
-    bad = stop.last and not begins_round
-    return bad or stop.seen == CENTRE_FRONT, stop.seen > WELL_HIDDEN and not begins_round
+    centre = stop.seen == CENTRE_FRONT
+    return stop.last and not begins_round, centre, stop.seen > WELL_HIDDEN and not begins_round

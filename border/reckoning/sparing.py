@@ -91,7 +91,8 @@ def _ways(edges: Sequence[EdgeLoops], needed: float) -> Iterator[LeftOut]:
     sorts = _sorts(edges)
     alone = [way for sort in sorts if (way := _fewest_rounds(sort, needed))]
     yield from alone
-    if len(sorts) > 1 and (of_all := _fewest_rounds(edges, needed)):
+    of_all = _fewest_rounds(edges, needed)
+    if of_all and all(of_all.edges != way.edges for way in alone):
         yield of_all
     left = [sort for sort in sorts if 0 < _free(sort) < needed]
     if len(left) > MOST_EDGES:

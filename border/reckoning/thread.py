@@ -162,7 +162,7 @@ def uncalibrated(thread: Thread) -> Finding:
     else:
         help_ = (
             "work 20 stitches or more, unravel and measure them: under [thread], "
-            'sample = [{ stitch = "dc", stitches = 40, used_mm = 960 }]'
+            'sample = [{ stitch = "dc", stitches = 40, used_mm = 690 }]'
         )
     message = f"thread is estimated for {described(thread)}, good to 40 % either way"
     return Finding("thread-uncalibrated", message, help_)

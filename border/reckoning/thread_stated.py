@@ -84,7 +84,7 @@ def _swatches(
 
 def canonical(name: str) -> str | None:
     """A stitch by its US name, short or in full, or `ch`; None where there is none such."""
-    said = " ".join(name.casefold().replace("-", " ").split())
+    said = " ".join(name.casefold().replace("-", " ").split()).removesuffix(" crochet")
     if said in ("ch", "chain"):
         return "ch"
     names = vocabulary().stitches

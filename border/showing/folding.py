@@ -82,7 +82,7 @@ def weight(grams: float) -> str:
     """A weight with the two digits that are known of it: `0.39 g`, `5.5 g`, `120 g`."""
     grams = _two_digits(grams)
     if grams < 1:
-        return f"{grams:.2g} g"
+        return f"{grams:.2f} g"
     return f"{grams:.1f} g" if grams < 9.95 else f"{grams:.0f} g"
 
 

@@ -90,7 +90,8 @@ def _edges(told: ThreadTold) -> Table:
             name = "" if number else harmless(piece.edge.name)
             used = thread_used([count.loops], told.thread)
             table.add_row(Text(name), str(count.number), *_figures(used))
-        table.add_row("", "all", *_figures(told.used_by(piece)), style="bold")
+        if piece.rounds:
+            table.add_row("", "all", *_figures(told.used_by(piece)), style="bold")
     if len(told.pieces) > 1:
         table.add_row("all edges", "", *_figures(told.used), style="bold")
     return table

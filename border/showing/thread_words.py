@@ -41,6 +41,8 @@ def joined_at(stop: Stop) -> str:
 
 def loop_length(mm: float) -> str:
     """The length of a loop, to the two digits that are known of it."""
+    if mm < 0.995:
+        return f"{mm:.2f} mm"
     return f"{mm:.1f} mm" if mm < 9.95 else f"{mm:.0f} mm"
 
 
@@ -76,7 +78,10 @@ def join_seen(end: BallEnd, thread: Thread, span: Span | None) -> Finding:
         f"ball {end.ball} runs out, by the middle figure, in {where(end.about)}: {listed(why)}"
     )
     if end.better is None:
-        help_ = "no place before it is better: join as flat as you can, and darn the ends in well"
+        help_ = (
+            "within half a ball before it no place is better: join as flat as you can, and darn "
+            "the ends in well"
+        )
     else:
         over = length(end.left_loops * thread.gauge.loop_mm)
         help_ = f"join ball {end.ball + 1} {joined_at(end.better)}; about {over} stay over"
@@ -93,7 +98,8 @@ def balls_unknown(thread: Thread, balls: float | None, span: Span | None) -> Fin
         missing.append("how much is in one")
         lines.append("ball_g = 20 or ball_m = 220")
     message = f"it is not said {listed(missing)}, so there is no telling how far they go"
-    return Finding("balls-unknown", message, f"write under [thread] {listed(lines)}", span)
+    where_to = "under [thread]" if span else "in a project, under [thread],"
+    return Finding("balls-unknown", message, f"write {where_to} {listed(lines)}", span)
 
 
 def balls_of(thread: Thread, balls: float) -> str:

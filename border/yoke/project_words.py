@@ -53,8 +53,8 @@ EXAMPLES = {
     "waste": "waste = 0.15",
     "stitch": 'stitch = "dc"',
     "stitches": "stitches = 40",
-    "used_mm": "used_mm = 960",
-    "sample": 'sample = [{ stitch = "dc", stitches = 40, used_mm = 960 }]',
+    "used_mm": "used_mm = 690",
+    "sample": 'sample = [{ stitch = "dc", stitches = 40, used_mm = 690 }]',
 }
 
 TABLES = ("yoke", "strip", "motif", "label", "edge", "work", "attach", "thread", "costs")
