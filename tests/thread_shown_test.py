@@ -148,7 +148,10 @@ def test_a_ball_that_may_run_out_says_so() -> None:
     (end,) = told.ends
     assert end.about is None
     said = joined(shown(told))
-    assert "ball 1 lasts, by the middle figure at the earliest round 3 of cuff, on the joint cuff.6" in said
+    assert (
+        "ball 1 lasts, by the middle figure at the earliest round 3 of cuff, on the joint cuff.6"
+        in said
+    )
     assert "at the latest not at all" in said
 
 
@@ -169,6 +172,31 @@ def test_what_few_balls_are_good_for_is_told() -> None:
     none = joined(shown(told_of(FERN, "fern.toml", 0.1)))
     assert "with 0.1 balls of 11 m enough? not enough" in none
     assert "nothing that can be left out makes them last for certain" in none
+
+
+def test_a_chain_to_work_on_is_told_besides() -> None:
+    files = cuff(f"{THREAD}{SAMPLE}")
+    files["cuff.toml"] = files["cuff.toml"].replace(
+        'runs = [{ section = "cuff", motifs = 6, places = 4 }]', 'places = 24\nof = "chain"'
+    )
+    # 24 chains of 4.3125 mm: 103.5 mm.
+    assert "the chain that cuff is worked on takes about 10 cm besides" in shown(told_of(files))
+    assert "worked on takes" not in shown(told_of(cuff(THREAD)))
+
+
+def test_the_readme_shows_the_thread_of_the_demo() -> None:
+    readme = (Path(__file__).parents[1] / "README.md").read_text(encoding="utf-8")
+    part = readme.partition("    border thread patterns/fern.toml --plan\n")[2].partition(
+        "\nA join is"
+    )[0]
+    lines = [line.removeprefix("    ") for line in part.splitlines()]
+    told = shown(told_of(FERN, "fern.toml", 2)).splitlines()
+    said = [line for line in lines if line.strip() not in ("", "…")]
+    assert len(said) > 25
+    at = 0
+    for line in said:
+        assert line in told[at:], line
+        at = told.index(line, at) + 1
 
 
 @pytest.mark.parametrize("width", [60, 80, 120])

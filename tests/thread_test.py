@@ -219,6 +219,8 @@ def test_swatches_that_disagree_are_told_of() -> None:
         ("tex = 91\nden = 820", "the thread has a tex, and a den too"),
         ('size = "40"\nne = 6', "the thread has a size, and a ne too"),
         ("nm = 0", '"nm" must be more than 0, not 0'),
+        ("nm = 1e-300", "1e-300 is too little to be measured"),
+        ("ball_g = 1e-320", "9.99989e-321 is too little to be measured"),
         ("balls = 0", '"balls" must be more than 0, not 0'),
         (
             "ball_g = 20\nball_m = 230\nnm = 11",
@@ -252,3 +254,13 @@ def test_what_lengths_are_good_for_is_said_with_its_reason() -> None:
     two = replace(USUAL, swatches=(DC, DC))
     assert trusted(two.gauge) == "good to 2 % either way 9 times in 10, from 2 swatches"
     assert described(Thread(stated(1000 / 3), 1.5)) == "thread of 333 tex and a 1.5 mm hook"
+
+
+@pytest.mark.parametrize("figure", [0.001, 1_000_000])
+@pytest.mark.parametrize("key", ["tex", "den", "nm", "ne", "hook_mm", "ball_g", "ball_m"])
+def test_whatever_can_be_written_can_be_reckoned(key: str, figure: float) -> None:
+    thread = thread_of(f"{key} = {figure}")
+    used = thread_used([1, 1_000_000], replace(thread, ball_g=thread.ball_g or 20))
+    assert 0 < used.low_mm < used.mm < used.high_mm < float("inf")
+    assert used.balls is not None and used.balls >= 1
+    assert described(thread)

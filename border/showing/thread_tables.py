@@ -31,6 +31,7 @@ from border.showing.thread_words import (
     loop_length,
     where,
 )
+from border.stitches import CHAIN_LOOPS
 
 MOST = 40
 """Balls whose end is shown."""
@@ -106,6 +107,10 @@ def _in_all(told: ThreadTold) -> Iterator[str]:
     grams = f"between {weight(used.low_grams)} and {weight(used.high_grams)}"
     yield f"in all about {length(used.mm)}, {weight(used.grams)}, {grams}"
     yield "in these rounds alone, start chains and joins with them: no motifs, tails or swatch"
+    for piece in told.pieces:
+        if piece.edge.of == "chain":
+            chain = length(piece.edge.places * CHAIN_LOOPS * thread.gauge.loop_mm)
+            yield f"the chain that {piece.edge.name} is worked on takes about {chain} besides"
     waste = length(used.high_mm * (1 + thread.waste))
     upper = f"with {thread.waste * 100:.0f} % for waste at most {waste}"
     if used.balls is None:

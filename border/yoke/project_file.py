@@ -13,6 +13,9 @@ from pydantic_core import PydanticCustomError
 ENOUGH = 1_000_000
 """No number of loops, rounds or mm in a project file is larger."""
 
+LEAST = 0.001
+"""No mm, gram or metre that is measured is smaller."""
+
 FAR_TOO_MANY = 10**12
 """Beyond this a number of motifs or places is no number; what is too large is told later."""
 
@@ -39,10 +42,16 @@ def _name(name: str) -> str:
     return plain
 
 
+def _measurable(figure: float) -> float:
+    if figure < LEAST:
+        raise fault(f"{figure:g} is too little to be measured", f"give {LEAST} or more")
+    return figure
+
+
 Name = Annotated[str, AfterValidator(_name)]
 Number = Annotated[int, Field(ge=0, le=ENOUGH)]
 Whole = Annotated[int, Field(ge=1, le=ENOUGH)]
-Length = Annotated[float, Field(gt=0, le=ENOUGH, allow_inf_nan=False)]
+Length = Annotated[float, Field(gt=0, le=ENOUGH, allow_inf_nan=False), AfterValidator(_measurable)]
 Kind = Literal["loop", "picot", "chain", "stitch"]
 HowSeen = Annotated[int, Field(ge=0, le=3)]
 
