@@ -12,7 +12,7 @@ from border.reckoning.sparing import EdgeLoops, Sparing, spared
 from border.reckoning.stops import Stop, Way, way_of
 from border.reckoning.thread import ball_of
 from border.showing.counted import Counted, Piece
-from border.showing.thread_told import ThreadTold, told_of_thread
+from border.showing.thread_told import ThreadTold
 from border.showing.thread_words import balls_unknown, join_seen
 from border.yoke.project import Project
 
@@ -38,7 +38,8 @@ def unwound(
         if sparing is None:
             span = project.thread.span if project and project.thread else None
             findings.append(balls_unknown(thread, balls, span))
-    return told_of_thread(counted, ends, sparing, tuple(findings))
+    c = counted
+    return ThreadTold(c.name, c.pieces, thread, ends, sparing, tuple(findings), c.sources)
 
 
 def _way(counted: Counted, wanted: Sequence[Wanted], project: Project | None) -> Way:

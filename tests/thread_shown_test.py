@@ -152,7 +152,7 @@ def test_a_ball_that_may_run_out_says_so() -> None:
         "ball 1 lasts, by the middle figure at the earliest round 3 of cuff, on the joint cuff.6"
         in said
     )
-    assert "at the latest not at all" in said
+    assert "cuff.1; it may last to the end" in said
 
 
 def test_very_many_balls_are_cut_short() -> None:
@@ -169,6 +169,9 @@ def test_what_few_balls_are_good_for_is_told() -> None:
     plenty = joined(shown(told_of(FERN, "fern.toml", 3)))
     assert "with 3 balls of 11 m enough? enough, even by the upper figure" in plenty
     assert "leave out" not in plenty
+    swatch = "a swatch of your own would tell much better"
+    assert swatch not in said
+    assert swatch in joined(shown(told_of(cuff(THREAD + "ball_m = 1\n"), balls=3)))
     none = joined(shown(told_of(FERN, "fern.toml", 0.1)))
     assert "with 0.1 balls of 11 m enough? not enough" in none
     assert "nothing that can be left out makes them last for certain" in none

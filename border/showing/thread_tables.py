@@ -9,6 +9,7 @@ from rich.table import Table
 from rich.text import Text
 
 from border.reckoning.balls import BallEnd
+from border.reckoning.sparing import Enough
 from border.reckoning.thread import (
     Thread,
     ThreadUse,
@@ -129,8 +130,8 @@ def _balls(told: ThreadTold) -> Iterator[tuple[str, Text]]:
 
 def _end(end: BallEnd, thread: Thread) -> Iterator[str]:
     yield f"about {where(end.about)}" if end.about else "lasts, by the middle figure"
-    latest = where(end.latest) if end.latest else "not at all"
-    yield f"at the earliest {where(end.earliest)}; at the latest {latest}"
+    latest = f"at the latest {where(end.latest)}" if end.latest else "it may last to the end"
+    yield f"at the earliest {where(end.earliest)}; {latest}"
     if end.better:
         over = length(end.left_loops * thread.gauge.loop_mm)
         yield f"better join the next {joined_at(end.better)}, with about {over} left over"
@@ -140,6 +141,8 @@ def _sparing(told: ThreadTold) -> Iterator[tuple[str, Text]]:
     sparing, thread = told.sparing, told.thread
     assert sparing is not None
     yield "enough?", Text(ENOUGH[sparing.enough])
+    if not thread.gauge.calibrated and sparing.enough is not Enough.SURELY:
+        yield "", Text("a swatch of your own would tell much better (sample, under [thread])")
     for label, stop in zip(
         ("for certain up to", "about up to", "at most up to"), sparing.reach, strict=True
     ):
@@ -148,5 +151,5 @@ def _sparing(told: ThreadTold) -> Iterator[tuple[str, Text]]:
         saved, over = (length(n * thread.gauge.loop_mm) for n in (way.loops, way.over))
         line = f"{left_out(way)}: saves about {saved}, and {over} are certain to stay over"
         yield "" if number else "leave out", Text(harmless(line))
-    if sparing.enough != "surely" and not sparing.ways:
+    if sparing.enough is not Enough.SURELY and not sparing.ways:
         yield "leave out", Text("nothing that can be left out makes them last for certain")

@@ -10,7 +10,7 @@ from border.findings import Finding
 from border.reckoning.balls import BallEnd
 from border.reckoning.sparing import Sparing
 from border.reckoning.thread import Thread, ThreadUse, thread_used
-from border.showing.counted import Counted, Piece
+from border.showing.counted import Piece
 from border.text.source import Source
 
 
@@ -32,15 +32,3 @@ class ThreadTold(Struct, frozen=True):
 
     def used_by(self, piece: Piece) -> ThreadUse:
         return thread_used([r.loops for r in piece.rounds], self.thread)
-
-
-def told_of_thread(
-    counted: Counted,
-    ends: tuple[BallEnd, ...],
-    sparing: Sparing | None,
-    findings: tuple[Finding, ...],
-) -> ThreadTold:
-    """What was counted, with what comes of its thread."""
-    return ThreadTold(
-        counted.name, counted.pieces, counted.thread, ends, sparing, findings, counted.sources
-    )
