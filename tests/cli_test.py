@@ -208,7 +208,7 @@ def test_thread_of_the_project_is_reckoned_with(border: Border) -> None:
     write(two_toml=PROJECT + thread, lace__shells_border=SHELLS)
     ran = border("count", "two.toml")
     said = " ".join(ran.out.split())
-    assert "No. 60 cotton and a 0.75 mm hook in these rounds alone" in said
+    assert "for No. 60 cotton and a 0.75 mm hook good to 40 % either way" in said
     assert "1 ball of 10 g" in said
 
 
@@ -381,8 +381,8 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
         (("cuont", "x"), 'there is no command "cuont": did you mean count?'),
         (
             ("knit", "x"),
-            'there is no command "knit": there are new, check, count, close, adjust, sheet, '
-            "write, yoke, chart, schema",
+            'there is no command "knit": there are new, check, count, close, adjust, thread, '
+            "sheet, write, yoke, chart, schema",
         ),
         (("count",), "FILE is missing"),
         (("count", "a.border", "--loops"), "--loops needs a value behind it"),

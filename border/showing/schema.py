@@ -48,9 +48,33 @@ from border.showing.sheet_shapes import (
     SheetWorkRecord,
     StageRecord,
 )
+from border.showing.thread_shapes import (
+    BallRecord,
+    GaugeRecord,
+    LeftOutRecord,
+    LengthRecord,
+    MaterialRecord,
+    RoundThreadRecord,
+    SparingRecord,
+    StopRecord,
+    SwatchRecord,
+    ThreadToldRecord,
+    WorkThreadRecord,
+)
 from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    SwatchRecord,
+    GaugeRecord,
+    MaterialRecord,
+    LengthRecord,
+    RoundThreadRecord,
+    WorkThreadRecord,
+    StopRecord,
+    BallRecord,
+    LeftOutRecord,
+    SparingRecord,
+    ThreadToldRecord,
     WrittenWorkRecord,
     WriteRecord,
     OnTheWayRecord,
@@ -109,6 +133,7 @@ def schema() -> dict[str, Any]:
         ChoiceRecord,
         SheetRecord,
         WriteRecord,
+        ThreadToldRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
