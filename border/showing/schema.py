@@ -48,9 +48,11 @@ from border.showing.sheet_shapes import (
     SheetWorkRecord,
     StageRecord,
 )
+from border.showing.starter_record import NewRecord
 from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    NewRecord,
     WrittenWorkRecord,
     WriteRecord,
     OnTheWayRecord,
@@ -109,6 +111,7 @@ def schema() -> dict[str, Any]:
         ChoiceRecord,
         SheetRecord,
         WriteRecord,
+        NewRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
