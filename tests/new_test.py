@@ -475,6 +475,22 @@ def test_at_a_terminal_she_is_asked_and_a_wrong_sum_is_asked_again(new: New) -> 
     assert main(["count", "x/yoke.toml"]) == 0
 
 
+def test_the_dialogue_of_the_manual_is_a_real_one(new: New) -> None:
+    manual = (Path(__file__).parents[1] / "README.md").read_text("utf-8")
+    after = manual.split("    border new my-yoke\n", 1)[1]
+    begin, end = after.index("    the shape ["), after.index("The project has a comment")
+    dialogue = "".join(
+        line.removeprefix("    ") for line in after[begin:end].splitlines(keepends=True)
+    )
+    asked = [line for line in dialogue.splitlines() if line.startswith(ASKED)]
+    typed = [line.rpartition(":")[2].strip() for line in asked]
+    ran = new("my-yoke", typed=typed)
+    assert dialogue.strip() in "\n".join(line.rstrip() for line in ran.out.splitlines())
+
+
+ASKED = ("the ", "wheels ", "loops ", "of th", "a ", "an ", "its ", "stitch ")
+
+
 def test_back_goes_back_to_the_question_before(new: New) -> None:
     typed = ["back", "yoke", "5", "back", "back", "collar", "9", "16", "5", "back", "", "1"]
     ran = new("x", typed=[*typed, "5", "", "", "", ""])

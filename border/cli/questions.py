@@ -49,6 +49,8 @@ class Answering:
                 self.usual.append(question)
             if question.key == "shape":
                 self._refuse_strangers()
+        if self.ask:
+            print()
 
     def _take_option(self, question: Question) -> None:
         text = self.given[question.key]
@@ -63,7 +65,7 @@ class Answering:
 
     def _take_typed(self, question: Question) -> None:
         if question.key == "loops":
-            print(sketch(self.said))
+            print(f"\n{sketch(self.said)}")
         usual = question.usual(self.said)
         text = _typed(prompt(question, usual), self.folder).strip()
         if text.casefold() == BACK:
