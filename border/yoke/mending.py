@@ -1,0 +1,84 @@
+"""The faults of a yoke, with the line to paste where one change mends them.
+
+Every change is tried: one that takes faults away and brings no new one is told of, and
+what it takes away is one fault.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import chain, groupby
+from typing import TypeAlias
+
+from msgspec.structs import replace
+
+from border.findings import Finding
+from border.yoke.changes import MOST_TRIED, Change
+from border.yoke.correcting import corrections
+from border.yoke.flat import flat_faults
+from border.yoke.laying import Laid, lay
+from border.yoke.loops import loop_faults
+from border.yoke.names import Names
+from border.yoke.project import Project
+from border.yoke.turning import turns
+
+MOST_TOLD = 2
+"""Changes that are told of one fault: with more, none of them is."""
+
+_Key: TypeAlias = tuple[str, str]
+
+
+def yoke_faults(project: Project, names: Names, laid: Laid) -> tuple[Finding, ...]:
+    """Everything that is wrong with rings, joints and edges, with what would mend it."""
+    faults = _faults(project, laid)
+    mends = _mends(project, names, laid, faults) if faults else []
+    told = {_key(fault): fault for fault in faults}
+    while mends:
+        most = max(len(gone) for _, gone in mends)
+        best = min((mend for mend in mends if len(mend[1]) == most), key=lambda mend: mend[0].rank)
+        alike = [c for c, gone in mends if (c.rank, gone) == (best[0].rank, best[1])]
+        first, *others = (key for key in told if key in best[1])
+        if len(alike) <= MOST_TOLD:
+            told[first] = _with_help(told[first], alike)
+        for key in others:
+            del told[key]
+        mends = [(change, gone) for change, gone in mends if not gone & best[1]]
+    return tuple(told.values())
+
+
+def _faults(project: Project, laid: Laid) -> tuple[Finding, ...]:
+    found = (*laid.findings, *loop_faults(project, laid.rings), *flat_faults(project, laid))
+    return tuple(dict.fromkeys(found))
+
+
+def _mends(
+    project: Project, names: Names, laid: Laid, faults: Sequence[Finding]
+) -> list[tuple[Change, frozenset[_Key]]]:
+    """The changes that mend something and spoil nothing, each with the faults it takes away."""
+    changes = list(chain(turns(project), corrections(project, laid)))
+    if len(changes) * len(names.sections) > MOST_TRIED:
+        return []
+    there = frozenset(map(_key, faults))
+    found = []
+    for change in changes:
+        left = {_key(f) for f in _faults(change.project, lay(change.project, names))}
+        if left < there:
+            found.append((change, there - left))
+    return found
+
+
+def _key(fault: Finding) -> _Key:
+    """What a fault is, whatever the sum that it shows."""
+    return fault.code, fault.message.partition(": ")[0]
+
+
+def _with_help(fault: Finding, changes: Sequence[Change]) -> Finding:
+    """The fault with what mends it; where that is one thing, shown where it is to be done."""
+    told = [
+        f"{what}: {' or '.join(change.paste for change in alike)}"
+        for what, alike in groupby(changes, key=lambda change: change.what)
+    ]
+    spans = {change.span for change in changes}
+    return replace(
+        fault, help=", or ".join(told), span=spans.pop() if len(spans) == 1 else fault.span
+    )
