@@ -34,11 +34,13 @@ class _Corrector:
         self.joined = project.yoke.joined if project.yoke else None
         self.own = {motif.name for motif in project.motifs}
         self.named_by: dict[str, list[str]] = defaultdict(list)
+        self.edges: dict[str, None] = {}
         for name, ring in laid.rings.items():
             for item in ring.items:
                 if isinstance(item, Join):
                     self.named_by[item.other].append(name)
-        self.names = dict.fromkeys(n for face in laid.faces for n in laid.names(face))
+                elif item.edge is not None:
+                    self.edges[item.edge] = None
         at_odds = [called for face in laid.faces if len(called := laid.names(face)) > 1]
         odd = dict.fromkeys(name for called in at_odds for name in called)
         self.odd = {**odd, **dict.fromkeys(map(left_for_right, odd))}
@@ -51,8 +53,8 @@ class _Corrector:
         return [other for other in self.named_by[motif] if other not in named]
 
     def holds(self, motif: str, other: str) -> bool:
-        """Whether a joint that `motif` names is named from the other side too."""
-        return other in self.rings and motif in self.named_by and other in self.named_by[motif]
+        """Whether a joint is named once from either side."""
+        return self.named_by[motif].count(other) == self.named_by[other].count(motif) == 1
 
     # --- a ring of its own ---------------------------------------------------------
 
@@ -84,8 +86,8 @@ class _Corrector:
         join = f"join {other}"
         for rank, texts in [
             (4, [join]),
-            *((5, [join, f"{name} 0"]) for name in self.names),
-            *((5, [f"{name} 0", join]) for name in self.names),
+            *((5, [join, f"{name} 0"]) for name in self.edges),
+            *((5, [f"{name} 0", join]) for name in self.edges),
         ]:
             for n in range(1, len(ring) + 1):
                 new = [Words(text, motif.span) for text in texts]
