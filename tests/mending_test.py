@@ -147,6 +147,14 @@ def test_two_slips_apart_are_two_faults_each_with_its_line() -> None:
     assert hem in found["loops-do-not-add-up"]
 
 
+def test_a_fault_is_not_mended_by_what_only_hides_it() -> None:
+    """With a joint faulty as well, an edge that meets it is not looked at."""
+    text = YOKE.replace(UNDERARM, UNDERARM.replace("front.1", "front.2"))
+    text = text.replace(STRAP, STRAP.replace("neck", "nek"))
+    found = {code: pastes(help_) for code, _, help_ in faults(text)}
+    assert found == {"joint-one-sided": [UNDERARM], "edge-names-differ": [STRAP]}
+
+
 def test_what_cannot_be_told_from_one_line_is_left_as_it_is() -> None:
     text = HEAD + '[[motif]]\nname = "a"\nring = ["x 13", "join b"]\n'
     text += '[[motif]]\nname = "b"\nring = ["x 16"]\n'

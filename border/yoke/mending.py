@@ -61,10 +61,18 @@ def _mends(
     there = frozenset(map(_key, faults))
     found = []
     for change in changes:
-        left = {_key(f) for f in _faults(change.project, lay(change.project, names))}
+        made = lay(change.project, names)
+        if _seen(made) < _seen(laid):
+            continue  # a fault of an edge is not mended where the edge is only no longer seen
+        left = {_key(f) for f in _faults(change.project, made)}
         if left < there:
             found.append((change, there - left))
     return found
+
+
+def _seen(laid: Laid) -> int:
+    """The runs of the edges that pass no faulty joint."""
+    return sum(map(len, laid.faces))
 
 
 def _key(fault: Finding) -> _Key:
