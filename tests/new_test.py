@@ -262,6 +262,10 @@ def test_a_sum_that_cannot_be_is_shown() -> None:
         "2 at each end of a joint make 4, and a joint takes up 3",
         "give from 0 to 1",
     )
+    assert refused("cuff", "seam", "1", joined="1") == (
+        "1 at each end of a joint make 2, and a joint takes up 1",
+        "give 0",
+    )
 
 
 def test_a_side_with_nothing_to_work_into_is_refused() -> None:
@@ -413,6 +417,16 @@ def test_without_a_terminal_nothing_is_asked_and_the_usual_is_named(new: New) ->
         "  --name 'my collar' --hand right --terms us\n"
     ) in ran.out
     assert "neck     closed edge of 144 loops on 24 motifs" in ran.out
+
+
+COMMANDS = ("check", "count", "close", "adjust", "sheet", "write", "yoke", "chart")
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+def test_every_command_takes_what_was_made(new: New, shape: str) -> None:
+    assert new("x", "--shape", shape).code == 0
+    for command in COMMANDS:
+        assert main((command, f"x/{shape}.toml")) == 0, command
 
 
 def test_in_json_the_answers_are_named_too(new: New) -> None:

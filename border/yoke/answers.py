@@ -92,10 +92,11 @@ class Number(Question, frozen=True):
         if found is None or len(found) != 1:
             return Refused(f'"{text}" is no whole number', f"as in {written(self.usual(said))}")
         most = self.most(said)
+        can = f"give from {self.least} to {most}" if most > self.least else f"give {most}"
         if found[0] < self.least:
-            return Refused(f"{found[0]} is too few", f"give from {self.least} to {most}")
+            return Refused(f"{found[0]} is too few", can)
         if found[0] > most:
-            return Refused(self.why(said, found[0]), f"give from {self.least} to {most}")
+            return Refused(self.why(said, found[0]), can)
         return found
 
 
