@@ -8,19 +8,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import chain, groupby
-from typing import TypeAlias
+from typing import TYPE_CHECKING, TypeAlias
 
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.yoke.changes import MOST_TRIED, Change
-from border.yoke.correcting import corrections
 from border.yoke.flat import flat_faults
 from border.yoke.laying import Laid, lay
 from border.yoke.loops import loop_faults
 from border.yoke.names import Names
 from border.yoke.project import Project
-from border.yoke.turning import turns
+
+if TYPE_CHECKING:
+    from border.yoke.changes import Change
 
 MOST_TOLD = 2
 """Changes that are told of one fault: with more, none of them is."""
@@ -55,6 +55,11 @@ def _mends(
     project: Project, names: Names, laid: Laid, faults: Sequence[Finding]
 ) -> list[tuple[Change, frozenset[_Key]]]:
     """The changes that mend something and spoil nothing, each with the faults it takes away."""
+    # here, since a yoke without a fault should not wait for them
+    from border.yoke.changes import MOST_TRIED
+    from border.yoke.correcting import corrections
+    from border.yoke.turning import turns
+
     changes = list(chain(turns(project), corrections(project, laid)))
     if len(changes) * len(names.sections) > MOST_TRIED:
         return []
