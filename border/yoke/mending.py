@@ -30,20 +30,19 @@ _Key: TypeAlias = tuple[str, str]
 
 def yoke_faults(project: Project, names: Names, laid: Laid) -> tuple[Finding, ...]:
     """Everything that is wrong with rings, joints and edges, with what would mend it."""
-    faults = _faults(project, laid)
+    faults = list(_faults(project, laid))
     mends = _mends(project, names, laid, faults) if faults else []
-    told = {_key(fault): fault for fault in faults}
     while mends:
         most = max(len(gone) for _, gone in mends)
-        best = min((mend for mend in mends if len(mend[1]) == most), key=lambda mend: mend[0].rank)
-        alike = [c for c, gone in mends if (c.rank, gone) == (best[0].rank, best[1])]
-        first, *others = (key for key in told if key in best[1])
+        best, gone = min((m for m in mends if len(m[1]) == most), key=lambda m: m[0].rank)
+        alike = [c for c, others in mends if (c.rank, others) == (best.rank, gone)]
         if len(alike) <= MOST_TOLD:
-            told[first] = _with_help(told[first], alike)
-        for key in others:
-            del told[key]
-        mends = [(change, gone) for change, gone in mends if not gone & best[1]]
-    return tuple(told.values())
+            first = next(n for n, fault in enumerate(faults) if _key(fault) in gone)
+            told = _with_help(faults[first], alike)
+            after = (fault for fault in faults[first + 1 :] if _key(fault) not in gone)
+            faults = [*faults[:first], told, *after]
+        mends = [(change, others) for change, others in mends if not others & gone]
+    return tuple(faults)
 
 
 def _faults(project: Project, laid: Laid) -> tuple[Finding, ...]:
