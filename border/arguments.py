@@ -12,7 +12,7 @@ MOST_PLACES = 5_000_000
 MOST_PLANS = 100
 
 COMMANDS = {
-    "new": "make a starter project that works",
+    "new": "ask for a yoke, and make a project of it that works",
     "check": "look for faults in border and project files",
     "count": "count every round: stitches, repeats, what is left over",
     "close": "tell how many loops a border needs in order to close",
@@ -25,10 +25,43 @@ COMMANDS = {
     "schema": "print the JSON Schema of what --json prints",
 }
 
+NEW = {
+    "shape": (
+        "yoke|collar|cuff|strip",
+        "what it is: a chemise yoke, a round collar, a cuff, a strip",
+    ),
+    "wheels": ("N", "collar, cuff, strip: its wheels"),
+    "front": ("N", "yoke: wheels across the front"),
+    "back": ("N", "yoke: wheels across the back"),
+    "strap": ("N", "yoke: wheels in each strap"),
+    "underarm": ("N", "yoke: wheels under each arm"),
+    "loops": ("N", "loops round one wheel"),
+    "joined": ("N", "loops of it that one joint takes up"),
+    "seam": ("N", "of those, at each end of a joint, those free for the edge beside"),
+    "free": (
+        "N,N",
+        "free loops of a wheel between two others: at neck and hem; "
+        "collar: neck and outside; cuff: wrist and sleeve; strip: bordered and other side",
+    ),
+    "strap_free": ("N,N", "yoke: those of a strap wheel, at neck and armhole"),
+    "underarm_free": ("N,N", "yoke: those of an underarm wheel, at armhole and hem"),
+    "corner_free": (
+        "N,N,N",
+        "yoke: those where a strap and an underarm are joined side by side, "
+        "at neck, hem and armhole",
+    ),
+    "across": ("MM", "a wheel measures so much across"),
+    "name": ("NAME", "the name of the project"),
+    "hand": ("right|left", "the hand that works"),
+    "terms": ("us|uk|early", "name the stitches in these terms"),
+}
+"""What `border new` takes, by the keys of its questions: as shown, and what it is."""
+
 _FILE = "a project (.toml), or a border text with --loops or --runs"
 _FILES = f"{_FILE}; or several borders, or folders of them, with or without a project"
 _EXAMPLES = """examples:
   border new cuff
+  border new collar --shape collar --wheels 24
   border check cuff/cuff.toml
   border count cuff/cuff.toml
   border count shells.border --loops 78
@@ -95,6 +128,7 @@ def _parser(version: str) -> _Parser:
         match name:
             case "new":
                 command.add_argument("dir", metavar="DIR", help="a folder that is not there yet")
+                _shape(command)
             case "check":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
             case "close":
@@ -131,6 +165,13 @@ def _edge(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("--open", dest="opened", action="store_true", help="the edge has two ends")
     command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
+
+
+def _shape(command: argparse.ArgumentParser) -> None:
+    for key, (shown, about) in NEW.items():
+        command.add_argument(f"--{key.replace('_', '-')}", metavar=shown, help=about)
+    about = "ask nothing: what is not said is as usual"
+    command.add_argument("--usual", action="store_true", help=about)
 
 
 def _plans(command: argparse.ArgumentParser) -> None:

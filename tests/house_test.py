@@ -19,7 +19,17 @@ FLOORS = (
     ("reckoning",),
     ("writing",),
     ("showing",),
-    ("texts", "pipeline", "needing", "easing", "choosing", "charting", "writing_down", "unwinding"),
+    (
+        "texts",
+        "pipeline",
+        "needing",
+        "easing",
+        "choosing",
+        "charting",
+        "writing_down",
+        "unwinding",
+        "starting",
+    ),
     ("arguments", "asking", "cli"),
     ("__main__",),
 )

@@ -302,6 +302,13 @@ def test_a_joint_to_nobody_is_a_stub_with_the_name() -> None:
     assert "bock.5" in faulty(root, "joint")
 
 
+def test_a_joint_whose_wheels_do_not_agree_on_it_shows_both_numbers() -> None:
+    old = '"join front.1", "hem 6"'
+    root = drawn(FERN.replace(old, '"join front.1 by 2", "hem 7"'))
+    assert [sorted(text) for text in faulty(root, "joint")] == [sorted("2?3?")] * 2  # mirrored
+    assert "broken lines, crosses and question marks: what does not fit together" in texts(root)
+
+
 def test_a_ring_in_the_wrong_order_is_drawn_as_it_would_lie_flat() -> None:
     old = '"join left underarm.1", "left armhole 0", "join left strap.1"'
     new = '"join left strap.1", "left armhole 0", "join left underarm.1"'

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from border.arguments import UsageFault
-from border.cli.files import borders_in, is_folder, make_folder, read_file, reason, write_whole
+from border.cli.files import borders_in, is_folder, read_file, reason, write_whole
 from border.cli.printing import print_json, show, tell
 from border.findings import Finding, Severity
 
@@ -19,24 +19,9 @@ FINE, FAULTS, WRONG = 0, 1, 2
 
 
 def _new(asked: Namespace) -> int:
-    from border.showing.starter import STARTER, what_next
+    from border.cli.new import new
 
-    try:
-        make_folder(asked.dir, STARTER)
-    except FileExistsError:
-        raise UsageFault(
-            f"there is already something at {asked.dir}, and nothing is ever overwritten",
-            "give a folder that is not there yet\n",
-        ) from None
-    except (OSError, ValueError) as fault:
-        raise UsageFault(
-            f"{asked.dir} cannot be made: {reason(fault)}", "give a folder that can be made\n"
-        ) from None
-    made = [f"{asked.dir.rstrip('/')}/{name}" for name in STARTER]
-    if asked.json:
-        print_json({"format_version": 1, "made": made, "findings": []})
-    else:
-        print(what_next(made), end="")
+    new(asked)
     return FINE
 
 

@@ -48,6 +48,7 @@ from border.showing.sheet_shapes import (
     SheetWorkRecord,
     StageRecord,
 )
+from border.showing.starter_record import NewRecord
 from border.showing.thread_shapes import (
     BallRecord,
     GaugeRecord,
@@ -75,6 +76,7 @@ _SHAPES = (
     LeftOutRecord,
     SparingRecord,
     ThreadToldRecord,
+    NewRecord,
     WrittenWorkRecord,
     WriteRecord,
     OnTheWayRecord,
@@ -134,6 +136,7 @@ def schema() -> dict[str, Any]:
         SheetRecord,
         WriteRecord,
         ThreadToldRecord,
+        NewRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]

@@ -48,7 +48,7 @@ def yoke_picture(title: str, project: Project, edges: Sequence[Edge]) -> str:
     named, _ = names(project)
     written = lay(project, named)
     mend = mended(project, named) if written.whole and not written.lies_flat else None
-    laid = lay(mend[1], named) if mend else written
+    laid = lay(mend.project, named) if mend else written
     left = project.hand == "left"
     numbered = [Numbered(n, _begun(edge, project, edges)) for n, edge in enumerate(edges, 1)]
     large = len(named.sections) > MOST_DRAWN or named.too_many
@@ -60,7 +60,7 @@ def yoke_picture(title: str, project: Project, edges: Sequence[Edge]) -> str:
         for one in numbered
         if one.edge.name not in on_yoke
     ]
-    told = [f"it would lie flat as drawn: {mend[0].what}"] if mend and parts else []
+    told = [f"it would lie flat as drawn: {mend.what}"] if mend and parts else []
     if large:
         told.append(f"more than {MOST_DRAWN} motifs are not drawn joined: each edge by itself")
     if any('class="faulty' in block.drawn for block in blocks):
