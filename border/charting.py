@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from border.findings import Finding
 from border.pipeline import Wanted, told_of, worked_as_said
-from border.showing.chart import Charted
+from border.showing.chart_laid import Charted
 
 
 def charted(
@@ -29,5 +29,5 @@ def charted(
         findings += told_of(one.edge, worked.findings, len(wanted))
         title = f"{reading.name or one.named}, {one.edge.name}" if one.work else ""
         names = terms or reading.rules.terms
-        drawn.append(Charted(title, worked, names, section, left))
+        drawn.append(Charted(title, worked, names, section, left, one.edge.name, one.named))
     return drawn, findings

@@ -31,7 +31,7 @@ from border.working.work import WorkedEdge, work
 from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 
 if TYPE_CHECKING:
-    from border.showing.chart import Charted
+    from border.showing.chart_laid import Charted
     from border.showing.eased import EasedAll
     from border.showing.needed import Needed
     from border.showing.written import WrittenAll

@@ -17,7 +17,8 @@ from border.cli import main
 from border.cli.files import read_file
 from border.pipeline import Pipeline
 from border.reckoning.counts import Tally, count_edge
-from border.showing.chart import Charted, chart
+from border.showing.chart import chart
+from border.showing.chart_laid import Charted
 from border.showing.side_by_side import side_by_side
 from border.yoke.edges import Edge
 
@@ -156,7 +157,7 @@ def test_a_stitch_over_two_stands_on_both() -> None:
 def test_the_strokes_tell_the_stitch() -> None:
     for kind, strokes in (("hdc", 0), ("dc", 1), ("tr", 2), ("dtr", 3), ("trtr", 4)):
         root = drawn(f"round 1: 1 {kind} in each st.", plain(5, of="stitch"))
-        for group in named(root, "worked")[0]:
+        for group in named(root, "symbol")[:5]:
             assert len(group) == 2 + strokes  # bar, stem, strokes
 
 
@@ -164,9 +165,9 @@ def test_a_round_is_numbered_where_it_begins() -> None:
     text = "worked: in rows\nrow 1: 1 sc in each st.\nrow 2: 1 sc in each st."
     for left in (False, True):
         root = drawn(text, plain(6, closed=False, of="stitch"), left=left)
-        at = [float(t.get("x", 0)) for t in named(root, "round")]
+        at = [float(t.get("x", 0)) for t in named(root, "round-number")]
         assert (at[0] < at[1]) == left
-        assert ["".join(t.itertext()) for t in named(root, "round")] == ["1", "2"]
+        assert ["".join(t.itertext()) for t in named(root, "round-number")] == ["1", "2"]
 
 
 LARGE = "\n".join(

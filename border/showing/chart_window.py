@@ -94,15 +94,23 @@ def whole(line: Line) -> Window:
 
 
 def of_section(line: Line, name: str) -> Window | None:
-    """The first unbroken series of motifs that carry a name; None: no motif does."""
+    """The first unbroken series of motifs that carry a name; None: no motif does.
+
+    A single motif is shown between its neighbours.
+    """
     carries = [name in stretch.run.names for stretch in line.stretches]
     if not any(carries):
         return None
-    if all(carries):
-        return whole(line)
     first, last = next(iter(line.series(carries)))
-    start, end = line.stretches[first].start, line.stretches[last].end
-    return Window(start, end if end > start else end + line.length, ends=Ends.NONE)
+    ends = Ends.NONE
+    if first == last:
+        first, last, ends = first - 1, last + 1, Ends.BOTH
+        if not line.closed:
+            first, last = max(first, 0), min(last, len(carries) - 1)
+    if all(carries) or last - first + 1 >= len(carries):
+        return whole(line)
+    start, end = line.stretches[first].start, line.stretches[last % len(carries)].end
+    return Window(start, end if end > start else end + line.length, ends=ends)
 
 
 def _starts(round_: WorkedRound) -> Sequence[float]:

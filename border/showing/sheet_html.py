@@ -6,9 +6,9 @@ Without its script all of it is there, to be ticked by pen; the script keeps the
 from __future__ import annotations
 
 from collections.abc import Iterable
-from html import escape
 from pkgutil import get_data
 
+from border.showing.marked_up import as_text as _t
 from border.showing.sheet import CARE, RUNNING, EdgeSheet, Sheet
 from border.showing.sheet_mending import EdgeMending, Mending
 from border.showing.sheet_rounds import Box, RoundSheet, RunSheet
@@ -58,16 +58,6 @@ def _data(name: str) -> str:
     data = get_data("border.showing", name)
     assert data is not None
     return data.decode()
-
-
-def _t(text: str) -> str:
-    """A text, whatever it says, as text: code points that HTML knows no character for replaced."""
-    kept = ("\ufffd" if _no_character(ord(c)) else c for c in text)
-    return escape("".join(kept), quote=True)
-
-
-def _no_character(point: int) -> bool:
-    return point & 0xFFFE == 0xFFFE or 0xFDD0 <= point <= 0xFDEF or 0xD800 <= point <= 0xDFFF
 
 
 def _facts(facts: Iterable[tuple[str, str]]) -> str:
@@ -203,7 +193,7 @@ def _edge_mending(edge: EdgeMending) -> list[str]:
     lines = ['<div class="mending">', f"<h3><bdi>{_t(edge.name)}</bdi></h3>"]
     lines.append(f"<p>{_t(edge.said)}</p>")
     if edge.lines:
-        lines.append(f"<pre>{_t(chr(10).join(edge.lines))}</pre>")
+        lines.append("<pre>" + "\n".join(map(_t, edge.lines)) + "</pre>")
     lines += [
         '<div class="scroll" tabindex="0" role="region" '
         f'aria-label="What each round of {_t(edge.name)} should come to">',
