@@ -173,7 +173,7 @@ def _sheet(asked: Namespace) -> int:
         else:
             from border.showing.sheet_html import sheet_html
 
-            print(sheet_html(made), end="")
+            print(sheet_html(made, pipeline.sheet_pictures), end="")
     tell(counted.findings, counted.sources)
     return _code(counted.findings)
 

@@ -28,7 +28,7 @@ def chart_block(charted: Charted) -> Block:
     if charted.title:
         title = {"text_anchor": "start", "font_weight": "bold"}
         inside.append(words(charted.title, SIDE, 16, 14, **title))
-    told = legend(laid.seen(), charted.terms, laid.width - 2 * SIDE)
+    told = legend(laid.seen(), charted.terms, laid.width - SIDE)
     height = laid.top + edge.height
     inside.append(tag("g", told.drawn, transform=f"translate({number(SIDE)} {number(height)})"))
     width = max(laid.width, told.width + 2 * SIDE)

@@ -40,7 +40,7 @@ def edge_drawn(laid: LaidChart) -> Block:
     for motif in motifs:
         inside += _rim(motif, laid)
     names, height = _names(motifs, laid)
-    return Block(laid.width, DROP + 12 + height if motifs else 12.0, "".join([*inside, *names]))
+    return Block(laid.width, DROP + 18 + height if motifs else 12.0, "".join([*inside, *names]))
 
 
 def _motifs(laid: LaidChart) -> Iterator[_Motif]:

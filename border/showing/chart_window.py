@@ -60,10 +60,12 @@ def keys(fabric: Fabric, start: float, end: float) -> list[tuple[float, Key]]:
     length = fabric.line.length
     order = fabric.order_turned() if fabric.line.flipped else range(len(fabric.kinds))
     at = [own_position(fabric, i) for i in range(len(fabric.kinds))]
+    first, last = min(at, default=0.0), max(at, default=0.0)
     laps = range(-2, 3) if fabric.line.closed else range(1)
+    laps_met = [n for n in laps if first + n * length <= end and last + n * length >= start]
     return [
         (position, (i, lap))
-        for lap in laps
+        for lap in laps_met
         for i in order
         if start <= (position := at[i] + lap * length) <= end
     ]

@@ -43,8 +43,12 @@ def line(x1: float, y1: float, x2: float, y2: float, **attributes: str | float) 
     return tag("line", x1=x1, y1=y1, x2=x2, y2=y2, **attributes)
 
 
-def picture(width: float, height: float, title: str, *inside: str) -> str:
-    """A whole file: white paper, black lines, and a title for those who cannot see it."""
+def picture(width: float, height: float, title: str, *inside: str, alone: bool = True) -> str:
+    """White paper, black lines, and a title for those who cannot see it.
+
+    `alone`: a file by itself, else a part of an HTML page.
+    """
+    named = {"xmlns": "http://www.w3.org/2000/svg"} if alone else {}
     paper = tag("rect", width="100%", height="100%", fill=PAPER)
     drawn = tag("g", *inside, fill="none", stroke=INK, stroke_width=1.2, font_family=FONT)
     whole = tag(
@@ -52,7 +56,7 @@ def picture(width: float, height: float, title: str, *inside: str) -> str:
         called(title),
         paper,
         drawn,
-        xmlns="http://www.w3.org/2000/svg",
+        **named,
         width=width,
         height=height,
         viewBox=f"0 0 {number(width)} {number(height)}",

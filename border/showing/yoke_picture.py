@@ -41,7 +41,12 @@ class Numbered(Struct, frozen=True):
 
 
 def yoke_picture(title: str, project: Project, edges: Sequence[Edge]) -> str:
-    """The picture of a yoke, and of the edges written straight down, as SVG.
+    """The picture of a yoke, and of the edges written straight down, as SVG."""
+    return stacked(title, yoke_blocks(project, edges))
+
+
+def yoke_blocks(project: Project, edges: Sequence[Edge]) -> list[Block]:
+    """The pieces of the picture, its legend last.
 
     A faulty yoke is drawn as far as it can be, with the faulty places marked.
     """
@@ -66,8 +71,7 @@ def yoke_picture(title: str, project: Project, edges: Sequence[Edge]) -> str:
     if any('class="faulty' in block.drawn for block in blocks):
         told.append("broken lines, crosses and question marks: what does not fit together")
     larger = larger_in(max((block.width for block in blocks), default=0))
-    blocks.append(_legend(project, numbered, told, larger))
-    return stacked(title, blocks)
+    return [*blocks, _legend(project, numbered, told, larger)]
 
 
 def _begun(edge: Edge, project: Project, edges: Sequence[Edge]) -> Edge:
