@@ -253,7 +253,7 @@ class Pipeline:
         """The pictures in the sheet."""
         from border.showing.sheet_pictures import sheet_pictures
 
-        return sheet_pictures(self.counted, self.project, self.edges, self.name)
+        return sheet_pictures(self.counted, self.project, self.edges)
 
     def _with_all(self, works: list[Wanted], found: Iterable[Finding]) -> tuple[Finding, ...]:
         """What a stage found, with what is to be told of the file, its texts and its edge."""

@@ -40,7 +40,7 @@ def edge_drawn(laid: LaidChart) -> Block:
     for motif in motifs:
         inside += _rim(motif, laid)
     names, height = _names(motifs, laid)
-    return Block(laid.width, DROP + 18 + height if motifs else 12.0, "".join([*inside, *names]))
+    return Block(laid.width, DROP + 24 + height if motifs else 12.0, "".join([*inside, *names]))
 
 
 def _motifs(laid: LaidChart) -> Iterator[_Motif]:
@@ -74,7 +74,7 @@ def _names(motifs: Sequence[_Motif], laid: LaidChart) -> tuple[list[str], float]
     placed = []
     for motif in motifs:
         name = shortened(motif.name, LONGEST, SIZE)
-        at = laid.paper(complex(sum(motif.drawn) / 2 * laid.window.scale, -DROP - 23))
+        at = laid.paper(complex(sum(motif.drawn) / 2 * laid.window.scale, -DROP - 29))
         half = width_of(name, SIZE) / 2 + 3
         placed.append((min(max(at.real, half), laid.width - half), at.imag, half, name))
     taken = [0.0] * MOST_LINES

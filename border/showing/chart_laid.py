@@ -11,6 +11,7 @@ from border.showing.chart_layout import layer, width_needed
 from border.showing.chart_parts import Layer, Symbol, base_layer
 from border.showing.chart_window import Window, around_a_repeat, of_section
 from border.working.fabric import Fabric, edge_fabric
+from border.working.line import line_of
 from border.working.work import WorkedEdge, WorkedRound
 
 SIDE = 52.0
@@ -50,8 +51,7 @@ class LaidChart:
         self.charted = charted
         self.rounds = charted.worked.rounds
         self.base = edge_fabric(charted.worked.edge)
-        found = of_section(self.base.line, charted.section) if charted.section else None
-        self.window = _scaled(found or around_a_repeat(charted.worked), charted.worked)
+        self.window = _scaled(window_of(charted), charted.worked)
         self.layers = [base_layer(self.base, self.window)]
         below = self.base
         for round_ in self.rounds:
@@ -93,6 +93,13 @@ class LaidChart:
     def seen(self) -> list[Symbol]:
         """All symbols of the rounds that are drawn."""
         return [s for one in self.layers[1:] for s in one.symbols if s.seen]
+
+
+def window_of(charted: Charted) -> Window:
+    """The stretch of the edge that is to be drawn, not yet scaled."""
+    line = line_of(charted.worked.edge)
+    found = of_section(line, charted.section) if charted.section else None
+    return found or around_a_repeat(charted.worked)
 
 
 def _scaled(window: Window, worked: WorkedEdge) -> Window:

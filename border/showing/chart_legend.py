@@ -15,6 +15,8 @@ from border.working.fabric import CHAIN, PICOT
 GAP = 20.0
 """Between two entries."""
 SIZE = 13.0
+LEAST = 480.0
+"""So much room a legend has beside itself, however narrow its chart."""
 
 
 def legend(symbols: Sequence[Symbol], terms: str, room: float) -> Block:
@@ -29,7 +31,7 @@ def legend(symbols: Sequence[Symbol], terms: str, room: float) -> Block:
     for kind in used:
         name = name_in_legend(kind, terms)
         long = 24 + width_of(name, SIZE)
-        if x and x + long > room:
+        if x and x + long > max(room, LEAST):
             x, y = 0.0, y + row
         at = complex(x + 8, y)
         drawn.append(symbol_drawn(as_shown(kind, 0j, size), lambda p, at=at: at + p.conjugate()))  # type: ignore[misc]

@@ -48,6 +48,13 @@ class Window(Struct, frozen=True):
             return self.ends is Ends.BOTH
         return self.start < position < self.end
 
+    def within(self, other: Window, length: float) -> bool:
+        """Whether all of it is in another, round an edge of such a length."""
+        return any(
+            other.start <= self.start + lap and self.end + lap <= other.end
+            for lap in (-length, 0, length)
+        )
+
 
 def own_position(fabric: Fabric, index: int) -> float:
     """The position of an element on the edge as it was before any turning, in places."""

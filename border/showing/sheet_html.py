@@ -44,8 +44,8 @@ def sheet_html(sheet: Sheet, pictures: Pictures) -> str:
     ]
     if pictures.yoke:
         lines += [
-            '<section id="yoke" aria-labelledby="yoke-name">',
-            '<h2 id="yoke-name">The yoke</h2>',
+            '<section id="whole" aria-labelledby="whole-name">',
+            '<h2 id="whole-name">The whole</h2>',
             *_pictures([pictures.yoke]),
             "</section>",
         ]

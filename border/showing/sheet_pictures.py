@@ -2,7 +2,7 @@
 
 An edge has a chart of one repeat and its neighbours; one round a corner of wheels, where
 the first motif lies that is unlike both of its neighbours; and one of each motif over
-which something is eased in. None of these is drawn twice.
+which something is eased in. What another of them shows is not drawn again.
 """
 
 from __future__ import annotations
@@ -14,9 +14,8 @@ from msgspec import Struct
 from border.reckoning.running import course
 from border.showing.blocks import Block, stacked
 from border.showing.chart import chart_block
-from border.showing.chart_laid import Charted
+from border.showing.chart_laid import Charted, window_of
 from border.showing.counted import Counted, Piece
-from border.showing.folding import some
 from border.showing.yoke_picture import yoke_blocks
 from border.yoke.edges import Edge
 from border.yoke.project import Project
@@ -42,42 +41,50 @@ class Pictures(Struct, frozen=True):
     edges: tuple[tuple[Picture, ...], ...]
 
 
-def sheet_pictures(
-    counted: Counted, project: Project | None, edges: Sequence[Edge], file: str
-) -> Pictures:
-    """The pictures of all that was counted. `file`: as it is named in a command."""
+def sheet_pictures(counted: Counted, project: Project | None, edges: Sequence[Edge]) -> Pictures:
+    """The pictures of all that was counted."""
     left = project is not None and project.hand == "left"
-    yoke = _yoke(project, edges, file) if project else None
-    return Pictures(yoke, tuple(tuple(_charts(p, left, file)) for p in counted.pieces))
+    yoke = _yoke(project, edges) if project else None
+    return Pictures(yoke, tuple(tuple(_charts(piece, left)) for piece in counted.pieces))
 
 
-def _yoke(project: Project, edges: Sequence[Edge], file: str) -> Picture:
-    caption = f"The yoke, and its {some(len(edges), 'edge')} with an arrow the way each is worked"
-    return _picture(caption, yoke_blocks(project, edges), f"border yoke {file} --svg")
+def _yoke(project: Project, edges: Sequence[Edge]) -> Picture:
+    shown = "The yoke as it is joined" if project.yoke else "Every edge by itself"
+    caption = f"{shown}: arrows go the way of working, from the disc with the number"
+    return _picture(caption, yoke_blocks(project, edges), "border yoke --svg")
 
 
-def _charts(piece: Piece, left: bool, file: str) -> Iterator[Picture]:
+def _charts(piece: Piece, left: bool) -> Iterator[Picture]:
     if piece.worked is None or not piece.worked.rounds:
-        yield Picture("Chart", lacking="there is no chart, since no round could be worked")
+        yield Picture("Chart", lacking="there is none, since no round could be worked")
         return
-    command = f"border chart {file}"
-    if piece.edge.name != "edge":
-        command += f' --work "{piece.edge.name}"'
-    for caption, motif in _wanted(piece):
-        charted = Charted("", piece.worked, piece.terms, motif, left)
-        on = f'{command} --section "{motif}"' if motif else command
-        yield _picture(caption, [chart_block(charted)], on)
+    wanted = [
+        (caption, Charted("", piece.worked, piece.terms, motif, left))
+        for caption, motif in _wanted(piece)
+    ]
+    for caption, charted in _apart(wanted, piece.edge.places):
+        yield _picture(caption, [chart_block(charted)], "border chart")
 
 
 def _wanted(piece: Piece) -> Iterator[tuple[str, str | None]]:
-    """What is charted: in words, and about which motif."""
-    yield "Chart: one repeat and its neighbours", None
+    """What would be charted: in words, and about which motif."""
+    yield "One repeat and its neighbours", None
     corner = _corner(piece.edge)
     if corner is not None:
-        yield f"Chart: round a corner, at {corner}", corner
+        yield f"Round a corner, at {corner}", corner
     eased = [motif for motif in _eased(piece) if motif != corner]
     for motif in eased[:MOST_EASED]:
-        yield f"Chart: where something is eased in, over {motif}", motif
+        yield f"Where something is eased in, over {motif}", motif
+
+
+def _apart(wanted: Sequence[tuple[str, Charted]], length: int) -> list[tuple[str, Charted]]:
+    """Those of which no other shows all."""
+    windows = [window_of(charted) for _, charted in wanted]
+    kept: list[int] = []
+    for n in sorted(range(len(windows)), key=lambda n: windows[n].start - windows[n].end):
+        if not any(windows[n].within(windows[longer], length) for longer in kept):
+            kept.append(n)
+    return [wanted[n] for n in sorted(kept)]
 
 
 def _corner(edge: Edge) -> str | None:
@@ -108,5 +115,5 @@ def _eased(piece: Piece) -> list[str]:
 def _picture(caption: str, blocks: Sequence[Block], command: str) -> Picture:
     drawn = stacked(caption, blocks, alone=False)
     if len(drawn) > LARGEST:
-        return Picture(caption, lacking=f"too large for this page; drawn by itself by {command}")
+        return Picture(caption, lacking=f"too large for this page; {command} draws it by itself")
     return Picture(caption, drawn)
