@@ -114,7 +114,6 @@ def _parser(version: str) -> _Parser:
         if name == "chart":
             about = "draw this section, in place of one repeat and its neighbours"
             command.add_argument("--section", metavar="NAME", help=about)
-            continue
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections import Counter
-from itertools import pairwise
+from itertools import combinations, pairwise
 from pathlib import Path
 from xml.etree import ElementTree
 
+import jsonschema
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -20,6 +22,7 @@ from border.pipeline import Pipeline
 from border.reckoning.counts import Tally, count_edge
 from border.showing.chart import chart
 from border.showing.chart_laid import Charted
+from border.showing.schema import schema
 from border.showing.side_by_side import side_by_side
 from border.yoke.edges import Edge
 
@@ -252,6 +255,60 @@ def test_the_command_draws_every_piece_of_work(capsys: pytest.CaptureFixture[str
         assert title in titles
     assert main(["chart", FERN, "--work", "neck", "--section", "front", "--terms", "uk"]) == 0
     assert "tr (treble)" in texts(check_svg(capsys.readouterr().out))
+
+
+def test_the_record_has_the_symbols_where_they_are_drawn(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    asked = ["chart", FERN, "--work", "neck", "--section", "front"]
+    assert main([*asked, "--json"]) == 0
+    record = json.loads(capsys.readouterr().out)
+    jsonschema.Draft202012Validator(
+        {"$ref": "#/$defs/ChartRecord", "$defs": schema()["$defs"]}
+    ).validate(record)
+    (work,) = record["works"]
+    assert (work["edge"], work["section"], work["hand"]) == ("neck", "front", "right")
+    assert main(asked) == 0
+    root = check_svg(capsys.readouterr().out)
+    kinds = [dict(Counter(s["symbol"] for s in r["symbols"])) for r in work["rounds"]]
+    assert kinds == symbols(root)
+    assert len(work["places"]) == len(named(root, "place")) == 2 * 4 + 3 * 7
+    assert {r["goes"] for r in work["rounds"]} == {"left"}
+    for told, drawn in zip(work["rounds"], named(root, "worked"), strict=True):
+        tees = [s for s in told["symbols"] if s["symbol"] == "dc"]
+        lines = [strokes(g) for g in drawn if g.get("class") == "symbol dc"]
+        for symbol, (bar, stem, _) in zip(tees, lines, strict=True):
+            assert abs(complex(*symbol["top"]) - (bar[0] + bar[1]) / 2) < 0.2
+            assert abs(complex(*symbol["feet"][0]) - stem[0]) < 1.5
+
+
+def test_a_motif_is_drawn_between_its_neighbours(capsys: pytest.CaptureFixture[str]) -> None:
+    for section, beside in (
+        ("front.1", ["front.2", "front.1", "left strap.1"]),
+        ("back.3", ["back.4", "back.3", "back.2"]),
+    ):
+        assert main(["chart", FERN, "--work", "neck", "--section", section]) == 0
+        root = check_svg(capsys.readouterr().out)
+        assert ["".join(t.itertext()) for t in named(root, "motif-name")] == beside
+    whole = drawn("round 1: 1 sc in each loop.", motifs(3, 4, 5), "edge.2")
+    assert symbols(whole) == [{"sc": 12}]
+
+
+@pytest.mark.parametrize("left", [False, True])
+def test_the_names_of_narrow_motifs_stand_apart(left: bool) -> None:
+    edge = motifs(*[1, 2, 1, 3] * 4)
+    root = drawn("round 1: 1 sc in each loop.", edge, "edge", left=left)
+    names = named(root, "motif-name")
+    assert len(names) == 16
+    at = [(float(t.get("x", 0)), float(t.get("y", 0)), "".join(t.itertext())) for t in names]
+    for (x, y, name), (x2, y2, name2) in combinations(at, 2):
+        assert y != y2 or abs(x - x2) > 11.5 * 0.6 * (len(name) + len(name2)) / 2
+
+
+def test_a_part_in_which_nothing_is_worked_has_no_symbols() -> None:
+    text = "round 1: over edge.1: 1 sc in each loop; elsewhere: leave unworked."
+    root = drawn(text, motifs(4, 4, 4, 4, 4, 4), "edge.4")
+    assert symbols(root) == [{}]
 
 
 def test_a_part_that_is_not_there_is_said_to_be_so(capsys: pytest.CaptureFixture[str]) -> None:

@@ -223,11 +223,17 @@ def _chart(asked: Namespace) -> int:
             f'no edge that is worked has a part called "{asked.section}"',
             "name a section, label or motif, as border yoke lists them\n",
         )
+    sources = pipeline.texts.sources
+    if asked.json:
+        from border.showing.chart_record import chart_record
+
+        print_json(chart_record(pipeline.title, drawn, findings, sources))
+        return _code(findings)
     if drawn:
         from border.showing.chart import chart
 
         print(chart(pipeline.title, drawn), end="")
-    tell(findings, pipeline.texts.sources)
+    tell(findings, sources)
     return _code(findings)
 
 

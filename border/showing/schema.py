@@ -4,6 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from border.showing.chart_shapes import (
+    ChartRecord,
+    ChartRoundRecord,
+    ChartWorkRecord,
+    SymbolRecord,
+)
 from border.showing.chosen_shapes import ChoiceRecord, FitRecord
 from border.showing.eased_shapes import (
     AdjustRecord,
@@ -51,6 +57,10 @@ from border.showing.sheet_shapes import (
 from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    SymbolRecord,
+    ChartRoundRecord,
+    ChartWorkRecord,
+    ChartRecord,
     WrittenWorkRecord,
     WriteRecord,
     OnTheWayRecord,
@@ -109,6 +119,7 @@ def schema() -> dict[str, Any]:
         ChoiceRecord,
         SheetRecord,
         WriteRecord,
+        ChartRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
