@@ -17,9 +17,9 @@ ANYWHERE = {
 }
 ANYWHERE |= {"stroke-linecap", "stroke-linejoin"}
 ALLOWED: dict[str, tuple[set[str], set[str]]] = {
-    "svg": ({"width", "height", "viewBox"}, {"role"}),
+    "svg": ({"width", "height", "viewBox"}, {"role", "font-family"}),
     "title": (set(), set()),
-    "g": (set(), {"font-family", *ANYWHERE}),
+    "g": (set(), ANYWHERE),
     "rect": ({"width", "height"}, {"x", "y", "rx", *ANYWHERE}),
     "circle": ({"cx", "cy", "r"}, ANYWHERE),
     "ellipse": ({"cx", "cy", "rx", "ry"}, ANYWHERE),

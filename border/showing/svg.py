@@ -50,7 +50,7 @@ def picture(width: float, height: float, title: str, *inside: str, alone: bool =
     """
     named = {"xmlns": "http://www.w3.org/2000/svg"} if alone else {}
     paper = tag("rect", width="100%", height="100%", fill=PAPER)
-    drawn = tag("g", *inside, fill="none", stroke=INK, stroke_width=1.2, font_family=FONT)
+    drawn = tag("g", *inside, fill="none", stroke=INK, stroke_width=1.2)
     whole = tag(
         "svg",
         called(title),
@@ -60,6 +60,7 @@ def picture(width: float, height: float, title: str, *inside: str, alone: bool =
         width=width,
         height=height,
         viewBox=f"0 0 {number(width)} {number(height)}",
+        font_family=FONT,
         role="img",
     )
     return whole.replace("><g", ">\n<g") + "\n"
