@@ -7,11 +7,13 @@ import re
 from collections import Counter
 from itertools import combinations, pairwise
 from pathlib import Path
+from typing import Any
 from xml.etree import ElementTree
 
 import jsonschema
 import pytest
-from hypothesis import given, settings
+import random_borders
+from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from svgs import SVG, check_svg, named, texts
 from worked import motifs, plain, worked
@@ -24,6 +26,9 @@ from border.showing.chart import chart
 from border.showing.chart_laid import Charted
 from border.showing.schema import schema
 from border.showing.side_by_side import side_by_side
+from border.text.readings import read_rounds
+from border.working.adjusting import Adjustment
+from border.working.work import work
 from border.yoke.edges import Edge
 
 FERN = "patterns/fern.toml"
@@ -125,6 +130,29 @@ def test_every_border_on_an_edge_drawn_whole_has_what_is_counted(
     done, _ = worked(text, edge)
     root = check_svg(chart("x", [Charted("", done, "us", "edge", left)]))
     assert symbols(root) == [as_counted(r.made) for r in count_edge(done)]
+
+
+@settings(
+    max_examples=60,
+    deadline=None,
+    derandomize=True,
+    database=None,
+    phases=[Phase.generate],
+    suppress_health_check=list(HealthCheck),
+)
+@given(random_borders.works(), st.booleans())
+def test_random_borders_with_all_that_a_text_can_say_are_drawn(
+    drawn_by_lot: tuple[Edge, Any, list[Any]], left: bool
+) -> None:
+    edge, border, adjustments = drawn_by_lot
+    reading, _ = read_rounds(border, lambda source, name: None)
+    done = work(reading, edge, [Adjustment(*a) for a in adjustments])
+    parts = {None, *(run.section for run in edge.runs), *(run.motif for run in edge.runs[:3])}
+    for part in parts if done.rounds else ():
+        check_svg(chart("x", [Charted("", done, "us", part, left)]))
+    if done.rounds and len({run.section for run in edge.runs}) == 1:
+        whole = check_svg(chart("x", [Charted("", done, "us", edge.runs[0].section, left)]))
+        assert symbols(whole) == [as_counted(r.made) for r in count_edge(done)]
 
 
 def test_some_repeats_are_drawn_where_there_are_many() -> None:
