@@ -7,8 +7,9 @@ from collections import Counter
 from xml.etree import ElementTree
 
 import pytest
-from sheets import FERN, LACE, Element, Files, classed, cuff, page_of, parsed, pipeline_of, words
+from sheets import FERN, Element, Files, classed, cuff, page_of, parsed, pipeline_of, words
 from svgs import SVG, check_svg
+from validity_test import SIXTY
 
 from border.showing.chart_record import chart_record
 from border.showing.sheet_pictures import LARGEST
@@ -144,21 +145,10 @@ def test_a_picture_too_large_for_a_phone_is_left_out_in_words() -> None:
     assert captions(parsed(page)) == ["One repeat and its neighbours"]
 
 
-def large() -> Files:
-    lace = LACE + "".join(
-        f"round {n}: *5 dc in next space, 1 sc in next space; repeat from *.\n"
-        f"round {n + 1}: *1 sc in centre of next group of 5, ch 7; repeat from *.\n"
-        for n in (4, 6, 8)
-    )
-    files = cuff(lace=lace)
-    files["cuff.toml"] = files["cuff.toml"].replace("motifs = 6", "motifs = 60")
-    return files
-
-
 @pytest.mark.parametrize(
     ("files", "name", "most"),
-    [(FERN, "fern.toml", 320_000), (large(), "cuff.toml", 500_000)],
-    ids=["the demo", "sixty wheels"],
+    [(FERN, "fern.toml", 320_000), (SIXTY, "sixty.toml", 1_050_000)],
+    ids=["the demo", "sixty wheels, ten rounds, four edges"],
 )
 def test_the_page_stays_small_enough_for_a_phone(files: Files, name: str, most: int) -> None:
     assert len(page_of(files, name).encode()) < most
