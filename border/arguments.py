@@ -150,9 +150,8 @@ def _parser(version: str) -> _Parser:
             about = "name the stitches in these terms; left out: in those of the border"
             command.add_argument("--terms", metavar="us|uk|early", type=_terms, help=about)
         if name == "chart":
-            about = "draw this section, in place of one repeat and its neighbours"
+            about = "draw this section, or one motif between its neighbours; left out: a repeat"
             command.add_argument("--section", metavar="NAME", help=about)
-            continue
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
 

@@ -174,7 +174,7 @@ def _sheet(asked: Namespace) -> int:
         else:
             from border.showing.sheet_html import sheet_html
 
-            print(sheet_html(made), end="")
+            print(sheet_html(made, pipeline.sheet_pictures), end="")
     tell(counted.findings, counted.sources)
     return _code(counted.findings)
 
@@ -224,11 +224,17 @@ def _chart(asked: Namespace) -> int:
             f'no edge that is worked has a part called "{asked.section}"',
             "name a section, label or motif, as border yoke lists them\n",
         )
+    sources = pipeline.texts.sources
+    if asked.json:
+        from border.showing.chart_record import chart_record
+
+        print_json(chart_record(pipeline.title, drawn, findings, sources))
+        return _code(findings)
     if drawn:
         from border.showing.chart import chart
 
         print(chart(pipeline.title, drawn), end="")
-    tell(findings, pipeline.texts.sources)
+    tell(findings, sources)
     return _code(findings)
 
 

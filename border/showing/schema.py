@@ -4,6 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from border.showing.chart_shapes import (
+    ChartRecord,
+    ChartRoundRecord,
+    ChartWorkRecord,
+    SymbolRecord,
+)
 from border.showing.chosen_shapes import ChoiceRecord, FitRecord
 from border.showing.eased_shapes import (
     AdjustRecord,
@@ -77,6 +83,10 @@ _SHAPES = (
     SparingRecord,
     ThreadToldRecord,
     NewRecord,
+    SymbolRecord,
+    ChartRoundRecord,
+    ChartWorkRecord,
+    ChartRecord,
     WrittenWorkRecord,
     WriteRecord,
     OnTheWayRecord,
@@ -137,6 +147,7 @@ def schema() -> dict[str, Any]:
         WriteRecord,
         ThreadToldRecord,
         NewRecord,
+        ChartRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
