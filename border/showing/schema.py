@@ -30,6 +30,7 @@ from border.showing.needs_shapes import (
     StretchNeedRecord,
     WorkNeedRecord,
 )
+from border.showing.readings_shapes import EdgeReadingsRecord, ReadingRecord
 from border.showing.shapes import (
     AdjustmentRecord,
     CheckRecord,
@@ -71,6 +72,8 @@ from border.showing.thread_shapes import (
 from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    ReadingRecord,
+    EdgeReadingsRecord,
     SwatchRecord,
     GaugeRecord,
     MaterialRecord,
