@@ -1,0 +1,148 @@
+"""A border with one number of a round changed: its chains, or the stitches of its groups."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.text.readings import Reading, Round
+from border.text.steps import walk
+from border.text.tree import Bracket, Chains, Clause, Item, Kind, Stitches, Text, Which
+from border.working.fabric import CHAIN
+
+
+class Change(Struct, frozen=True):
+    """In round `round`: `now` chains (`what` is `ch`) or stitches of that kind worked into one
+    place, wherever there were `was`."""
+
+    round: int
+    what: str
+    was: int
+    now: int
+
+
+def can_change(round_: Round) -> tuple[tuple[str, int], ...]:
+    """What there is in a round to be changed: (`ch` or a stitch, how many), each once."""
+    found: dict[tuple[str, int], None] = {}
+    for text in _texts(round_):
+        for item in walk(text.items):
+            found.update(dict.fromkeys(_numbers(item)))
+    return tuple(found)
+
+
+def _texts(round_: Round) -> list[Text]:
+    body = round_.body
+    return [body] if isinstance(body, Text) else [clause.text for clause in body]
+
+
+def _numbers(item: Item) -> Iterator[tuple[str, int]]:
+    match item:
+        case Chains(count=count):
+            yield CHAIN, count
+        case Stitches():
+            for chains in (item.between, item.parted):
+                if chains:
+                    yield CHAIN, chains
+            if _into_one(item):
+                yield item.stitch, item.count
+        case Bracket(items=items, parted=parted):
+            if parted:
+                yield CHAIN, parted
+            for inner in walk(items):
+                if isinstance(inner, Stitches) and inner.place is None:
+                    yield inner.stitch, inner.count
+        case _:
+            pass
+
+
+def _into_one(item: Stitches) -> bool:
+    """Whether all of its stitches go into one place, more than one of them or in each place."""
+    place = item.place
+    if place is None or item.together or item.cluster:
+        return False
+    alone = place.count == 1 or place.each or place.which in (Which.NTH, Which.EVERY)
+    return alone and (item.count > 1 or place.which is Which.EACH)
+
+
+def changed(reading: Reading, change: Change) -> Reading:
+    """The border with the change made, and what the next round says of it (`ch-5 space`)."""
+    rounds = []
+    for round_ in reading.rounds:
+        if round_.number == change.round:
+            round_ = _mapped(round_, _Numbers(change))
+        elif round_.number == change.round + 1:
+            round_ = _mapped(round_, _Names(change))
+        rounds.append(round_)
+    return replace(reading, rounds=tuple(rounds))
+
+
+def _mapped(round_: Round, mapping: _Numbers | _Names) -> Round:
+    body, repeated = round_.body, round_.repeated
+    new = (
+        mapping.of(body)
+        if isinstance(body, Text)
+        else tuple(replace(clause, text=mapping.of(clause.text)) for clause in body)
+    )
+    return replace(round_, body=new, repeated=mapping.of(repeated) if repeated else None)
+
+
+class _Numbers:
+    """Numbers of steps: `inside` a bracket all stitches without a place go into its place."""
+
+    def __init__(self, change: Change) -> None:
+        self.change = change
+
+    def of(self, value: Any, inside: bool = False) -> Any:
+        c = self.change
+        match value:
+            case Text() | Clause():
+                return replace(value, items=self.of(value.items))
+            case tuple():
+                return tuple(self.of(one, inside) for one in value)
+            case Chains(count=c.was) if c.what == CHAIN:
+                return replace(value, count=c.now)
+            case Stitches():
+                return self._stitches(value, inside)
+            case Bracket():
+                value = replace(value, items=self.of(value.items, True))
+                hit = c.what == CHAIN and value.parted == c.was
+                return replace(value, parted=c.now) if hit else value
+            case Struct() if hasattr(value, "items"):
+                return replace(value, items=self.of(value.items, inside))
+            case _:
+                return value
+
+    def _stitches(self, item: Stitches, inside: bool) -> Stitches:
+        c = self.change
+        if c.what == CHAIN:
+            between = c.now if item.between == c.was else item.between
+            parted = c.now if item.parted == c.was else item.parted
+            return replace(item, between=between, parted=parted)
+        mine = _into_one(item) or (inside and item.place is None)
+        hit = mine and item.stitch == c.what and item.count == c.was
+        return replace(item, count=c.now) if hit else item
+
+
+class _Names:
+    """Names of what the changed round made: `ch-5 space`, `group of 5`."""
+
+    def __init__(self, change: Change) -> None:
+        self.change = change
+
+    def of(self, value: Any) -> Any:
+        c = self.change
+        match value:
+            case Kind(name="space" | "loop", size=c.was) if c.what == CHAIN:
+                return replace(value, size=c.now)
+            case Kind(name="group" | "block", size=c.was) if c.what != CHAIN:
+                return replace(value, size=c.now)
+            case tuple():
+                return tuple(self.of(one) for one in value)
+            case Struct():
+                new = {name: self.of(getattr(value, name)) for name in value.__struct_fields__}
+                return replace(value, **new)
+            case _:
+                return value

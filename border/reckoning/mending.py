@@ -1,0 +1,152 @@
+"""What makes a border lie flat: other numbers of chains, or of stitches to a group.
+
+Every change is worked into the edge and reckoned again; only what closes as before is taken.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from msgspec import Struct
+
+from border.findings import Severity
+from border.reckoning.changing import Change, can_change, changed
+from border.reckoning.edge_shape import Shape
+from border.reckoning.flat import RoundLies, how_it_lies
+from border.reckoning.stitch_sizes import StitchSizes
+from border.text.readings import Reading
+from border.working.work import WorkedEdge
+
+Again = Callable[[Reading], WorkedEdge]
+"""Works a border into the edge, with all that the project says of the work."""
+
+MOST_CHANGES = 3
+"""So many numbers are changed in one round."""
+
+MOST_TRIALS = 300
+MOST_ELEMENTS = 2_000_000
+"""Stitches and chains worked in all trials of one border."""
+
+MOST_CHAINS = 60
+
+
+class Mended(Struct, frozen=True):
+    """The changes, and how the rounds lie with all of them made.
+
+    `given_up`: more might be found, but the search had become too long.
+    """
+
+    changes: tuple[Change, ...]
+    rounds: tuple[RoundLies, ...]
+    given_up: bool = False
+
+
+class _Trial(Struct, frozen=True):
+    """One way to change a round: what is out in it then, and in all rounds together."""
+
+    out: float
+    far: int
+    total: float
+    change: Change
+    reading: Reading
+    rounds: tuple[RoundLies, ...]
+
+
+def mended(
+    reading: Reading, again: Again, shape: Shape, sizes: StitchSizes, done: int = 0
+) -> Mended:
+    """The border with rounds changed, from the first that does not lie flat; of rounds that
+    are done nothing is changed."""
+    search = _Search(reading, again, shape, sizes)
+    changes: list[Change] = []
+    for index, round_ in enumerate(reading.rounds[: len(search.rounds)]):
+        if round_.number > done:
+            changes += search.mend(index)
+    return Mended(tuple(changes), search.rounds, search.given_up)
+
+
+class _Search:
+    def __init__(self, reading: Reading, again: Again, shape: Shape, sizes: StitchSizes) -> None:
+        self.reading, self.again, self.shape, self.sizes = reading, again, shape, sizes
+        self.trials = self.elements = 0
+        worked = again(reading)
+        self.rounds = how_it_lies(worked, reading, shape, sizes)
+        self.closing = _closing(worked)
+        self.faults = _faults(worked)
+
+    @property
+    def given_up(self) -> bool:
+        return self.trials > MOST_TRIALS or self.elements > MOST_ELEMENTS
+
+    def mend(self, index: int) -> list[Change]:
+        """Change a round, one number after the other, until it lies flat or none helps."""
+        found: list[Change] = []
+        while len(found) < MOST_CHANGES and (out := self.rounds[index].worst) and not self.given_up:
+            tried = list(self._tried(index))
+            flat = [t for t in tried if not t.out]
+            best = min(flat or tried, key=lambda t: (t.out, t.far, t.total), default=None)
+            if best is None or best.out > 0.95 * out:
+                break
+            self.reading, self.rounds = best.reading, best.rounds
+            found.append(best.change)
+        return _together(found)
+
+    def _tried(self, index: int) -> Iterator[_Trial]:
+        """For each number of a round: one more, or fewer, and what that makes likely to do."""
+        round_ = self.reading.rounds[index]
+        now = self.rounds[index]
+        parts = [now.length, *(section.length for section in now.sections)]
+        sign = -1 if max(parts, key=lambda part: abs(part.out)).out > 0 else 1
+        for what, was in can_change(round_):
+            first = self._trial(index, Change(round_.number, what, was, was + sign))
+            if first is None:
+                continue
+            yield first
+            gained = now.worst - first.out
+            if not first.out or gained <= 0:
+                continue
+            likely = round(now.worst / gained)
+            for steps in {likely - 1, likely, likely + 1} - {0, 1}:
+                more = self._trial(index, Change(round_.number, what, was, was + sign * steps))
+                if more is not None:
+                    yield more
+
+    def _trial(self, index: int, change: Change) -> _Trial | None:
+        """A change worked and reckoned; None where it cannot be, or closes less well."""
+        if not 1 <= change.now <= MOST_CHAINS or self.given_up:
+            return None
+        reading = changed(self.reading, change)
+        worked = self.again(reading)
+        self.trials += 1
+        self.elements += sum(len(r.fabric.kinds) for r in worked.rounds)
+        if _closing(worked) != self.closing or not _faults(worked) <= self.faults:
+            return None
+        rounds = how_it_lies(worked, reading, self.shape, self.sizes)
+        total = sum(r.worst for r in rounds)
+        out = rounds[index].worst
+        return _Trial(out, abs(change.now - change.was), total, change, reading, rounds)
+
+
+def _closing(worked: WorkedEdge) -> list[bool]:
+    return [r.closes for r in worked.rounds]
+
+
+def _faults(worked: WorkedEdge) -> set[tuple[str, int | None]]:
+    """Errors by code and round, but for counts in the text, which change with it."""
+    return {
+        (f.code, f.round)
+        for f in worked.findings
+        if f.severity is Severity.ERROR and f.code != "count-disagrees"
+    }
+
+
+def _together(changes: list[Change]) -> list[Change]:
+    """Changes one after the other of one and the same number as one."""
+    found: list[Change] = []
+    for change in changes:
+        last = next((c for c in found if (c.what, c.now) == (change.what, change.was)), None)
+        if last is None:
+            found.append(change)
+        else:
+            found[found.index(last)] = Change(change.round, change.what, last.was, change.now)
+    return found
