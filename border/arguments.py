@@ -19,6 +19,7 @@ COMMANDS = {
     "adjust": "plan where to ease in so that every round closes",
     "sheet": "make the row sheet: what stands at every joint, with boxes to tick",
     "write": "write a border out for its edge, every repeat counted",
+    "flat": "tell whether every round lies flat, and what mends it",
     "yoke": "show how the loops of every motif are used, and the edges",
     "chart": "draw a border as a symbol chart, in SVG",
     "schema": "print the JSON Schema of what --json prints",
@@ -99,6 +100,8 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
             case "count" | "adjust" | "sheet" | "write" | "chart":
                 command.add_argument("file", metavar="FILE", help=_FILE)
+            case "flat":
+                _in_project(command)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
                 command.add_argument("--svg", action="store_true", help="draw it, as SVG")
@@ -127,6 +130,13 @@ def _edge(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("--open", dest="opened", action="store_true", help="the edge has two ends")
     command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
+
+
+def _in_project(command: argparse.ArgumentParser) -> None:
+    """A file that has to be a project, and one of its pieces of work."""
+    command.add_argument("file", metavar="FILE", help="a project (.toml)")
+    command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
+    command.set_defaults(loops=None, runs=None, opened=False)
 
 
 def _plans(command: argparse.ArgumentParser) -> None:

@@ -132,6 +132,7 @@ CODES: dict[str, Code] = {
             "edge-empty": "an edge with nothing to work into",
             "never-closes": "rounds that no number of places makes close together",
             "not-written-out": "a round that cannot be written out so that it reads as the same",
+            "measure-missing": "a length is needed that nobody has measured",
             "edge-needed": "a border text alone has no edge to be counted on",
         },
     ),

@@ -33,6 +33,7 @@ from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 if TYPE_CHECKING:
     from border.showing.chart import Charted
     from border.showing.eased import EasedAll
+    from border.showing.lying import LyingAll
     from border.showing.needed import Needed
     from border.showing.written import WrittenAll
     from border.yoke.project import Project, Work
@@ -223,6 +224,15 @@ class Pipeline:
 
         works = list(self._worked)
         found = eased(self.title, works, self.project, self.texts.sources, plans)
+        return replace(found, findings=self._with_all(works, found.findings))
+
+    @cached_property
+    def lying(self) -> LyingAll:
+        """Everything that `flat` shows."""
+        from border.lying import lying
+
+        works = list(self._worked)
+        found = lying(self.title, works, self.project, self.texts.sources)
         return replace(found, findings=self._with_all(works, found.findings))
 
     def written(self, terms: str | None) -> WrittenAll:

@@ -19,7 +19,7 @@ FLOORS = (
     ("reckoning",),
     ("writing",),
     ("showing",),
-    ("texts", "pipeline", "needing", "easing", "choosing", "charting", "writing_down"),
+    ("texts", "pipeline", "needing", "easing", "choosing", "charting", "writing_down", "lying"),
     ("arguments", "asking", "cli"),
     ("__main__",),
 )

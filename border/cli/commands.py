@@ -215,6 +215,16 @@ def _yoke(asked: Namespace) -> int:
     return _code(findings)
 
 
+def _fitted(asked: Namespace) -> int:
+    from border.cli.fitting import FITTED
+    from border.pipeline import is_project
+
+    if not is_project(asked.file):
+        raise UsageFault(f"{asked.file} is no project", f"border {asked.command} FILE.toml\n")
+    (pipeline,) = _pipelines(asked, [asked.file])
+    return _code(FITTED[asked.command](asked, pipeline))
+
+
 def _chart(asked: Namespace) -> int:
     (pipeline,) = _pipelines(asked, [asked.file])
     drawn, findings = pipeline.charted(asked.section, asked.terms)
@@ -246,6 +256,7 @@ COMMANDS = {
     "adjust": _adjust,
     "sheet": _sheet,
     "write": _written,
+    "flat": _fitted,
     "yoke": _yoke,
     "chart": _chart,
     "schema": _schema,

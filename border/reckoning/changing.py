@@ -10,32 +10,36 @@ from msgspec.structs import replace
 
 from border.text.readings import Reading, Round
 from border.text.steps import walk
-from border.text.tree import Bracket, Chains, Clause, Item, Kind, Stitches, Text, Which
+from border.text.tree import Bracket, Chains, Item, Kind, Repeat, Stitches, Text, Which
 from border.working.fabric import CHAIN
 
 
 class Change(Struct, frozen=True):
-    """In round `round`: `now` chains (`what` is `ch`) or stitches of that kind worked into one
-    place, wherever there were `was`."""
+    """In a round, `now` chains (`what` is `ch`) or stitches of that kind worked into one
+    place, wherever there were `was`; `clause`: only in the clause of that number, from 0."""
 
     round: int
     what: str
     was: int
     now: int
+    clause: int | None = None
 
 
-def can_change(round_: Round) -> tuple[tuple[str, int], ...]:
-    """What there is in a round to be changed: (`ch` or a stitch, how many), each once."""
-    found: dict[tuple[str, int], None] = {}
-    for text in _texts(round_):
+def can_change(round_: Round) -> tuple[Change, ...]:
+    """What there is in a round to be changed, each once, as changes that change nothing yet."""
+    found: dict[Change, None] = {}
+    for clause, text in _texts(round_):
         for item in walk(text.items):
-            found.update(dict.fromkeys(_numbers(item)))
+            for what, was in _numbers(item):
+                found[Change(round_.number, what, was, was, clause)] = None
     return tuple(found)
 
 
-def _texts(round_: Round) -> list[Text]:
+def _texts(round_: Round) -> list[tuple[int | None, Text]]:
     body = round_.body
-    return [body] if isinstance(body, Text) else [clause.text for clause in body]
+    if isinstance(body, Text):
+        return [(None, body)]
+    return [(number, clause.text) for number, clause in enumerate(body)]
 
 
 def _numbers(item: Item) -> Iterator[tuple[str, int]]:
@@ -72,21 +76,24 @@ def changed(reading: Reading, change: Change) -> Reading:
     rounds = []
     for round_ in reading.rounds:
         if round_.number == change.round:
-            round_ = _mapped(round_, _Numbers(change))
+            round_ = _mapped(round_, _Numbers(change), change.clause)
         elif round_.number == change.round + 1:
-            round_ = _mapped(round_, _Names(change))
+            round_ = _mapped(round_, _Names(change), None)
         rounds.append(round_)
     return replace(reading, rounds=tuple(rounds))
 
 
-def _mapped(round_: Round, mapping: _Numbers | _Names) -> Round:
+def _mapped(round_: Round, mapping: _Numbers | _Names, only: int | None) -> Round:
+    """A round with its text mapped, or its clauses; `only`: the one of that number."""
     body, repeated = round_.body, round_.repeated
-    new = (
-        mapping.of(body)
-        if isinstance(body, Text)
-        else tuple(replace(clause, text=mapping.of(clause.text)) for clause in body)
+    if isinstance(body, Text):
+        new = mapping.of(repeated) if repeated else None
+        return replace(round_, body=mapping.of(body), repeated=new)
+    clauses = tuple(
+        replace(clause, text=mapping.of(clause.text)) if only in (None, number) else clause
+        for number, clause in enumerate(body)
     )
-    return replace(round_, body=new, repeated=mapping.of(repeated) if repeated else None)
+    return replace(round_, body=clauses)
 
 
 class _Numbers:
@@ -98,8 +105,6 @@ class _Numbers:
     def of(self, value: Any, inside: bool = False) -> Any:
         c = self.change
         match value:
-            case Text() | Clause():
-                return replace(value, items=self.of(value.items))
             case tuple():
                 return tuple(self.of(one, inside) for one in value)
             case Chains(count=c.was) if c.what == CHAIN:
@@ -110,7 +115,7 @@ class _Numbers:
                 value = replace(value, items=self.of(value.items, True))
                 hit = c.what == CHAIN and value.parted == c.was
                 return replace(value, parted=c.now) if hit else value
-            case Struct() if hasattr(value, "items"):
+            case Text() | Repeat():
                 return replace(value, items=self.of(value.items, inside))
             case _:
                 return value

@@ -78,8 +78,10 @@ class RoundLies(Struct, frozen=True):
 
     @property
     def lies(self) -> Lies:
-        """As the whole does; where that is well, as the first part that is not."""
-        return next((part.lies for part in (self.length, *self._parts) if part.out), Lies.FLAT)
+        """As the whole does; where that is well, as the part that is out most."""
+        if self.length.out:
+            return self.length.lies
+        return max(self._parts, key=lambda part: abs(part.out), default=self.length).lies
 
     @property
     def _parts(self) -> Iterable[Length]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from border.findings import Severity
 from border.reckoning.changing import Change, can_change, changed
@@ -20,14 +21,15 @@ from border.working.work import WorkedEdge
 Again = Callable[[Reading], WorkedEdge]
 """Works a border into the edge, with all that the project says of the work."""
 
-MOST_CHANGES = 3
+MOST_CHANGES = 4
 """So many numbers are changed in one round."""
 
 MOST_TRIALS = 300
 MOST_ELEMENTS = 2_000_000
 """Stitches and chains worked in all trials of one border."""
 
-MOST_CHAINS = 60
+DEAR = 0.02
+"""One chain or stitch more or fewer has to mend so much of what is out in a round."""
 
 
 class Mended(Struct, frozen=True):
@@ -50,6 +52,10 @@ class _Trial(Struct, frozen=True):
     change: Change
     reading: Reading
     rounds: tuple[RoundLies, ...]
+
+    def paid(self, before: float) -> float:
+        """What is out still, and a little for every one more or fewer."""
+        return self.out + before * DEAR * self.far
 
 
 def mended(
@@ -84,7 +90,7 @@ class _Search:
         while len(found) < MOST_CHANGES and (out := self.rounds[index].worst) and not self.given_up:
             tried = list(self._tried(index))
             flat = [t for t in tried if not t.out]
-            best = min(flat or tried, key=lambda t: (t.out, t.far, t.total), default=None)
+            best = min(flat or tried, key=lambda t: (t.paid(out), t.total), default=None)
             if best is None or best.out > 0.95 * out:
                 break
             self.reading, self.rounds = best.reading, best.rounds
@@ -97,8 +103,8 @@ class _Search:
         now = self.rounds[index]
         parts = [now.length, *(section.length for section in now.sections)]
         sign = -1 if max(parts, key=lambda part: abs(part.out)).out > 0 else 1
-        for what, was in can_change(round_):
-            first = self._trial(index, Change(round_.number, what, was, was + sign))
+        for change in can_change(round_):
+            first = self._trial(index, replace(change, now=change.was + sign))
             if first is None:
                 continue
             yield first
@@ -107,13 +113,14 @@ class _Search:
                 continue
             likely = round(now.worst / gained)
             for steps in {likely - 1, likely, likely + 1} - {0, 1}:
-                more = self._trial(index, Change(round_.number, what, was, was + sign * steps))
+                more = self._trial(index, replace(change, now=change.was + sign * steps))
                 if more is not None:
                     yield more
 
     def _trial(self, index: int, change: Change) -> _Trial | None:
-        """A change worked and reckoned; None where it cannot be, or closes less well."""
-        if not 1 <= change.now <= MOST_CHAINS or self.given_up:
+        """A change worked and reckoned; None where it is too large, or closes less well."""
+        was = change.was
+        if not max(was // 2, 1) <= change.now <= 2 * was + 2 or self.given_up:
             return None
         reading = changed(self.reading, change)
         worked = self.again(reading)
@@ -144,9 +151,13 @@ def _together(changes: list[Change]) -> list[Change]:
     """Changes one after the other of one and the same number as one."""
     found: list[Change] = []
     for change in changes:
-        last = next((c for c in found if (c.what, c.now) == (change.what, change.was)), None)
-        if last is None:
+        number = next((n for n, c in enumerate(found) if _goes_on(c, change)), None)
+        if number is None:
             found.append(change)
         else:
-            found[found.index(last)] = Change(change.round, change.what, last.was, change.now)
+            found[number] = replace(found[number], now=change.now)
     return found
+
+
+def _goes_on(one: Change, other: Change) -> bool:
+    return (one.what, one.now, one.clause) == (other.what, other.was, other.clause)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
+from itertools import pairwise
 
 from msgspec import Struct
 
@@ -60,11 +62,9 @@ def laid_round(round_: WorkedRound, below: Fabric, shape: Shape) -> LaidRound:
     section = _Sections(fabric)
     gaps = tuple(
         Gap(shape.spot(p), shape.spot(q), (one, other), c, section.of((p + q) / 2))
-        for (p, one, c), (q, other, _) in zip(ahead, ahead[1:], strict=False)
+        for (p, one, c), (q, other, _) in pairwise(ahead)
     )
-    counted = {kind: 0 for _, kind, _ in marks}
-    for _, kind, _ in marks:
-        counted[kind] += 1
+    counted = Counter(kind for _, kind, _ in marks)
     return LaidRound(round_.number, gaps, counted, _in_spaces(fabric, below, stands))
 
 

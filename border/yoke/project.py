@@ -80,7 +80,7 @@ class WrittenRun(Struct, frozen=True):
 
 
 class WrittenEdge(Struct, frozen=True):
-    """An edge written straight down: runs, or (`places`) plain places; `length_mm` if it is said."""
+    """An edge written straight down: runs, or (`places`) plain places; how long, if it is said."""
 
     name: str
     closed: bool

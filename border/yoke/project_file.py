@@ -198,7 +198,9 @@ class PartTable(Table):
             raise fault(message, "{ plain_mm = 60 } or { gathered_mm = 90, cloth_mm = 140 }")
         if self.gathered_mm and self.cloth_mm and self.cloth_mm < self.gathered_mm:
             message = f"{self.cloth_mm:g} mm of cloth cannot be gathered into {self.gathered_mm:g}"
-            raise fault(message, "cloth_mm is the cloth before it is gathered, the longer of the two")
+            raise fault(
+                message, "cloth_mm is the cloth before it is gathered, the longer of the two"
+            )
         return self
 
 
@@ -211,7 +213,9 @@ class WashedTable(Table):
     @model_validator(mode="after")
     def _of_one_swatch(self) -> Self:
         if not 0.5 <= self.after_mm / self.before_mm <= 1.5:
-            message = f"no swatch of {self.before_mm:g} mm measures {self.after_mm:g} mm when washed"
+            message = (
+                f"no swatch of {self.before_mm:g} mm measures {self.after_mm:g} mm when washed"
+            )
             raise fault(message, "cloth_washed = { before_mm = 200, after_mm = 194 }")
         return self
 

@@ -1,0 +1,186 @@
+"""How rounds lie, for a needleworker: what lies flat, what cups or ruffles, what mends it,
+and what the tape should say on the way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from rich.console import Group, RenderableType
+from rich.table import Table
+from rich.text import Text
+
+from border.reckoning.changing import Change
+from border.reckoning.flat import Lies, RoundLies
+from border.reckoning.measuring import Mark
+from border.reckoning.stitch_sizes import EASE, Band
+from border.showing.folding import edge_in_words, in_terms, some
+from border.showing.layout import Rows
+from border.showing.lengths import between, measure
+from border.showing.lying import LyingAll, LyingWork
+from border.showing.tables import TERMS
+from border.showing.telling import harmless
+from border.text.tree import Clause
+from border.text.written import write_scope
+
+MOST = 4
+"""Parts of an edge that are named for one round."""
+
+_STYLES = {Lies.CUPS: "red", Lies.FLAT: "green", Lies.RUFFLES: "red"}
+_SAID_BY = {
+    "loops": "as its loops have it",
+    "project": "as the project says",
+    "name": "as an edge of its name does (assumed)",
+}
+
+
+def lying_tables(lying: LyingAll) -> Group:
+    """All pieces of work."""
+    parts: list[RenderableType] = []
+    for work in lying.works:
+        parts += [_heading(work), Text(), _rounds(work), Text()]
+        if work.mended is not None:
+            parts += [
+                Text("what mends it, reckoned again", style="bold"),
+                Rows(tuple(_mended(work))),
+            ]
+        parts += [Text("with a tape, laid flat", style="bold"), Rows(tuple(_marks(work)))]
+    if lying.works:
+        parts.append(_known(lying.works[0]))
+    return Group(*parts)
+
+
+def _heading(work: LyingWork) -> Text:
+    title = harmless(work.title or work.border)
+    text = Text(f"{harmless(work.edge.name)}: {title}", style="bold")
+    terms = work.reading.rules.terms
+    told = f"\n{edge_in_words(work.edge)}; stitch names: {TERMS.get(terms, terms)}"
+    told += f"\n{_turns(work.turns)} in all, {_SAID_BY[work.turned_by]}"
+    parts = [f"{t.section} {_turns(t.degrees)}" for t in work.turning]
+    told += f": {harmless(', '.join(parts))}" if len(parts) > 1 else ""
+    return text.append(told, style="not bold")
+
+
+def _turns(degrees: float) -> str:
+    whole = round(abs(degrees))
+    if not whole:
+        return "straight"
+    return f"{whole} degrees {'inwards' if degrees < 0 else 'outwards'}"
+
+
+def _rounds(work: LyingWork) -> Table:
+    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold")
+    table.add_column("round", justify="right", no_wrap=True)
+    for name in ("from the edge", "flat is", "it can be"):
+        table.add_column(name, no_wrap=True)
+    table.add_column("")
+    for lies in work.rounds:
+        table.add_row(
+            str(lies.number),
+            between(lies.away),
+            between(lies.length.needed),
+            between(lies.length.worked),
+            Text(harmless(said_of(lies)), style=_STYLES[lies.lies]),
+        )
+    return table
+
+
+def said_of(lies: RoundLies) -> str:
+    """`lies flat`, or `will cup, 24 mm too short: front 17 mm, back 17 mm`."""
+    if lies.lies is Lies.FLAT:
+        return str(lies.lies)
+    told = str(lies.lies)
+    if lies.length.out:
+        told += f", {_out(lies.length.out)}"
+    parts = [s for s in lies.sections if s.length.out]
+    parts.sort(key=lambda s: -abs(s.length.out))
+    names = [f"{s.section} {_out(s.length.out)}" for s in parts[:MOST]]
+    names += [f"and {len(parts) - MOST} more"] if len(parts) > MOST else []
+    return f"{told}: {', '.join(names)}" if names else told
+
+
+def _out(mm: float) -> str:
+    return f"{measure(abs(mm))} too {'short' if mm < 0 else 'long'}"
+
+
+# --- what mends it -----------------------------------------------------------------
+
+
+def _mended(work: LyingWork) -> Iterator[tuple[str, Text]]:
+    assert work.mended is not None
+    for change in work.mended.changes:
+        yield f"round {change.round}", Text(harmless(change_in_words(change, work)))
+    left = [r for r in work.mended.rounds if r.lies is not Lies.FLAT]
+    if not left:
+        yield "then", Text("every round lies flat", style="green")
+    for lies in left:
+        yield f"then round {lies.number}", Text(harmless(f"{said_of(lies)}{_stitches(work, lies)}"))
+    if work.mended.given_up:
+        yield "", Text("the search was given up: more may be found by hand")
+
+
+def change_in_words(change: Change, work: LyingWork) -> str:
+    """`7 dc in place of 5 dc`, `over underarm: ch 6 in place of ch 3`."""
+    terms = work.reading.rules.terms
+    now, was = (_number(change.what, n, terms) for n in (change.now, change.was))
+    body = next(r.body for r in work.reading.rounds if r.number == change.round)
+    where = ""
+    if change.clause is not None and isinstance(body, tuple):
+        clause: Clause = body[change.clause]
+        where = f"{write_scope(clause.scope)}: "
+    return f"{where}{now} in place of {was}"
+
+
+def _number(what: str, n: int, terms: str) -> str:
+    return f"ch {n}" if what == "ch" else f"{n} {in_terms(what, terms)}"
+
+
+def _stitches(work: LyingWork, lies: RoundLies) -> str:
+    """How many stitches a round has too many or too few, where no number of it mends that."""
+    out = lies.length.out
+    made = next(r for r in work.counted if r.number == lies.number).made.stitches
+    kind = max(made, key=lambda k: made[k])
+    number = round(abs(out) / work.sizes.widths[kind])
+    if not number:
+        return ""
+    which = "too few" if out < 0 else "too many"
+    return f"; about {number} {in_terms(kind, work.reading.rules.terms)} {which}"
+
+
+# --- the measuring line -----------------------------------------------------------------
+
+
+def _marks(work: LyingWork) -> Iterator[tuple[str, Text]]:
+    for mark in work.marks:
+        pieces = some(mark.count, mark.of)
+        text = Text(f"{pieces} should measure {between(mark.expected)}")
+        if mark.measured is not None:
+            text.append(f"; yours measure {mark.measured:g} mm: {_comes_out(work, mark)}")
+        yield f"after round {mark.round}", text
+
+
+def _comes_out(work: LyingWork, mark: Mark) -> str:
+    if mark.as_reckoned:
+        return "as reckoned"
+    name = harmless(work.edge.name)
+    low, high = sorted((abs(mark.longer.low), abs(mark.longer.high)))
+    longer = "longer" if mark.longer.low > 0 else "shorter"
+    return (
+        f"the {name} comes out {between(Band(low, high))} {longer}, and the rounds to come with it"
+    )
+
+
+def _known(work: LyingWork) -> Text:
+    sizes = work.sizes
+    told = [f"wheels {measure(work.wheel_mm)} across"] if work.wheel_mm else []
+    told += [f"{kind} {measure(sizes.widths[kind])} wide" for kind in sizes.measured]
+    told += [f"{kind} {measure(sizes.heights[kind])} high" for kind in sizes.measured_high]
+    taken = ["other stitches as wide as these, their heights by the usual ratios"]
+    taken += ["a chain as long as a stitch is wide"] if "ch" not in sizes.measured else []
+    taken += ["loops evenly round a wheel"] if work.wheel_mm else []
+    taken += [
+        "arches anywhere from slack to pulled up",
+        f"pressing takes up {EASE * 100:.0f} % (estimate)",
+    ]
+    text = Text("measured: ", style="bold")
+    text.append(", ".join(told), style="not bold")
+    return text.append("\nassumed: ").append("; ".join(taken), style="not bold")
