@@ -14,9 +14,16 @@ def measure(mm: float) -> str:
 
 
 def between(band: Band) -> str:
-    """`16 to 20 cm`, `95 mm to 12 cm`; one length where both come to the same."""
+    """`16 to 20 cm`, `9.5 to 12 cm`; one length where both come to the same."""
     low, high = measure(band.low), measure(band.high)
     if low == high:
         return low
-    (one, unit), (other, same) = low.split(), high.split()
-    return f"{one} to {other} {same}" if unit == same else f"{low} to {high}"
+    (one, unit), (other, larger) = low.split(), high.split()
+    if unit != larger:
+        one = f"{band.low / (10 if larger == 'cm' else 1000):.2g}"
+    return f"{one} to {other} {larger}"
+
+
+def whole(mm: float) -> str:
+    """A difference of lengths, whose tenths of a mm nobody knows: `8 mm`, `12 cm`."""
+    return f"{mm:.0f} mm" if mm < 99.5 else length(mm)

@@ -15,7 +15,7 @@ from border.reckoning.measuring import Mark
 from border.reckoning.stitch_sizes import EASE, Band
 from border.showing.folding import edge_in_words, in_terms, some
 from border.showing.layout import Rows
-from border.showing.lengths import between, measure
+from border.showing.lengths import between, measure, whole
 from border.showing.lying import LyingAll, LyingWork
 from border.showing.tables import TERMS
 from border.showing.telling import harmless
@@ -39,14 +39,15 @@ def lying_tables(lying: LyingAll) -> Group:
     for work in lying.works:
         parts += [_heading(work), Text(), _rounds(work), Text()]
         if work.mended is not None:
-            parts += [
-                Text("what mends it, reckoned again", style="bold"),
-                Rows(tuple(_mended(work))),
-            ]
-        parts += [Text("with a tape, laid flat", style="bold"), Rows(tuple(_marks(work)))]
+            parts += _part("what mends it, reckoned again", _mended(work))
+        parts += _part("with a tape, laid flat", _marks(work))
     if lying.works:
         parts.append(_known(lying.works[0]))
     return Group(*parts)
+
+
+def _part(head: str, rows: Iterator[tuple[str, Text]]) -> list[RenderableType]:
+    return [Text(head, style="bold"), Rows(tuple(rows))]
 
 
 def _heading(work: LyingWork) -> Text:
@@ -54,17 +55,17 @@ def _heading(work: LyingWork) -> Text:
     text = Text(f"{harmless(work.edge.name)}: {title}", style="bold")
     terms = work.reading.rules.terms
     told = f"\n{edge_in_words(work.edge)}; stitch names: {TERMS.get(terms, terms)}"
-    told += f"\n{_turns(work.turns)} in all, {_SAID_BY[work.turned_by]}"
+    told += f"\nturns {_turns(work.turns)} in all, {_SAID_BY[work.turned_by]}"
     parts = [f"{t.section} {_turns(t.degrees)}" for t in work.turning]
     told += f": {harmless(', '.join(parts))}" if len(parts) > 1 else ""
     return text.append(told, style="not bold")
 
 
 def _turns(degrees: float) -> str:
-    whole = round(abs(degrees))
-    if not whole:
-        return "straight"
-    return f"{whole} degrees {'inwards' if degrees < 0 else 'outwards'}"
+    told = f"{round(abs(degrees))}\N{DEGREE SIGN}"
+    if not round(abs(degrees)):
+        return told
+    return f"{told} {'inwards' if degrees < 0 else 'outwards'}"
 
 
 def _rounds(work: LyingWork) -> Table:
@@ -90,16 +91,24 @@ def said_of(lies: RoundLies) -> str:
         return str(lies.lies)
     told = str(lies.lies)
     if lies.length.out:
-        told += f", {_out(lies.length.out)}"
+        told += f", {whole(abs(lies.length.out))} too {_which(lies.length.out)}"
+    else:
+        told += " in part"
     parts = [s for s in lies.sections if s.length.out]
-    parts.sort(key=lambda s: -abs(s.length.out))
-    names = [f"{s.section} {_out(s.length.out)}" for s in parts[:MOST]]
-    names += [f"and {len(parts) - MOST} more"] if len(parts) > MOST else []
-    return f"{told}: {', '.join(names)}" if names else told
+    main = lies.length.out or max((s.length.out for s in parts), key=abs, default=0.0)
+    for sign in (main, -main):
+        mine = [s for s in parts if s.length.out * sign > 0]
+        mine.sort(key=lambda s: -abs(s.length.out))
+        names = [f"{s.section} {whole(abs(s.length.out))}" for s in mine[:MOST]]
+        names += [f"{len(mine) - MOST} more"] if len(mine) > MOST else []
+        if names:
+            told += f"{';' if ':' in told else ':'} {', '.join(names)}"
+            told += "" if sign == lies.length.out else f" too {_which(sign)}"
+    return told
 
 
-def _out(mm: float) -> str:
-    return f"{measure(abs(mm))} too {'short' if mm < 0 else 'long'}"
+def _which(mm: float) -> str:
+    return "short" if mm < 0 else "long"
 
 
 # --- what mends it -----------------------------------------------------------------
