@@ -20,6 +20,7 @@ COMMANDS = {
     "sheet": "make the row sheet: what stands at every joint, with boxes to tick",
     "write": "write a border out for its edge, every repeat counted",
     "flat": "tell whether every round lies flat, and what mends it",
+    "attach": "tell how an edge is sewn to its cloth: parts, pins, stitches",
     "yoke": "show how the loops of every motif are used, and the edges",
     "chart": "draw a border as a symbol chart, in SVG",
     "schema": "print the JSON Schema of what --json prints",
@@ -100,7 +101,7 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
             case "count" | "adjust" | "sheet" | "write" | "chart":
                 command.add_argument("file", metavar="FILE", help=_FILE)
-            case "flat":
+            case "flat" | "attach":
                 _in_project(command)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")

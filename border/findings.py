@@ -144,6 +144,8 @@ CODES: dict[str, Code] = {
             "passes-more": "one repeat passes over more than the others",
             "eased-in-beside": "an adjustment that a written-out border cannot say itself",
             "worked-does-not-close": "a round that is worked already does not come out even",
+            "gathers-unusual": "cloth gathered less, or more, than is usual",
+            "lace-does-not-fit": "lace that is longer or shorter than the cloth that it is sewn to",
         },
     ),
     **_table(

@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     from border.showing.eased import EasedAll
     from border.showing.lying import LyingAll
     from border.showing.needed import Needed
+    from border.showing.sewing import SewnAll
     from border.showing.written import WrittenAll
     from border.yoke.project import Project, Work
     from border.yoke.report import YokeReport
@@ -233,6 +234,17 @@ class Pipeline:
 
         works = list(self._worked)
         found = lying(self.title, works, self.project, self.texts.sources)
+        return replace(found, findings=self._with_all(works, found.findings))
+
+    @cached_property
+    def sewing(self) -> SewnAll:
+        """Everything that `attach` shows; only of a project that could be read."""
+        from border.sewing import sewing
+
+        assert self.project is not None
+        works = list(self._worked)
+        sources = self.texts.sources
+        found = sewing(self.title, works, self.edges, self.project, self.only, sources)
         return replace(found, findings=self._with_all(works, found.findings))
 
     def written(self, terms: str | None) -> WrittenAll:

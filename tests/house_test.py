@@ -19,7 +19,17 @@ FLOORS = (
     ("reckoning",),
     ("writing",),
     ("showing",),
-    ("texts", "pipeline", "needing", "easing", "choosing", "charting", "writing_down", "lying"),
+    (
+        "texts",
+        "pipeline",
+        "needing",
+        "easing",
+        "choosing",
+        "charting",
+        "writing_down",
+        "lying",
+        "sewing",
+    ),
     ("arguments", "asking", "cli"),
     ("__main__",),
 )

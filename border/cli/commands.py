@@ -257,6 +257,7 @@ COMMANDS = {
     "sheet": _sheet,
     "write": _written,
     "flat": _fitted,
+    "attach": _fitted,
     "yoke": _yoke,
     "chart": _chart,
     "schema": _schema,

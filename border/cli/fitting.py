@@ -6,6 +6,7 @@ from argparse import Namespace
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
+from border.arguments import UsageFault
 from border.cli.printing import print_json, show, tell
 from border.findings import Finding
 
@@ -28,4 +29,29 @@ def _flat(asked: Namespace, pipeline: Pipeline) -> Iterable[Finding]:
     return lying.findings
 
 
-FITTED: dict[str, Callable[[Namespace, Pipeline], Iterable[Finding]]] = {"flat": _flat}
+def _attach(asked: Namespace, pipeline: Pipeline) -> Iterable[Finding]:
+    if pipeline.project is None:
+        tell(pipeline.findings, pipeline.texts.sources)
+        return pipeline.findings
+    sewing = pipeline.sewing
+    if not pipeline.project.attachments:
+        raise UsageFault(f"nothing is sewn to cloth in {asked.file}", _SEWN)
+    if asked.json:
+        from border.showing.sewing_record import attach_record
+
+        print_json(attach_record(sewing))
+    else:
+        if sewing.edges:
+            from border.showing.sewing_tables import sewing_tables
+
+            show(sewing_tables(sewing))
+        tell(sewing.findings, sewing.sources)
+    return sewing.findings
+
+
+_SEWN = 'say what is, in an [[attach]]: edge = "hem", parts = [{ plain_mm = 60 }]\n'
+
+FITTED: dict[str, Callable[[Namespace, Pipeline], Iterable[Finding]]] = {
+    "flat": _flat,
+    "attach": _attach,
+}

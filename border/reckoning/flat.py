@@ -11,7 +11,7 @@ that even pushed together is longer will ruffle.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Container, Iterable, Sequence
 from enum import StrEnum
 from math import sqrt
 
@@ -140,6 +140,15 @@ def _rise(laid: LaidRound, away: float, shape: Shape, sizes: StitchSizes) -> flo
 def _width(gap: Gap, sizes: StitchSizes) -> float:
     """Half of the stitch on either side."""
     return sum(sizes.widths[kind] / 2 for kind in gap.kinds if kind)
+
+
+def over_wheels(
+    laid: LaidRound, away: Band, shape: Shape, sizes: StitchSizes, wheels: Container[int]
+) -> Length:
+    """The length of a round over some wheels of the edge, by number."""
+    n = max(len(shape.arcs), 1)
+    gaps = [gap for gap in laid.gaps if gap.begins[0] % n in wheels]
+    return _length(gaps, away, shape, sizes, 0.0)
 
 
 def _round(laid: LaidRound, away: Band, shape: Shape, sizes: StitchSizes) -> RoundLies:

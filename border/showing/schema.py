@@ -14,6 +14,17 @@ from border.showing.eased_shapes import (
     PointRecord,
     SectionRepeatsRecord,
 )
+from border.showing.lying_shapes import (
+    BandRecord,
+    ChangeRecord,
+    FlatRecord,
+    LengthRecord,
+    LyingWorkRecord,
+    MarkRecord,
+    RoundLiesRecord,
+    SectionLiesRecord,
+    TurningRecord,
+)
 from border.showing.needs_shapes import (
     CloseRecord,
     CloseWorksRecord,
@@ -23,6 +34,12 @@ from border.showing.needs_shapes import (
     RoundNeedRecord,
     StretchNeedRecord,
     WorkNeedRecord,
+)
+from border.showing.sewing_shapes import (
+    AttachRecord,
+    PartSewnRecord,
+    PinRecord,
+    SewnEdgeRecord,
 )
 from border.showing.shapes import (
     AdjustmentRecord,
@@ -51,6 +68,19 @@ from border.showing.sheet_shapes import (
 from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    BandRecord,
+    LengthRecord,
+    SectionLiesRecord,
+    RoundLiesRecord,
+    MarkRecord,
+    ChangeRecord,
+    TurningRecord,
+    LyingWorkRecord,
+    FlatRecord,
+    PartSewnRecord,
+    PinRecord,
+    SewnEdgeRecord,
+    AttachRecord,
     WrittenWorkRecord,
     WriteRecord,
     OnTheWayRecord,
@@ -109,6 +139,8 @@ def schema() -> dict[str, Any]:
         ChoiceRecord,
         SheetRecord,
         WriteRecord,
+        FlatRecord,
+        AttachRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]

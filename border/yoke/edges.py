@@ -14,6 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.yoke.attachments import attach_faults
 from border.yoke.flat import flat_faults
 from border.yoke.laying import Laid, lay
 from border.yoke.loops import loop_faults
@@ -88,6 +89,7 @@ def trace(project: Project) -> tuple[tuple[Edge, ...], YokeReport, tuple[Finding
     findings += told
     can_be_worked = tuple(edge for edge in edges if 0 < edge.places <= MOST_PLACES)
     findings += _work_faults(project, edges, laid, named)
+    findings += attach_faults(project, edges) if edges else []
     loops = project.yoke.loops if project.yoke else None
     report = yoke_report(laid, named, loops, tuple(edges))
     return can_be_worked, report, tuple(dict.fromkeys(findings))
