@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from border.showing.lying import LyingAll
     from border.showing.needed import Needed
     from border.showing.sewing import SewnAll
+    from border.showing.sizing import SizedAll
     from border.showing.written import WrittenAll
     from border.yoke.project import Project, Work
     from border.yoke.report import YokeReport
@@ -245,6 +246,18 @@ class Pipeline:
         works = list(self._worked)
         sources = self.texts.sources
         found = sewing(self.title, works, self.edges, self.project, self.only, sources)
+        return replace(found, findings=self._with_all(works, found.findings))
+
+    def resized(
+        self, edge: str | None, wanted_mm: float | None, more: tuple[tuple[str, int], ...]
+    ) -> SizedAll:
+        """Everything that `size` shows; only of a project that could be read."""
+        from border.resizing import resizing
+
+        assert self.project is not None
+        works = list(self._worked)
+        sources = self.texts.sources
+        found = resizing(self.title, works, self.project, edge, wanted_mm, more, sources)
         return replace(found, findings=self._with_all(works, found.findings))
 
     def written(self, terms: str | None) -> WrittenAll:

@@ -29,6 +29,7 @@ FLOORS = (
         "writing_down",
         "lying",
         "sewing",
+        "resizing",
     ),
     ("arguments", "asking", "cli"),
     ("__main__",),

@@ -258,6 +258,7 @@ COMMANDS = {
     "write": _written,
     "flat": _fitted,
     "attach": _fitted,
+    "size": _fitted,
     "yoke": _yoke,
     "chart": _chart,
     "schema": _schema,

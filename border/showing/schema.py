@@ -65,9 +65,19 @@ from border.showing.sheet_shapes import (
     SheetWorkRecord,
     StageRecord,
 )
+from border.showing.sizing_shapes import (
+    EdgeSizeRecord,
+    RoundSizeRecord,
+    SizedRecord,
+    SizeRecord,
+)
 from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    RoundSizeRecord,
+    EdgeSizeRecord,
+    SizedRecord,
+    SizeRecord,
     BandRecord,
     LengthRecord,
     SectionLiesRecord,
@@ -141,6 +151,7 @@ def schema() -> dict[str, Any]:
         WriteRecord,
         FlatRecord,
         AttachRecord,
+        SizeRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]
