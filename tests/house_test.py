@@ -30,6 +30,7 @@ FLOORS = (
         "lying",
         "sewing",
         "resizing",
+        "resizing",
     ),
     ("arguments", "asking", "cli"),
     ("__main__",),

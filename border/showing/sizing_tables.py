@@ -8,7 +8,9 @@ from rich.console import Group, RenderableType
 from rich.table import Table
 from rich.text import Text
 
+from border.planning.telling import several
 from border.showing.folding import everything, some
+from border.showing.layout import Rows
 from border.showing.lengths import between, measure
 from border.showing.sizing import EdgeSize, Sized, SizedAll
 from border.showing.telling import harmless
@@ -26,25 +28,23 @@ def _ways(sizing: SizedAll) -> Iterator[RenderableType]:
     assert sizing.wanted_mm is not None
     now = _edge(sizing.now, sizing.edge)
     heading = Text(f"{harmless(now.edge)}, to measure {measure(sizing.wanted_mm)}", style="bold")
-    heading.append(
-        f"\nit has {_size(now)} now, and measures {_long(now)} {_where(now)}", "not bold"
-    )
-    yield heading
+    told = f"\nit has {_size(now)} now, and measures {_long(now)} {_where(now)}"
+    yield heading.append(told, style="not bold")
     if not sizing.then:
-        yield Text("no number of wheels more, or fewer, in one of its sections brings it nearer")
+        what = "wheels" if now.motifs else several(now.of)
+        yield Text(f"no number of {what} more, or fewer, brings it nearer")
         return
     yield Text()
-    table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), header_style="bold")
-    for name in ("change", "then it has", "measures", "its border", "and the others measure"):
-        table.add_column(name)
-    for sized in sizing.then:
-        mine = _edge(sized, sizing.edge)
-        others = [
-            f"{e.edge} {_long(e)}" for e in sized.edges if _differs(e, sizing.now) and e is not mine
-        ]
-        told = (_more(sized, now), _size(mine), _long(mine), _closing(mine), ", ".join(others))
-        table.add_row(*(Text(harmless(words)) for words in told))
-    yield table
+    yield Rows([(harmless(_more(s, now)), Text(harmless(_way(s, sizing)))) for s in sizing.then])
+
+
+def _way(sized: Sized, sizing: SizedAll) -> str:
+    """`18 wheels, 13 cm; its border closes; hem 40 cm`."""
+    mine = _edge(sized, sizing.edge)
+    told = [f"{_size(mine)}, {_long(mine)}"]
+    told += [f"its border {_closing(mine)}"] if mine.closes is not None else []
+    told += [f"{e.edge} {_long(e)}" for e in sized.edges if e != mine and _differs(e, sizing.now)]
+    return "; ".join(told)
 
 
 def _edge(sized: Sized, name: str | None) -> EdgeSize:
@@ -81,8 +81,6 @@ def _where(edge: EdgeSize) -> str:
 
 
 def _closing(edge: EdgeSize) -> str:
-    if edge.closes is None:
-        return "-"
     if edge.closes:
         return "closes"
     if edge.eased is None:
@@ -112,8 +110,8 @@ def _changes(sizing: SizedAll) -> Iterator[RenderableType]:
 
 def _changed(before: EdgeSize, edge: EdgeSize) -> Text:
     text = Text(harmless(edge.edge), style="bold")
-    told = f": {_size(before)} become {_size(edge)}" if edge.motifs else ""
-    told += f"{',' if told else ':'} {before.places} {some(2, edge.of)[2:]} {edge.places}"
+    told = f": {before.places} {several(edge.of)} become {edge.places}"
+    told += f", {some(before.motifs, 'wheel')} {edge.motifs}" if edge.motifs else ""
     if before.length and edge.length:
         told += f"; {_long(before)} become {_long(edge)} {_where(edge)}"
     text.append(told, style="not bold")
