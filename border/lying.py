@@ -46,10 +46,14 @@ def lying(
             continue
         worked = worked_as_said(one, one.edge)
         known = shape_known(one.edge, project, one.work, sizes)
-        told = [*worked.findings, *_not_measured(one, known, sizes), *_not_there(one, worked)]
+        told = [*worked.findings, *_not_there(one, worked)]
+        if known is None and sizes is not None:
+            told.append(size_missing(one.edge, one.work.edge_span if one.work else None))
         findings += told_of(one.edge, told, len(wanted))
         if known is not None and sizes is not None and worked.rounds:
             works.append(_lies(one, one.edge, worked, known, sizes, project))
+    if sizes is None and project is not None:
+        findings.append(swatch_missing(project))
     return LyingAll(name, tuple(works), tuple(findings), sources)
 
 
@@ -63,15 +67,17 @@ def shape_known(
 ) -> Known | None:
     """The shape of an edge as the project has it; None where its size is not told."""
     wheel = project.yoke.motif_mm if project.yoke else None
-    long = next((e.length_mm for e in project.edges if e.name == edge.name), None)
+    written = next((e for e in project.edges if e.name == edge.name), None)
+    long, corners = (written.length_mm, written.corners) if written else (None, 0)
     if long is None and sizes is not None and edge.of in ("chain", "stitch"):
         long = edge.places * sizes.chain
     curve = Curve(said.curve) if said and said.curve else curve_of(edge.name)
-    shape = shape_of(edge, wheel, long, ROUND_AND_ROUND[curve] if edge.closed else 0.0)
+    turns = ROUND_AND_ROUND[curve] if edge.closed else 0.0
+    shape = shape_of(edge, wheel, long, turns, corners)
     if shape is None:
         return None
     if said is not None and said.turns is not None:
-        return Known(with_turning(shape, said.turns), "project")
+        return Known(with_turning(shape, said.turns, corners), "project")
     own = "loops" if shape.arcs or (edge.runs and edge.runs[0].loops) else "name"
     return Known(shape, "project" if own == "name" and said and said.curve else own)
 
@@ -128,16 +134,13 @@ def _turning(edge: Edge, shape: Shape) -> tuple[Turning, ...]:
     return tuple(Turning(name, len(all_of), sum(all_of)) for name, all_of in found.items())
 
 
-def _not_measured(one: Wanted, known: Known | None, sizes: StitchSizes | None) -> list[Finding]:
-    """What has to be measured before anything can be said."""
-    assert one.edge is not None
-    span = one.work.edge_span if one.work else None
-    if sizes is None:
-        message = "how wide your stitches are is not said, so nothing can be told of lying flat"
-        help_ = "work a swatch, wash it, and write in [thread] what it measures: sample = "
-        help_ += '[{ stitch = "dc", stitches = 40, used_mm = 960, width_mm = 48, height_mm = 3.1 }]'
-        return [Finding("measure-missing", message, help_, None)]
-    return [] if known else [size_missing(one.edge, span)]
+def swatch_missing(project: Project) -> Finding:
+    """The finding that nothing tells how wide stitches are."""
+    message = "how wide your stitches are is not said, so nothing can be told of lying flat"
+    help_ = "work a swatch, wash it, and write in [thread] what it measures: sample = "
+    help_ += '[{ stitch = "dc", stitches = 40, used_mm = 960, width_mm = 48, height_mm = 3.1 }]'
+    span = project.thread.span if project.thread else None
+    return Finding("measure-missing", message, help_, span)
 
 
 def size_missing(edge: Edge, span: Span | None) -> Finding:

@@ -104,12 +104,12 @@ def _sized(
     findings: Sequence[Finding],
     works: Sequence[Wanted],
 ) -> Sized:
-    together = not any(f.severity is Severity.ERROR for f in findings)
+    faults = tuple(f.message for f in findings if f.severity is Severity.ERROR)
     made = []
     for edge in edges:
         work = next((w for w in works if w.edge and w.edge.name == edge.name), None)
         made.append(_edge_size(edge, work, project))
-    return Sized(more, tuple(made), together)
+    return Sized(more, tuple(made), faults)
 
 
 def _edge_size(edge: Edge, work: Wanted | None, project: Project) -> EdgeSize:

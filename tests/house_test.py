@@ -30,7 +30,6 @@ FLOORS = (
         "lying",
         "sewing",
         "resizing",
-        "resizing",
     ),
     ("arguments", "asking", "cli"),
     ("__main__",),

@@ -17,7 +17,7 @@ from math import floor
 from msgspec import Struct
 
 from border.reckoning.lace_pieces import Piece
-from border.reckoning.stitch_sizes import EASE, Band
+from border.reckoning.stitch_sizes import Band
 from border.yoke.project import Attachment, Part
 
 SCANTY, FULL = 1.5, 2.0
@@ -25,6 +25,9 @@ SCANTY, FULL = 1.5, 2.0
 
 STITCH_MM = 2.5
 """From one sewing stitch to the next (common practice: 2 to 3 mm)."""
+
+EASE = 0.05
+"""So much of its length lace is eased in, or stretched, as it is sewn (estimate)."""
 
 PINS = 8
 

@@ -7,7 +7,7 @@ as the middle of each joint, where it meets the next: on a wheel that shows the 
 a it is (R + s)(a - 2 arccos(R / (R + s))) long. Further out that becomes 2R + (a - pi)(R + s), a
 straight line and its turning. An edge without wheels is a line of length C that
 turns evenly by T: C + T s. Both are plane geometry; T is 2 pi round a disc, 0 along a
-tube, -2 pi inside a ring.
+tube, -2 pi inside a ring. A square corner is a quarter turn that adds 2 s, not pi/2 s.
 
 The loops of a wheel stand evenly round it (assumed).
 """
@@ -16,7 +16,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
-from math import acos, cos, hypot, pi, radians, sin, tau
+from math import acos, copysign, cos, hypot, pi, radians, sin, tau
 from typing import TypeAlias
 
 from msgspec import Struct
@@ -43,8 +43,8 @@ class Arc(Struct, frozen=True):
 class Shape(Struct, frozen=True):
     """The shape of one edge.
 
-    With wheels of `radius`, `arcs`; without, `length` and `turning` (radians, inwards below 0).
-    `turned`: turning as the loops have it, by motif (`turnings`), differs from what is said.
+    With wheels of `radius`, `arcs`; without, `length`, `turning` (radians, inwards below 0) and
+    how much longer a round is for every mm further out, `growth`.
     """
 
     places: int
@@ -52,6 +52,7 @@ class Shape(Struct, frozen=True):
     arcs: tuple[Arc, ...] = ()
     length: float = 0.0
     turning: float = 0.0
+    growth: float = 0.0
 
     def spot(self, position: float) -> Spot:
         """The point of the edge at a position in places; past the end it goes round again."""
@@ -72,7 +73,7 @@ class Shape(Struct, frozen=True):
         if other < one:
             return -self.apart(other, one, away)
         if not self.arcs:
-            return (other[1] - one[1]) / self.places * (self.length + self.turning * away)
+            return (other[1] - one[1]) / self.places * (self.length + self.growth * away)
         reach = self.radius + away
         begun, ended = self._turned(one, away), self._turned(other, away)
         if one[0] == other[0]:
@@ -102,7 +103,7 @@ class Shape(Struct, frozen=True):
         """The length of the line that runs along the tops of wheels, or, further out, of a
         round that lies flat; of all of them or of some, by number."""
         if not self.arcs:
-            return max(self.length + self.turning * away, 0.0)
+            return max(self.length + self.growth * away, 0.0)
         numbers = range(len(self.arcs)) if numbers is None else numbers
         reach = self.radius + away
         return max(sum(2 * self.radius + self.turning_of(n) * reach for n in numbers), 0.0)
@@ -127,22 +128,33 @@ def _chord(reach: float, angle: float) -> float:
 
 
 def shape_of(
-    edge: Edge, wheel_mm: float | None, length_mm: float | None, turns: float
+    edge: Edge,
+    wheel_mm: float | None,
+    length_mm: float | None,
+    turns: float,
+    corners: int = 0,
 ) -> Shape | None:
     """The shape of an edge; None where neither its wheels nor its length are known.
 
     `wheel_mm`: across one wheel. `length_mm`: of an edge without wheels. `turns`: by how many
-    degrees it turns in all, where it has no wheels to tell (`with_turning` for those).
+    degrees it turns in all, where it has no wheels to tell (`with_turning` for those), so
+    many square `corners` among it.
     """
     if edge.runs and all(run.loops for run in edge.runs):
         if wheel_mm is None:
             return None
         if edge.runs[0].joined == (0, 0):  # one wheel all round
-            return Shape(edge.places, length=pi * wheel_mm, turning=tau)
+            return Shape(edge.places, length=pi * wheel_mm, turning=tau, growth=tau)
         return Shape(edge.places, wheel_mm / 2, _arcs(edge.runs))
     if length_mm is None:
         return None
-    return Shape(edge.places, length=length_mm, turning=radians(turns))
+    return _line(Shape(edge.places, length=length_mm), radians(turns), corners)
+
+
+def _line(shape: Shape, turning: float, corners: int) -> Shape:
+    """An edge without wheels that turns so far, with so many square corners that way."""
+    growth = turning + copysign(corners * (2 - pi / 2), turning or 1.0)
+    return replace(shape, turning=turning, growth=growth)
 
 
 def _arcs(runs: Sequence[Run]) -> tuple[Arc, ...]:
@@ -158,11 +170,11 @@ def _arcs(runs: Sequence[Run]) -> tuple[Arc, ...]:
     return tuple(arcs)
 
 
-def with_turning(shape: Shape, turns: float) -> Shape:
+def with_turning(shape: Shape, turns: float, corners: int = 0) -> Shape:
     """The shape with its whole turning as it was measured, in degrees: what it differs by from
     that of the loops is shared out evenly among the wheels."""
     if not shape.arcs:
-        return replace(shape, turning=radians(turns))
+        return _line(shape, radians(turns), corners)
     more = radians(turns) - sum(shape.turning_of(n) for n in range(len(shape.arcs)))
     each = more / len(shape.arcs)
     arcs = tuple(_opened(arc, each) for arc in shape.arcs)

@@ -13,9 +13,10 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Sequence
 from enum import StrEnum
-from math import sqrt
+from math import log, sqrt
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from border.reckoning.edge_shape import Shape
 from border.reckoning.rows_laid import Gap, LaidRound, laid_round
@@ -69,12 +70,18 @@ class SectionLies(Struct, frozen=True):
 
 
 class RoundLies(Struct, frozen=True):
-    """One round. `away`: from the edge to the tops of its stitches."""
+    """One round. `away`: from the edge to the tops of its stitches.
+
+    `radius`: of a round of stitches that ruffles and grows, that of the hyperbolic plane
+    which it makes with the one before: rounds of height h that grow by a factor f have the
+    radius h / ln f (Henderson and Taimina, "Crocheting the Hyperbolic Plane", 2001).
+    """
 
     number: int
     away: Band
     length: Length
     sections: tuple[SectionLies, ...]
+    radius: float | None = None
 
     @property
     def lies(self) -> Lies:
@@ -105,9 +112,18 @@ def how_it_lies(
         lifted = rise.by(laid.in_spaces)
         height = _height(laid, sizes)
         base = Band(base.low + lifted.low + height, base.high + lifted.high + height)
-        found.append(_round(laid, base, shape, sizes))
+        lies = _round(laid, base, shape, sizes)
+        found.append(replace(lies, radius=_radius(found[-1], lies) if found else None))
         rise = Band(0.0, _rise(laid, base.high, shape, sizes))
     return tuple(found)
+
+
+def _radius(before: RoundLies, lies: RoundLies) -> float | None:
+    """The radius of the ruffle that a round makes with the one before, in mm."""
+    short, long = before.length.worked.low, lies.length.worked.low
+    if lies.length.lies is not Lies.RUFFLES or not 0 < short < long:
+        return None
+    return (lies.away.high - before.away.high) / log(long / short)
 
 
 def laid_rounds(worked: WorkedEdge, reading: Reading, shape: Shape) -> list[LaidRound]:

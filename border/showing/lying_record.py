@@ -75,14 +75,18 @@ def _length(length: Length) -> LengthRecord:
 
 
 def _round(lies: RoundLies) -> RoundLiesRecord:
-    whole = _length(lies.length)
-    whole["lies"] = _LIES[lies.lies]
-    return {
+    record: RoundLiesRecord = {
         "round": lies.number,
         "away": band_record(lies.away),
-        **whole,
+        "flat": band_record(lies.length.needed),
+        "worked": band_record(lies.length.worked),
+        "lies": _LIES[lies.lies],
+        "out_mm": _tenth(lies.length.out),
         "sections": [{"section": s.section, **_length(s.length)} for s in lies.sections],
     }
+    if lies.radius is not None:
+        record["radius_mm"] = _tenth(lies.radius)
+    return record
 
 
 def _mark(mark: Mark) -> MarkRecord:

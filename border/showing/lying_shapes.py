@@ -38,10 +38,12 @@ class SectionLiesRecord(LengthRecord):
 
 
 class RoundLiesRecord(LengthRecord):
-    """One round, whose stitches end `away` from the edge."""
+    """One round, whose stitches end `away` from the edge. `radius_mm`: of the hyperbolic plane
+    that a ruffle makes."""
 
     round: int
     away: BandRecord
+    radius_mm: NotRequired[float]
     sections: list[SectionLiesRecord]
 
 

@@ -95,6 +95,8 @@ def said_of(lies: RoundLies) -> str:
     else:
         told += " in part"
     parts = [s for s in lies.sections if s.length.out]
+    if lies.radius is not None:
+        told += f" (in folds of a radius of {measure(lies.radius)})"
     main = lies.length.out or max((s.length.out for s in parts), key=abs, default=0.0)
     for sign in (main, -main):
         mine = [s for s in parts if s.length.out * sign > 0]
@@ -188,7 +190,7 @@ def _known(work: LyingWork) -> Text:
     taken += ["loops evenly round a wheel"] if work.wheel_mm else []
     taken += [
         "arches anywhere from slack to pulled up",
-        f"pressing takes up {EASE * 100:.0f} % (estimate)",
+        f"pressing takes up {EASE * 100:.0f} %",
     ]
     text = Text("measured: ", style="bold")
     text.append(", ".join(told), style="not bold")

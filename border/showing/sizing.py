@@ -35,12 +35,16 @@ class EdgeSize(Struct, frozen=True):
 class Sized(Struct, frozen=True):
     """The project with so many more wheels (places, of a plain edge) in some sections.
 
-    `goes_together`: its rings still do.
+    `faults`: what is wrong with the yoke then, in words.
     """
 
     more: tuple[tuple[str, int], ...]
     edges: tuple[EdgeSize, ...]
-    goes_together: bool
+    faults: tuple[str, ...] = ()
+
+    @property
+    def goes_together(self) -> bool:
+        return not self.faults
 
 
 class SizedAll(Struct, frozen=True):

@@ -96,7 +96,7 @@ def _changes(sizing: SizedAll) -> Iterator[RenderableType]:
     told = ", ".join(f"{name} {by:+d}" for name, by in then.more)
     yield Text(harmless(f"{sizing.name}: {told}"), style="bold")
     if not then.goes_together:
-        yield Text("the rings no longer go together so: see what is told", style="red")
+        yield Text(harmless(f"it does not go together so: {then.faults[0]}"), style="red")
     changed = [e for e in then.edges if _differs(e, sizing.now)]
     if not changed:
         yield Text("no edge changes")

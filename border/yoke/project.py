@@ -80,7 +80,8 @@ class WrittenRun(Struct, frozen=True):
 
 
 class WrittenEdge(Struct, frozen=True):
-    """An edge written straight down: runs, or (`places`) plain places; how long, if it is said."""
+    """An edge written straight down: runs, or (`places`) plain places; how long, if it is said,
+    and how many square corners it has."""
 
     name: str
     closed: bool
@@ -89,6 +90,7 @@ class WrittenEdge(Struct, frozen=True):
     places: int | None
     span: Span
     length_mm: float | None = None
+    corners: int = 0
 
 
 class Adjust(Struct, frozen=True):

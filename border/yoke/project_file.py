@@ -103,6 +103,7 @@ class EdgeTable(Table):
     places: Annotated[int, Field(ge=0, le=FAR_TOO_MANY)] | None = None
     of: Kind | None = None
     length_mm: Length | None = None
+    corners: Annotated[int, Field(ge=0, le=1000)] = 0
 
     @model_validator(mode="after")
     def _one_of_two(self) -> Self:

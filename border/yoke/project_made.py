@@ -107,7 +107,7 @@ def _edge(t: EdgeTable, at: Positions, path: Path) -> WrittenEdge:
         for i, r in enumerate(t.runs or [])
     )
     span = at.value((*path, "name"))
-    return WrittenEdge(t.name, t.closed, t.of, runs, t.places, span, t.length_mm)
+    return WrittenEdge(t.name, t.closed, t.of, runs, t.places, span, t.length_mm, t.corners)
 
 
 def _work(t: WorkTable, at: Positions, path: Path) -> Work:

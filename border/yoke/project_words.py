@@ -39,6 +39,7 @@ EXAMPLES = {
     "curve": 'curve = "in"',
     "turns": "turns = -360",
     "length_mm": "length_mm = 380",
+    "corners": "corners = 4",
     "seen": "seen = 1",
     "place": "place = 1000",
     "round": "round = 5",
