@@ -18,6 +18,7 @@ COMMANDS = {
     "count": "count every round: stitches, repeats, what is left over",
     "close": "tell how many loops a border needs in order to close",
     "adjust": "plan where to ease in so that every round closes",
+    "thread": "reckon the thread by round and edge, and where each ball runs out",
     "sheet": "make the row sheet: what stands at every joint, with boxes to tick",
     "write": "write a border out for its edge, every repeat counted",
     "flat": "tell whether every round lies flat, and what mends it",
@@ -38,6 +39,7 @@ _EXAMPLES = """examples:
   border close shells.border
   border close borders/ cuff/cuff.toml
   border adjust cuff/cuff.toml
+  border thread cuff/cuff.toml --balls 2
   border sheet cuff/cuff.toml > cuff.html
   border write cuff/cuff.toml --terms uk
 """
@@ -101,7 +103,7 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
             case "close":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
-            case "count" | "adjust" | "sheet" | "write" | "chart":
+            case "count" | "adjust" | "thread" | "sheet" | "write" | "chart":
                 command.add_argument("file", metavar="FILE", help=_FILE)
             case "flat" | "attach":
                 _in_project(command)
@@ -110,10 +112,12 @@ def _parser(version: str) -> _Parser:
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
                 command.add_argument("--svg", action="store_true", help="draw it, as SVG")
-        if name in ("check", "count", "close", "adjust", "sheet", "write", "chart"):
+        if name in ("check", "count", "close", "adjust", "thread", "sheet", "write", "chart"):
             _edge(command)
         if name == "adjust":
             _plans(command)
+        if name == "thread":
+            _balls(command)
         if name == "sheet":
             command.add_argument("--text", action="store_true", help="for the terminal, no HTML")
         if name in ("write", "chart"):
@@ -163,6 +167,21 @@ def _plans(command: argparse.ArgumentParser) -> None:
         "--sections", action="store_true", help="show how the repeats lie over the sections"
     )
     command.add_argument("--write", action="store_true", help="put the plan into the project file")
+
+
+def _balls(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--plan", action="store_true", help="tell how far your balls go, and what to leave out"
+    )
+    command.add_argument(
+        "--balls", metavar="N", type=_amount, help="plan for N balls, not those of the project"
+    )
+
+
+def _amount(text: str) -> float:
+    if not re.fullmatch(r"[0-9]{1,4}(\.[0-9]{1,3})?", text) or not float(text):
+        raise argparse.ArgumentTypeError(f'"{text}" is no number of balls, as in 2 or 1.5')
+    return float(text)
 
 
 def _few(text: str) -> int:

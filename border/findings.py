@@ -115,6 +115,8 @@ CODES: dict[str, Code] = {
             "no-plan": "nothing eased in makes every round close",
             "found-cannot-be": "a worked round cannot come out at what was counted in it",
             "found-not-done": "what a round came out at is said, but not that it is done",
+            # thread
+            "balls-unknown": "what lasts is asked, but not how many balls there are, or how large",
             # yoke
             "loops-do-not-add-up": "a motif whose ring does not come to its number of loops",
             "joint-one-sided": "a joint that only one of its motifs names",
@@ -143,6 +145,9 @@ CODES: dict[str, Code] = {
             "start-chain-assumed": "chains at the head of a row taken as its first stitch",
             "passes-more": "one repeat passes over more than the others",
             "eased-in-beside": "an adjustment that a written-out border cannot say itself",
+            "sample-unlikely": "a swatch that took far more or less thread than one would expect",
+            "samples-disagree": "swatches that tell no more of the thread than none",
+            "join-seen": "a new ball of thread would be joined where it is seen",
             "worked-does-not-close": "a round that is worked already does not come out even",
             "gathers-unusual": "cloth gathered less, or more, than is usual",
             "lace-does-not-fit": "lace that is longer or shorter than the cloth that it is sewn to",

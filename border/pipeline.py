@@ -20,7 +20,8 @@ from msgspec.structs import replace
 
 from border.findings import Finding, Severity, Span
 from border.reckoning.counts import count_edge
-from border.reckoning.thread import Thread, stated_thread, uncalibrated
+from border.reckoning.thread import Thread, uncalibrated
+from border.reckoning.thread_stated import stated_thread
 from border.showing.counted import Counted, Piece
 from border.showing.folding import some
 from border.text.source import Source
@@ -37,6 +38,7 @@ if TYPE_CHECKING:
     from border.showing.needed import Needed
     from border.showing.sewing import SewnAll
     from border.showing.sizing import SizedAll
+    from border.showing.thread_told import ThreadTold
     from border.showing.written import WrittenAll
     from border.yoke.project import Project, Work
     from border.yoke.report import YokeReport
@@ -207,7 +209,9 @@ class Pipeline:
         pieces, _ = self._pieces
         thread, _ = self._thread
         findings = self.findings
-        findings += (uncalibrated(thread, self._samples),) if pieces else self._no_edge
+        findings += self._no_edge
+        if pieces and not thread.swatches:
+            findings += (uncalibrated(thread),)
         return Counted(self.title, pieces, thread, findings, self.texts.sources)
 
     @cached_property
@@ -219,6 +223,12 @@ class Pipeline:
         needed = needed_of(list(self._worked), project, self.asked.closed, self.texts.sources)
         told = dict.fromkeys((*self.yoke_findings, *needed.findings))
         return replace(needed, findings=tuple(told))
+
+    def unwound(self, balls: float | None, *, plan: bool) -> ThreadTold:
+        """Everything that `thread` shows; `plan`: how far the balls go, as well."""
+        from border.unwinding import unwound
+
+        return unwound(self.counted, list(self._worked), self.project, balls, plan=plan)
 
     def eased(self, plans: int) -> EasedAll:
         """Everything that `adjust` shows, with up to so many plans for each piece of work."""
@@ -290,11 +300,6 @@ class Pipeline:
         if is_project(self.name) or self.asked.edge is not None:
             return ()
         return (edge_needed(self.name, self.command),)
-
-    @property
-    def _samples(self) -> int:
-        stated = self.project.thread if self.project else None
-        return len(stated.sample) if stated else 0
 
     @property
     def title(self) -> str:

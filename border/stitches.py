@@ -34,3 +34,8 @@ STITCHES: dict[str, Stitch] = {
 
 CHAIN_LOOPS = 1
 """Loops drawn for one chain."""
+
+
+def loops_of(kind: str) -> int:
+    """Loops drawn for one stitch, by its canonical name; for anything else those of a chain."""
+    return STITCHES[kind].loops if kind in STITCHES else CHAIN_LOOPS

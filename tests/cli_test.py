@@ -209,7 +209,7 @@ def test_thread_of_the_project_is_reckoned_with(border: Border) -> None:
     write(two_toml=PROJECT + thread, lace__shells_border=SHELLS)
     ran = border("count", "two.toml")
     said = " ".join(ran.out.split())
-    assert "No. 60 cotton and a 0.75 mm hook in these rounds alone" in said
+    assert "for No. 60 cotton and a 0.75 mm hook good to 40 % either way" in said
     assert "1 ball of 10 g" in said
 
 

@@ -8,7 +8,7 @@ from math import degrees, radians, tau
 
 import jsonschema
 import pytest
-from lace import laid, line, on, pattern, project, stitches, swatch
+from lace import laid, line, on, pattern, project, sample, stitches, swatch
 from msgspec.structs import replace
 from rich.console import Console
 from worked import plain, read_text
@@ -26,7 +26,6 @@ from border.showing.schema import schema
 from border.text.readings import Reading
 from border.working.work import work
 from border.yoke.edges import Edge, trace
-from border.yoke.project import Sample
 
 CUFF = """
 format = 1
@@ -48,7 +47,7 @@ sample = [{ stitch = "dc", stitches = 40, used_mm = 800, width_mm = 60, height_m
 
 
 def test_what_is_not_measured_follows_from_what_is() -> None:
-    sizes = stitch_sizes([Sample("dc", 40, 800, 52, 2.6), Sample("ch", 20, 90, 30, None)])
+    sizes = stitch_sizes([sample("dc", 40, 800, 52, 2.6), sample("ch", 20, 90, 30, None)])
     assert sizes is not None
     assert (sizes.widths["dc"], sizes.widths["sc"], sizes.chain) == (1.3, 1.3, 1.5)
     assert sizes.heights["dc"] == 2.6
@@ -58,11 +57,11 @@ def test_what_is_not_measured_follows_from_what_is() -> None:
 
 
 def test_several_swatches_of_one_stitch_are_averaged_and_no_width_is_none() -> None:
-    sizes = stitch_sizes([Sample("dc", 10, 200, 12, None), Sample("dc", 10, 200, 14, None)])
+    sizes = stitch_sizes([sample("dc", 10, 200, 12, None), sample("dc", 10, 200, 14, None)])
     assert sizes is not None
     assert sizes.widths["dc"] == pytest.approx(1.3)
     assert sizes.heights["dc"] == pytest.approx(1.75 * 1.3)
-    assert stitch_sizes([Sample("dc", 10, 200, None, 3.0)]) is None
+    assert stitch_sizes([sample("dc", 10, 200, None, 3.0)]) is None
     assert stitch_sizes([]) is None
 
 

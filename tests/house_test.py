@@ -30,6 +30,7 @@ FLOORS = (
         "lying",
         "sewing",
         "resizing",
+        "unwinding",
     ),
     ("arguments", "asking", "cli"),
     ("__main__",),

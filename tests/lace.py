@@ -12,15 +12,23 @@ from border.reckoning.flat import RoundLies, how_it_lies
 from border.reckoning.stitch_sizes import HEIGHT_TO_WIDTH, StitchSizes, stitch_sizes
 from border.text.readings import Reading
 from border.text.source import Source
+from border.text.tree import NOWHERE
 from border.working.work import WorkedEdge, work
 from border.yoke.edges import Edge
 from border.yoke.project import Sample
 
 
+def sample(
+    stitch: str, stitches: int, used: float, wide: float | None, high: float | None
+) -> Sample:
+    """A swatch as a project has it; lengths in mm, `wide` of all its stitches."""
+    return Sample(stitch, stitches, used, wide, high, NOWHERE)
+
+
 def swatch(stitch: str = "dc", wide: float = 1.0, high: float | None = None) -> StitchSizes:
     """Sizes from one swatch of ten stitches; without a height, that of the usual ratio."""
     high = HEIGHT_TO_WIDTH.get(stitch, 1.0) * wide if high is None else high
-    sizes = stitch_sizes([Sample(stitch, 10, 200, 10 * wide, None if stitch == "ch" else high)])
+    sizes = stitch_sizes([sample(stitch, 10, 200, 10 * wide, None if stitch == "ch" else high)])
     assert sizes is not None
     return sizes
 

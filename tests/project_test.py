@@ -104,10 +104,10 @@ def test_an_unknown_key_is_told_with_the_nearest_and_read_as_meant() -> None:
 
 
 def test_an_unknown_key_like_none_is_left_out() -> None:
-    text = FERN.replace("ball_g = 20", "ball_g = 20\ncolour = 3")
+    text = FERN.replace("ball_m = 11", "ball_m = 11\ncolour = 3")
     ((code, message, help_, at),) = faults(text)
     assert (code, message, at) == ("unknown-key", 'there is no key "colour" in [thread]', "colour")
-    assert help_.startswith("the keys here are size, tex, hook_mm")
+    assert help_.startswith("the keys here are size, tex, den, nm, ne, hook_mm")
 
 
 @pytest.mark.parametrize(

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 from rich.console import Console, RenderableType
 
 from border.findings import Finding
+from border.reckoning import sizes
 from border.reckoning.counts import JointCount, RepeatCount, RoundCount
 from border.reckoning.thread import USUAL, Thread
 from border.showing.folding import (
@@ -205,12 +206,13 @@ def test_the_thread_says_its_band_and_what_is_in_it() -> None:
     table = joined(shown(round_count()))
     assert (
         "about 4.3 m, between 2.6 m and 6.0 m, 0.39 g, for No. 40 cotton and a 1 mm hook "
-        "(no thread or hook is stated) in these rounds alone: no motifs, tails or swatch"
+        "(no thread or hook is stated) good to 40 % either way, from hook and thread; "
+        "in these rounds alone: no motifs, tails or swatch"
     ) in table
     assert "ball" not in table
-    stated = Thread(tex=102, hook_mm=1.25, ball_g=20, waste=0.1)
+    stated = Thread(sizes.stated(102), hook_mm=1.25, ball_g=20, waste=0.1)
     made = joined(text(count_tables(counted(piece(round_count()), thread=stated))))
-    assert "for thread of 102 tex and a 1.25 mm hook in these rounds alone" in made
+    assert "for thread of 102 tex and a 1.25 mm hook good to 40 % either way" in made
     assert "have in hand 1 ball of 20 g: the upper figure and 10 % for waste" in made
     in_metres = replace(USUAL, ball_m=5)
     made = joined(text(count_tables(counted(piece(round_count()), thread=in_metres))))

@@ -152,6 +152,22 @@ def _write(pipeline: Pipeline, eased: EasedAll) -> None:
         raise UsageFault(f"{pipeline.name} cannot be written: {reason(fault)}", help_) from None
 
 
+def _thread(asked: Namespace) -> int:
+    (pipeline,) = _pipelines(asked, [asked.file])
+    told = pipeline.unwound(asked.balls, plan=asked.plan or asked.balls is not None)
+    if asked.json:
+        from border.showing.thread_record import thread_record
+
+        print_json(thread_record(told))
+    else:
+        if told.used.mm:
+            from border.showing.thread_tables import thread_tables
+
+            show(thread_tables(told))
+        tell(told.findings, told.sources)
+    return _code(told.findings)
+
+
 def _sheet(asked: Namespace) -> int:
     from border.pipeline import is_project
     from border.showing.sheet import sheet
@@ -254,6 +270,7 @@ COMMANDS = {
     "count": _count,
     "close": _close,
     "adjust": _adjust,
+    "thread": _thread,
     "sheet": _sheet,
     "write": _written,
     "flat": _fitted,

@@ -7,11 +7,11 @@ from collections.abc import Iterable
 
 from msgspec import Struct
 
-from border.stitches import CHAIN_LOOPS, STITCHES
+from border.reckoning.drawn import loops_drawn
 from border.text.tree import Kind
 from border.working.claims import how_many
 from border.working.closing import tally
-from border.working.fabric import PICOT, Fabric
+from border.working.fabric import Fabric
 from border.working.rounds import Fallen
 from border.working.work import WorkedEdge, WorkedRound
 
@@ -103,7 +103,7 @@ def _count(round_: WorkedRound) -> RoundCount:
         motifs=motifs,
         joints=joints,
         adjustments=round_.adjustments,
-        loops=_loops(fabric),
+        loops=sum(loops_drawn(round_)),
         done=round_.done,
         found=round_.found.counts if round_.found else (),
     )
@@ -160,15 +160,3 @@ def _most_common(tallies: list[Tally]) -> Tally:
     keys = [(frozenset(t.stitches.items()), t.chains, t.picots) for t in tallies]
     most = Counter(keys).most_common(1)[0][0]
     return tallies[keys.index(most)]
-
-
-def _loops(fabric: Fabric) -> int:
-    """Loops drawn for a row: each stitch of a cluster, a picot's chains and its close."""
-    counted = Counter(fabric.kinds)
-    picots = counted.pop(PICOT, 0)
-    total = sum(
-        n * (STITCHES[k].loops if k in STITCHES else CHAIN_LOOPS) for k, n in counted.items()
-    )
-    for element, legs in fabric.legs.items():
-        total += (legs - 1) * STITCHES[fabric.kinds[element]].loops
-    return total + sum(fabric.rings.values()) * CHAIN_LOOPS + picots * STITCHES["ss"].loops

@@ -72,11 +72,25 @@ def length(mm: float) -> str:
     """A length with the two digits that are known of it: `24 cm`, `2.4 m`, `38 m`, `240 m`."""
     if mm <= 0:
         return "0 m"
-    step = 10.0 ** (floor(log10(mm)) - 1)
-    mm = round(mm / step) * step
+    mm = _two_digits(mm)
     if mm < 1000:
         return f"{mm / 10:.2g} cm"
     return f"{mm / 1000:.1f} m" if mm < 9_950 else f"{mm / 1000:.0f} m"
+
+
+def weight(grams: float) -> str:
+    """A weight with the two digits that are known of it: `0.39 g`, `5.5 g`, `120 g`."""
+    grams = _two_digits(grams)
+    if grams < 1:
+        return f"{grams:.2f} g"
+    return f"{grams:.1f} g" if grams < 9.95 else f"{grams:.0f} g"
+
+
+def _two_digits(figure: float) -> float:
+    if figure <= 0:
+        return 0
+    step = 10.0 ** (floor(log10(figure)) - 1)
+    return round(figure / step) * step
 
 
 def edge_in_words(edge: Edge) -> str:

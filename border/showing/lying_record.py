@@ -13,7 +13,7 @@ from border.showing.lying_shapes import (
     BandRecord,
     ChangeRecord,
     FlatRecord,
-    LengthRecord,
+    LiesRecord,
     LyingWorkRecord,
     MarkRecord,
     RoundLiesRecord,
@@ -65,7 +65,7 @@ def _work(work: LyingWork) -> LyingWorkRecord:
     }
 
 
-def _length(length: Length) -> LengthRecord:
+def _length(length: Length) -> LiesRecord:
     return {
         "flat": band_record(length.needed),
         "worked": band_record(length.worked),

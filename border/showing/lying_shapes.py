@@ -21,7 +21,7 @@ class BandRecord(TypedDict):
     high_mm: float
 
 
-class LengthRecord(TypedDict):
+class LiesRecord(TypedDict):
     """The length that lies flat, that of the work, and how it `lies`; `out_mm`: by how much at
     least it is too long, below 0 too short."""
 
@@ -31,13 +31,13 @@ class LengthRecord(TypedDict):
     out_mm: float
 
 
-class SectionLiesRecord(LengthRecord):
+class SectionLiesRecord(LiesRecord):
     """One section of a round."""
 
     section: str
 
 
-class RoundLiesRecord(LengthRecord):
+class RoundLiesRecord(LiesRecord):
     """One round, whose stitches end `away` from the edge. `radius_mm`: of the hyperbolic plane
     that a ruffle makes."""
 

@@ -40,7 +40,7 @@ def count_record(counted: Counted) -> CountRecord:
         "format_version": FORMAT_VERSION,
         "name": counted.name,
         "works": [_work(piece, counted.thread) for piece in counted.pieces],
-        "thread": _thread(counted.thread_used),
+        "thread": use_record(counted.thread_used),
         "findings": findings_record(counted.findings, counted.sources),
     }
 
@@ -153,7 +153,8 @@ def _repeat(count: RepeatCount) -> RepeatRecord:
     }
 
 
-def _thread(used: ThreadUse) -> ThreadRecord:
+def use_record(used: ThreadUse) -> ThreadRecord:
+    """Thread of all rounds together."""
     record: ThreadRecord = {
         "mm": used.mm,
         "low_mm": used.low_mm,

@@ -18,7 +18,7 @@ from border.showing.lying_shapes import (
     BandRecord,
     ChangeRecord,
     FlatRecord,
-    LengthRecord,
+    LiesRecord,
     LyingWorkRecord,
     MarkRecord,
     RoundLiesRecord,
@@ -71,6 +71,19 @@ from border.showing.sizing_shapes import (
     SizedRecord,
     SizeRecord,
 )
+from border.showing.thread_shapes import (
+    BallRecord,
+    GaugeRecord,
+    LeftOutRecord,
+    LengthRecord,
+    MaterialRecord,
+    RoundThreadRecord,
+    SparingRecord,
+    StopRecord,
+    SwatchRecord,
+    ThreadToldRecord,
+    WorkThreadRecord,
+)
 from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
@@ -79,7 +92,7 @@ _SHAPES = (
     SizedRecord,
     SizeRecord,
     BandRecord,
-    LengthRecord,
+    LiesRecord,
     SectionLiesRecord,
     RoundLiesRecord,
     MarkRecord,
@@ -91,6 +104,17 @@ _SHAPES = (
     PinRecord,
     SewnEdgeRecord,
     AttachRecord,
+    SwatchRecord,
+    GaugeRecord,
+    MaterialRecord,
+    LengthRecord,
+    RoundThreadRecord,
+    WorkThreadRecord,
+    StopRecord,
+    BallRecord,
+    LeftOutRecord,
+    SparingRecord,
+    ThreadToldRecord,
     WrittenWorkRecord,
     WriteRecord,
     OnTheWayRecord,
@@ -152,6 +176,7 @@ def schema() -> dict[str, Any]:
         FlatRecord,
         AttachRecord,
         SizeRecord,
+        ThreadToldRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]

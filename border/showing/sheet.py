@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from border.reckoning.thread import described
+from border.reckoning.thread import ball_named, described, trusted
 from border.showing.counted import Counted, Piece
 from border.showing.folding import edge_in_words, series
 from border.showing.sheet_mending import Mending, mending
@@ -70,15 +70,14 @@ def sheet(counted: Counted, file: str, project: bool) -> Sheet:
 
 def _thread_facts(counted: Counted) -> tuple[tuple[str, str], ...]:
     thread = counted.thread
-    if thread.ball_m or thread.ball_g:
-        size = f"{thread.ball_m:g} m" if thread.ball_m else f"{thread.ball_g:g} g"
+    if size := ball_named(thread):
         ball = f"{size}; the edges are reckoned to be worked in the order of this sheet"
     else:
         ball = "not stated (ball_g or ball_m under [thread]), so whether it lasts is not reckoned"
     return (
         ("Thread and hook", harmless(described(thread))),
         ("Ball", ball),
-        ("Lengths of thread", "estimates, good to 40 % either way; no motifs, tails or swatch"),
+        ("Lengths of thread", f"{trusted(thread.gauge)}; no motifs, tails or swatch"),
     )
 
 

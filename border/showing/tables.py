@@ -14,7 +14,14 @@ from rich.text import Text
 
 from border.findings import Finding, Severity
 from border.reckoning.counts import RepeatCount, RoundCount
-from border.reckoning.thread import Thread, ThreadUse, described, thread_mm
+from border.reckoning.thread import (
+    Thread,
+    ThreadUse,
+    ball_named,
+    described,
+    thread_mm,
+    trusted,
+)
 from border.showing.counted import Counted, Piece
 from border.showing.folding import (
     edge_in_words,
@@ -25,6 +32,7 @@ from border.showing.folding import (
     motif_lines,
     some,
     stitches,
+    weight,
 )
 from border.showing.layout import Rows
 from border.showing.telling import harmless
@@ -174,14 +182,13 @@ def _thread(used: ThreadUse, thread: Thread) -> Text:
     text = Text("thread", style="bold")
     text.append(
         f"\nabout {length(used.mm)}, between {length(used.low_mm)} and {length(used.high_mm)}, "
-        f"{used.grams:.2g} g, for {harmless(described(thread))}"
-        "\nin these rounds alone: no motifs, tails or swatch",
+        f"{weight(used.grams)}, for {harmless(described(thread))}"
+        f"\n{trusted(thread.gauge)}; in these rounds alone: no motifs, tails or swatch",
         style="not bold",
     )
     if used.balls is not None:
-        ball = f"{thread.ball_m:g} m" if thread.ball_m else f"{thread.ball_g:g} g"
         text.append(
-            f"\nhave in hand {some(used.balls, 'ball')} of {ball}: the upper figure "
+            f"\nhave in hand {some(used.balls, 'ball')} of {ball_named(thread)}: the upper figure "
             f"and {thread.waste * 100:.0f} % for waste",
             style="not bold",
         )

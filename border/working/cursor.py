@@ -37,8 +37,22 @@ class TooLarge(Exception):
     """The row has more atoms than can be reckoned."""
 
 
+class Opening(Struct, frozen=True):
+    """A start chain as it was worked. `behind`: how many elements the row has with it.
+
+    `stands_for`: the stitch that it is in place of, the last of them; None: it is none of them.
+    """
+
+    behind: int
+    chains: int
+    stands_for: str | None
+
+
 class Made(Struct):
-    """The row as it grows, in parallel lists as in `Fabric`."""
+    """The row as it grows, in parallel lists as in `Fabric`.
+
+    `begun`: how many elements of the row below lie before the site that it is begun in.
+    """
 
     kinds: list[str] = field(default_factory=list)
     pos: list[int] = field(default_factory=list)
@@ -46,6 +60,8 @@ class Made(Struct):
     rings: dict[int, int] = field(default_factory=dict)
     legs: dict[int, int] = field(default_factory=dict)
     feet: dict[int, tuple[int, ...]] = field(default_factory=dict)
+    openings: list[Opening] = field(default_factory=list)
+    begun: int = 0
 
     def chains(self, count: int) -> None:
         self._room(count)
@@ -80,6 +96,8 @@ class Made(Struct):
         for marks in (self.rings, self.legs, self.feet):
             while marks and next(reversed(marks)) >= length:
                 marks.popitem()
+        while self.openings and self.openings[-1].behind > length:
+            self.openings.pop()
 
     def _room(self, count: int) -> None:
         if len(self.kinds) + count > ROW_LIMIT:

@@ -30,7 +30,7 @@ from border.text.tree import (
 )
 from border.text.written import write_item
 from border.working.closing import Account, Left, Trouble, counted_as
-from border.working.cursor import Cursor, RunsOut, Site
+from border.working.cursor import Cursor, Opening, RunsOut, Site
 from border.working.repeats import meets_start, run
 from border.working.stations import Sites
 from border.working.windows import JointWindow
@@ -95,6 +95,7 @@ class Worker(Struct):
             return
         self.begun = item.place
         self.cursor.last = site
+        self.cursor.made.begun = max(site[0] // self.cursor.window.finder.step, 0)
 
     # --- steps ----------------------------------------------------------------
 
@@ -124,7 +125,9 @@ class Worker(Struct):
         self.cursor.skip(self.cursor.ahead(item, (target,), item.count))
 
     def _start_chain(self, item: StartChain) -> None:
+        made, chains = self.cursor.made, item.count - item.then
         if item.stands_for is None:
+            made.openings.append(Opening(len(made.kinds), item.count, None))
             return
         stitch = Stitches(1, item.stands_for, item.place, span=item.span)
         if item.place is None and self.begun and self.cursor.last:
@@ -133,8 +136,9 @@ class Worker(Struct):
             self._make(stitch, self.straddler)
         else:
             self._placed(stitch)
+        made.openings.append(Opening(len(made.kinds), chains, item.stands_for))
         if item.then:
-            self.cursor.made.chains(item.then)
+            made.chains(item.then)
 
     def _placed(self, item: Stitches | Bracket) -> None:
         place = item.place

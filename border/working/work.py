@@ -14,8 +14,8 @@ from border.text.tree import Text, Worked
 from border.working.adjusting import Adjustment
 from border.working.claims import check_claims, check_multiple
 from border.working.closing import kind_name
-from border.working.cursor import TooLarge
-from border.working.fabric import Fabric, edge_fabric, has_no_stitch
+from border.working.cursor import Opening, TooLarge
+from border.working.fabric import PICOT, Fabric, edge_fabric, has_no_stitch
 from border.working.found import Found, as_it_stands, came_out, misplaced
 from border.working.rounds import Fallen, Pass, with_chains, work_once
 from border.working.scopes import carries, names_of
@@ -50,7 +50,9 @@ class WorkedRound(Struct, frozen=True):
     """A round as it came out, and what is told of it.
 
     `spans`: the elements [start, stop) of its fabric that each repeat made, in order.
-    `done`: it is worked already. `found`: what was counted in it, where it came out so.
+    `openings`: its start chains. `passed`: stitches and chains of the row below, from its
+    start to the place that this one is begun in. `done`: it is worked already. `found`:
+    what was counted in it, where it came out so.
     """
 
     number: int
@@ -62,6 +64,8 @@ class WorkedRound(Struct, frozen=True):
     adjustments: tuple[Fallen, ...]
     findings: tuple[Finding, ...]
     found: Found | None = None
+    openings: tuple[Opening, ...] = ()
+    passed: int = 0
 
 
 class WorkedEdge(Struct, frozen=True):
@@ -155,8 +159,19 @@ def _worked(
         found = None
     if not found:  # what was counted stands above what the text claims
         told += check_claims(round_, fabric, [r.times for r in repeats])
+    passed = [k for k in below.kinds[: done.made.begun] if k != PICOT]
     return WorkedRound(
-        round_.number, already, done.closes, fabric, repeats, spans, fallen, tuple(told), found
+        round_.number,
+        already,
+        done.closes,
+        fabric,
+        repeats,
+        spans,
+        fallen,
+        tuple(told),
+        found,
+        tuple(done.made.openings),
+        0 if below.base else len(passed),
     )
 
 

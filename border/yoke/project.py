@@ -180,20 +180,29 @@ class Sample(Struct, frozen=True):
     used_mm: float
     width_mm: float | None
     height_mm: float | None
+    span: Span
 
 
 class ProjectThread(Struct, frozen=True):
-    """The thread as the project states it; None where it does not say."""
+    """The thread as the project states it; None where it does not say.
+
+    How fine it is: `size` (the number on the ball), `tex`, `den`, `nm` or `ne`.
+    """
 
     size: str | None
     tex: float | None
+    den: float | None
+    nm: float | None
+    ne: float | None
     hook_mm: float | None
     ball_g: float | None
     ball_m: float | None
+    balls: float | None
     waste: float | None
     sample: tuple[Sample, ...]
     span: Span
     size_span: Span
+    sample_span: Span
 
 
 class Project(Struct, frozen=True):

@@ -13,6 +13,9 @@ from pydantic_core import PydanticCustomError
 ENOUGH = 1_000_000
 """No number of loops, rounds or mm in a project file is larger."""
 
+LEAST = 0.001
+"""No mm, gram or metre that is measured is smaller."""
+
 FAR_TOO_MANY = 10**12
 """Beyond this a number of motifs or places is no number; what is too large is told later."""
 
@@ -39,10 +42,16 @@ def _name(name: str) -> str:
     return plain
 
 
+def _measurable(figure: float) -> float:
+    if figure < LEAST:
+        raise fault(f"{figure:g} is too little to be measured", f"give {LEAST} or more")
+    return figure
+
+
 Name = Annotated[str, AfterValidator(_name)]
 Number = Annotated[int, Field(ge=0, le=ENOUGH)]
 Whole = Annotated[int, Field(ge=1, le=ENOUGH)]
-Length = Annotated[float, Field(gt=0, le=ENOUGH, allow_inf_nan=False)]
+Length = Annotated[float, Field(gt=0, le=ENOUGH, allow_inf_nan=False), AfterValidator(_measurable)]
 Kind = Literal["loop", "picot", "chain", "stitch"]
 HowSeen = Annotated[int, Field(ge=0, le=3)]
 
@@ -242,18 +251,26 @@ class SampleTable(Table):
 class ThreadTable(Table):
     size: Name | None = None
     tex: Length | None = None
+    den: Length | None = None
+    nm: Length | None = None
+    ne: Length | None = None
     hook_mm: Length | None = None
     ball_g: Length | None = None
     ball_m: Length | None = None
+    balls: Length | None = None
     waste: Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)] | None = None
     sample: list[SampleTable] = []
 
     @model_validator(mode="after")
-    def _not_both(self) -> Self:
-        if self.size is not None and self.tex is not None:
-            raise fault("the thread has a size, and a tex too", "leave out one of them")
-        if self.ball_g is not None and self.ball_m is not None:
-            raise fault("the ball is given in grams, and in metres too", "leave out one of them")
+    def _fine_in_one_way(self) -> Self:
+        said = [key for key in ("tex", "den", "nm", "ne") if getattr(self, key) is not None]
+        if self.ball_g is not None and self.ball_m is not None and said:
+            message = f"the ball's grams and metres say how fine the thread is, and {said[0]} too"
+            raise fault(message, f"leave out {said[0]}, or one of ball_g and ball_m")
+        said = (["size"] if self.size is not None else []) + said
+        if len(said) > 1:
+            message = f"the thread has a {said[0]}, and a {said[1]} too"
+            raise fault(message, "leave out one of them")
         return self
 
 

@@ -171,13 +171,22 @@ def _thread(t: ThreadTable | None, at: Positions) -> ProjectThread | None:
     return ProjectThread(
         size=t.size,
         tex=t.tex,
+        den=t.den,
+        nm=t.nm,
+        ne=t.ne,
         hook_mm=t.hook_mm,
         ball_g=t.ball_g,
         ball_m=t.ball_m,
+        balls=t.balls,
         waste=t.waste,
         sample=tuple(
-            Sample(s.stitch, s.stitches, s.used_mm, s.width_mm, s.height_mm) for s in t.sample
+            Sample(
+                *(s.stitch, s.stitches, s.used_mm, s.width_mm, s.height_mm),
+                at.value(("thread", "sample", i, "stitch")),
+            )
+            for i, s in enumerate(t.sample)
         ),
         span=at.key(("thread",)),
         size_span=at.value(("thread", "size")),
+        sample_span=at.key(("thread", "sample")),
     )

@@ -57,12 +57,18 @@ EXAMPLES = {
     "after_mm": "after_mm = 194",
     "size": 'size = "40"',
     "tex": "tex = 91",
+    "den": "den = 820",
+    "nm": "nm = 11",
+    "ne": "ne = 6.5",
     "hook_mm": "hook_mm = 1.0",
     "ball_g": "ball_g = 20",
+    "ball_m": "ball_m = 220",
+    "balls": "balls = 2",
     "waste": "waste = 0.15",
     "stitch": 'stitch = "dc"',
     "stitches": "stitches = 40",
-    "used_mm": "used_mm = 960",
+    "used_mm": "used_mm = 690",
+    "sample": 'sample = [{ stitch = "dc", stitches = 40, used_mm = 690 }]',
 }
 
 TABLES = ("yoke", "strip", "motif", "label", "edge", "work", "attach", "thread", "costs")

@@ -1,7 +1,7 @@
 """Writes the golden records: `python tests/golden/write.py`, after a change that is meant.
 
 Every demo in patterns/ has one: what `border count … --json` prints of it; the yoke
-also as its borders are written out in each terms.
+also as its borders are written out in each terms, and with its thread.
 Look at what changed before you keep it; it is never run by the checks.
 """
 
@@ -19,6 +19,7 @@ PATTERNS = HERE.parents[1] / "patterns"
 CASES = {
     "fern": ("count", "fern.toml"),
     "fern-as-written": ("count", "fern-as-written.toml"),
+    "fern-thread": ("thread", "fern.toml", "--plan"),
     "fern-written-us": ("write", "fern.toml", "--terms", "us"),
     "fern-written-uk": ("write", "fern.toml", "--terms", "uk"),
     "fern-written-early": ("write", "fern.toml", "--terms", "early"),
