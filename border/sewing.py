@@ -127,7 +127,6 @@ def _told(said: Attachment, found: Sewn, edge: Edge) -> list[Finding]:
         help_ = f"draw the gathers up to {whole(gathered)} in all"
     else:
         help_ = f"make its parts come to {whole(found.lace.middle)} in all"
-        help_ += ", or work the edge again for more wheels" if out < 0 else ""
     told.append(Finding("lace-does-not-fit", message, help_, said.parts_span))
     return told
 
