@@ -207,5 +207,5 @@ def groups(project: Project, edge: str) -> list[tuple[str, ...]]:
     if len(middle) == 2:
         found[middle] = None
     for name in names:
-        found[tuple(n for n in names if n in (name, mirrored(name)))] = None
+        found[tuple(n for n in can if n in (name, mirrored(name)))] = None
     return list(found)

@@ -117,7 +117,7 @@ class Sewn(Struct, frozen=True):
 
 def sewn(said: Attachment, of: str, pieces: Sequence[Piece], lace: Band | None) -> Sewn:
     """An attachment reckoned; there is at least one piece of lace."""
-    lengths = [Fraction(finished(part)) for part in said.parts]
+    lengths = [exact(finished(part)) for part in said.parts]
     ends = list(accumulate(lengths, initial=Fraction(0)))
     bounds = [nearest(len(pieces) * end / ends[-1]) for end in ends]
     keeps = _cloth_to_lace(said)
@@ -125,7 +125,7 @@ def sewn(said: Attachment, of: str, pieces: Sequence[Piece], lace: Band | None) 
     for part, (first, last) in zip(said.parts, pairwise(bounds), strict=True):
         mm, cloth = finished(part), part.cloth_mm or finished(part)
         number = last - first
-        stitches = max(nearest(Fraction(mm) / Fraction(said.stitch_mm or STITCH_MM)), 1)
+        stitches = max(nearest(exact(mm) / exact(said.stitch_mm or STITCH_MM)), 1)
         takes = shared(stitches, number)
         cut = cloth * keeps if keeps else None
         gathered = part.cloth_mm is not None
@@ -137,6 +137,11 @@ def sewn(said: Attachment, of: str, pieces: Sequence[Piece], lace: Band | None) 
 def finished(part: Part) -> float:
     """How long a part is when it is sewn."""
     return part.plain_mm or part.gathered_mm or 0.0
+
+
+def exact(mm: float) -> Fraction:
+    """A length as it was written: 1.8 is 9/5."""
+    return Fraction(str(mm))
 
 
 def nearest(number: Fraction | int) -> int:

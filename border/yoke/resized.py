@@ -61,7 +61,8 @@ def _renaming(strips: Iterable[Strip], more: Mapping[str, int]) -> Rename:
         keep = (had + min(by, 0) + 1) // 2
         if n <= keep:
             return name
-        return f"{section}.{n + by}" if n > keep - min(by, 0) else None
+        gone = n <= keep - min(by, 0) and n != had  # the last stays joined as it is
+        return None if gone else f"{section}.{n + by}"
 
     return rename
 
