@@ -29,6 +29,10 @@ Spot: TypeAlias = tuple[int, float]
 from the middle of the joint before it. Without wheels 0 and the place."""
 
 
+LEAST = 1e-6
+"""A wheel shows so much at least, in radians."""
+
+
 class Arc(Struct, frozen=True):
     """What one wheel shows: places [start, end) of the edge, and the `angle` between the
     middles of its joints; the first place begins at `margin`, each takes `step`."""
@@ -163,7 +167,7 @@ def _arcs(runs: Sequence[Run]) -> tuple[Arc, ...]:
     for run in runs:
         step = tau / run.loops
         before, behind = run.joined
-        angle = (before / 2 + run.free + behind / 2) * step
+        angle = max((before / 2 + run.free + behind / 2) * step, LEAST)
         margin = (before / 2 - (run.places - run.free) / 2) * step
         arcs.append(Arc(start, start + run.places, angle, margin, step))
         start += run.places
@@ -183,6 +187,6 @@ def with_turning(shape: Shape, turns: float, corners: int = 0) -> Shape:
 
 def _opened(arc: Arc, more: float) -> Arc:
     """An arc that shows so much more of its wheel, its places moved apart."""
-    angle = max(arc.angle + more, 0.0)
-    wider = angle / arc.angle if arc.angle else 1.0
+    angle = max(arc.angle + more, LEAST)
+    wider = angle / arc.angle
     return replace(arc, angle=angle, margin=arc.margin * wider, step=arc.step * wider)
