@@ -28,6 +28,8 @@ WORKINGS = 300
 """So many workings of a round are spent on easing in a border that does not close."""
 
 MOST_STEPS = 40
+MOST_WAYS = 8
+"""So many sizes are shown for a length."""
 
 More = tuple[tuple[str, int], ...]
 
@@ -60,11 +62,11 @@ def resizing(
 
 
 class _Sizer:
-    """One project at several sizes, each reckoned once."""
+    """One project at several sizes."""
 
     def __init__(self, project: Project, works: Sequence[Wanted]) -> None:
         self.project, self.works = project, works
-        self.known: dict[More, Sized] = {}
+        self.known: dict[tuple[More, str], float] = {}
 
     def now(self) -> Sized:
         """As the project stands, all that is eased in with it."""
@@ -73,16 +75,23 @@ class _Sizer:
 
     def sized(self, more: More) -> Sized:
         """With so many wheels more, nothing eased in."""
-        if more not in self.known:
+        project = resized(self.project, dict(more))
+        edges, _, findings = trace(project)
+        return _sized(more, project, edges, findings, self._works(project, edges))
+
+    def length(self, more: More, edge: str) -> float:
+        """How long an edge comes out then, in mm; 0 where it is no more."""
+        if (more, edge) not in self.known:
             project = resized(self.project, dict(more))
-            edges, _, findings = trace(project)
-            works = [
-                replace(w, edge=edge_for(said, edges), given=(), done=0, found=None, work=said)
-                for w in self.works
-                for said in (project.works[w.number],)
-            ]
-            self.known[more] = _sized(more, project, edges, findings, works)
-        return self.known[more]
+            edges, _, _ = trace(project)
+            there = next((e for e in edges if e.name == edge), None)
+            mm = 0.0
+            if there is not None:
+                work = _work_on(there, self._works(project, edges))
+                long = _edge_size(there, work, project).length
+                mm = long.middle if long else 0.0
+            self.known[more, edge] = mm
+        return self.known[more, edge]
 
     def closing(self, edge: str, places: int) -> tuple[int, ...]:
         """The numbers of places beside one on which the border of a plain edge closes."""
@@ -91,10 +100,16 @@ class _Sizer:
             return ()
         return needs(one.text.reading, one.edge.of, one.edge.closed).nearest(places)
 
-    def length(self, more: More, edge: str) -> float | None:
-        """How long an edge comes out, in mm."""
-        there = next((e for e in self.sized(more).edges if e.edge == edge), None)
-        return there.length.middle if there and there.length else None
+    def _works(self, project: Project, edges: Sequence[Edge]) -> list[Wanted]:
+        return [
+            replace(w, edge=edge_for(said, edges), given=(), done=0, found=None, work=said)
+            for w in self.works
+            for said in (project.works[w.number],)
+        ]
+
+
+def _work_on(edge: Edge, works: Sequence[Wanted]) -> Wanted | None:
+    return next((w for w in works if w.edge and w.edge.name == edge.name), None)
 
 
 def _sized(
@@ -107,30 +122,31 @@ def _sized(
     faults = tuple(f.message for f in findings if f.severity is Severity.ERROR)
     made = []
     for edge in edges:
-        work = next((w for w in works if w.edge and w.edge.name == edge.name), None)
-        made.append(_edge_size(edge, work, project))
+        work = _work_on(edge, works)
+        size = _edge_size(edge, work, project)
+        if work is not None and size.closes is False:
+            size = replace(size, eased=_eased(work, project))
+        made.append(size)
     return Sized(more, tuple(made), faults)
 
 
 def _edge_size(edge: Edge, work: Wanted | None, project: Project) -> EdgeSize:
+    """An edge and its border, as far as it closes by itself."""
     sizes = sizes_of(project)
-    known = shape_known(edge, project, work.work if work else None, sizes)
+    begun = work.edge if work and work.edge else edge  # as the work begins it
+    known = shape_known(begun, project, work.work if work else None, sizes)
     length = Band(mm := known.shape.touching(0.0), mm) if known else None
     plain = EdgeSize(
         edge.name, len(edge.runs), edge.places, edge.of, length, 0, "us", (), None, None
     )
-    if work is None or work.edge is None or work.text.reading is None or work.text.faulty:
+    if work is None or work.text.reading is None or work.text.faulty:
         return plain
     reading = work.text.reading
-    worked = worked_as_said(work, work.edge)
+    worked = worked_as_said(work, begun)
     whole = len(worked.rounds) == len(reading.rounds)
-    closes = whole and all(r.closes for r in worked.rounds)
     last = 0
     if known and sizes and worked.rounds:
-        # the shape of the edge as the work begins it
-        begun = shape_known(work.edge, project, work.work, sizes)
-        assert begun is not None
-        length = how_it_lies(worked, reading, begun.shape, sizes)[-1].length.as_it_lies
+        length = how_it_lies(worked, reading, known.shape, sizes)[-1].length.as_it_lies
         last = worked.rounds[-1].number
     return replace(
         plain,
@@ -138,15 +154,15 @@ def _edge_size(edge: Edge, work: Wanted | None, project: Project) -> EdgeSize:
         round=last,
         terms=reading.rules.terms,
         rounds=count_edge(worked),
-        closes=closes,
-        eased=None if closes else _eased(work, work.edge, project),
+        closes=whole and all(r.closes for r in worked.rounds),
     )
 
 
-def _eased(work: Wanted, edge: Edge, project: Project) -> int | None:
+def _eased(work: Wanted, project: Project) -> int | None:
     """So many places eased in make the border close."""
+    assert work.edge is not None
     assert work.text.reading is not None
-    task = task_for(work.text.reading, edge, project, work.work)
+    task = task_for(work.text.reading, work.edge, project, work.work)
     plan = next(Search(task, most=WORKINGS).plans(), None)
     return None if plan is None else sum(abs(a.by) for a in plan.adjustments)
 
@@ -156,14 +172,13 @@ def _eased(work: Wanted, edge: Edge, project: Project) -> int | None:
 
 def _ways(sizer: _Sizer, there: EdgeSize, wanted_mm: float) -> list[Sized]:
     """The sizes on either side of a length, by every way to come there; the nearest first."""
-    found: dict[More, float] = {}
+    far: dict[More, float] = {}
     for group in groups(sizer.project, there.edge):
         for by in _either_side(sizer, there, group, wanted_mm):
             more = tuple((name, by) for name in group)
-            mm = sizer.length(more, there.edge)
-            if mm is not None and sizer.sized(more).goes_together:
-                found[more] = abs(mm - wanted_mm)
-    return [sizer.sized(more) for more in sorted(found, key=lambda m: (found[m], m))]
+            far[more] = abs(sizer.length(more, there.edge) - wanted_mm)
+    nearest = sorted(far, key=lambda more: (far[more], more))[:MOST_WAYS]
+    return [sized for sized in map(sizer.sized, nearest) if sized.goes_together]
 
 
 def _either_side(
@@ -176,7 +191,7 @@ def _either_side(
     most = (MOST_MOTIFS - sum(had.values())) // len(group) if there.motifs else MOST_PLACES
 
     def length(by: int) -> float:
-        return sizer.length(tuple((name, by) for name in group), there.edge) or 0.0
+        return sizer.length(tuple((name, by) for name in group), there.edge)
 
     each = length(1) - length(0)
     if each <= 0:  # more wheels that draw the edge in

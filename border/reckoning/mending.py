@@ -1,6 +1,7 @@
 """What makes a border lie flat: other numbers of chains, or of stitches to a group.
 
-Every change is worked into the edge and reckoned again; only what closes as before is taken.
+Every change is worked into the edge and reckoned again. Where one will do after which every
+round closes as before, that is taken.
 """
 
 from __future__ import annotations
@@ -32,19 +33,25 @@ DEAR = 0.02
 """One chain or stitch more or fewer has to mend so much of what is out in a round."""
 
 
+_ASIDE = ("count-disagrees", "row-does-not-close", "repeat-unclear")
+
+
 class Mended(Struct, frozen=True):
     """The changes, and how the rounds lie with all of them made.
 
-    `given_up`: more might be found, but the search had become too long.
+    `opened`: rounds that closed before, and do not with these. `given_up`: more might be
+    found, but the search had become too long.
     """
 
     changes: tuple[Change, ...]
     rounds: tuple[RoundLies, ...]
+    opened: tuple[int, ...] = ()
     given_up: bool = False
 
 
 class _Trial(Struct, frozen=True):
-    """One way to change a round: what is out in it then, and in all rounds together."""
+    """One way to change a round: what is out in it then, and in all rounds together; which rounds
+    it keeps from closing."""
 
     out: float
     far: int
@@ -52,6 +59,7 @@ class _Trial(Struct, frozen=True):
     change: Change
     reading: Reading
     rounds: tuple[RoundLies, ...]
+    opened: frozenset[int]
 
     def paid(self, before: float) -> float:
         """What is out still, and a little for every one more or fewer."""
@@ -68,7 +76,8 @@ def mended(
     for index, round_ in enumerate(reading.rounds[: len(search.rounds)]):
         if round_.number > done:
             changes += search.mend(index)
-    return Mended(tuple(changes), search.rounds, search.given_up)
+    opened = tuple(sorted(search.opened))
+    return Mended(tuple(changes), search.rounds, opened, search.given_up)
 
 
 class _Search:
@@ -77,7 +86,8 @@ class _Search:
         self.trials = self.elements = 0
         worked = again(reading)
         self.rounds = how_it_lies(worked, reading, shape, sizes)
-        self.closing = _closing(worked)
+        self.closed = _closed(worked)
+        self.opened: frozenset[int] = frozenset()
         self.faults = _faults(worked)
 
     @property
@@ -88,12 +98,14 @@ class _Search:
         """Change a round, one number after the other, until it lies flat or none helps."""
         found: list[Change] = []
         while len(found) < MOST_CHANGES and (out := self.rounds[index].worst) and not self.given_up:
-            tried = list(self._tried(index))
-            flat = [t for t in tried if not t.out]
-            best = min(flat or tried, key=lambda t: (t.paid(out), t.total), default=None)
-            if best is None or best.out > 0.95 * out:
+            tried = [t for t in self._tried(index) if t.out < 0.95 * out]
+            closing = [t for t in tried if t.opened <= self.opened]
+            flat = [t for t in closing or tried if not t.out]
+            ways = flat or closing or tried
+            best = min(ways, key=lambda t: (t.paid(out), len(t.opened), t.total), default=None)
+            if best is None:
                 break
-            self.reading, self.rounds = best.reading, best.rounds
+            self.reading, self.rounds, self.opened = best.reading, best.rounds, best.opened
             found.append(best.change)
         return _together(found)
 
@@ -118,7 +130,7 @@ class _Search:
                     yield more
 
     def _trial(self, index: int, change: Change) -> _Trial | None:
-        """A change worked and reckoned; None where it is too large, or closes less well."""
+        """A change worked and reckoned; None where it is too large, or cannot be worked."""
         was = change.was
         if not max(was // 2, 1) <= change.now <= 2 * was + 2 or self.given_up:
             return None
@@ -126,24 +138,27 @@ class _Search:
         worked = self.again(reading)
         self.trials += 1
         self.elements += sum(len(r.fabric.kinds) for r in worked.rounds)
-        if _closing(worked) != self.closing or not _faults(worked) <= self.faults:
+        if not _faults(worked) <= self.faults:
             return None
+        opened = self.closed - _closed(worked)
         rounds = how_it_lies(worked, reading, self.shape, self.sizes)
         total = sum(r.worst for r in rounds)
         out = rounds[index].worst
-        return _Trial(out, abs(change.now - change.was), total, change, reading, rounds)
+        far = abs(change.now - change.was)
+        return _Trial(out, far, total, change, reading, rounds, opened)
 
 
-def _closing(worked: WorkedEdge) -> list[bool]:
-    return [r.closes for r in worked.rounds]
+def _closed(worked: WorkedEdge) -> frozenset[int]:
+    return frozenset(r.number for r in worked.rounds if r.closes)
 
 
 def _faults(worked: WorkedEdge) -> set[tuple[str, int | None]]:
-    """Errors by code and round, but for counts in the text, which change with it."""
+    """Errors by code and round, but for counts in the text, which change with it, and for what
+    does not close."""
     return {
         (f.code, f.round)
         for f in worked.findings
-        if f.severity is Severity.ERROR and f.code != "count-disagrees"
+        if f.severity is Severity.ERROR and f.code not in _ASIDE
     }
 
 

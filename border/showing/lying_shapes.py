@@ -84,8 +84,8 @@ class TurningRecord(TypedDict):
 class LyingWorkRecord(TypedDict):
     """One piece of work. `turned_by`: who says how the edge turns.
 
-    `changes`: what mends it; `then`: the rounds as they lie with these; both empty where
-    every round lies flat as it is.
+    `changes`: what mends it; `then`: the rounds as they lie with these, `opened`: those that no
+    longer close; all empty where every round lies flat as it is.
     """
 
     edge: str
@@ -98,6 +98,7 @@ class LyingWorkRecord(TypedDict):
     measuring: list[MarkRecord]
     changes: list[ChangeRecord]
     then: list[RoundLiesRecord]
+    opened: list[int]
 
 
 class FlatRecord(TypedDict):

@@ -94,7 +94,8 @@ def said_of(lies: RoundLies) -> str:
         told += f", {whole(abs(lies.length.out))} too {_which(lies.length.out)}"
     else:
         told += " in part"
-    parts = [s for s in lies.sections if s.length.out]
+    several = len(lies.sections) > 1
+    parts = [s for s in lies.sections if s.length.out and several]
     if lies.radius is not None:
         told += f" (in folds of a radius of {measure(lies.radius)})"
     main = lies.length.out or max((s.length.out for s in parts), key=abs, default=0.0)
@@ -125,6 +126,8 @@ def _mended(work: LyingWork) -> Iterator[tuple[str, Text]]:
         yield "then", Text("every round lies flat", style="green")
     for lies in left:
         yield f"then round {lies.number}", Text(harmless(f"{said_of(lies)}{_stitches(work, lies)}"))
+    for number in work.mended.opened:
+        yield f"then round {number}", Text("does not close: border adjust", style="red")
     if work.mended.given_up:
         yield "", Text("the search was given up: more may be found by hand")
 
