@@ -42,6 +42,8 @@ _EXAMPLES = """examples:
   border thread cuff/cuff.toml --balls 2
   border sheet cuff/cuff.toml > cuff.html
   border write cuff/cuff.toml --terms uk
+  border flat cuff/cuff.toml
+  border size cuff/cuff.toml --edge cuff --length 24cm
 """
 
 

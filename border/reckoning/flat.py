@@ -121,7 +121,7 @@ def how_it_lies(
 def _radius(before: RoundLies, lies: RoundLies) -> float | None:
     """The radius of the ruffle that a round makes with the one before, if that is not too short
     itself; in mm."""
-    short, long = before.length.worked.low, lies.length.worked.low
+    short, long = before.length.as_it_lies.middle, lies.length.worked.low
     if lies.length.lies is not Lies.RUFFLES or before.length.out < 0 or not 0 < short < long:
         return None
     return (lies.away.high - before.away.high) / log(long / short)
