@@ -13,8 +13,8 @@ from border.planning.costs import Curve, curve_of
 from border.reckoning.counts import count_edge
 from border.reckoning.edge_shape import Shape, shape_of, with_turning
 from border.reckoning.flat import Lies, how_it_lies
-from border.reckoning.measuring import measuring_line
-from border.reckoning.mending import mended
+from border.reckoning.measuring import Mark, measuring_line
+from border.reckoning.mending import Again, Mended, mended
 from border.reckoning.stitch_sizes import StitchSizes, stitch_sizes
 from border.showing.lying import LyingAll, LyingWork, Turning
 from border.text.readings import Reading
@@ -94,13 +94,12 @@ def _lies(
     assert reading is not None
     shape = known.shape
     rounds = how_it_lies(worked, reading, shape, sizes)
+
+    def again(changed: Reading) -> WorkedEdge:
+        return work(changed, edge, one.given, one.done, one.found, one.done_at)
+
     better = None
     if any(r.lies is not Lies.FLAT for r in rounds):
-        w = one
-
-        def again(changed: Reading) -> WorkedEdge:
-            return work(changed, edge, w.given, w.done, w.found, w.done_at)
-
         better = mended(reading, again, shape, sizes, one.done)
     measured = one.work.measured if one.work else ()
     counted = count_edge(worked)
@@ -122,7 +121,19 @@ def _lies(
         rounds,
         marks,
         better,
+        _back_to_size(again, reading, shape, sizes, marks),
     )
+
+
+def _back_to_size(
+    again: Again, reading: Reading, shape: Shape, sizes: StitchSizes, marks: Sequence[Mark]
+) -> Mended | None:
+    """The rounds to come worked at the size that was measured, so that they lie flat on the edge
+    as it was reckoned; None where there is nothing to come back from."""
+    if not marks or marks[-1].drift == 1.0:
+        return None
+    done = max(mark.round for mark in marks if mark.measured is not None)
+    return mended(reading, again, shape, sizes.by(marks[-1].drift), done)
 
 
 def _turning(edge: Edge, shape: Shape) -> tuple[Turning, ...]:

@@ -249,10 +249,9 @@ class Pipeline:
 
     @cached_property
     def sewing(self) -> SewnAll:
-        """Everything that `attach` shows; only of a project that could be read."""
+        """Everything that `attach` shows."""
         from border.sewing import sewing
 
-        assert self.project is not None
         works = list(self._worked)
         sources = self.texts.sources
         found = sewing(self.title, works, self.edges, self.project, self.only, sources)
@@ -261,10 +260,9 @@ class Pipeline:
     def resized(
         self, edge: str | None, wanted_mm: float | None, more: tuple[tuple[str, int], ...]
     ) -> SizedAll:
-        """Everything that `size` shows; only of a project that could be read."""
+        """Everything that `size` shows."""
         from border.resizing import resizing
 
-        assert self.project is not None
         works = list(self._worked)
         sources = self.texts.sources
         found = resizing(self.title, works, self.project, edge, wanted_mm, more, sources)

@@ -37,7 +37,7 @@ More = tuple[tuple[str, int], ...]
 def resizing(
     name: str,
     works: Sequence[Wanted],
-    project: Project,
+    project: Project | None,
     edge: str | None,
     wanted_mm: float | None,
     more: More,
@@ -45,6 +45,8 @@ def resizing(
 ) -> SizedAll:
     """The project with `more` wheels; or, `wanted_mm` given, the ways to come near that length
     at `edge`."""
+    if project is None:
+        return SizedAll(name, edge, wanted_mm, Sized((), ()), (), (), sources)
     sizer = _Sizer(project, works)
     now = sizer.now()
     findings: list[Finding] = []

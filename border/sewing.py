@@ -25,14 +25,15 @@ def sewing(
     name: str,
     wanted: Sequence[Wanted],
     edges: Sequence[Edge],
-    project: Project,
+    project: Project | None,
     only: str | None,
     sources: Mapping[str, Source],
 ) -> SewnAll:
     """Everything that the project says is sewn to cloth; `only`: on that edge."""
     made: list[SewnEdge] = []
     findings: list[Finding] = []
-    for said in project.attachments:
+    for said in project.attachments if project else ():
+        assert project is not None
         work = next((w for w in wanted if w.edge and w.edge.name == said.edge), None)
         edge = work.edge if work else next((e for e in edges if e.name == said.edge), None)
         if edge is None or only not in (None, edge.name):

@@ -144,3 +144,20 @@ def test_a_measure_that_says_nothing_is_told(written: str, said: str) -> None:
     pipeline = project(text, lace="terms: us\n" + ARCHES)
     assert any(said in f.message for f in pipeline.findings)
     assert all(f.span is not None for f in pipeline.findings if f.code == "bad-value")
+
+
+def test_the_rounds_to_come_are_brought_back_to_size() -> None:
+    """At 58 for 62 a stitch of 1.1 mm is 1.03 mm: 480 of them are 494 mm, half of the 992 that lie
+    flat; chains that have room for it are left as they are."""
+    (work,) = neck("58").lying.works
+    assert work.back is not None
+    (change,) = work.back.changes
+    assert (change.round, change.what, change.was, change.now) == (4, "dc", 3, 6)
+    assert work.back.rounds[-1].length.worked.low == pytest.approx(960 * 1.1 * 58 / 62)
+    text = told(neck("58"))
+    assert "to come back to size in the rounds to come" in text
+    assert "6 dc in place of 3 dc" in text
+    room = neck("58", ARCHES.replace("*3 dc in next space", "*1 sc in next space, ch 7"))
+    assert "nothing need be changed: they have room for it" in told(room)
+    (work,) = neck("62").lying.works
+    assert work.back is None

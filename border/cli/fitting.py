@@ -30,11 +30,8 @@ def _flat(asked: Namespace, pipeline: Pipeline) -> Iterable[Finding]:
 
 
 def _attach(asked: Namespace, pipeline: Pipeline) -> Iterable[Finding]:
-    if pipeline.project is None:
-        tell(pipeline.findings, pipeline.texts.sources)
-        return pipeline.findings
     sewing = pipeline.sewing
-    if not pipeline.project.attachments:
+    if pipeline.project and not pipeline.project.attachments and not sewing.findings:
         raise UsageFault(f"nothing is sewn to cloth in {asked.file}", _SEWN)
     if asked.json:
         from border.showing.sewing_record import attach_record
@@ -50,9 +47,6 @@ def _attach(asked: Namespace, pipeline: Pipeline) -> Iterable[Finding]:
 
 
 def _size(asked: Namespace, pipeline: Pipeline) -> Iterable[Finding]:
-    if pipeline.project is None:
-        tell(pipeline.findings, pipeline.texts.sources)
-        return pipeline.findings
     _sizes_asked(asked, pipeline)
     sizing = pipeline.resized(asked.edge, asked.length, asked.more or ())
     if asked.json:
@@ -72,11 +66,12 @@ def _sizes_asked(asked: Namespace, pipeline: Pipeline) -> None:
     """Refuse a size of nothing, or of what the project does not have. Raises UsageFault."""
     from border.yoke.resized import sections_of
 
-    assert pipeline.project is not None
     if (asked.length is None) == (asked.more is None):
         raise UsageFault("say either a length or how many wheels more", _SIZES)
     if (asked.edge is None) != (asked.length is None):
         raise UsageFault("--edge and --length go together", _SIZES)
+    if pipeline.project is None:
+        return
     edges = [edge.name for edge in pipeline.edges]
     if asked.edge is not None and asked.edge not in edges:
         names = ", ".join(edges) or "none"

@@ -30,7 +30,8 @@ class LyingWork(Struct, frozen=True):
 
     `turning`: of each section, `turns` of the whole edge, in degrees; `turned_by` tells who
     says so: its loops, the project, or its name. `mended`: with what is changed, where
-    something is to be mended.
+    something is to be mended. `back`: where the work was measured and is not as large as
+    reckoned, what brings the rounds to come back to size.
     """
 
     edge: Edge
@@ -46,6 +47,7 @@ class LyingWork(Struct, frozen=True):
     rounds: tuple[RoundLies, ...]
     marks: tuple[Mark, ...]
     mended: Mended | None
+    back: Mended | None
 
     @property
     def flat(self) -> bool:

@@ -62,6 +62,7 @@ def _work(work: LyingWork) -> LyingWorkRecord:
         "measuring": [_mark(mark) for mark in work.marks],
         "changes": [_change(c) for c in work.mended.changes] if work.mended else [],
         "then": [_round(lies) for lies in work.mended.rounds] if work.mended else [],
+        "back_to_size": [_change(c) for c in work.back.changes] if work.back else [],
         "opened": list(work.mended.opened) if work.mended else [],
     }
 

@@ -85,7 +85,8 @@ class LyingWorkRecord(TypedDict):
     """One piece of work. `turned_by`: who says how the edge turns.
 
     `changes`: what mends it; `then`: the rounds as they lie with these, `opened`: those that no
-    longer close; all empty where every round lies flat as it is.
+    longer close; all empty where every round lies flat as it is. `back_to_size`: what brings
+    the rounds to come back to size, where the work was measured and is not as reckoned.
     """
 
     edge: str
@@ -99,6 +100,7 @@ class LyingWorkRecord(TypedDict):
     changes: list[ChangeRecord]
     then: list[RoundLiesRecord]
     opened: list[int]
+    back_to_size: list[ChangeRecord]
 
 
 class FlatRecord(TypedDict):

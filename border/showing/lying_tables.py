@@ -12,6 +12,7 @@ from rich.text import Text
 from border.reckoning.changing import Change
 from border.reckoning.flat import Lies, RoundLies
 from border.reckoning.measuring import Mark
+from border.reckoning.mending import Mended
 from border.reckoning.stitch_sizes import EASE, Band
 from border.showing.folding import edge_in_words, in_terms, some
 from border.showing.layout import Rows
@@ -39,8 +40,10 @@ def lying_tables(lying: LyingAll) -> Group:
     for work in lying.works:
         parts += [_heading(work), Text(), _rounds(work), Text()]
         if work.mended is not None:
-            parts += _part("what mends it, reckoned again", _mended(work))
+            parts += _part("what mends it, reckoned again", _mended(work, work.mended))
         parts += _part("with a tape, laid flat", _marks(work))
+        if work.back is not None:
+            parts += _part("to come back to size in the rounds to come", _back(work, work.back))
     if lying.works:
         parts.append(_known(lying.works[0]))
     return Group(*parts)
@@ -117,19 +120,38 @@ def _which(mm: float) -> str:
 # --- what mends it -----------------------------------------------------------------
 
 
-def _mended(work: LyingWork) -> Iterator[tuple[str, Text]]:
-    assert work.mended is not None
-    for change in work.mended.changes:
-        yield f"round {change.round}", Text(harmless(change_in_words(change, work)))
-    left = [r for r in work.mended.rounds if r.lies is not Lies.FLAT]
+def _mended(work: LyingWork, mended: Mended) -> Iterator[tuple[str, Text]]:
+    yield from _changes(work, mended)
+    left = [r for r in mended.rounds if r.lies is not Lies.FLAT]
     if not left:
         yield "then", Text("every round lies flat", style="green")
     for lies in left:
         yield f"then round {lies.number}", Text(harmless(f"{said_of(lies)}{_stitches(work, lies)}"))
-    for number in work.mended.opened:
-        yield f"then round {number}", Text("does not close: border adjust", style="red")
-    if work.mended.given_up:
+    yield from _opened(mended)
+    if mended.given_up:
         yield "", Text("the search was given up: more may be found by hand")
+
+
+def _changes(work: LyingWork, mended: Mended) -> Iterator[tuple[str, Text]]:
+    for change in mended.changes:
+        yield f"round {change.round}", Text(harmless(change_in_words(change, work)))
+
+
+def _opened(mended: Mended) -> Iterator[tuple[str, Text]]:
+    for number in mended.opened:
+        yield f"then round {number}", Text("does not close: border adjust", style="red")
+
+
+def _back(work: LyingWork, back: Mended) -> Iterator[tuple[str, Text]]:
+    """What makes rounds at the size that was measured fit the edge as it was reckoned."""
+    done = max(mark.round for mark in work.marks if mark.measured is not None)
+    out = [r for r in back.rounds if r.number > done and r.lies is not Lies.FLAT]
+    if not back.changes and not out:
+        yield "", Text("nothing need be changed: they have room for it")
+    yield from _changes(work, back)
+    for lies in out:
+        yield f"then round {lies.number}", Text(harmless(said_of(lies)))
+    yield from _opened(back)
 
 
 def change_in_words(change: Change, work: LyingWork) -> str:

@@ -98,7 +98,7 @@ def _changes(sizing: SizedAll) -> Iterator[RenderableType]:
     if not then.goes_together:
         yield Text(harmless(f"it does not go together so: {then.faults[0]}"), style="red")
     changed = [e for e in then.edges if _differs(e, sizing.now)]
-    if not changed:
+    if not changed and then.goes_together:
         yield Text("no edge changes")
     for edge in changed:
         before = _edge(sizing.now, edge.edge)
