@@ -13,7 +13,7 @@ MOST_PLANS = 100
 MOST_MM = 1_000_000
 
 COMMANDS = {
-    "new": "make a starter project that works",
+    "new": "ask for a yoke, and make a project of it that works",
     "check": "look for faults in border and project files",
     "count": "count every round: stitches, repeats, what is left over",
     "close": "tell how many loops a border needs in order to close",
@@ -29,10 +29,43 @@ COMMANDS = {
     "schema": "print the JSON Schema of what --json prints",
 }
 
+NEW = {
+    "shape": (
+        "yoke|collar|cuff|strip",
+        "what it is: a chemise yoke, a round collar, a cuff, a strip",
+    ),
+    "wheels": ("N", "collar, cuff, strip: its wheels"),
+    "front": ("N", "yoke: wheels across the front"),
+    "back": ("N", "yoke: wheels across the back"),
+    "strap": ("N", "yoke: wheels in each strap"),
+    "underarm": ("N", "yoke: wheels under each arm"),
+    "loops": ("N", "loops round one wheel"),
+    "joined": ("N", "loops of it that one joint takes up"),
+    "seam": ("N", "of those, at each end of a joint, those free for the edge beside"),
+    "free": (
+        "N,N",
+        "free loops of a wheel between two others: at neck and hem; "
+        "collar: neck and outside; cuff: wrist and sleeve; strip: bordered and other side",
+    ),
+    "strap_free": ("N,N", "yoke: those of a strap wheel, at neck and armhole"),
+    "underarm_free": ("N,N", "yoke: those of an underarm wheel, at armhole and hem"),
+    "corner_free": (
+        "N,N,N",
+        "yoke: those where a strap and an underarm are joined side by side, "
+        "at neck, hem and armhole",
+    ),
+    "across": ("MM", "a wheel measures so much across"),
+    "name": ("NAME", "the name of the project"),
+    "hand": ("right|left", "the hand that works"),
+    "terms": ("us|uk|early", "name the stitches in these terms"),
+}
+"""What `border new` takes, by the keys of its questions: as shown, and what it is."""
+
 _FILE = "a project (.toml), or a border text with --loops or --runs"
 _FILES = f"{_FILE}; or several borders, or folders of them, with or without a project"
 _EXAMPLES = """examples:
   border new cuff
+  border new collar --shape collar --wheels 24
   border check cuff/cuff.toml
   border count cuff/cuff.toml
   border count shells.border --loops 78
@@ -101,6 +134,7 @@ def _parser(version: str) -> _Parser:
         match name:
             case "new":
                 command.add_argument("dir", metavar="DIR", help="a folder that is not there yet")
+                _shape(command)
             case "check":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
             case "close":
@@ -126,9 +160,8 @@ def _parser(version: str) -> _Parser:
             about = "name the stitches in these terms; left out: in those of the border"
             command.add_argument("--terms", metavar="us|uk|early", type=_terms, help=about)
         if name == "chart":
-            about = "draw this section, in place of one repeat and its neighbours"
+            about = "draw this section, or one motif between its neighbours; left out: a repeat"
             command.add_argument("--section", metavar="NAME", help=about)
-            continue
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
 
@@ -159,6 +192,13 @@ def _in_project(command: argparse.ArgumentParser) -> None:
     command.add_argument("file", metavar="FILE", help="a project (.toml)")
     command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
     command.set_defaults(loops=None, runs=None, opened=False)
+
+
+def _shape(command: argparse.ArgumentParser) -> None:
+    for key, (shown, about) in NEW.items():
+        command.add_argument(f"--{key.replace('_', '-')}", metavar=shown, help=about)
+    about = "ask nothing: what is not said is as usual"
+    command.add_argument("--usual", action="store_true", help=about)
 
 
 def _plans(command: argparse.ArgumentParser) -> None:

@@ -79,6 +79,7 @@ CODES: dict[str, Code] = {
             # words and rows
             "unknown-word": "a word that the vocabulary does not have",
             "term-unknown-here": "a stitch name that the stated terms do not have",
+            "exception-in-words": "an exception that only a clause can say",
             "not-understood": "known words in an order that makes no step",
             "nested-too-deep": "brackets or repeats nested more than 20 deep",
             "missing-row": "a row number is left out",
@@ -143,6 +144,9 @@ CODES: dict[str, Code] = {
         {
             "override-by-us-name": "an override names a stitch that other terms call otherwise",
             "start-chain-assumed": "chains at the head of a row taken as its first stitch",
+            "times-of-the-row": "a number of times taken to be that of the whole row",
+            "perhaps-counted-on": "an ordinal that may count from where the step before it began",
+            "perhaps-one-place": "stitches that may all be meant to go into one place",
             "passes-more": "one repeat passes over more than the others",
             "eased-in-beside": "an adjustment that a written-out border cannot say itself",
             "sample-unlikely": "a swatch that took far more or less thread than one would expect",

@@ -32,11 +32,12 @@ from border.working.work import WorkedEdge, work
 from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 
 if TYPE_CHECKING:
-    from border.showing.chart import Charted
+    from border.showing.chart_laid import Charted
     from border.showing.eased import EasedAll
     from border.showing.lying import LyingAll
     from border.showing.needed import Needed
     from border.showing.sewing import SewnAll
+    from border.showing.sheet_pictures import Pictures
     from border.showing.sizing import SizedAll
     from border.showing.thread_told import ThreadTold
     from border.showing.written import WrittenAll
@@ -282,10 +283,20 @@ class Pipeline:
         """Everything that `chart` draws, and what is told of it."""
         from border.charting import charted
 
-        left = self.project is not None and self.project.hand == "left"
-        works = list(self._worked)
-        drawn, found = charted(works, section, terms, left=left)
-        return drawn, self._with_all(works, found)
+        pieces, told = self._pieces
+        drawn = charted(pieces, section, terms, left=self._left, titled=is_project(self.name))
+        return list(drawn), tuple(dict.fromkeys((*self.yoke_findings, *told, *self._no_edge)))
+
+    @property
+    def _left(self) -> bool:
+        return self.project is not None and self.project.hand == "left"
+
+    @property
+    def sheet_pictures(self) -> Pictures:
+        """The pictures in the sheet."""
+        from border.showing.sheet_pictures import sheet_pictures
+
+        return sheet_pictures(self.counted, self.project, self.edges)
 
     def _with_all(self, works: list[Wanted], found: Iterable[Finding]) -> tuple[Finding, ...]:
         """What a stage found, with what is to be told of the file, its texts and its edge."""

@@ -23,7 +23,19 @@ from border.arguments import COMMANDS
 from border.cli import VERSION, main
 from border.cli.files import MOST_BYTES
 from border.showing.schema import schema
-from border.showing.starter import STARTER
+from border.starting import made, next_question
+from border.yoke.answers import Value
+
+
+def starter() -> dict[str, str]:
+    """The project that `border new cuff` writes where nothing is said."""
+    said: dict[str, Value] = {}
+    while question := next_question("cuff", said):
+        said[question.key] = question.usual(said)
+    return made("cuff", said).files
+
+
+STARTER = starter()
 
 SHELLS = """\
 border: Shells
@@ -580,7 +592,7 @@ def test_colour_follows_the_terminal_and_no_color(
     monkeypatch.setenv("FORCE_COLOR", "1")
     plain = border(*count)
     assert "\x1b" not in plain.out + plain.err
-    monkeypatch.setattr("border.cli.printing._is_terminal", lambda stream: True)
+    monkeypatch.setattr("border.cli.printing.is_terminal", lambda stream: True)
     coloured = border(*count)
     assert "\x1b[" in coloured.out
     assert "\x1b[" in coloured.err

@@ -219,7 +219,10 @@ def test_a_name_misspelt_is_no_matter_of_turning() -> None:
         message
         == 'one edge is called "hem" on front.1, but "hme" where it goes on to left underarm.1'
     )
-    assert help_ == 'if that is the same edge, write "hem 6"'
+    assert help_ == (
+        'if that is the same edge, call it "hem" in the ring of left underarm.1: '
+        'ring = ["left armhole 4", "join front.1", "hem 6", "join left underarm.2"]'
+    )
 
 
 def test_two_edges_of_one_name() -> None:

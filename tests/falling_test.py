@@ -194,3 +194,9 @@ def test_turning_changes_nothing_of_it(turn: str) -> None:
             f"round 1: {first}{turn}.\nround 2: 1 sc in each st{turn}.\nround 3: 1 dc in each st."
         )
         assert [one.alike for one in lies(text, edge)][1:] == [alike, alike]
+
+
+def test_on_an_open_edge_the_last_repeat_ends_at_its_stitch() -> None:
+    """The chains that would part it from a next one are not made."""
+    (told,) = lies("row 1: 1 sc in each loop, with ch 2 between.", motifs(4, 4, closed=False))
+    assert falls(told) == ["edge: 8 from edge.1 1 to edge.2 4"]

@@ -31,6 +31,7 @@ FLOORS = (
         "sewing",
         "resizing",
         "unwinding",
+        "starting",
     ),
     ("arguments", "asking", "cli"),
     ("__main__",),

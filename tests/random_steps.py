@@ -61,6 +61,12 @@ def offer_of(fabric: Fabric) -> Offer:
             sized = Kind(name, size, stitch) if stitch else Kind("ch")
             if sites(fabric, Whole(sized), chains_count=False):
                 found.add(sized)
+    names = sorted(kind.name for kind in found if kind.name in NAMES)
+    found |= {
+        kind
+        for kind in (Kind("run", size, name) for name in names for size in (1, 2, 3, 5))
+        if sites(fabric, Whole(kind), chains_count=False)
+    }
     kinds = sorted(found, key=repr)
     number = {kind: len(sites(fabric, Whole(kind), chains_count=False)) for kind in kinds}
     often = [kind for kind in kinds if number[kind] >= 4]
@@ -98,7 +104,7 @@ picots = st.builds(Picots, st.sampled_from((1, 1, 1, 2)), st.sampled_from((3, 4,
 
 def targets(kind: Kind, edge: bool) -> st.SearchStrategy[Target]:
     """Mostly the whole site; above the edge its parts and points too."""
-    if edge or kind.name not in ("space", "group", "block"):
+    if edge or kind.name not in ("space", "group", "block", "run"):
         return mostly(st.just(Whole(kind)), st.just(Between(kind)), 9)
     unit = Kind("ch") if kind.name == "space" else ST
     inner: tuple[Target, ...] = (

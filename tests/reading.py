@@ -21,6 +21,9 @@ from border.text.tree import (
 
 SPACE = Kind("space")
 LOOP = Kind("loop")
+QUESTIONS = {"perhaps-one-place", "perhaps-counted-on"}
+"""Asked of a text that is read all the same."""
+
 BLOCK = Kind("block")
 CH = Kind("ch")
 DC = Kind("dc")

@@ -168,7 +168,7 @@ def test_where_one_run_only_can_give_way_the_line_to_paste_is_given() -> None:
             '"join a by 2", "outside 14"',
             "joint-uneven",
             "the joint of a and b takes up 3 of a, but 2 of b",
-            '"join b by 2"',
+            'give the joint 3 on b too: ring = ["join a", "outside 13"]',
         ),
     ],
 )
@@ -186,7 +186,7 @@ def test_the_answer_of_a_strip_is_given_as_from_or_to() -> None:
     assert (
         "joint-one-sided",
         "a is joined to s.2, but the ring of s.2 does not say so",
-        'in strip "s", write to = "a"',
+        'in strip "s", write: to = "a"',
     ) in found
 
 

@@ -201,8 +201,8 @@ def test_picots(text: str, items: tuple[Item, ...]) -> None:
     assert read_items(text) == items
 
 
-def test_a_ring_that_closes_nothing_is_told() -> None:
-    assert row_faults("1 dc, 1 sc in the first of the 4 ch")[0][0] == "not-understood"
+def test_the_first_of_other_chains_is_a_place_and_closes_no_ring() -> None:
+    assert row_faults("1 dc, 1 sc in the first of the 4 ch")[0][0] == "place-unclear"
     assert row_faults("ch 5, 1 sc in the first of the 4 ch")[0][0] == "not-understood"
 
 

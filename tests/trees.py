@@ -72,8 +72,12 @@ stitches = st.sampled_from(EARLY)
 @st.composite
 def kinds(draw: st.DrawFn) -> Kind:
     """Any kind of site, with a size where it can have one."""
-    name = draw(st.sampled_from(("st", "ch", "loop", "space", "group", "block", "picot", "joint")))
+    name = draw(
+        st.sampled_from(("st", "ch", "loop", "space", "group", "block", "run", "picot", "joint"))
+    )
     size = draw(st.none() | st.integers(1, 12))
+    if name == "run":
+        return Kind(name, size or 1, draw(stitches))
     if size is None or name in ("st", "ch", "loop", "picot", "joint"):
         return draw(st.sampled_from((Kind(name), Kind(draw(stitches)))))
     if name in ("group", "block"):
@@ -108,7 +112,16 @@ def places(draw: st.DrawFn, one: bool = False) -> Place:
         return draw(st.sampled_from((Place(which, ()), Place(which, named[:1]))))
     if which not in _single or one:
         return Place(which, named)
-    return Place(which, named, draw(st.integers(1, 5)), draw(st.booleans()))
+    count, each = draw(st.integers(1, 5)), draw(st.booleans())
+    if not each and any(_of_one_stitch(target) for target in named):
+        count = 1  # "centre of the next 3 dc" is that of the three together
+    return Place(which, named, count, each)
+
+
+def _of_one_stitch(target: Target) -> bool:
+    """A part, or the centre, of what is a single stitch or chain."""
+    inside = isinstance(target, Part | Centre | BetweenPicots)
+    return inside and target.of.name in (*US, "ch")
 
 
 def _over_all(place: Place) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from border.arguments import UsageFault
-from border.cli.files import borders_in, is_folder, make_folder, read_file, reason, write_whole
+from border.cli.files import borders_in, is_folder, read_file, reason, write_whole
 from border.cli.printing import print_json, show, tell
 from border.findings import Finding, Severity
 
@@ -19,24 +19,9 @@ FINE, FAULTS, WRONG = 0, 1, 2
 
 
 def _new(asked: Namespace) -> int:
-    from border.showing.starter import STARTER, what_next
+    from border.cli.new import new
 
-    try:
-        make_folder(asked.dir, STARTER)
-    except FileExistsError:
-        raise UsageFault(
-            f"there is already something at {asked.dir}, and nothing is ever overwritten",
-            "give a folder that is not there yet\n",
-        ) from None
-    except (OSError, ValueError) as fault:
-        raise UsageFault(
-            f"{asked.dir} cannot be made: {reason(fault)}", "give a folder that can be made\n"
-        ) from None
-    made = [f"{asked.dir.rstrip('/')}/{name}" for name in STARTER]
-    if asked.json:
-        print_json({"format_version": 1, "made": made, "findings": []})
-    else:
-        print(what_next(made), end="")
+    new(asked)
     return FINE
 
 
@@ -189,7 +174,7 @@ def _sheet(asked: Namespace) -> int:
         else:
             from border.showing.sheet_html import sheet_html
 
-            print(sheet_html(made), end="")
+            print(sheet_html(made, pipeline.sheet_pictures), end="")
     tell(counted.findings, counted.sources)
     return _code(counted.findings)
 
@@ -249,11 +234,17 @@ def _chart(asked: Namespace) -> int:
             f'no edge that is worked has a part called "{asked.section}"',
             "name a section, label or motif, as border yoke lists them\n",
         )
+    sources = pipeline.texts.sources
+    if asked.json:
+        from border.showing.chart_record import chart_record
+
+        print_json(chart_record(pipeline.title, drawn, findings, sources))
+        return _code(findings)
     if drawn:
         from border.showing.chart import chart
 
         print(chart(pipeline.title, drawn), end="")
-    tell(findings, pipeline.texts.sources)
+    tell(findings, sources)
     return _code(findings)
 
 

@@ -75,14 +75,22 @@ def reason(fault: OSError | ValueError) -> str:
             return "its name cannot be the name of a file"
 
 
+def place_for(path: str) -> str:
+    """Where a folder is to be made, in full. Raises OSError or ValueError where it cannot be."""
+    if os.path.lexists(path):
+        raise FileExistsError(path)
+    full = os.path.abspath(path)
+    if not path or not os.path.isdir(os.path.dirname(full)):
+        raise FileNotFoundError(path)
+    return full
+
+
 def make_folder(path: str, files: Mapping[str, str]) -> None:
     """A folder with files in it, whole or not at all. Raises OSError; never overwrites."""
     import shutil
     import tempfile
 
-    if os.path.lexists(path):
-        raise FileExistsError(path)
-    path = os.path.abspath(path)
+    path = place_for(path)
     workshop = tempfile.mkdtemp(prefix=".border-", dir=os.path.dirname(path))
     try:
         made = os.path.join(workshop, "made")

@@ -16,10 +16,11 @@ if TYPE_CHECKING:
 
 def _coloured(stream: TextIO) -> bool:
     dull = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"
-    return _is_terminal(stream) and not dull
+    return is_terminal(stream) and not dull
 
 
-def _is_terminal(stream: TextIO) -> bool:
+def is_terminal(stream: TextIO) -> bool:
+    """Whether someone sits behind a stream."""
     return stream.isatty()
 
 
@@ -35,7 +36,7 @@ def show(tables: RenderableType) -> None:
     from rich.console import Console
 
     colour = _coloured(sys.stdout)
-    width = _columns(sys.stdout) if _is_terminal(sys.stdout) else 80
+    width = _columns(sys.stdout) if is_terminal(sys.stdout) else 80
     console = Console(
         file=sys.stdout,
         width=width,

@@ -4,6 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from border.showing.chart_shapes import (
+    ChartRecord,
+    ChartRoundRecord,
+    ChartWorkRecord,
+    SymbolRecord,
+)
 from border.showing.chosen_shapes import ChoiceRecord, FitRecord
 from border.showing.eased_shapes import (
     AdjustRecord,
@@ -71,6 +77,7 @@ from border.showing.sizing_shapes import (
     SizedRecord,
     SizeRecord,
 )
+from border.showing.starter_record import NewRecord
 from border.showing.thread_shapes import (
     BallRecord,
     GaugeRecord,
@@ -115,6 +122,11 @@ _SHAPES = (
     LeftOutRecord,
     SparingRecord,
     ThreadToldRecord,
+    NewRecord,
+    SymbolRecord,
+    ChartRoundRecord,
+    ChartWorkRecord,
+    ChartRecord,
     WrittenWorkRecord,
     WriteRecord,
     OnTheWayRecord,
@@ -177,6 +189,8 @@ def schema() -> dict[str, Any]:
         AttachRecord,
         SizeRecord,
         ThreadToldRecord,
+        NewRecord,
+        ChartRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]

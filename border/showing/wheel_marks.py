@@ -11,7 +11,7 @@ from cmath import rect
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TypeAlias
 
-from border.showing.svg import INK, PAPER, circle, fitting, line, shortened, tag, words
+from border.showing.svg import INK, PAPER, called, circle, fitting, line, shortened, tag, words
 from border.showing.wheels import DrawnJoint, Wheel
 
 SIZE = 112.0
@@ -71,7 +71,7 @@ def _name(name: str, told: Sequence[str], at: complex) -> Iterator[str]:
         for i, part in enumerate(lines)
         for bold in ("bold" if i >= len(parts) else "normal",)
     ]
-    yield tag("g", *spans, class_="name", aria_label=name)
+    yield tag("g", called(name), *spans, class_="name")
 
 
 # --- joints ---------------------------------------------------------------------------
@@ -85,6 +85,7 @@ def joints_drawn(drawn: Mapping[str, Wheel], paper: ToPaper) -> Iterator[str]:
             if joint.flat and other is not None:
                 if wheel.motif < joint.other:
                     yield _knot(wheel, other, paper)
+                    yield from _uneven(wheel, joint, other, paper)
             elif not (joint.agreed and wheel.motif > joint.other):
                 yield _cross(wheel, joint, other, paper)
 
@@ -97,6 +98,19 @@ def _knot(wheel: Wheel, other: Wheel, paper: ToPaper) -> str:
     middle = wheel.centre + across / 2
     a, b = paper(middle - ahead * half), paper(middle + ahead * half)
     return line(a.real, a.imag, b.real, b.imag, class_="joint", stroke_width=9)
+
+
+def _uneven(wheel: Wheel, joint: DrawnJoint, other: Wheel, paper: ToPaper) -> Iterator[str]:
+    """The two numbers of a joint that its wheels do not agree on, each on its side."""
+    if joint.loops[0] == joint.loops[1]:
+        return
+    across = other.centre - wheel.centre
+    marks = []
+    for loops, side in zip(joint.loops, (-1, 1), strict=True):
+        at = paper(wheel.centre + across / 2 + side * 0.1 * across / abs(across))
+        marks.append(circle(at.real, at.imag, 9, fill=PAPER))
+        marks.append(words(f"{loops}?", at.real, at.imag + 4, 12, font_weight="bold"))
+    yield tag("g", *marks, class_="faulty joint")
 
 
 def _cross(wheel: Wheel, joint: DrawnJoint, other: Wheel | None, paper: ToPaper) -> str:

@@ -37,12 +37,17 @@ class DrawnRun(Struct, frozen=True):
 
 
 class DrawnJoint(Struct, frozen=True):
-    """A joint of a ring. `flat`: it lies flat; `agreed`: named from both sides."""
+    """A joint of a ring. `flat`: it lies flat; `agreed`: named from both sides.
+
+    `loops`: those that it takes up of this wheel, and of the other as that one has it;
+    0 where that is not known.
+    """
 
     other: str
     angle: float
     flat: bool
     agreed: bool
+    loops: tuple[int, int] = (0, 0)
 
 
 class Wheel(Struct, frozen=True):
@@ -79,9 +84,11 @@ def _wheel(laid: Laid, part: Spread, points: Points, motif: str, seams: int) -> 
         )
         if join is not None:
             dart = (motif, n)
-            joints.append(
-                DrawnJoint(join.other, runs[-1].end, dart in part.mates, dart in laid.joints.mates)
-            )
+            mate = laid.joints.mates.get(dart)
+            answer = laid.joints.pairs[mate[0]][mate[1]][1] if mate else None
+            loops = join.loops, answer.loops if answer else join.loops
+            agreed = mate is not None
+            joints.append(DrawnJoint(join.other, runs[-1].end, dart in part.mates, agreed, loops))
     return Wheel(motif, points[motif], tuple(runs), tuple(joints))
 
 

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from msgspec import Struct, field
+from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.brackets import build_bracket, in_place
@@ -18,6 +19,7 @@ from border.text.lists import Step, check_list
 from border.text.nodes import Building, Misread, is_token, is_tree
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
+from border.text.steps import next_for_first
 from border.text.tree import (
     Begin,
     Chains,
@@ -79,9 +81,13 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
         try:
             if is_token(node, "STAR"):
                 lists.append(_List(star=node))
+            elif is_token(node, "ENDWITH"):
+                top.hard = True
+                continue
             elif is_tree(node, "repeat"):
                 ended = whole and _only_ends(nodes[n + 1 :])
-                repeats = _build_repeat(node, lists, b, ended) or repeats
+                ends_with = whole and _ends_with(nodes[n + 1 :])
+                repeats = _build_repeat(node, lists, b, ended, ends_with) or repeats
             elif is_tree(node, "begin"):
                 at_head = _at_head(lists) and whole and not b.clause
                 at_end = whole and _only_ends(nodes[n + 1 :])
@@ -105,6 +111,11 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
 
 def _only_ends(nodes: Sequence[Node]) -> bool:
     return all(is_token(node, "SEP", "ENDING") for node in nodes)
+
+
+def _ends_with(nodes: Sequence[Node]) -> bool:
+    """Whether `end with` follows a repeat: what stands behind it is worked once."""
+    return next((is_token(n, "ENDWITH") for n in nodes if not is_token(n, "SEP")), False)
 
 
 def _at_head(lists: Sequence[_List]) -> bool:
@@ -143,12 +154,21 @@ def _inside(bracket: Tree[Token]) -> list[Node]:
 # --- repeats ----------------------------------------------------------------------
 
 
-def _build_repeat(node: Tree[Token], lists: list[_List], b: Building, ended: bool) -> bool:
-    """Close the star that a repeat goes back to; True where the whole text is repeated."""
+def _build_repeat(
+    node: Tree[Token], lists: list[_List], b: Building, ended: bool, ends_with: bool
+) -> bool:
+    """Close the star that a repeat goes back to; True where the whole text is repeated.
+
+    `ended`: nothing more follows. `ends_with`: what does follow ends the row.
+    """
     extent = build_extent(node.children[1:], b)
     if len(lists) > 1 and not extent.from_head:
         star = lists.pop()
         _close_star(star, lists[-1], extent, b, b.span(node))
+        return False
+    from_head = len(lists) == 1 and not extent.from_star
+    if from_head and (ends_with or (extent.counted and ended)):
+        _repeat_from_head(node, lists[0], extent, b)
         return False
     if extent.from_star or not extent.bare:
         message = "there is no star for this repeat to go back to"
@@ -162,10 +182,28 @@ def _build_repeat(node: Tree[Token], lists: list[_List], b: Building, ended: boo
     return ended
 
 
+def _repeat_from_head(node: Tree[Token], row: _List, extent: Extent, b: Building) -> None:
+    """All that stands before, start chain and beginning left out, is worked again."""
+    openings = (Begin, StartChain, End)
+    at = next((n for n, s in enumerate(row.steps) if not isinstance(s.item, openings)), None)
+    if at is None:
+        raise b.misread("nothing stands before this repeat", "write its steps before it", node)
+    again = row.steps[at:]
+    del row.steps[at:]
+    repeat = next(b.of(c) for c in node.children if is_token(c, "REPEAT"))
+    if repeat.name == "row":
+        span = b.span(node)
+        message = "this number of times is taken to be that of the whole row up to here"
+        help_ = "put what is worked so often in brackets: (…) 3 times"
+        b.tell("times-of-the-row", message, help_, span)
+    again = [replace(step, item=next_for_first(step.item)) for step in again]
+    star = _List(again, hard=again[0].hard)
+    _close_star(star, row, extent, b, again[0].item.span.to(b.span(node)))
+
+
 def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Span) -> None:
-    assert star.star is not None
-    span = b.span(star.star).to(end)
-    check_list(star.steps, b)
+    span = b.span(star.star).to(end) if star.star is not None else end
+    check_list(star.steps, b, opening=star.star is None and not b.clause)
     items = tuple(step.item for step in star.steps)
     if not items:
         message = "nothing stands between this star and its repeat"

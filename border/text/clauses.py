@@ -25,6 +25,7 @@ from border.text.tree import (
     OverMotifs,
     Scope,
 )
+from border.text.vocabulary import vocabulary
 from border.text.words import Sort, Word
 
 _STOPS = frozenset(",;.()[]*—")
@@ -54,6 +55,8 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
             continue
         start = _head_start(words, after, n)
         scope = _scope(words[start:n], source)
+        if scope is None and _opens_place(words[start:n]):
+            continue
         if scope is None:
             message = "the words before this colon are not the head of a clause"
             help_ = f"write {_FORMS} behind a separator; elsewhere leave the colon out"
@@ -75,6 +78,14 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
     if heads and not any(word.sort is not Sort.MARK for word in parts[0].words):
         parts = parts[1:]
     return parts, tuple(findings)
+
+
+def _opens_place(words: Sequence[Word]) -> bool:
+    """Whether the words before a colon are a place, `in every space:`, and no clause head."""
+    if not words or words[0].text in ("over", "at"):
+        return False
+    entries = vocabulary().phrases.get(words[0].text, ())
+    return any(entry.terminal == "PREP" for _, entry in entries)
 
 
 def _head_start(words: Sequence[Word], least: int, colon: int) -> int:

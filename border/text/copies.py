@@ -10,7 +10,7 @@ from border.text.numbers import number_at, row_list_at
 from border.text.vocabulary import vocabulary
 from border.text.words import Sort, Word
 
-_BEFORE = frozenset({"work", "worked", "the", "same", "and", ","})
+_BEFORE = frozenset({"work", "worked", "is", "exactly", "again", "the", "same", "and", ","})
 
 
 class CopyWords(Struct, frozen=True):
@@ -31,10 +31,16 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     at = 0
     while at < len(words) and words[at].text in _BEFORE:
         at += 1
+    said = at - (at > 0 and words[at - 1].text == ",")
+    if said and words[said - 1].text == "same" and _ends(words, said):
+        return CopyWords((), 1, None, at, True)
     if at >= len(words) or words[at].text not in ("as", "like", "repeat", "rep"):
         return None
     repeats = words[at].text in ("repeat", "rep")
     at += 1
+    if words[at - 1].text == "as" and at < len(words) and words[at].text == "before":
+        return CopyWords((), 1, None, at + 1, True)
+    at = _past(words, at, ("from",)) if repeats else at
     if at < len(words) and words[at].text == "in" and not repeats:
         at += 1
     rows: tuple[int, ...] = ()
@@ -45,6 +51,7 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
         if listed is None or not (listed.named or listed.ordinal):
             return None
         rows, behind, sound = listed.numbers, listed.after, listed.sound
+    behind = _past(words, behind, (",", "inclusive", ",", "alternately", ","))
     at, times = _times(words, behind)
     file = None
     if at + 1 < len(words) and words[at].text == "of" and words[at + 1].sort is Sort.QUOTED:
@@ -59,9 +66,15 @@ def _behind_row_before(words: Sequence[Word], at: int) -> int | None:
     if at < len(words) and words[at].text == "the":
         at += 1
     names = vocabulary().rows
-    if at + 1 < len(words) and words[at].text in names["before"]:
-        return at + 2 if words[at + 1].text in names["row"] else None
+    if at < len(words) and words[at].text in names["before"]:
+        row = at + 1 < len(words) and words[at + 1].text in names["row"]
+        if row or _ends(words, at + 1):
+            return at + 1 + row
     return None
+
+
+def _ends(words: Sequence[Word], at: int) -> bool:
+    return at >= len(words) or words[at].text in (".", ";", ":", ",")
 
 
 def _times(words: Sequence[Word], at: int) -> tuple[int, int]:

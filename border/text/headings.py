@@ -26,6 +26,17 @@ _VALUES: dict[str, tuple[str, dict[str, Any]]] = {
 }
 """Heading -> the field of `Headings`, and what each value stands for."""
 
+_NOUNS = ("KIND", "CH", "PICOT")
+_NO_STITCH = {
+    "chain": "ch",
+    "picot": "picot",
+    "st": "st",
+    "space": "space",
+    "group": "group",
+    "block": "block",
+}
+"""What a word can mean that is no stitch: `loop means st`, `purl means picot`."""
+
 _EXAMPLE = 'write headings as "terms: us", one on a line, before the first row'
 
 
@@ -64,7 +75,9 @@ def read_headings(words: Sequence[Word], source: Source) -> tuple[Headings, tupl
 def is_heading(line: Sequence[Word]) -> bool:
     """Whether a line reads as a heading (asked where none should be)."""
     colon = next((i for i, word in enumerate(line) if word.text == ":"), 0)
-    return _joined(line[:colon]) in ("border", *_VALUES) or "means" in (w.text for w in line)
+    return _joined(line[:colon]) in ("border", *_VALUES) or bool(
+        {"means", "multiple"} & {w.text for w in line}
+    )
 
 
 def _joined(words: Sequence[Word]) -> str:
@@ -135,35 +148,47 @@ def _settle_overrides(reading: _Reading) -> None:
     """`treble means dc`: the stitch behind by its US name, or as `uk tr`."""
     terms = reading.headings.terms or "us"
     settled: dict[str, str] = {}
+    places: dict[str, str] = {}
     for word, meaning, span in reading.overrides:
         stitch, doubtful = _meant(meaning, terms)
         taken = vocabulary().phrases.get(word.split(" ")[0], ()) if word else ()
-        if any(phrase == tuple(word.split(" ")) for phrase, _ in taken):
-            help_ = "override names of stitches only"
+        was = next((e.terminal for phrase, e in taken if phrase == tuple(word.split(" "))), None)
+        if was is not None and (was not in _NOUNS or stitch in vocabulary().stitches):
+            help_ = 'override names of stitches, or say what a place is: "loop means st"'
             reading.fault(span, f'"{word}" has a meaning already that is no stitch', help_)
         elif not word or not all(part.replace("'", "").isalpha() for part in word.split(" ")):
             help_ = 'write the word as the text has it: "treble means dc"'
             reading.fault(span, "this override names no word", help_)
         elif stitch is None:
             here = ", ".join(name_of(s, "us") for s in vocabulary().stitches)
-            help_ = f'write one of {here}, as in "{word} means dc", or "{word} means uk tr"'
+            help_ = (
+                f'write one of {here}, as in "{word} means dc", or "{word} means uk tr"; '
+                f"for what is no stitch one of {', '.join(_NO_STITCH)}"
+            )
             reading.fault(span, f'"{shortened(meaning)}" is no stitch', help_)
-        elif settled.get(word, stitch) != stitch:
+        elif (settled | places).get(word, stitch) != stitch:
             reading.fault(span, f'"{word}" is given two meanings', "leave one of them out")
+        elif stitch in _NO_STITCH.values():
+            places[word] = stitch
         else:
             settled[word] = stitch
             if doubtful:
                 message = f'"{meaning}" is taken here for the US {meaning}'
                 help_ = f'write "{word} means us {meaning}" or "{word} means {terms} {meaning}"'
                 reading.findings.append(Finding("override-by-us-name", message, help_, span))
-    reading.headings = replace(reading.headings, overrides=tuple(settled.items()))
+    reading.headings = replace(
+        reading.headings, overrides=tuple(settled.items()), places=tuple(places.items())
+    )
 
 
 def _meant(meaning: str, terms: str) -> tuple[str | None, bool]:
     """The stitch behind `means`: by its US name, or one that only the stated terms have.
 
-    Second, whether the stated terms use that US name for another stitch.
+    Second, whether the stated terms use that US name for another stitch. What is
+    worked into, and chains and picots, can stand behind `means` too.
     """
+    if meaning in _NO_STITCH:
+        return _NO_STITCH[meaning], False
     first, _, rest = meaning.partition(" ")
     if first in TERMS and rest:
         return names(first).known.get(tuple(rest.split(" "))), False

@@ -22,8 +22,10 @@ from border.text.tree import (
     Chains,
     End,
     Item,
+    Kind,
     Picots,
     Place,
+    Skip,
     Stitches,
     Which,
     Whole,
@@ -48,6 +50,8 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
     since: list[Item] = []
     for n, step in enumerate(steps):
         item = step.item
+        if n and not step.hard:
+            _check_ordinal(steps[n - 1].item, item, b)
         if step.hard:
             since = []
         match item:
@@ -57,10 +61,35 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
             case Stitches(place=Place() as place) | Bracket(place=place):
                 if since and isinstance(since[-1], Chains) and may_close(item):
                     _tell_ring(since[-1], item, b)
+                elif place.which is Which.SAME:
+                    if _may_share(since, item):
+                        _tell_same(since, item, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     _check_before(since, item, b, chains_may_stand)
         since = []
+
+
+def _check_ordinal(before: Item, item: Item, b: Building) -> None:
+    """`skip 3, 1 dc in 4th st`: is the 4th counted on, or from where the skip began?"""
+    match before:
+        case Skip(count=passed, target=target):
+            kind = target or Whole(ST)
+        case Stitches(count=passed, place=None, cluster=0):
+            kind = Whole(ST)
+        case Stitches(place=Place(which=Which.NEXT | Which.FIRST, count=passed, targets=(kind,))):
+            pass
+        case _:
+            return
+    match item:
+        case Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,)) as place):
+            if named != kind or nth != passed + 1:
+                return
+            nearby = replace(item, place=replace(place, which=Which.NEXT, count=1))
+            edit = write_item(nearby, b.terms, b.headings.overrides)
+            message = f"this passes over {passed} more, behind the {passed} before it"
+            help_ = f"write {edit} if the {nth}th is counted from where those {passed} began"
+            b.tell("perhaps-counted-on", message, help_, before.span.to(item.span))
 
 
 def _check_before(
@@ -151,12 +180,52 @@ def _one_in_each(item: Stitches) -> Stitches:
     return replace(item, count=1, place=each, between=0, parted=item.between)
 
 
+def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
+    """`1 sc in next 5 ch`: five, one in each chain; most books mean one, in the space of five."""
+    space = replace(place, targets=(Whole(Kind("space", place.count)),), count=1)
+    one = write_item(replace(item, place=space), b.terms, b.headings.overrides)
+    each = write_item(replace(item, place=replace(place, each=True)), b.terms)
+    b.tell(
+        "perhaps-one-place",
+        f"this is taken as {place.count} stitches, one in each of {place.count} chains",
+        f"write {one} if it is one stitch in the space, or {each} if it is one in each",
+        item.span,
+    )
+
+
+def _may_share(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
+    """Whether bare stitches may be meant to go where those behind them say `same`.
+
+    Not where one stitch only is added to the last of them: `9 dc, ch 9, 1 dc in same st`.
+    """
+    bare = [item for item in since if isinstance(item, Stitches)]
+    if not any(item.count > 1 for item in bare) or any(isinstance(i, Picots) for i in since):
+        return False
+    place, single = placed.place, isinstance(placed, Stitches) and placed.count == 1
+    return not single or (place is not None and place.targets not in ((), (Whole(ST),)))
+
+
+def _tell_same(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
+    """`3 tr, ch 2, 3 tr in same loop`: are all of them meant to go into one loop?"""
+    assert placed.place is not None
+    nearby = replace(placed, place=Place(Which.NEXT, placed.place.targets or (Whole(ST),)))
+    all_in = write_list((_bracketed(since, nearby),), b.terms, b.headings.overrides)
+    b.tell(
+        "perhaps-one-place",
+        "only the last of these is taken to go into the same place, the others one in each st",
+        f"write {all_in} if all of them go into one place",
+        since[0].span.to(placed.span),
+    )
+
+
 def with_each(item: _Placed, b: Building) -> _Placed:
     """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
     place = item.place
     if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
         return item
     if isinstance(item, Stitches) and item.count in (1, place.count):
+        if item.count == 1 and place.targets == (Whole(Kind("ch")),):
+            _tell_chains_or_space(item, place, b)
         return item
     each = replace(place, each=True)
     fixed = replace(item, place=each)

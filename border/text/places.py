@@ -9,7 +9,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.text.clauses import kind_of
-from border.text.nodes import Building, Misread, is_token, is_tree
+from border.text.nodes import Building, Misread, is_token, is_tree, leaves
 from border.text.tree import (
     Between,
     BetweenPicots,
@@ -66,6 +66,8 @@ def build_union(nodes: Sequence[Tree[Token]], b: Building) -> Place:
     """The place that the members of a union name together."""
     members = [_member(node, b) for node in nodes]
     first = members[0]
+    if first.which is None and first.count == 1 and not _many(nodes[0], b):
+        first = replace(first, which=Which.THE)
     if first.which is None:
         thing = _last_word(nodes[0], b)
         help_ = f'say which: "in next {thing}", "in each {thing}", "in the first {thing}"'
@@ -173,6 +175,12 @@ def _sites(children: Sequence[Node], b: Building, *, pairs: bool = False) -> _Si
         elif is_token(child, *KINDS):
             return _Sites(which, count, each, pair, _kind(child, b))
     raise AssertionError(children)
+
+
+def _many(node: Node, b: Building) -> bool:
+    """Whether a place ends in a plural: `loops`, `trebles`."""
+    noun = [b.of(token) for token in leaves(node)][-1]
+    return noun.many or (noun.type != "KIND" and noun.text.endswith("s") and len(noun.text) > 2)
 
 
 def _unsaid(children: Sequence[Node], b: Building) -> Misread:

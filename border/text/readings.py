@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from border.findings import Finding, Span
 from border.stitches import STITCHES
 from border.text.copied import Copies, Others, Rules, rules_of
-from border.text.steps import is_open, passes_something, walk
+from border.text.steps import is_open, next_for_first, passes_something, walk
 from border.text.tree import (
     AtJoint,
     AtJoints,
@@ -105,7 +105,8 @@ def _as_repeated(text: Text) -> Text:
     if not rest:
         return text
     span = rest[0].span.to(rest[-1].span)
-    return replace(text, items=(*head, Repeat(_primitive(rest), None, star=True, span=span)))
+    again = _primitive(tuple(map(next_for_first, rest)))
+    return replace(text, items=(*head, Repeat(again, None, star=True, span=span)))
 
 
 # --- the head of a row --------------------------------------------------------

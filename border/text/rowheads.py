@@ -15,74 +15,141 @@ from border.findings import Finding
 from border.text.copies import rows_made
 from border.text.numbers import LAST_ROW, row_list_at
 from border.text.source import Source
-from border.text.vocabulary import vocabulary
+from border.text.vocabulary import is_colour, vocabulary
 from border.text.words import Sort, Word
 
+_ENDED = frozenset({".", ")", "--", "\u2014", "*"})
 _MARKS = frozenset({":", ".", ",", ";", "—", "--", "-"})
 
 
 class Head(Struct, frozen=True):
     """A row head: words [at, body) of the text, and the numbers that it names.
 
-    No numbers: `last row`, `edging`, which go on from the highest so far.
+    No numbers: `last row`, `edging`, which go on from the highest so far. Words
+    [note[0], note[1]) say something of the row that is no step: a colour.
     """
 
     at: int
     body: int
     numbers: tuple[int, ...]
     sound: bool
+    note: tuple[int, int] = (0, 0)
 
 
 class Section(Struct, frozen=True):
-    """A row as found: its numbers, ascending, its head's span, the words of its body."""
+    """A row as found: its numbers, ascending, its head's span, the words of its body.
+
+    `note`: what its head says in brackets, as it stands there.
+    """
 
     numbers: tuple[int, ...]
     head: tuple[int, int]
     body: Sequence[Word]
+    note: str = ""
 
 
 def find_heads(words: Sequence[Word]) -> list[Head]:
     """All row heads, in the order of the text."""
     heads: list[Head] = []
     goes_on = vocabulary().rows["goes_on"]
+    coming = 1
     for at, word in enumerate(words):
         if at > 0 and words[at - 1].line == word.line:
             continue
         if heads and words[at - 1].text in goes_on:
             continue
         head = _head_at(words, at)
+        if head is None and (not heads or words[at - 1].text in _ENDED):
+            head = _bare_head(words, at, coming)
         if head is not None:
             heads.append(head)
+            coming = max(head.numbers, default=coming) + 1
     return heads
+
+
+def _bare_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
+    """`1.`, `2nd.` at the start of a line: a head only where its number comes next."""
+    listed = row_list_at(words, at)
+    if listed is None or listed.named or listed.numbers != (coming,) or listed.after != at + 1:
+        return None
+    body = _past_mark(words, listed.after)
+    if body is None or body == listed.after or words[listed.after].text not in (".", ":"):
+        return None
+    return Head(at, body, listed.numbers, True)
 
 
 def _head_at(words: Sequence[Word], at: int) -> Head | None:
     rows = vocabulary().rows
     text = words[at].text if words[at].sort is Sort.WORD else ""
     first = at + 1 if text == "the" else at
+    if text == "for" and at + 2 < len(words) and words[at + 1].text == "the":
+        first = at + 2
     if first >= len(words):
         return None
     text = words[first].text
     if text in rows["coming"] and first + 1 < len(words) and words[first + 1].text in rows["row"]:
         body = _past_mark(words, first + 2)
         return Head(at, body, (), True) if body is not None else None
-    if text in rows["alone"]:
+    if text in rows["alone"] and words[at].text != "for":
         body = _past_mark(words, first + 1)
         return Head(at, body, (), True) if body is not None and body > first + 1 else None
     listed = row_list_at(words, first)
     if listed is None:
         return None
-    body = _past_mark(words, listed.after)
-    if listed.named and text in rows["row"]:
+    after = _past_and_last(words, listed.after)
+    named = listed.named or after > listed.after
+    note, after = _note(words, after)
+    body = _past_mark(words, after)
+    if body is not None and note == (0, 0):
+        note, body = _aside(words, body)
+    if named and text in rows["row"]:
         # With "round 2" in front, a forgotten colon does no harm.
-        return Head(at, body or listed.after, listed.numbers, listed.sound)
+        return Head(at, body or after, listed.numbers, listed.sound, note)
     if body is None or not listed.ordinal:
         return None
-    if not listed.named:
-        marks = "".join(word.text for word in words[listed.after : body])
+    if not named:
+        marks = "".join(word.text for word in words[after:body])
         if marks in ("", ".", ",", ";", "-"):
             return None
-    return Head(at, body, listed.numbers, listed.sound)
+    return Head(at, body, listed.numbers, listed.sound, note)
+
+
+def _past_and_last(words: Sequence[Word], at: int) -> int:
+    """Behind `and last row`, as in `6th and last round`."""
+    rows = vocabulary().rows
+    if at + 2 < len(words) and words[at].text == "and" and words[at + 1].text in rows["coming"]:
+        return at + 3 if words[at + 2].text in rows["row"] else at
+    return at
+
+
+def _aside(words: Sequence[Word], at: int) -> tuple[tuple[int, int], int]:
+    """`(Wrong side.)` behind the mark of a head, and the place behind it."""
+    end = at + 1
+    while end < len(words) and is_colour(words[end].text):
+        end += 1
+    behind = end + 1 if end < len(words) and words[end].text == "." else end
+    opens = at < len(words) and words[at].text == "(" and end > at + 1
+    if opens and behind < len(words) and words[behind].text == ")":
+        return (at + 1, end), behind + 1
+    return (0, 0), at
+
+
+def _note(words: Sequence[Word], at: int) -> tuple[tuple[int, int], int]:
+    """What a head says besides: `(lightest scarlet)`, `, white`; and the place behind it."""
+    line = [n for n in range(at, min(at + 12, len(words))) if words[n].line == words[at - 1].line]
+    if line and words[at].text == "(":
+        end = next((n for n in line if words[n].text == ")"), None)
+        behind = None if end is None else _past_mark(words, end + 1)
+        colour = end is not None and any(is_colour(words[n].text) for n in range(at + 1, end))
+        if end is not None and behind is not None and (behind > end + 1 or colour):
+            return (at + 1, end), end + 1
+    start = at + 1 if line and words[at].text == "," else at
+    end = start
+    while end in line and (is_colour(words[end].text) or words[end].text in ("and", "in", "with")):
+        end += 1
+    if end > start and end in line and words[end].text in (":", "—", "--", "."):
+        return (start, end), end
+    return (0, 0), at
 
 
 def _past_mark(words: Sequence[Word], at: int) -> int | None:
@@ -121,9 +188,16 @@ def find_rows(
             # "round 4: repeat rounds 2 and 3 twice" is rounds 4 to 7
             numbers = tuple(range(numbers[0], numbers[0] + min(rows, LAST_ROW)))
         highest = max(highest, *numbers)
-        sections.append(Section(numbers, (first.start, last.end), body))
+        note = _written(words[head.note[0] : head.note[1]], source)
+        sections.append(Section(numbers, (first.start, last.end), body, note))
     findings += _numbering(sections, source)
     return sections, tuple(findings)
+
+
+def _written(words: Sequence[Word], source: Source) -> str:
+    if not words:
+        return ""
+    return " ".join(source.text[words[0].start : words[-1].end].split())
 
 
 def _numbering(sections: Sequence[Section], source: Source) -> list[Finding]:

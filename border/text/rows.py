@@ -13,7 +13,9 @@ from border.text.build import build_text
 from border.text.clauses import Part, split_claims, split_clauses
 from border.text.complaints import complaint
 from border.text.copies import CopyWords, copy_at
+from border.text.figures import Figures, placed, with_figures
 from border.text.headings import is_heading
+from border.text.marks import printed_marks
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
 from border.text.parser import parse
@@ -38,6 +40,7 @@ class Reader(Struct):
     source: Source
     headings: Headings
     names: Names
+    figures: Figures
     findings: list[Finding] = field(default_factory=list)
     told: set[str] = field(default_factory=set)
 
@@ -50,7 +53,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     source, number, before = reader.source, section.numbers[0], len(reader.findings)
     words, remarks = without_remarks(section.body, source)
     reader.findings += remarks
-    words = list(_without_headings(words, reader))
+    words = with_figures(list(_without_headings(words, reader)), reader.figures)
     start, end = section.head
     head = source.span(start, end)
     span = source.span(start, words[-1].end if words else end)
@@ -64,8 +67,8 @@ def read_row(section: Section, reader: Reader) -> Row:
     reader.findings[before:] = told
     if any(finding.code in _BREAKS for finding in told):
         body = Text((), span=span)
-        return Row(section.numbers, body, claims, head, span=span, broken=True)
-    return Row(section.numbers, body, claims, head, span=span)
+        return Row(section.numbers, body, claims, head, True, section.note, span=span)
+    return Row(section.numbers, body, claims, head, note=section.note, span=span)
 
 
 def _texts(
@@ -134,8 +137,9 @@ def _terminals(
     """The terminals of a text and its claims; None where words or nesting make it hopeless."""
     source = reader.source
     terminals, findings = read_terminals(words, reader.names, source, reader.told)
+    terminals = placed(terminals, words[0].start) if words else terminals
     strange = any(finding.code == "unknown-word" for finding in findings)
-    paired, faults = pair_brackets(terminals, source)
+    paired, faults = pair_brackets(printed_marks(terminals), source)
     findings += faults
     reader.findings += findings
     if paired is None or strange:

@@ -19,6 +19,16 @@ from border.text.joining import (
     separators,
     start_chain_brackets,
 )
+from border.text.naming import betweens, counted_places, orders, parts, rings, same_again, unsaid
+from border.text.sentences import (
+    begun_further_on,
+    between_behind,
+    colours,
+    fastened,
+    places_first,
+    repeats_said,
+    under_chains,
+)
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -41,7 +51,7 @@ def _merged(
     found: _Terminals = []
     at = 0
     while at < len(terminals):
-        whole = rule(terminals[at : at + 6])
+        whole = rule(terminals[at : at + 14])
         if whole is None:
             found.append(terminals[at])
             at += 1
@@ -130,14 +140,23 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         stitch = t[3].name if _types(t[3:], "STITCH") else None
         taken = 4 if stitch else 3
         return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
+    elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := _ring_in_bracket(t)):
+        return _as_one(t[:taken], "PICOT", t[2].number), taken
     elif _types(t, "PICOT", "OF", "NUM") and not (len(t) > 3 and t[3].glued):
         taken = 4 if _types(t[3:], "CH") else 3
         return _as_one(t[:taken], "PICOT", t[2].number), taken
     return None
 
 
+def _ring_in_bracket(t: Sequence[Terminal]) -> int:
+    """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`; else 0."""
+    end = next((n for n, x in enumerate(t) if x.type == "RP"), 0)
+    inside = [x.type for x in t[4:end] if x.type not in ("SEP", "NUM", "THE", "CH", "OF")]
+    return end + 1 if inside in ([], ["STITCH", "PREP", "ORD"], ["STITCH", "PREP", "SAME"]) else 0
+
+
 _ARCHES = (Kind("loop"), Kind("space"))
-_HEAPS = (Kind("group"), Kind("block"))
+_HEAPS = (Kind("group"), Kind("block"), Kind("run"))
 
 
 def _kind(parts: Sequence[Terminal], kind: Kind) -> Terminal:
@@ -182,6 +201,7 @@ def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
             return None
         at += 1
         at += at < len(t) and t[at].type in ("EACH", "THEM")
+        at += at < len(t) and t[at - 1].type == "EACH" and t[at].type in NOUNS
     return _as_one(t[:at], "BETW", number), at
 
 
@@ -190,14 +210,28 @@ def _between(terminals: _Terminals) -> _Terminals:
 
 
 _PASSES: tuple[_Pass, ...] = (
+    colours,
     _times,
     _kinds,
-    _articles,
+    rounds,
+    orders,
     _each,
+    same_again,
+    betweens,
+    rings,
+    counted_places,
+    parts,
+    fastened,
+    under_chains,
+    begun_further_on,
+    unsaid,
+    _articles,
     _between,
+    between_behind,
     joins,
     start_chain_brackets,
     ands,
-    rounds,
+    places_first,
+    repeats_said,
     separators,
 )

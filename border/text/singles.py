@@ -197,7 +197,10 @@ def _closed_picot(
         help_ = 'a picot is written "ch 4, 1 sc in the first of the 4 ch", or "picot of 4"'
         raise b.misread("this closes no ring of chains", help_, ring)
     if of is not None and size != before.count:
-        help_ = f'write "in the first of the {before.count} ch", or "picot of {size}"'
+        help_ = (
+            f'write "in the first of the {before.count} ch", or "picot of {size}"; '
+            f'for a stitch in the row below "in first ch of next ch-{size} space"'
+        )
         raise b.misread(f"{before.count} chains stand before this, not {size}", help_, ring)
     picot = Picots(1, size, span=before.span.to(b.span(ring)))
     rest = before.count - size

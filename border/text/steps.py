@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from msgspec.structs import replace
+
 from border.text.tree import (
     ST,
     Begin,
@@ -29,6 +31,19 @@ def walk(items: Sequence[Item]) -> Iterator[Item]:
         yield item
         if isinstance(item, Repeat | Bracket):
             yield from walk(item.items)
+
+
+def next_for_first(item: Item) -> Item:
+    """A step of a row that is its own repeat: `first X` is that of every repeat, its next."""
+    if isinstance(item, Repeat | Bracket):
+        item = replace(item, items=tuple(map(next_for_first, item.items)))
+    match item:
+        case Stitches(place=Place(which=Which.FIRST) as place):
+            return replace(item, place=replace(place, which=Which.NEXT))
+        case Bracket(place=Place(which=Which.FIRST) as place):
+            return replace(item, place=replace(place, which=Which.NEXT))
+        case _:
+            return item
 
 
 def is_open(item: Item) -> bool:

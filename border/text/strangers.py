@@ -51,6 +51,37 @@ def unknown_terms(
         yield Finding("term-unknown-here", message, help_, span)
 
 
+def without_exceptions(
+    terminals: Sequence[Terminal], source: Source
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals without `except at the corners …`, and what is told of each.
+
+    An exception goes on to the next semicolon or full stop. What it is for has no
+    words in a row, but clauses.
+    """
+    kept: list[Terminal] = []
+    findings: list[Finding] = []
+    at = 0
+    while at < len(terminals):
+        if terminals[at].type != "EXCEPT":
+            kept.append(terminals[at])
+            at += 1
+            continue
+        end = at + 1
+        while end < len(terminals) and terminals[end].name != "hard":
+            end += 1
+        span = source.span(terminals[at].start, terminals[end - 1].end)
+        said = shortened(source.text[span.start : span.end])
+        message = f'"{said}" is an exception, which the words of one row cannot say'
+        help_ = (
+            'write it as clauses, by the names of your yoke: "over corner: …; elsewhere: …"; '
+            f'until then set it apart: "-- {said} --"'
+        )
+        findings.append(Finding("exception-in-words", message, help_, span))
+        at = end
+    return kept, findings
+
+
 def meaning_of(stitch: str, terms: str) -> str:
     """How an override names a stitch: by its US name, said to be that where it could mislead."""
     name = name_of(stitch, "us")

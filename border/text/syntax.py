@@ -6,6 +6,7 @@ Each row or clause is parsed by itself, so that one bad row costs one finding.
 from __future__ import annotations
 
 from border.findings import Finding
+from border.text.figures import split_figures
 from border.text.headings import read_headings
 from border.text.rowheads import find_heads, find_rows
 from border.text.rows import Reader, read_row
@@ -24,10 +25,12 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
     words = read_words(source)
     heads = find_heads(words)
     top, remarks = without_remarks(words[: heads[0].at] if heads else words, source)
+    top, figures, wrong = split_figures(top, source)
     headings, faults = read_headings(top, source)
     sections, numbering = find_rows(words, heads, source)
-    reader = Reader(source, headings, names(headings.terms or "us", headings.overrides))
-    reader.findings += [*remarks, *faults, *numbering]
+    meanings = headings.overrides + headings.places
+    reader = Reader(source, headings, names(headings.terms or "us", meanings), figures)
+    reader.findings += [*remarks, *wrong, *faults, *numbering]
     if not heads:
         message = "there is not a single row here"
         help_ = 'begin each row on a line of its own: "round 1:"'

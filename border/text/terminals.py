@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
-from border.text.strangers import strangers, unknown_terms
+from border.text.strangers import strangers, unknown_terms, without_exceptions
 from border.text.tree import Kind
 from border.text.vocabulary import Entry, Names, Phrase, Phrases, vocabulary
 from border.text.words import LARGEST, Sort, Word
@@ -32,6 +32,11 @@ _MARKS = {
     "]": ("RP", ""),
     "*": ("STAR", ""),
 }
+
+_PRINTED = frozenset(
+    "+\u2020\u2021\u00a7\u00b6\u2715\u2716\u2717\u2718\u2042\u2051\u2605\u2606\u271d\u2720\u25ca\u2022"
+)
+"""Marks that books print round a repeat, besides stars and crosses."""
 
 
 class Terminal(Struct, frozen=True):
@@ -75,6 +80,8 @@ def read_terminals(
             message, help_ = "this number is too large", "write a number that can be worked"
             span = source.span(terminal.start, terminal.end)
             findings.append(Finding("too-large", message, help_, span))
+    found, told_of = without_exceptions(found, source)
+    findings += told_of
     findings += unknown_terms(found, names, source, told)
     findings += strangers(found, names, source, told)
     kept = (t for t in found if t.type not in ("UNKNOWN", "NOTHING"))
@@ -90,15 +97,19 @@ def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal
         type_, name = _MARKS.get(word.text, ("", ""))
         if type_:
             return _terminal(type_, words, at, at + 1, name=name), at + 1
-        if word.text not in ("\u00d7", "&"):
+        if word.text in _PRINTED:
+            return _terminal("MARK", words, at, at + 1), at + 1
+        if word.text not in ("\u00d7", "&", "="):
             return _terminal("UNKNOWN", words, at, at + 1), at + 1
+    if word.text in vocabulary().colours["opens"] and (end := _behind_colour(words, at)) > at:
+        return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
     entry, end = longest(words, at, vocabulary().phrases)
     stitch, stitch_end = longest(words, at, names.phrases)
     ordinal = ordinal_at(words, at)
     number = number_at(words, at)
     times = vocabulary().times.get(word.text)
     if stitch is not None and stitch_end >= end:
-        return _terminal("STITCH", words, at, stitch_end, name=stitch.name), stitch_end
+        return _from_entry(stitch, words, at, stitch_end), stitch_end
     if entry is not None and end > max(ordinal[1] if ordinal else 0, number[1] if number else 0):
         return _from_entry(entry, words, at, end), end
     if ordinal is not None and (number is None or ordinal[1] > number[1]):
@@ -119,6 +130,27 @@ def longest(words: Sequence[Word], at: int, phrases: Phrases) -> tuple[Entry | N
         if end is not None:
             return entry, end
     return None, at
+
+
+def _in_words(words: Sequence[Word]) -> str:
+    return " ".join(word.text for word in words)
+
+
+def _behind_colour(words: Sequence[Word], at: int) -> int:
+    """The place behind `with the darkest scarlet wool`, or `at` where no colour stands."""
+    colours, end = vocabulary().colours, at
+    if words[end].text in ("with", "in"):
+        end += 1
+    if end < len(words) and words[end].text == "the":
+        end += 1
+    while end < len(words) and (words[end].text in colours["before"] or ordinal_at(words, end)):
+        end += 1
+    behind = end
+    while behind < len(words) and words[behind].text in colours["colour"]:
+        behind += 1
+    if behind == end:
+        return at
+    return behind + (behind < len(words) and words[behind].text in colours["behind"])
 
 
 def _behind(words: Sequence[Word], at: int, phrase: Phrase) -> int | None:

@@ -326,7 +326,7 @@ class Row(Said, frozen=True):
     """One row as written: `numbers` are the rounds that its head names, ascending.
 
     `head` is the span of the head's own words. `broken`: the row could not be
-    read, and stands only for its numbers.
+    read, and stands only for its numbers. `note`: what its head says besides, a colour.
     """
 
     numbers: tuple[int, ...]
@@ -334,6 +334,7 @@ class Row(Said, frozen=True):
     claims: tuple[Claim, ...] = ()
     head: Span = NOWHERE
     broken: bool = False
+    note: str = ""
 
 
 # --- the border ---------------------------------------------------------------
@@ -371,6 +372,7 @@ class Headings(Struct, frozen=True):
     bare_in_each: bool = False
     multiple: Multiple | None = None
     overrides: tuple[tuple[str, str], ...] = ()
+    places: tuple[tuple[str, str], ...] = ()
 
 
 class Border(Said, frozen=True):

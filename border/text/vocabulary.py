@@ -39,7 +39,10 @@ Phrases = dict[str, list[tuple[Phrase, Entry]]]
 
 
 class Vocabulary(Struct, frozen=True):
-    """The words that mean the same in all terms, and each stitch's names in each."""
+    """The words that mean the same in all terms, and each stitch's names in each.
+
+    `asked`: names that no terms settle -> the stitch that they mostly are.
+    """
 
     phrases: Phrases
     numbers: dict[str, int]
@@ -50,14 +53,17 @@ class Vocabulary(Struct, frozen=True):
     modifiers: tuple[str, ...]
     expected: dict[str, str]
     stitches: dict[str, dict[str, list[str]]]
+    asked: dict[str, str]
+    colours: dict[str, frozenset[str]]
 
 
 class Names(Struct, frozen=True):
     """The names of stitches under the stated terms and overrides.
 
     `known`: phrase -> canonical stitch. `elsewhere`: a phrase that only other
-    terms have -> the stitch it is there. `unsettled`: another name of a stitch
-    one of whose names has been overridden -> that overridden name.
+    terms have, or that none has, -> the stitch that it is there, or mostly is.
+    `unsettled`: another name of a stitch one of whose names has been overridden
+    -> that overridden name.
     """
 
     terms: str
@@ -111,7 +117,21 @@ def vocabulary() -> Vocabulary:
         tuple(table["modifiers"]),
         table["expected"],
         table["stitches"],
+        table["stitches_asked"],
+        _colours(table["colours"]),
     )
+
+
+def _colours(table: dict[str, list[str]]) -> dict[str, frozenset[str]]:
+    """The words of a colour; `opens`: with which one can begin."""
+    opens = ["with", "in", "the", *table["before"], *table["colour"]]
+    return {name: frozenset(words) for name, words in (table | {"opens": opens}).items()}
+
+
+def is_colour(word: str) -> bool:
+    """Whether a word belongs to a colour: `scarlet`, `lightest`, `wool`."""
+    colours = vocabulary().colours
+    return any(word in colours[part] for part in ("colour", "before", "behind", "aside"))
 
 
 def plural(word: str) -> str:
@@ -151,13 +171,25 @@ def names(terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> Names:
                 known[form] = stitch
                 if moved is not None and name not in overridden:
                     unsettled[form] = moved
+    for name, stitch in vocabulary().asked.items():
+        for form in _spoken(name):
+            elsewhere.setdefault(form, stitch)
     for name, stitch in overrides:
         for form in _spoken(name):
             known[form] = stitch
             unsettled.pop(form, None)
-    entries = {f: Entry("STITCH", s) for f, s in (elsewhere | known).items()}
+    entries = {f: _entry(f, s) for f, s in (elsewhere | known).items()}
     elsewhere = {f: s for f, s in elsewhere.items() if f not in known}
     return Names(terms, _index(entries), known, elsewhere, unsettled)
+
+
+def _entry(form: Phrase, meaning: str) -> Entry:
+    """What a name is: mostly a stitch; by an override also chains, a picot, or a place."""
+    if meaning in vocabulary().stitches:
+        return Entry("STITCH", meaning)
+    if meaning in ("ch", "picot"):
+        return Entry(meaning.upper())
+    return Entry("KIND", meaning, many=form[-1].endswith("s"))
 
 
 def name_of(stitch: str, terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> str:

@@ -91,7 +91,7 @@ def _stitches(row: Row) -> Iterator[str]:
 
 
 def _named(*names: str | None) -> Iterator[str]:
-    sites = ("st", "ch", "loop", "space", "group", "block", "picot", "joint")
+    sites = ("st", "ch", "loop", "space", "group", "block", "run", "picot", "joint")
     return (name for name in names if name is not None and name not in sites)
 
 
@@ -155,7 +155,8 @@ def _row(row: Row, terms: str, overrides: Overrides) -> str:
         case clauses:
             body = "; ".join(_clause(clause, terms, overrides) for clause in clauses)
     rounds = "round" if len(row.numbers) == 1 else "rounds"
-    return f"{rounds} {_numbers(row.numbers)}: {body}."
+    note = f" ({row.note})" if row.note else ""
+    return f"{rounds} {_numbers(row.numbers)}{note}: {body}."
 
 
 def _numbers(numbers: Sequence[int]) -> str:

@@ -26,6 +26,9 @@ def write_kind(kind: Kind, terms: str, plural: bool = False, overrides: Override
     name = kind.name
     if name in ("st", "ch"):
         return name
+    if name == "run":
+        noun = in_plural(name) if plural else name
+        return f"{noun} of {kind.size} {stitch_of(kind, terms, overrides)}"
     if name in ("loop", "space", "group", "block", "picot", "joint"):
         noun = in_plural(name) if plural else name
         if kind.size is None:
@@ -34,9 +37,15 @@ def write_kind(kind: Kind, terms: str, plural: bool = False, overrides: Override
             return f"ch-{kind.size} {noun}"
         if kind.stitch is None:
             return f"{noun} of {kind.size}"
-        return f"{kind.size}-{name_of(kind.stitch, terms, overrides)} {noun}"
+        return f"{kind.size}-{stitch_of(kind, terms, overrides)} {noun}"
     stitch = name_of(name, terms, overrides)
     return in_plural(stitch) if plural and len(stitch) > 6 else stitch
+
+
+def stitch_of(kind: Kind, terms: str, overrides: Overrides) -> str:
+    """The name of the stitch that a group, block or run is made of."""
+    assert kind.stitch is not None
+    return name_of(kind.stitch, terms, overrides)
 
 
 def write_ordinal(nth: int) -> str:

@@ -153,7 +153,7 @@ def _repeat(item: Repeat, terms: str, overrides: Overrides) -> str:
         last = f" to last {count} {write_target(item.to_last.of, terms, count > 1, overrides)}"
     if item.star:
         times = f" {item.times} times in all" if item.times is not None else last
-        return f"*{inner}; repeat from *{times}"
+        return f"*{' ' if inner.startswith('*') else ''}{inner}; repeat from *{times}"
     if item.times is None:
         return f"({inner}){last or ' to end'}"
     if item.times > 1:

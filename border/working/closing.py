@@ -101,6 +101,8 @@ class Account(Struct):
         self.seen[self.last] -= 1
         self.last = takes, kinds[: len(kinds) - count]
         self.seen[self.last] += 1
+        start, stop = self.spans[-1]
+        self.spans[-1] = start, stop - count
 
     def _takes(self, cursor: Cursor, mark: Mark, sites: Sites) -> tuple[int, ...]:
         if len(self.leading) == 1:

@@ -75,6 +75,8 @@ class SiteFinder(Stations):
                 return self._runs(kind, lambda k: k in STITCHES, together=True)
             case "block":
                 return self._runs(kind, lambda k: k in STITCHES, together=False)
+            case "run":
+                return self._runs(kind, lambda k: k == kind.stitch, together=False)
             case name:
                 return self._atoms_that(lambda k: k == name)
 
@@ -94,7 +96,7 @@ class SiteFinder(Stations):
 
     def _runs(self, kind: Kind, wanted: Callable[[str], bool], *, together: bool) -> Sites:
         """Longest runs of wanted atoms; `together`: all worked into one and the same site."""
-        least = 1 if kind.name in ("loop", "space") else 2
+        least = 1 if kind.name in ("loop", "space", "run") else 2
         found = Sites([], [], [])
         for run in self._all_runs(wanted, together):
             if kind.stitch and any(self._kind(i) != kind.stitch for i in run):

@@ -13,6 +13,7 @@ from border.text.readings import Reading, Round
 from border.text.tree import (
     Begin,
     Border,
+    Bracket,
     Chains,
     Claim,
     End,
@@ -20,10 +21,13 @@ from border.text.tree import (
     Headings,
     Item,
     Kind,
+    Place,
     Repeat,
     Row,
     StartChain,
+    Stitches,
     Text,
+    Which,
     Whole,
 )
 from border.text.vocabulary import plural
@@ -110,7 +114,7 @@ def _row(
     counted = ((body, False, claims) for body in ways(aim))
     as_it_is = (_stripped(aim.round.body), True, uncounted)
     for body, beside, best in chain(counted, [as_it_is]):
-        whole = _ended(_headed(body), aim.round, following)
+        whole = _ended(_each_said(_headed(body)), aim.round, following)
         for told in (best, claims, ()):
             row = Row((aim.round.number,), whole, told)
             if proved(row, headings, terms, aim, beside=beside):
@@ -131,6 +135,25 @@ def _headed(body: Body) -> Body:
         return body
     at = next((i for i, item in enumerate(body.items) if not isinstance(item, Begin)), 0)
     return replace(body, items=tuple(_held(i) if k == at else i for k, i in enumerate(body.items)))
+
+
+def _each_said(body: Body) -> Body:
+    """`1 sc in the next 3 ch` as `1 sc in each of the next 3 ch`, which says no other thing."""
+    if isinstance(body, Text):
+        return replace(body, items=tuple(map(_with_each, body.items)))
+    texts = [replace(c.text, items=tuple(map(_with_each, c.text.items))) for c in body]
+    return tuple(replace(c, text=text) for c, text in zip(body, texts, strict=True))
+
+
+def _with_each(item: Item) -> Item:
+    if isinstance(item, Repeat | Bracket):
+        item = replace(item, items=tuple(map(_with_each, item.items)))
+    counted = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
+    match item:
+        case Stitches(count=1, place=Place(which=which, count=count) as place):
+            if count > 1 and which in counted:
+                return replace(item, place=replace(place, each=True))
+    return item
 
 
 def _held(item: Item) -> Item:

@@ -15,9 +15,8 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.yoke.attachments import attach_faults
-from border.yoke.flat import flat_faults
 from border.yoke.laying import Laid, lay
-from border.yoke.loops import loop_faults
+from border.yoke.mending import yoke_faults
 from border.yoke.names import MOST_LIKENED, MOST_PLACES, Names, names, nearest
 from border.yoke.project import Project, Work, WrittenEdge
 from border.yoke.report import YokeReport, yoke_report
@@ -83,8 +82,7 @@ def trace(project: Project) -> tuple[tuple[Edge, ...], YokeReport, tuple[Finding
     """
     named, faults = names(project)
     laid = lay(project, named)
-    findings = [*faults, *laid.findings, *loop_faults(project, laid.rings)]
-    findings += flat_faults(project, named, laid)
+    findings = [*faults, *yoke_faults(project, named, laid)]
     edges, told = _all_edges(project, named, laid)
     findings += told
     can_be_worked = tuple(edge for edge in edges if 0 < edge.places <= MOST_PLACES)

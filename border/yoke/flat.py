@@ -1,39 +1,31 @@
-"""Whether the yoke lies flat and its names agree: the findings, with what would mend it."""
+"""Whether the yoke lies flat and its names agree: the findings."""
 
 from __future__ import annotations
 
 from collections import Counter, defaultdict
 
-from msgspec.structs import replace
-
 from border.findings import Finding, Span
 from border.yoke.faces import Face, Part
 from border.yoke.laying import Laid
-from border.yoke.names import Names
 from border.yoke.project import Project
 from border.yoke.ring import Free, Item, pasted
-from border.yoke.turning import turns
 
 
-def flat_faults(project: Project, names: Names, laid: Laid) -> tuple[Finding, ...]:
+def flat_faults(project: Project, laid: Laid) -> tuple[Finding, ...]:
     """The faults that only show on the yoke as a whole.
 
     Findings: `not-connected`, `ring-faulty` (a run that is not written),
-    `does-not-go-together`, `edge-names-differ`, `edge-name-twice`. Where one
-    change makes it all right there is one finding for it, with the line to paste.
+    `does-not-go-together`, `edge-names-differ`, `edge-name-twice`.
     """
-    apart = _apart(laid)
-    gaps = _gaps(laid)
     crooked = [_crooked(part, laid, project) for part in laid.parts if not part.lies_flat]
-    crooked = crooked if laid.whole else []
     mixed = [_mixed(face, laid) for face in laid.faces if len(laid.names(face)) > 1]
-    twice = _twice(laid)
-    faults = [*crooked, *mixed, *twice]
-    if faults and laid.whole and not apart and (turned := turns(project, names)):
-        help_ = ", or ".join(f"{turn.what}: {turn.paste}" for turn in turned)
-        span = turned[0].span if len(turned) == 1 else faults[0].span
-        faults = [replace(faults[0], help=help_, span=span)]
-    return (*apart, *gaps, *faults)
+    return (
+        *_apart(laid),
+        *_gaps(laid),
+        *(crooked if laid.whole else ()),
+        *mixed,
+        *_twice(laid),
+    )
 
 
 def _apart(laid: Laid) -> list[Finding]:

@@ -136,6 +136,13 @@ def _wholes(fabric: Fabric, kind: Kind, chains_count: bool) -> list[Site]:
         case "block":
             runs = _runs(fabric, lambda atom: atom.what == STITCH, lambda one, other: True)
             runs = [(a, b) for a, b in runs if _is_size(fabric, a, b, kind)]
+        case "run":
+            runs = _runs(
+                fabric,
+                lambda atom: atom.what == STITCH and atom.stitch == kind.stitch,
+                lambda one, other: True,
+            )
+            runs = [(a, b) for a, b in runs if kind.size in (None, b - a)]
         case "group":
             runs = _runs(
                 fabric,

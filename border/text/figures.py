@@ -1,0 +1,143 @@
+"""Named figures: `fan = 2 dc, ch 2, 2 dc` among the headings, and `1 fan in next space` in a row.
+
+A figure is read wherever its name stands as its steps in a bracket, so what is
+said of a bracket (in a place, so many times) is said of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import groupby
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.findings import Finding
+from border.text.headings import is_heading
+from border.text.source import Source
+from border.text.terminals import Terminal
+from border.text.vocabulary import Phrase, plural
+from border.text.words import Sort, Word
+
+DEEPEST = 8
+"""Figures made of figures are followed so far."""
+
+
+class Figure(Struct, frozen=True):
+    """A figure: the words of its name, and of its steps."""
+
+    name: Phrase
+    steps: tuple[Word, ...]
+
+
+Figures = dict[Phrase, Figure]
+"""By the name, in the singular and the plural."""
+
+
+def split_figures(
+    words: Sequence[Word], source: Source
+) -> tuple[list[Word], Figures, tuple[Finding, ...]]:
+    """The words of the headings without those of figures, the figures, and their faults.
+
+    A figure goes on over the lines behind it, to the next heading or figure.
+    """
+    kept: list[Word] = []
+    figures: Figures = {}
+    findings: list[Finding] = []
+    lines = [list(line) for _, line in groupby(words, lambda word: word.line)]
+    while lines:
+        line = lines.pop(0)
+        equals = next((n for n, word in enumerate(line) if word.text == "="), 0)
+        if not equals:
+            kept += line
+            continue
+        while lines and not is_heading(lines[0]) and all(w.text != "=" for w in lines[0]):
+            line += lines.pop(0)
+        name = tuple(w.text for w in line[:equals] if w.text not in ("a", "an", "the", "1"))
+        steps = tuple(line[equals + 1 :])
+        while steps and steps[-1].text in (".", ";"):
+            steps = steps[:-1]
+        span = source.span(line[0].start, line[-1].end)
+        if not name or not steps or any(w.sort is not Sort.WORD for w in line[:equals]):
+            message, help_ = "this figure cannot be read", 'write "fan = 2 dc, ch 2, 2 dc"'
+            findings.append(Finding("bad-heading", message, help_, span))
+        elif name in figures:
+            message = f'the figure "{" ".join(name)}" is given twice'
+            findings.append(Finding("bad-heading", message, "leave one of them out", span))
+        else:
+            figures |= {form: Figure(name, steps) for form in _forms(name)}
+    return kept, figures, tuple(findings)
+
+
+def _forms(name: Phrase) -> list[Phrase]:
+    *before, last = name
+    return [name, (*before, plural(last)), (*before, f"{last}es")]
+
+
+def with_figures(words: Sequence[Word], figures: Figures, depth: int = 0) -> list[Word]:
+    """The words with every figure's name as its steps in a bracket; `2 fans` twice.
+
+    A figure made of itself is followed no further than `DEEPEST`, and its name is
+    then no word.
+    """
+    if not figures or depth > DEEPEST:
+        return list(words)
+    found: list[Word] = []
+    at = 0
+    while at < len(words):
+        figure, end = _figure_at(words, at, figures)
+        if figure is None:
+            found.append(words[at])
+            at = end
+            continue
+        here = words[at]
+        steps = with_figures(figure.steps, figures, depth + 1)
+        opens, closes = (_mark(mark, here) for mark in "()")
+        times = _number_before(found)
+        found += [opens, *steps, closes]
+        if times is not None:
+            found += [times, _word("times", here)]
+        at = end
+    return found
+
+
+def _figure_at(words: Sequence[Word], at: int, figures: Figures) -> tuple[Figure | None, int]:
+    for length in range(min(4, len(words) - at), 0, -1):
+        figure = figures.get(tuple(word.text for word in words[at : at + length]))
+        if figure is not None:
+            return figure, at + length
+    return None, at + 1
+
+
+def _number_before(found: list[Word]) -> Word | None:
+    """The number of figures, taken from before the name; None where it is one."""
+    if not found or found[-1].sort is Sort.QUOTED:
+        return None
+    last = found[-1]
+    if last.text in ("a", "an", "one"):
+        found.pop()
+    elif last.sort is Sort.NUMBER:
+        found.pop()
+        return last if last.number != 1 else None
+    return None
+
+
+def _mark(text: str, at: Word) -> Word:
+    return Word(Sort.MARK, text, at.start, at.end, at.line)
+
+
+def _word(text: str, at: Word) -> Word:
+    return Word(Sort.WORD, text, at.start, at.end, at.line)
+
+
+def placed(terminals: Sequence[Terminal], first: int) -> list[Terminal]:
+    """The terminals of a text that begins at `first`, those of figures where their name stands."""
+    found: list[Terminal] = []
+    here: Terminal | None = None
+    for terminal in terminals:
+        if terminal.type == "LP" and terminal.start >= first:
+            here = terminal
+        if terminal.start < first and here is not None:
+            terminal = replace(terminal, start=here.start, end=here.end)
+        found.append(terminal)
+    return found

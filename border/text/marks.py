@@ -1,0 +1,184 @@
+"""Printed marks round a repeat: `x … x 8 times`, `repeat from +`, `repeat from * to **`.
+
+Books print stars, crosses, daggers and letters in brackets. Here they all become
+the stars and brackets that the grammar knows, before anything else is put together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec.structs import replace
+
+from border.text.terminals import Terminal
+
+_HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL", "TOEND", "TOLAST", "NUM", "FROM", "TO", "MARK"})
+_FROM_TO = ["FROM", "MARK", "TO", "MARK"]
+_LETTERS = frozenset("abcdef")
+
+
+def printed_marks(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """The terminals with every printed mark as a star, or as half a bracket."""
+    found = _joined(_whole_marks(terminals))
+    while (opening := _next_mark(found, 0)) is not None:
+        found = _settled(found, opening)
+    return [replace(t, type="STAR") if t.type == "MARK" else t for t in _without_ends(found)]
+
+
+def _without_ends(t: Sequence[Terminal]) -> list[Terminal]:
+    """Without the second half of `repeat from * to *`, where nothing stands at the second mark."""
+    ends = {n for n in range(3, len(t)) if [x.type for x in t[n - 3 : n + 1]] == _FROM_TO}
+    return [x for n, x in enumerate(t) if not {n, n + 1} & ends]
+
+
+# --- what is a mark ---------------------------------------------------------------
+
+
+def _whole_marks(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """Crosses that are no `3 times`, stars side by side, and `(a)`, each as one mark."""
+    found: list[Terminal] = []
+    doubled = sum(_touches(terminals, n + 1) for n, t in enumerate(terminals) if t.type == "STAR")
+    at = 0
+    while at < len(terminals):
+        here, taken = terminals[at], 1
+        if here.type == "STAR":
+            # One `**` alone is two repeats that begin together.
+            while doubled > 1 and _touches(terminals, at + taken):
+                taken += 1
+            end = terminals[at + taken - 1].end
+            here = replace(here, type="MARK", text="*" * taken, end=end)
+        elif here.type == "CROSS" and not _counts(terminals, at):
+            here = replace(here, type="MARK")
+        elif _is_letter(terminals[at : at + 3]):
+            taken = 3
+            here = replace(terminals[at + 1], type="MARK")
+        found.append(here)
+        at += taken
+    return found
+
+
+def _touches(terminals: Sequence[Terminal], at: int) -> bool:
+    if at >= len(terminals) or terminals[at].type != "STAR":
+        return False
+    return terminals[at - 1].end == terminals[at].start
+
+
+def _counts(terminals: Sequence[Terminal], at: int) -> bool:
+    """Whether a cross says how often, as in `(…) x 3`."""
+    before = terminals[at - 1].type if at else ""
+    behind = [t.type for t in terminals[at + 1 : at + 3]]
+    if before not in ("RP", "REPEAT") or behind[:1] != ["NUM"]:
+        return False
+    return behind[1:] not in (["STITCH"], ["CH"], ["PICOT"])
+
+
+def _is_letter(three: Sequence[Terminal]) -> bool:
+    types = [t.type for t in three]
+    bracket = types[:1] == ["LP"] and types[2:] == ["RP"]
+    return bracket and types[1] in ("NUM", "UNKNOWN") and three[1].text in _LETTERS
+
+
+def _joined(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """Without the words that only lead to a mark: `from the *`, `from star`."""
+    found: list[Terminal] = []
+    for n, terminal in enumerate(terminals):
+        behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
+        led = bool(found) and found[-1].type in ("FROM", "TO")
+        if terminal.type == "THE" and led and behind in ("MARK", "STARWORD"):
+            continue
+        if terminal.type == "STARWORD" and led:
+            terminal = replace(terminal, type="MARK", text="*")
+        found.append(terminal)
+    return found
+
+
+def _next_mark(t: Sequence[Terminal], at: int, text: str | None = None) -> int | None:
+    """The next mark that stands in the text itself, not behind `from` or `to`."""
+    for n in range(at, len(t)):
+        named = n > 0 and t[n - 1].type in ("FROM", "TO")
+        if t[n].type == "MARK" and not named and text in (None, t[n].text):
+            return n
+    return None
+
+
+# --- what belongs to it -----------------------------------------------------------
+
+
+def _settled(t: list[Terminal], opening: int) -> list[Terminal]:
+    """The terminals with one mark, and what closes it, as the grammar has them."""
+    text = t[opening].text
+    for n in range(opening + 1, len(t)):
+        if t[n].type == "REPEAT":
+            behind = _behind_repeat(t, n)
+            words = [x.text for x in t[n:behind] if x.type == "MARK"]
+            if words[:1] == [text]:
+                return _from_mark(t, opening, n, behind, words[-1] if len(words) > 1 else None)
+            if not words and _before(t, n) == _next_mark(t, opening + 1, text):
+                return _dropped(
+                    _as_star(t, opening), {_before(t, n)} | set(range(_before(t, n), n))
+                )
+        elif t[n].type == "MARK" and t[n].text == text and _times_behind(t, n):
+            return [
+                replace(x, type="LP", text="(")
+                if i == opening
+                else replace(x, type="RP", text=")")
+                if i == n
+                else x
+                for i, x in enumerate(t)
+            ]
+    return _as_star(t, opening)
+
+
+def _from_mark(
+    t: list[Terminal], opening: int, repeat: int, behind: int, to: str | None
+) -> list[Terminal]:
+    """`* A ** B; repeat from * to **`: A once more; with no B it is a plain star."""
+    closing = None if to is None else _next_mark(t, opening + 1, to)
+    if closing is None or closing > repeat or closing == _before(t, repeat):
+        drop = {n for n in range(repeat, behind) if t[n].type == "TO"}
+        drop |= {n + 1 for n in drop}
+        if closing is not None and closing < repeat:
+            drop |= {closing}
+        star = [
+            replace(x, type="STAR") if repeat < n < behind and x.type == "MARK" else x
+            for n, x in enumerate(_as_star(t, opening))
+        ]
+        return _dropped(star, drop)
+    again = t[opening + 1 : closing]
+    how_often = [x for x in t[repeat:behind] if x.type in ("NUM", "TIMES", "MORE", "INALL")]
+    head = t[:opening] + again + t[closing + 1 : repeat]
+    bracket = [
+        replace(t[repeat], type="LP", text="("),
+        *again,
+        replace(t[behind - 1], type="RP", text=")"),
+    ]
+    return head + bracket + how_often + t[behind:]
+
+
+def _behind_repeat(t: Sequence[Terminal], repeat: int) -> int:
+    at = repeat + 1
+    while at < len(t) and t[at].type in _HOW_OFTEN:
+        at += 1
+    return at
+
+
+def _before(t: Sequence[Terminal], at: int) -> int:
+    """The place of the last terminal before one, separators left out."""
+    at -= 1
+    while at > 0 and t[at].type == "SEP":
+        at -= 1
+    return at
+
+
+def _times_behind(t: Sequence[Terminal], mark: int) -> bool:
+    types = [x.type for x in t[mark + 1 : mark + 4]]
+    types = types[1:] if types[:1] == ["SEP"] else types
+    return types[:1] in (["TIMES"], ["MORE"]) or types[:2] in (["NUM", "TIMES"], ["NUM", "MORE"])
+
+
+def _as_star(t: Sequence[Terminal], at: int) -> list[Terminal]:
+    return [replace(x, type="STAR") if n == at else x for n, x in enumerate(t)]
+
+
+def _dropped(t: Sequence[Terminal], places: set[int]) -> list[Terminal]:
+    return [x for n, x in enumerate(t) if n not in places]
