@@ -195,7 +195,8 @@ def _either_side(
     def length(by: int) -> float:
         return sizer.length(tuple((name, by) for name in group), there.edge)
 
-    each = length(1) - length(0)
+    some = 2 if there.motifs else 12  # not 1: what is left over of a round is not in its length
+    each = (length(some) - length(0)) / some
     if each <= 0:  # more wheels that draw the edge in
         return set()
     by = min(max(floor((wanted_mm - length(0)) / each), least), most - 1)

@@ -123,3 +123,32 @@ def test_more_wheels_than_are_reckoned_are_told(border: Border) -> None:
     assert code == 0
     assert "it does not go together so: the yoke has 10023 motifs" in out
     assert "no edge changes" not in out
+
+
+README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        "border flat patterns/fern.toml --work neck",
+        "border attach patterns/fern.toml",
+        "border size patterns/fern.toml --edge hem --length 40cm",
+        "border size patterns/fern.toml --more front=1,back=1",
+    ],
+)
+def test_the_manual_shows_what_is_printed(border: Border, command: str) -> None:
+    """Line by line, in order; where it says … something is left out."""
+    _, out, _ = border(*command.replace("patterns/", "").split()[1:])
+    printed = iter(out.splitlines())
+    behind = README[README.index(f"    {command}\n") :].splitlines()[1:]
+    shown = [line[4:] for line in _until_the_text_goes_on(behind)]
+    assert len(shown) > 5
+    for line in shown:
+        if line.strip() not in ("", "…"):
+            assert line in printed, line
+
+
+def _until_the_text_goes_on(lines: list[str]) -> list[str]:
+    end = next(i for i, line in enumerate(lines) if line and not line.startswith("    "))
+    return lines[:end]

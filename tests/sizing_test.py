@@ -252,6 +252,32 @@ def test_a_plain_edge_to_measure_and_where_its_border_closes() -> None:
     assert "cuff: 10 more loops" in told(sizing)
 
 
+def test_an_open_edge_of_chains_is_as_long_as_its_chains() -> None:
+    """61 chains of 1.4 mm; a mesh of 1 dc and 2 ch closes on a multiple of 3 plus 1."""
+    text = """
+    format = 1
+    [[edge]]
+    name = "edging"
+    closed = false
+    places = 61
+    of = "chain"
+    [[work]]
+    edge = "edging"
+    border = "mesh.border"
+    [thread]
+    hook_mm = 1.5
+    sample = [{ stitch = "ch", stitches = 20, used_mm = 90, width_mm = 28 }]
+    """
+    mesh = "terms: us\nround 1: 1 dc in first loop, *ch 2, skip 2 loops, 1 dc in next loop; repeat from *.\n"
+    sizing = project(text, mesh=mesh).resized("edging", 140.0, ())
+    now = edge(sizing.now, "edging").length
+    assert now is not None
+    assert now.middle == pytest.approx(61 * 1.4)
+    places = {edge(then, "edging").places: edge(then, "edging").closes for then in sizing.then}
+    assert places[100] is True
+    assert all(closes is (n % 3 == 1) for n, closes in places.items())
+
+
 def test_a_length_that_nothing_tells_is_asked_for() -> None:
     bare = SIMS.replace(f"length_mm = {30 * INCH}\n", "")
     sizing = sims(bare).resized("neck", 900.0, ())
