@@ -64,9 +64,8 @@ def _sewn(
         return None, [Finding("bad-value", message, "sew another round, or part", said.span)]
     lace = _lace(edge, worked, work, project, number, stretch)
     found = sewn(said, of, pieces, lace)
-    terms = work.text.reading.rules.terms if work and work.text.reading else "us"
     over = tuple(name.text for name in said.over)
-    return SewnEdge(edge.name, over, number, terms, found), _told(said, found, edge)
+    return SewnEdge(edge.name, over, number, found), _told(said, found, edge)
 
 
 def _fabric(worked: WorkedEdge | None, edge: Edge, number: int) -> Fabric:

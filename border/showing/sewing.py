@@ -17,7 +17,6 @@ class SewnEdge(Struct, frozen=True):
     edge: str
     over: tuple[str, ...]
     round: int
-    terms: str
     sewn: Sewn
 
 
