@@ -8,8 +8,8 @@ from border.working.fabric import CHAIN, PICOT, Fabric
 
 
 class Piece(Struct, frozen=True):
-    """One piece of lace: over which motif it lies (on a joint `A | B`), and the how manieth it
-    is there; without motifs the how manieth of all."""
+    """One piece of lace: over which motif it lies (on a joint `A | B`), and its number there,
+    from 1; without motifs its number among all."""
 
     motif: str
     number: int

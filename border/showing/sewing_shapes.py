@@ -35,7 +35,7 @@ class PartSewnRecord(TypedDict):
 class PinRecord(TypedDict):
     """A pin behind so many pieces; `eighths` of the way, null where only a part ends.
 
-    `motif`, `number`: the last piece before it, the how manieth over its motif.
+    `motif`, `number`: the last piece before it, and its number over its motif.
     """
 
     eighths: int | None
