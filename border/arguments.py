@@ -137,6 +137,8 @@ def _parser(version: str) -> _Parser:
                 _shape(command)
             case "check":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
+                about = "show for each row which of its readings come out"
+                command.add_argument("--readings", action="store_true", help=about)
             case "close":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
             case "count" | "adjust" | "thread" | "sheet" | "write" | "chart":

@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from border.showing.eased import EasedAll
     from border.showing.lying import LyingAll
     from border.showing.needed import Needed
+    from border.showing.readings_tables import EdgeReadings
     from border.showing.sewing import SewnAll
     from border.showing.sheet_pictures import Pictures
     from border.showing.sizing import SizedAll
@@ -175,7 +176,7 @@ class Pipeline:
             findings += wanted.text.findings
             if wanted.edge is None:
                 continue
-            piece = worked_piece(wanted, wanted.edge)
+            piece = worked_piece(wanted, wanted.edge, misprints=self.command == "check")
             pieces.append(piece)
             findings += told_of(wanted.edge, piece.findings, len(works))
         return tuple(pieces), tuple(findings)
@@ -224,6 +225,18 @@ class Pipeline:
         needed = needed_of(list(self._worked), project, self.asked.closed, self.texts.sources)
         told = dict.fromkeys((*self.yoke_findings, *needed.findings))
         return replace(needed, findings=tuple(told))
+
+    @property
+    def readings(self) -> list[EdgeReadings]:
+        """Every reading of each round that `check --readings` shows, edge by edge."""
+        from border.questions.asking import all_readings
+
+        pieces = [p for p in self.counted.pieces if p.reading is not None and p.worked is not None]
+        return [
+            (p.edge.name, all_readings(p.reading, p.worked))
+            for p in pieces
+            if p.reading is not None and p.worked is not None
+        ]
 
     def unwound(self, balls: float | None, *, plan: bool) -> ThreadTold:
         """Everything that `thread` shows; `plan`: how far the balls go, as well."""
@@ -333,7 +346,7 @@ def _wanted(number: int, text: BorderText, said: Work, edge: Edge | None) -> Wan
     return Wanted(number, text, said.border, edge, given, done, found, said.done_span, said)
 
 
-def worked_piece(wanted: Wanted, edge: Edge) -> Piece:
+def worked_piece(wanted: Wanted, edge: Edge, *, misprints: bool = False) -> Piece:
     """A border worked into an edge and counted, as far as its text could be made out."""
     text, named = wanted.text, wanted.named
     if text.reading is None:
@@ -342,8 +355,20 @@ def worked_piece(wanted: Wanted, edge: Edge) -> Piece:
     rounds = count_edge(worked)
     whole = text.faulty is None and len(rounds) == len(text.reading.rounds)
     name, terms = text.reading.name, text.reading.rules.terms
-    told = worked.findings
+    told = (*worked.findings, *_asked(wanted, worked, misprints=misprints))
     return Piece(edge, named, name, terms, rounds, text.faulty, whole, told, text.reading, worked)
+
+
+def _asked(wanted: Wanted, worked: WorkedEdge, *, misprints: bool) -> Iterable[Finding]:
+    """What is asked of a round that does not come out; loaded only where there is one."""
+    disagrees = any(f.code == "count-disagrees" for f in worked.findings)
+    if all(r.closes for r in worked.rounds) and not disagrees:
+        return ()
+    from border.questions.asking import questions
+
+    assert wanted.text.reading is not None
+    eased = [a.round for a in wanted.given]
+    return questions(wanted.text.reading, worked, eased, misprints=misprints)
 
 
 def worked_as_said(wanted: Wanted, edge: Edge) -> WorkedEdge:

@@ -31,13 +31,23 @@ def _check(asked: Namespace) -> int:
     pipelines = _pipelines(asked, asked.files)
     findings = [f for p in pipelines for f in p.findings]
     sources = {name: source for p in pipelines for name, source in p.texts.sources.items()}
+    readings = [r for p in pipelines for r in p.readings] if asked.readings else None
     if asked.json:
         from border.showing.record import check_record
 
-        print_json(check_record(findings, sources))
+        if readings is not None:
+            from border.showing.readings_tables import readings_record
+
+            print_json(check_record(findings, sources, readings_record(readings)))
+        else:
+            print_json(check_record(findings, sources))
     else:
         for pipeline in pipelines:
             print(in_a_word(pipeline))
+        if readings:
+            from border.showing.readings_tables import readings_tables
+
+            show(readings_tables(readings))
         tell(findings, sources)
     return _code(findings)
 

@@ -41,6 +41,7 @@ from border.showing.needs_shapes import (
     StretchNeedRecord,
     WorkNeedRecord,
 )
+from border.showing.readings_shapes import EdgeReadingsRecord, ReadingRecord
 from border.showing.sewing_shapes import (
     AttachRecord,
     PartSewnRecord,
@@ -94,6 +95,8 @@ from border.showing.thread_shapes import (
 from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    ReadingRecord,
+    EdgeReadingsRecord,
     RoundSizeRecord,
     EdgeSizeRecord,
     SizedRecord,
