@@ -14,7 +14,7 @@ from sheets import FERN, LACE, Files, cuff
 
 from border.cli import main
 from border.findings import Finding
-from border.pipeline import AskedEdge, Pipeline
+from border.pipeline import Pipeline
 from border.showing.folding import length, weight
 from border.showing.record import count_record, to_json
 from border.showing.schema import schema
@@ -23,6 +23,7 @@ from border.showing.thread_tables import MOST, thread_tables
 from border.showing.thread_told import ThreadTold
 from border.showing.thread_words import apart, listed, loop_length
 from border.text.source import Source
+from border.wanted import AskedEdge
 
 SAMPLE = 'sample = [{ stitch = "dc", stitches = 40, used_mm = 690 }]\n'
 THREAD = '[thread]\nsize = "40"\nhook_mm = 1.0\n'
