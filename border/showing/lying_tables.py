@@ -14,12 +14,13 @@ from border.reckoning.flat import Lies, RoundLies
 from border.reckoning.measuring import Mark
 from border.reckoning.mending import Mended
 from border.reckoning.stitch_sizes import EASE, Band
-from border.showing.folding import edge_in_words, in_terms, some
+from border.showing.folding import edge_in_words
 from border.showing.layout import Rows
 from border.showing.lengths import between, measure, whole
 from border.showing.lying import LyingAll, LyingWork
 from border.showing.tables import TERMS
 from border.showing.telling import harmless
+from border.text.amounts import in_terms, some
 from border.text.tree import Clause
 from border.text.written import write_scope
 

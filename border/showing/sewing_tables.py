@@ -10,11 +10,11 @@ from rich.text import Text
 
 from border.reckoning.attaching import PartSewn, Pin, Sewn
 from border.reckoning.lace_pieces import Piece
-from border.showing.folding import some
 from border.showing.layout import Rows
 from border.showing.lengths import between
 from border.showing.sewing import SewnAll, SewnEdge
 from border.showing.telling import harmless
+from border.text.amounts import some
 
 MOST = 12
 """Pieces of lace that are told one by one."""

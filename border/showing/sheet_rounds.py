@@ -11,10 +11,11 @@ from border.findings import Severity
 from border.reckoning.counts import RepeatCount, RoundCount, Tally
 from border.reckoning.running import Course, Joint, Stage, course
 from border.showing.counted import Counted, Piece
-from border.showing.folding import called, everything, kinds, series
+from border.showing.folding import called, everything, series
 from border.showing.sheet_words import is_copied, row_as_read, row_as_written, thread_in_words
 from border.showing.tables import adjusted
 from border.showing.telling import harmless
+from border.text.amounts import kinds
 from border.text.readings import Round
 from border.working.found import in_words
 from border.yoke.edges import Edge

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from border.findings import Finding
+from border.text.amounts import in_terms, kinds, some
 from border.text.readings import Round
 from border.text.tree import Clause
 from border.text.written import write_item
@@ -34,14 +35,6 @@ class Reasons(Struct):
     unmade: list[str]
 
 
-def plural(n: int, word: str) -> str:
-    """A number with its noun: `1 space`, `3 ch-5 spaces`, `2 groups of 3`."""
-    if n == 1:
-        return f"1 {word}"
-    head, of, tail = word.partition(" of ")
-    return f"{n} {head}{'' if head in ('st', 'ch') else 's'}{of}{tail}"
-
-
 def too_short(round_: Round, troubles: Iterable[tuple[str, Trouble]]) -> list[Finding]:
     """One finding for each step that asks more than its parts of the edge have."""
     by_step: dict[int, list[tuple[str, Trouble]]] = {}
@@ -63,7 +56,7 @@ def does_not_close(
     round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons, already: bool
 ) -> Finding:
     """The finding for a round that does not close; `already`: it is worked, and a fact."""
-    told = [*_left(fabric, reasons), *_ran_out(round_, reasons)]
+    told = [*_left(round_, fabric, reasons), *_ran_out(round_, reasons)]
     if reasons.unmade:
         parts = [name for name in reasons.unmade if name]
         told.append(f"its repeat is made no times{f' on {_names(parts)}' if parts else ''}")
@@ -72,7 +65,7 @@ def does_not_close(
         told = ["its repeat does not come out even"]
         if short:
             told = [f"it asks for more than {_names(short)} has" if short[0] else "it runs short"]
-    repeat, help_ = _repeat(fabric, accounts, reasons)
+    repeat, help_ = _repeat(round_, fabric, accounts, reasons)
     reason = "; ".join([*told, *repeat])
     if already:
         message = f"round {round_.number}, worked already, does not close: {reason}"
@@ -82,13 +75,14 @@ def does_not_close(
     return Finding("row-does-not-close", message, help_, round_.head, round_.number)
 
 
-def _left(fabric: Fabric, reasons: Reasons) -> list[str]:
+def _left(round_: Round, fabric: Fabric, reasons: Reasons) -> list[str]:
     by_amount: dict[tuple[int, str], list[Leftover]] = {}
     for leftover in reasons.leftovers:
         by_amount.setdefault((leftover.count, leftover.what), []).append(leftover)
     told = []
     for (count, what), where in by_amount.items():
-        amount = f"{plural(count, what)} {'is' if count == 1 else 'are'} left over"
+        amount = in_terms(some(count, what), round_.rules.terms)
+        amount += f" {'is' if count == 1 else 'are'} left over"
         if not where[0].part:
             told.append(f"{amount} {whereabouts(fabric, where[0].positions)}".rstrip())
         elif len(where) == 1:
@@ -110,7 +104,7 @@ def _ran_out(round_: Round, reasons: Reasons) -> list[str]:
 
 
 def _repeat(
-    fabric: Fabric, accounts: dict[int, Account], reasons: Reasons
+    round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons
 ) -> tuple[list[str], str | None]:
     """How the repeat goes, and the two remedies."""
     first = next((o for o in reasons.leftovers if o.left is not None), None)
@@ -119,24 +113,29 @@ def _repeat(
             return [], "work into what is left, skip it in so many words, or add a repeat"
         return [], "write what is to be done where the row runs short, or change the repeat"
     takes = accounts[id(first.left.item)].takes(fabric)
-    told = ", ".join(plural(n, kind) for kind, n in takes.items())
+    told = kinds(takes, round_.rules.terms)
     several = sum(o.left is not None for o in reasons.leftovers) > 1
     fits = "once" if first.left.times == 1 else f"{first.left.times} times"
     sentence = f"a repeat takes {told}" + ("" if several else f" and fits {fits}")
     if not several and not first.left.times:
         sentence = "not one repeat fits"
-    ways = [_remedy(o, sum(takes.values())) for o in reasons.leftovers if o.left is not None]
+    ways = [
+        _remedy(o, sum(takes.values()), round_.rules.terms)
+        for o in reasons.leftovers
+        if o.left is not None
+    ]
     ways = list(dict.fromkeys(ways))
     more = f"; and so on for {len(ways) - 3} more" if len(ways) > 3 else ""
     return [sentence], "; ".join(ways[:3]) + f"{more}, where it will not be seen"
 
 
-def _remedy(leftover: Leftover, takes: int) -> str:
+def _remedy(leftover: Leftover, takes: int, terms: str) -> str:
     """What evens a part out: to pass what is left, or to work the rest of a repeat twice."""
-    way = f"skip {plural(leftover.count, leftover.what)} (by = {leftover.count})"
+    what = leftover.what
+    way = f"skip {in_terms(some(leftover.count, what), terms)} (by = {leftover.count})"
     short = takes - leftover.count
     if short > 0:
-        way += f", or work {plural(short, leftover.what)} twice (by = -{short})"
+        way += f", or work {in_terms(some(short, what), terms)} twice (by = -{short})"
     return f"{way} on {leftover.part}" if leftover.part else way
 
 
@@ -155,30 +154,32 @@ Summary = tuple[list[str], list[int], bool]
 """A row's elements, the times of its repeats, and whether it closes."""
 
 
-def summary(told: Summary) -> str:
+def summary(told: Summary, terms: str) -> str:
     """A row in a few words: `12 repeats, 36 dc, 24 ch, closes`."""
-    kinds, times, closes = told
-    stitches, chains, picots = tally(kinds)
-    words = [plural(n, "repeat") for n in times[:1]]
-    words += [f"{n} {name}" for name, n in stitches.items()]
+    elements, times, closes = told
+    stitches, chains, picots = tally(elements)
+    words = [some(n, "repeat") for n in times[:1]]
+    words += [kinds(stitches, terms)] if stitches else []
     words += [f"{chains} ch"] if chains else []
-    words += [plural(picots, "picot")] if picots else []
+    words += [some(picots, "picot")] if picots else []
     return ", ".join([*words, "closes" if closes else "does not close"])
 
 
 def chains_unclear(round_: Round, yes: Summary, no: Summary) -> Finding:
+    terms = round_.rules.terms
     message = (
         f"round {round_.number} counts stitches over chains, and the border does not say whether "
-        f"chains count: if they do, {summary(yes)}; if not, {summary(no)}"
+        f"chains count: if they do, {summary(yes, terms)}; if not, {summary(no, terms)}"
     )
     help_ = 'write "chains count as stitches: yes" or "chains count as stitches: no" at the top'
     return Finding("chains-unclear", message, help_, round_.head, round_.number)
 
 
 def repeat_unclear(round_: Round, once: Summary, repeated: Summary) -> Finding:
+    terms = round_.rules.terms
     message = (
-        f"round {round_.number} prints no repeat: worked once, {summary(once)}; "
-        f"repeated all round, {summary(repeated)}"
+        f"round {round_.number} prints no repeat: worked once, {summary(once, terms)}; "
+        f"repeated all round, {summary(repeated, terms)}"
     )
     help_ = (
         'write "repeat" at its end to go round, or "rows without a repeat: are repeated" at the '
@@ -243,6 +244,7 @@ def no_stitches(round_: Round, missing: list[str]) -> Finding:
     message = f"round {round_.number} puts no stitch on the work"
     help_ = "say what is worked, and into what"
     if missing:
-        message += f": the row below has no {' and no '.join(missing)}"
+        named = (in_terms(kind, round_.rules.terms) for kind in missing)
+        message += f": the row below has no {' and no '.join(named)}"
         help_ = "see what the round before makes, and name that"
     return Finding("no-stitches", message, help_, round_.head, round_.number)
