@@ -35,7 +35,7 @@ def sewing_tables(sewing: SewnAll) -> Group:
 
 def _heading(edge: SewnEdge) -> Text:
     sewn = edge.sewn
-    where = f"{edge.edge}, over {' and '.join(edge.over)}" if edge.over else edge.edge
+    where = f"{edge.edge}, over {', then '.join(edge.over)}" if edge.over else edge.edge
     text = Text(harmless(where), style="bold")
     what = f"round {edge.round}" if edge.round else "the edge itself"
     told = f"\n{what}: {some(len(sewn.pieces), sewn.of)} sewn to {sewn.finished_mm:g} mm of cloth"
