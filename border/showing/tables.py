@@ -30,6 +30,7 @@ from border.showing.folding import (
     length,
     motif_lines,
     stitches,
+    told_apart,
     weight,
 )
 from border.showing.layout import Rows
@@ -179,8 +180,9 @@ def _listed(names: Sequence[str]) -> str:
 
 def _thread(used: ThreadUse, thread: Thread) -> Text:
     text = Text("thread", style="bold")
+    about, low, high = told_apart(length, used.mm, used.low_mm, used.high_mm)
     text.append(
-        f"\nabout {length(used.mm)}, between {length(used.low_mm)} and {length(used.high_mm)}, "
+        f"\nabout {about}, between {low} and {high}, "
         f"{weight(used.grams)}, for {harmless(described(thread))}"
         f"\n{trusted(thread.gauge)}; in these rounds alone: no motifs, tails or swatch",
         style="not bold",
