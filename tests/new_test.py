@@ -266,11 +266,11 @@ def test_a_sum_that_cannot_be_is_shown() -> None:
         "give from 1 to 7",
     )
     assert refused("cuff", "seam", "2") == (
-        "2 at each end of a joint make 4, and a joint takes up 3",
+        "2 at each end of a joint makes 4, and a joint takes up 3",
         "give from 0 to 1",
     )
     assert refused("cuff", "seam", "1", joined="1") == (
-        "1 at each end of a joint make 2, and a joint takes up 1",
+        "1 at each end of a joint makes 2, and a joint takes up 1",
         "give 0",
     )
 

@@ -80,7 +80,7 @@ def _seam() -> Number:
 
     def why(said: Said, n: int) -> str:
         joined = number(said, "joined")
-        return f"{n} at each end of a joint make {2 * n}, and a joint takes up {joined}"
+        return f"{n} at each end of a joint makes {2 * n}, and a joint takes up {joined}"
 
     ask = "of those, at each end of a joint, the loops still free for the edge beside"
     return Number("seam", ask, lambda said: (min(1, most(said)),), 0, most, why)
