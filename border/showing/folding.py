@@ -7,9 +7,9 @@ from itertools import groupby
 from math import floor, log10
 from typing import Protocol, TypeVar
 
-from border.reckoning.counts import JointCount, MotifCount, Tally
+from border.reckoning.counts import JointCount, MotifCount, RepeatCount, Tally
 from border.stitches import STITCHES
-from border.text.amounts import in_terms, some
+from border.text.amounts import in_terms, kinds, some
 from border.yoke.edges import Edge
 
 T = TypeVar("T")
@@ -39,6 +39,14 @@ def everything(made: Tally, terms: str) -> str:
     told += [f"{made.chains} ch"] if made.chains else []
     told += [some(made.picots, "picot")] if made.picots else []
     return ", ".join(told) or "nothing"
+
+
+def each_repeat(count: RepeatCount, terms: str) -> str:
+    """`each takes 2 spaces and makes 5 tr`, or `16 of them take …`, where others do otherwise."""
+    takes, makes = kinds(count.takes, terms) or "nothing", everything(count.makes, terms)
+    if count.otherwise:
+        return f"{count.times - count.otherwise} of them take {takes} and make {makes}"
+    return f"each takes {takes} and makes {makes}"
 
 
 def _by_kind(made: Tally, terms: str) -> list[str]:

@@ -24,6 +24,7 @@ from border.reckoning.thread import (
 )
 from border.showing.counted import Counted, Piece
 from border.showing.folding import (
+    each_repeat,
     edge_in_words,
     everything,
     joint_lines,
@@ -141,10 +142,9 @@ def _detail_lines(piece: Piece, count: RoundCount) -> Iterator[tuple[str, list[T
 
 
 def _repeat(count: RepeatCount, terms: str) -> str:
-    takes = kinds(count.takes, terms) or "nothing"
     times = "once" if count.times == 1 else f"{count.times} times"
     over = f"; {count.left_over} left over" if count.left_over else "; none left over"
-    return f"{times}, each takes {takes} and makes {everything(count.makes, terms)}{over}"
+    return f"{times}, {each_repeat(count, terms)}{over}"
 
 
 def _motif(line: str, usual: bool) -> Text:

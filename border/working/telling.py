@@ -112,11 +112,14 @@ def _repeat(
         if reasons.leftovers:
             return [], "work into what is left, skip it in so many words, or add a repeat"
         return [], "write what is to be done where the row runs short, or change the repeat"
-    takes = accounts[id(first.left.item)].takes(fabric)
+    account = accounts[id(first.left.item)]
+    takes = account.takes(fabric)
     told = kinds(takes, round_.rules.terms)
     several = sum(o.left is not None for o in reasons.leftovers) > 1
     fits = "once" if first.left.times == 1 else f"{first.left.times} times"
     sentence = f"a repeat takes {told}" + ("" if several else f" and fits {fits}")
+    if account.otherwise():
+        sentence = f"most repeats take {told}" + ("" if several else f", and it fits {fits}")
     if not several and not first.left.times:
         sentence = "not one repeat fits"
     ways = [
