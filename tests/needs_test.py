@@ -307,7 +307,7 @@ def test_repeats_that_take_unevenly_need_no_multiple() -> None:
     """
     for chains, told in ((2, "no one multiple"), (4, "a multiple of 2 ch-4 spaces")):
         found = needs(reading(text.format(chains)), "loop", True)
-        assert in_words(found.rounds[1].rule) == told
+        assert in_words(found.rounds[1].rule).partition(",")[0] == told
         assert in_words(found.rounds[2].rule).startswith("any number of groups")
     for spaces in (3, 4):
         edge = runs_edge([2] * spaces, True)
