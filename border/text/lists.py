@@ -62,7 +62,9 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
                 if since and isinstance(since[-1], Chains) and may_close(item):
                     _tell_ring(since[-1], item, b)
                 elif place.which is Which.SAME:
-                    if _may_share(since, item):
+                    if _may_be_picot(since, item):
+                        _tell_picot(since[-1], item, b)
+                    elif _may_share(since, item):
                         _tell_same(since, item, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
@@ -190,6 +192,27 @@ def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
         f"this is taken as {place.count} stitches, one in each of {place.count} chains",
         f"write {one} if it is one stitch in the space, or {each} if it is one in each",
         item.span,
+    )
+
+
+def _may_be_picot(since: Sequence[Item], closing: Item) -> bool:
+    """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
+    match closing:
+        case Stitches(1, "ss" | "sc" as name, Place(targets=() | (Whole(Kind("st")),))):
+            chains = since[-1] if since else None
+            bare = len(since) > 1 and isinstance(since[-2], Stitches)
+            return isinstance(chains, Chains) and chains.count > 2 and (bare or name == "ss")
+        case _:
+            return False
+
+
+def _tell_picot(chains: Item, closing: Item, b: Building) -> None:
+    assert isinstance(chains, Chains)
+    b.tell(
+        "perhaps-picot",
+        f"these {chains.count} chains are taken to stand as a loop on the row",
+        f"write picot of {chains.count} if this closes them into a ring on that stitch",
+        chains.span.to(closing.span),
     )
 
 

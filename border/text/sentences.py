@@ -239,7 +239,7 @@ def _trimmed(t: Sequence[Terminal], start: int, end: int) -> int:
 
 def repeats_said(t: Terminals) -> Terminals:
     """`alternately`, `and so on`, `4 times more`, `plain all round`: as the repeats they are."""
-    for pass_ in (_and_so_on, _alternately, _at_the_end, _whole_rows, _times_of_row):
+    for pass_ in (_and_so_on, _alternately, _at_the_end, _whole_rows, _to_the_end, _times_of_row):
         t = pass_(t)
     return t
 
@@ -309,6 +309,18 @@ def _without_to_end(t: Terminals) -> Terminals:
         if here.type != "TOEND" or not open_place:
             found.append(here)
     return found
+
+
+def _to_the_end(t: Terminals) -> Terminals:
+    """`1 treble, 1 chain, miss 1, all round`: the row itself goes on to the end."""
+    end = len(t)
+    while end and t[end - 1].type in ("SEP", "ENDING"):
+        end -= 1
+    if end < 3 or t[end - 1].type != "TOEND" or t[end - 2].type == "RP":
+        return t
+    if any(x.type in ("STAR", "REPEAT") for x in t):
+        return t
+    return [*t[: end - 1], _like(t[end - 1], "REPEAT"), *t[end - 1 :]]
 
 
 def _times_of_row(t: Terminals) -> Terminals:
