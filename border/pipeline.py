@@ -34,9 +34,12 @@ from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 if TYPE_CHECKING:
     from border.showing.chart_laid import Charted
     from border.showing.eased import EasedAll
+    from border.showing.lying import LyingAll
     from border.showing.needed import Needed
     from border.showing.readings_tables import EdgeReadings
+    from border.showing.sewing import SewnAll
     from border.showing.sheet_pictures import Pictures
+    from border.showing.sizing import SizedAll
     from border.showing.thread_told import ThreadTold
     from border.showing.written import WrittenAll
     from border.yoke.project import Project, Work
@@ -247,6 +250,36 @@ class Pipeline:
 
         works = list(self._worked)
         found = eased(self.title, works, self.project, self.texts.sources, plans)
+        return replace(found, findings=self._with_all(works, found.findings))
+
+    @cached_property
+    def lying(self) -> LyingAll:
+        """Everything that `flat` shows."""
+        from border.lying import lying
+
+        works = list(self._worked)
+        found = lying(self.title, works, self.project, self.texts.sources)
+        return replace(found, findings=self._with_all(works, found.findings))
+
+    @cached_property
+    def sewing(self) -> SewnAll:
+        """Everything that `attach` shows."""
+        from border.sewing import sewing
+
+        works = list(self._worked)
+        sources = self.texts.sources
+        found = sewing(self.title, works, self.edges, self.project, self.only, sources)
+        return replace(found, findings=self._with_all(works, found.findings))
+
+    def resized(
+        self, edge: str | None, wanted_mm: float | None, more: tuple[tuple[str, int], ...]
+    ) -> SizedAll:
+        """Everything that `size` shows."""
+        from border.resizing import resizing
+
+        works = list(self._worked)
+        sources = self.texts.sources
+        found = resizing(self.title, works, self.project, edge, wanted_mm, more, sources)
         return replace(found, findings=self._with_all(works, found.findings))
 
     def written(self, terms: str | None) -> WrittenAll:

@@ -226,6 +226,16 @@ def _yoke(asked: Namespace) -> int:
     return _code(findings)
 
 
+def _fitted(asked: Namespace) -> int:
+    from border.cli.fitting import FITTED
+    from border.pipeline import is_project
+
+    if not is_project(asked.file):
+        raise UsageFault(f"{asked.file} is no project", f"border {asked.command} FILE.toml\n")
+    (pipeline,) = _pipelines(asked, [asked.file])
+    return _code(FITTED[asked.command](asked, pipeline))
+
+
 def _chart(asked: Namespace) -> int:
     (pipeline,) = _pipelines(asked, [asked.file])
     drawn, findings = pipeline.charted(asked.section, asked.terms)
@@ -264,6 +274,9 @@ COMMANDS = {
     "thread": _thread,
     "sheet": _sheet,
     "write": _written,
+    "flat": _fitted,
+    "attach": _fitted,
+    "size": _fitted,
     "yoke": _yoke,
     "chart": _chart,
     "schema": _schema,
