@@ -196,6 +196,24 @@ def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
     )
 
 
+def _tell_single_chain(item: Stitches, b: Building) -> None:
+    """`1 treble in the chain`: in one chain, or in all of those that stand together."""
+    space, chain = (
+        write_item(
+            replace(item, place=Place(Which.NEXT, (Whole(Kind(kind)),))),
+            b.terms,
+            b.headings.overrides,
+        )
+        for kind in ("space", "ch")
+    )
+    b.tell(
+        "perhaps-one-place",
+        "this is taken to go into the next single chain",
+        f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
+        item.span,
+    )
+
+
 def _may_be_picot(since: Sequence[Item], closing: Item) -> bool:
     """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
     match closing:
@@ -245,6 +263,8 @@ def _tell_same(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
 def with_each(item: _Placed, b: Building) -> _Placed:
     """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
     place = item.place
+    if isinstance(item, Stitches) and place == Place(Which.THE, (Whole(Kind("ch")),)):
+        _tell_single_chain(item, b)
     if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
         return item
     if isinstance(item, Stitches) and item.count in (1, place.count):

@@ -179,7 +179,7 @@ def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
         return 3, [_space(here, t[at + 2].number, t[at + 2])]
     if not before or before[-1].type not in _OPENS | _WHICH or _between(before):
         return 0, []
-    if here.text == "chain" and _parted(before) and _ended(t, at + 1):
+    if here.text == "chain" and _ended(t, at + 1) and (_parted(before) or _round_it(before)):
         return 1, [_like(here, "KIND", Kind("space"))]
     glued = _types(t, at, 2) in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued
     if glued:
@@ -244,6 +244,13 @@ def _closes_ring(t: Terminals, at: int, before: Terminals) -> bool:
     if _types(words, len(words) - 2, 2) != ["ORD", "OF"] or words[-2].number != 1:
         return False
     return _chains_before(words[:-3]) > 0
+
+
+def _round_it(before: Sequence[Terminal]) -> bool:
+    """`under the chain`, `round the chain`: what stitches go round is the whole of it."""
+    prep = next((x for x in reversed(before) if x.type == "PREP"), None)
+    under = prep is not None and prep.text in ("under", "beneath", "round", "around")
+    return under and before[-1].type in ("PREP", "THE")
 
 
 def _on_each(number: Terminal, before: Terminals) -> bool:
