@@ -100,11 +100,16 @@ def _between_at(t: Sequence[Terminal], at: int) -> int:
 
 
 def fastened(t: Terminals) -> Terminals:
-    """`fasten with a double into …` is that double; `same stitch as the last` the same stitch."""
+    """`fasten with a double into …` is that double; `same stitch as the last` the same stitch.
+
+    `repeat; slip on the first` joins the round.
+    """
     found: Terminals = []
     at = 0
     while at < len(t):
         here, behind = t[at], _types(t, at + 1, 3)
+        if here.name == "ss" and _joins(t, at):
+            here = replace(here, type="ENDING", name="join")
         fastens = here.type == "ENDING" and here.name == "fasten off"
         if fastens and behind[:1] == ["WITH"] and "STITCH" in behind[1:]:
             at += 2
@@ -116,6 +121,13 @@ def fastened(t: Terminals) -> Terminals:
         found.append(here)
         at += 1
     return found
+
+
+def _joins(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a slip stitch behind a repeat goes into what is first in the row."""
+    place = [x for x in t[at + 1 : at + 4] if x.type != "THE"]
+    first = [x.type for x in place[:2]] in (["PREP", "ORD"], ["TO", "ORD"]) and place[1].number == 1
+    return first and t[at - 1].type == "SEP" and any(x.type == "REPEAT" for x in t[:at])
 
 
 def begun_further_on(t: Terminals) -> Terminals:
@@ -317,7 +329,7 @@ def _to_the_end(t: Terminals) -> Terminals:
     end = len(t)
     while end and t[end - 1].type in ("SEP", "ENDING"):
         end -= 1
-    if end < 3 or t[end - 1].type != "TOEND" or t[end - 2].type == "RP":
+    if end < 3 or t[end - 1].type != "TOEND" or t[end - 2].type in ("RP", *_HOW_OFTEN):
         return t
     if any(x.type in ("STAR", "REPEAT") for x in t):
         return t
