@@ -179,6 +179,8 @@ def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
         return 3, [_space(here, t[at + 2].number, t[at + 2])]
     if not before or before[-1].type not in _OPENS | _WHICH or _between(before):
         return 0, []
+    if here.many and before[-1].type == "NEXT" and (made := _made(before)) > 1:
+        return 1, [_like(here, "NUM", number=made), here]  # 3 treble into successive loops
     if here.text == "chain" and _ended(t, at + 1) and (_parted(before) or _round_it(before)):
         return 1, [_like(here, "KIND", Kind("space"))]
     glued = _types(t, at, 2) in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued

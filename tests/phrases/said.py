@@ -1,4 +1,10 @@
-"""What a row in a book's words comes to, in one line: `6 sc, 18 ch; 6 x 2 loop; asked CODE`.
+"""Rows in the words of the books, each with its terms and its counts.
+
+The phrases are those of crochet books and magazines of 1846 to 1919, the rows round
+them our own: what they mean is common practice of the trade, and the counts are
+arithmetic on twelve or six loops.
+
+What a row comes to is told in one line: `6 sc, 18 ch; 6 x 2 loop; asked CODE`.
 
 First what is made, by US names; then each repeat that runs to an end: how often it
 goes, and what it takes; then what is left over where the row does not close; last
@@ -9,6 +15,8 @@ wrong in its counts.
 from __future__ import annotations
 
 from typing import NamedTuple
+
+import pytest
 
 from border.reckoning.counts import RoundCount, count_edge
 from border.text.readings import read_rounds
@@ -49,6 +57,9 @@ FIVES = On(6, ("1 plain in each loop, with 5 chain between",))
 BLOCKS = On(6, ("3 treble in each loop, with 3 chain between",))
 """Six times three dc in one loop, with 3 chains between."""
 
+SIXES = On(6, ("6 treble in each loop, with 2 chain between",))
+"""Six times six dc in one loop, with 2 chains between."""
+
 PICOTS = On(6, ("*1 plain in next loop, 1 picot, 1 plain in same loop, ch 3; repeat",))
 """Six times two sc with a picot on the first, and 3 chains."""
 
@@ -58,7 +69,7 @@ def said(row: str, on: On = LOOPS) -> str:
     return last_of("\n".join((*_heads(on.below), _headed(row, len(on.below) + 1))), on)
 
 
-def last_of(text: str, on: On) -> str:
+def last_of(text: str, on: On = LOOPS) -> str:
     """What the last round of a text comes to, with all that is told of the text."""
     border, told = read_border(Source("book.border", f"{on.headings}{text}\n"))
     assert border is not None
@@ -87,3 +98,13 @@ def _counted(round_: RoundCount) -> list[str]:
     if not round_.closes:
         parts.append("does not close")
     return parts
+
+
+def cases(*tables: tuple[On, dict[str, str]]) -> pytest.MarkDecorator:
+    """Each row of each table (row: what it comes to), as a test of its own named by the row."""
+    rows = [
+        pytest.param(on, row, comes_to, id=row)
+        for on, table in tables
+        for row, comes_to in table.items()
+    ]
+    return pytest.mark.parametrize(("on", "row", "comes_to"), rows)
