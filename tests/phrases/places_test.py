@@ -106,7 +106,7 @@ OVER_ITS_OWN_NUMBER = {
     "*1 plain over the 1st of the 12 treble, 5 chain; repeat": "1 sc, 5 ch; 1 x 1 12-dc run",
 }
 ON_SIXES = {
-    "*4 plain beginning on the 2nd of the 6, 3 chain; repeat": "24 sc, 18 ch; 6 x 1 6-st block",
+    "*4 plain beginning on the 2nd of the 6, 3 chain; repeat": "24 sc, 18 ch; 6 x 1 block of 6",
     "*4 plain, beginning on the 2nd of the 6 treble, 3 chain; repeat": (
         "24 sc, 18 ch; 6 x 1 6-dc run"
     ),
