@@ -8,7 +8,6 @@ from math import degrees
 from msgspec import Struct
 
 from border.findings import Finding, Span
-from border.pipeline import Wanted, told_of, worked_as_said
 from border.planning.costs import Curve, curve_of
 from border.reckoning.counts import count_edge
 from border.reckoning.edge_shape import Shape, shape_of, with_turning
@@ -19,6 +18,7 @@ from border.reckoning.stitch_sizes import StitchSizes, stitch_sizes
 from border.showing.lying import LyingAll, LyingWork, Turning
 from border.text.readings import Reading
 from border.text.source import Source
+from border.wanted import Wanted, told_of, worked_as_said
 from border.working.work import WorkedEdge, work
 from border.yoke.edges import Edge
 from border.yoke.project import Project, Work

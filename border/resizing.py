@@ -9,7 +9,6 @@ from msgspec.structs import replace
 
 from border.findings import Finding, Severity
 from border.lying import shape_known, size_missing, sizes_of
-from border.pipeline import Wanted, worked_as_said
 from border.planning.needs import needs
 from border.planning.offers import task_for
 from border.planning.search import Search
@@ -19,6 +18,7 @@ from border.reckoning.flat import how_it_lies
 from border.reckoning.stitch_sizes import Band
 from border.showing.sizing import EdgeSize, Sized, SizedAll
 from border.text.source import Source
+from border.wanted import Wanted, worked_as_said
 from border.yoke.edges import Edge, edge_for, trace
 from border.yoke.names import MOST_MOTIFS, MOST_PLACES
 from border.yoke.project import Project

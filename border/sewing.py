@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 
 from border.findings import Finding
 from border.lying import shape_known, sizes_of
-from border.pipeline import Wanted, worked_as_said
 from border.reckoning.attaching import FULL, SCANTY, Sewn, finished, sewn
 from border.reckoning.flat import how_it_lies, laid_rounds, over_wheels
 from border.reckoning.lace_pieces import pieces_of
@@ -14,6 +13,7 @@ from border.reckoning.stitch_sizes import Band
 from border.showing.lengths import whole
 from border.showing.sewing import SewnAll, SewnEdge
 from border.text.source import Source
+from border.wanted import Wanted, worked_as_said
 from border.working.fabric import Fabric, edge_fabric
 from border.working.work import WorkedEdge
 from border.yoke.attachments import stretch_of

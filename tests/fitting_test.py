@@ -133,7 +133,7 @@ README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8"
     [
         "border flat patterns/fern.toml --work neck",
         "border attach patterns/fern.toml",
-        "border size patterns/fern.toml --edge hem --length 40cm",
+        "border size patterns/fern.toml --edge hem --length 75cm",
         "border size patterns/fern.toml --more front=1,back=1",
     ],
 )

@@ -22,6 +22,7 @@ FLOORS = (
     ("showing",),
     (
         "texts",
+        "wanted",
         "pipeline",
         "needing",
         "easing",

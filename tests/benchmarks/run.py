@@ -116,8 +116,9 @@ def long_edges() -> None:
 
 def plans() -> None:
     """Eight rounds on edges of about 300 places, without start-up."""
-    from border.pipeline import AskedEdge, Pipeline
+    from border.pipeline import Pipeline
     from border.text.source import Source
+    from border.wanted import AskedEdge
 
     print("plans for eight rounds on some 300 places  seconds   places eased")
     source = Source("eight.border", EIGHT_ROUNDS)
