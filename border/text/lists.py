@@ -51,7 +51,7 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
     since: list[Item] = []
     for n, step in enumerate(steps):
         item = step.item
-        if n and not step.hard:
+        if n:
             _check_ordinal(steps[n - 1].item, item, b)
         if step.hard:
             since = []

@@ -115,7 +115,7 @@ def same_again(t: Terminals) -> Terminals:
 
 
 def _set_apart(found: Terminals, at: int) -> None:
-    """What stands behind this separator is all that goes into its place: `1 plain, 2 in 1`."""
+    """In `1 plain, 2 in the next` only what stands behind the separator goes into that."""
     if at >= 0 and found[at].type == "SEP":
         found[at] = replace(found[at], name="hard")
 

@@ -115,12 +115,20 @@ def fastened(t: Terminals) -> Terminals:
             at += 2
             continue
         said = any(x.type == "SAME" for x in found[-2:])
-        if said and here.type == "AS" and behind[:1] in (["ORD"], ["NOTHING"]):
-            at += 3 if behind[1:2] and behind[1] in _NOUNS else 2
+        if said and here.type == "AS" and (end := _behind_last(t, at + 1)) > at:
+            at = end
             continue
         found.append(here)
         at += 1
     return found
+
+
+def _behind_last(t: Sequence[Terminal], at: int) -> int:
+    """Behind `the last [stitch]`, `last row`; 0 where that does not stand."""
+    at += _types(t, at, 1) == ["THE"]
+    if _types(t, at, 1) not in (["ORD"], ["NOTHING"]):
+        return 0
+    return at + 1 + (at + 1 < len(t) and t[at + 1].type in _NOUNS)
 
 
 def _joins(t: Sequence[Terminal], at: int) -> bool:
