@@ -53,9 +53,7 @@ class YokeReport(Struct, frozen=True):
     edges: tuple[Edge, ...]
 
 
-def yoke_report(
-    laid: Laid, names: Names, yoke: Yoke | None, edges: tuple[Edge, ...]
-) -> YokeReport:
+def yoke_report(laid: Laid, names: Names, yoke: Yoke | None, edges: tuple[Edge, ...]) -> YokeReport:
     """The report of a yoke laid out, with its edges."""
     loops, of = (yoke.loops, yoke.of) if yoke else (None, "loop")
     rings = []
