@@ -1,1 +1,3 @@
 """A row-by-row border stitch compiler and counter."""
+
+__version__ = "0.1.0"

@@ -5,9 +5,12 @@ from __future__ import annotations
 import argparse
 import re
 from collections.abc import Sequence
-from typing import NoReturn
+from typing import Any, NoReturn
+
+from border.examples import first_of_each, told
 
 TERMS = ("us", "uk", "early")
+SHELLS = ("bash", "zsh", "fish")
 MOST_PLACES = 5_000_000
 MOST_PLANS = 100
 
@@ -59,19 +62,6 @@ NEW = {
 
 _FILE = "a project (.toml), or a border text with --loops or --runs"
 _FILES = f"{_FILE}; or several borders, or folders of them, with or without a project"
-_EXAMPLES = """examples:
-  border new cuff
-  border new collar --shape collar --wheels 24
-  border check cuff/cuff.toml
-  border count cuff/cuff.toml
-  border count shells.border --loops 78
-  border close shells.border
-  border close borders/ cuff/cuff.toml
-  border adjust cuff/cuff.toml
-  border thread cuff/cuff.toml --balls 2
-  border sheet cuff/cuff.toml > cuff.html
-  border write cuff/cuff.toml --terms uk
-"""
 
 
 class UsageFault(Exception):
@@ -83,6 +73,14 @@ class UsageFault(Exception):
 
 
 class _Parser(argparse.ArgumentParser):
+    """A parser whose help has plain headings, and examples as they are."""
+
+    def __init__(self, **said: Any) -> None:
+        plain = argparse.RawDescriptionHelpFormatter
+        super().__init__(add_help=False, allow_abbrev=False, formatter_class=plain, **said)
+        self._positionals.title = "to be named"
+        self.add_argument("-h", "--help", action="help", help="show this, and do nothing")
+
     def error(self, message: str) -> NoReturn:
         raise UsageFault(in_plain_words(message), self.format_usage())
 
@@ -106,25 +104,28 @@ def in_plain_words(message: str) -> str:
 
 def parsed(argv: Sequence[str], version: str) -> argparse.Namespace:
     """The command line as asked. Raises UsageFault; `--help` and `--version` raise SystemExit."""
-    parser = _parser(version)
+    parser = parser_of(version)
     asked = parser.parse_args(argv)
-    if asked.command is None:
+    if asked.command is None and asked.completion is None:
         raise UsageFault("say what is to be done", parser.format_help())
     return asked
 
 
-def _parser(version: str) -> _Parser:
+def parser_of(version: str) -> argparse.ArgumentParser:
+    """The parser of the command line; the manual page and the completions are made of it too."""
     parser = _Parser(
         prog="border",
         description="Counts a written crochet border, round by round, on your own edge.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
+        epilog=first_of_each(),
     )
-    parser.add_argument("--version", action="version", version=f"border {version}")
+    about = "show which version this is, and do nothing"
+    parser.add_argument("--version", action="version", version=f"border {version}", help=about)
+    about = "print what lets bash, zsh or fish finish words behind border"
+    parser.add_argument("--completion", metavar="SHELL", type=_shell, help=about)
     commands = parser.add_subparsers(dest="command", metavar="command", title="commands")
     for name, about in COMMANDS.items():
-        command = commands.add_parser(name, help=about, description=f"{about}.", allow_abbrev=False)
+        sentence = f"{about[0].upper()}{about[1:]}."
+        command = commands.add_parser(name, help=about, description=sentence, epilog=told(name))
         match name:
             case "new":
                 command.add_argument("dir", metavar="DIR", help="a folder that is not there yet")
@@ -159,12 +160,12 @@ def _parser(version: str) -> _Parser:
 
 def _edge(command: argparse.ArgumentParser) -> None:
     edge = command.add_mutually_exclusive_group()
-    edge.add_argument("--loops", metavar="N", type=_number, help="an edge of N loops")
+    edge.add_argument("--loops", metavar="N", type=_number, help="the edge of a border text: N loops")
     edge.add_argument(
-        "--runs", metavar="6,6,3,3", type=_runs, help="an edge of motifs with so many loops each"
+        "--runs", metavar="6,6,3,3", type=_runs, help="or motifs with so many loops each"
     )
-    command.add_argument("--open", dest="opened", action="store_true", help="the edge has two ends")
-    command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
+    command.add_argument("--open", dest="opened", action="store_true", help="that edge has two ends, and is worked to and fro")
+    command.add_argument("--work", metavar="EDGE", help="of a project: only this edge")
 
 
 def _shape(command: argparse.ArgumentParser) -> None:
@@ -203,6 +204,12 @@ def _few(text: str) -> int:
     if not re.fullmatch(r"[0-9]{1,3}", text) or not 1 <= int(text) <= MOST_PLANS:
         raise argparse.ArgumentTypeError(f'"{text}" is no number of plans from 1 to {MOST_PLANS}')
     return int(text)
+
+
+def _shell(text: str) -> str:
+    if text not in SHELLS:
+        raise argparse.ArgumentTypeError(f'"{text}" is no shell: give {", ".join(SHELLS)}')
+    return text
 
 
 def _terms(text: str) -> str:

@@ -75,6 +75,13 @@ def reason(fault: OSError | ValueError) -> str:
             return "its name cannot be the name of a file"
 
 
+def completion(shell: str) -> str:
+    """What makes a shell finish the words behind `border`: one of the files that come along."""
+    from importlib.resources import files
+
+    return (files("border.cli") / "shells" / f"border.{shell}").read_text(encoding="utf-8")
+
+
 def place_for(path: str) -> str:
     """Where a folder is to be made, in full. Raises OSError or ValueError where it cannot be."""
     if os.path.lexists(path):
