@@ -160,11 +160,12 @@ def parser_of(version: str) -> argparse.ArgumentParser:
 
 def _edge(command: argparse.ArgumentParser) -> None:
     edge = command.add_mutually_exclusive_group()
-    edge.add_argument("--loops", metavar="N", type=_number, help="the edge of a border text: N loops")
-    edge.add_argument(
-        "--runs", metavar="6,6,3,3", type=_runs, help="or motifs with so many loops each"
-    )
-    command.add_argument("--open", dest="opened", action="store_true", help="that edge has two ends, and is worked to and fro")
+    about = "the edge of a border text: N loops"
+    edge.add_argument("--loops", metavar="N", type=_number, help=about)
+    about = "or motifs with so many loops each"
+    edge.add_argument("--runs", metavar="6,6,3,3", type=_runs, help=about)
+    about = "that edge has two ends, and is worked to and fro"
+    command.add_argument("--open", dest="opened", action="store_true", help=about)
     command.add_argument("--work", metavar="EDGE", help="of a project: only this edge")
 
 
