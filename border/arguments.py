@@ -132,6 +132,8 @@ def parser_of(version: str) -> argparse.ArgumentParser:
                 _shape(command)
             case "check":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILE)
+                about = "show for each row which of its readings come out"
+                command.add_argument("--readings", action="store_true", help=about)
             case "close":
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
             case "count" | "adjust" | "thread" | "sheet" | "write" | "chart":
@@ -151,9 +153,8 @@ def parser_of(version: str) -> argparse.ArgumentParser:
             about = "name the stitches in these terms; left out: in those of the border"
             command.add_argument("--terms", metavar="us|uk|early", type=_terms, help=about)
         if name == "chart":
-            about = "draw this section, in place of one repeat and its neighbours"
+            about = "draw this section, or one motif between its neighbours; left out: a repeat"
             command.add_argument("--section", metavar="NAME", help=about)
-            continue
         command.add_argument("--json", action="store_true", help="print JSON, for programs")
     return parser
 

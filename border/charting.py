@@ -2,32 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
-from border.findings import Finding
-from border.pipeline import Wanted, told_of, worked_as_said
-from border.showing.chart import Charted
+from border.showing.chart_laid import Charted
+from border.showing.counted import Piece
 
 
 def charted(
-    wanted: Sequence[Wanted], section: str | None, terms: str | None, *, left: bool
-) -> tuple[list[Charted], list[Finding]]:
-    """What is to be drawn, and what there is to be told of it.
+    pieces: Sequence[Piece], section: str | None, terms: str | None, *, left: bool, titled: bool
+) -> Iterator[Charted]:
+    """What is to be drawn. `titled`: each chart has the names of its border and edge over it.
 
     `section`: the part of the edge that is wanted; of a piece of work that has no such
     part nothing is drawn.
     """
-    drawn = []
-    findings: list[Finding] = []
-    for one in wanted:
-        if one.edge is None or one.text.reading is None:
+    for piece in pieces:
+        if piece.worked is None or not piece.worked.rounds:
             continue
-        if section is not None and not any(section in run.names for run in one.edge.runs):
+        if section is not None and not any(section in run.names for run in piece.edge.runs):
             continue
-        reading = one.text.reading
-        worked = worked_as_said(one, one.edge)
-        findings += told_of(one.edge, worked.findings, len(wanted))
-        title = f"{reading.name or one.named}, {one.edge.name}" if one.work else ""
-        names = terms or reading.rules.terms
-        drawn.append(Charted(title, worked, names, section, left))
-    return drawn, findings
+        title = f"{piece.title or piece.border}, {piece.edge.name}" if titled else ""
+        named = piece.edge.name, piece.border
+        yield Charted(title, piece.worked, terms or piece.terms, section, left, *named)

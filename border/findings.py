@@ -158,6 +158,9 @@ CODES: dict[str, Code] = {
         Severity.NOTE,
         {
             "meets-its-start": "the last repeat ends on the steps that the round began with",
+            "perhaps-read-so": "a reading of a row with which it would come out",
+            "perhaps-shared": "the last step of a repeat may be the first of the next",
+            "perhaps-misprint": "one word away from it a row would come out",
             "no-one-multiple": "a border that no one multiple of places makes close",
             "thread-uncalibrated": "thread lengths are estimated without a sample",
         },

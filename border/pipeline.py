@@ -32,9 +32,11 @@ from border.working.work import WorkedEdge, work
 from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
 
 if TYPE_CHECKING:
-    from border.showing.chart import Charted
+    from border.showing.chart_laid import Charted
     from border.showing.eased import EasedAll
     from border.showing.needed import Needed
+    from border.showing.readings_tables import EdgeReadings
+    from border.showing.sheet_pictures import Pictures
     from border.showing.thread_told import ThreadTold
     from border.showing.written import WrittenAll
     from border.yoke.project import Project, Work
@@ -171,7 +173,7 @@ class Pipeline:
             findings += wanted.text.findings
             if wanted.edge is None:
                 continue
-            piece = worked_piece(wanted, wanted.edge)
+            piece = worked_piece(wanted, wanted.edge, misprints=self.command == "check")
             pieces.append(piece)
             findings += told_of(wanted.edge, piece.findings, len(works))
         return tuple(pieces), tuple(findings)
@@ -221,6 +223,18 @@ class Pipeline:
         told = dict.fromkeys((*self.yoke_findings, *needed.findings))
         return replace(needed, findings=tuple(told))
 
+    @property
+    def readings(self) -> list[EdgeReadings]:
+        """Every reading of each round that `check --readings` shows, edge by edge."""
+        from border.questions.asking import all_readings
+
+        pieces = [p for p in self.counted.pieces if p.reading is not None and p.worked is not None]
+        return [
+            (p.edge.name, all_readings(p.reading, p.worked))
+            for p in pieces
+            if p.reading is not None and p.worked is not None
+        ]
+
     def unwound(self, balls: float | None, *, plan: bool) -> ThreadTold:
         """Everything that `thread` shows; `plan`: how far the balls go, as well."""
         from border.unwinding import unwound
@@ -249,10 +263,20 @@ class Pipeline:
         """Everything that `chart` draws, and what is told of it."""
         from border.charting import charted
 
-        left = self.project is not None and self.project.hand == "left"
-        works = list(self._worked)
-        drawn, found = charted(works, section, terms, left=left)
-        return drawn, self._with_all(works, found)
+        pieces, told = self._pieces
+        drawn = charted(pieces, section, terms, left=self._left, titled=is_project(self.name))
+        return list(drawn), tuple(dict.fromkeys((*self.yoke_findings, *told, *self._no_edge)))
+
+    @property
+    def _left(self) -> bool:
+        return self.project is not None and self.project.hand == "left"
+
+    @property
+    def sheet_pictures(self) -> Pictures:
+        """The pictures in the sheet."""
+        from border.showing.sheet_pictures import sheet_pictures
+
+        return sheet_pictures(self.counted, self.project, self.edges)
 
     def _with_all(self, works: list[Wanted], found: Iterable[Finding]) -> tuple[Finding, ...]:
         """What a stage found, with what is to be told of the file, its texts and its edge."""
@@ -289,7 +313,7 @@ def _wanted(number: int, text: BorderText, said: Work, edge: Edge | None) -> Wan
     return Wanted(number, text, said.border, edge, given, done, found, said.done_span, said)
 
 
-def worked_piece(wanted: Wanted, edge: Edge) -> Piece:
+def worked_piece(wanted: Wanted, edge: Edge, *, misprints: bool = False) -> Piece:
     """A border worked into an edge and counted, as far as its text could be made out."""
     text, named = wanted.text, wanted.named
     if text.reading is None:
@@ -298,8 +322,20 @@ def worked_piece(wanted: Wanted, edge: Edge) -> Piece:
     rounds = count_edge(worked)
     whole = text.faulty is None and len(rounds) == len(text.reading.rounds)
     name, terms = text.reading.name, text.reading.rules.terms
-    told = worked.findings
+    told = (*worked.findings, *_asked(wanted, worked, misprints=misprints))
     return Piece(edge, named, name, terms, rounds, text.faulty, whole, told, text.reading, worked)
+
+
+def _asked(wanted: Wanted, worked: WorkedEdge, *, misprints: bool) -> Iterable[Finding]:
+    """What is asked of a round that does not come out; loaded only where there is one."""
+    disagrees = any(f.code == "count-disagrees" for f in worked.findings)
+    if all(r.closes for r in worked.rounds) and not disagrees:
+        return ()
+    from border.questions.asking import questions
+
+    assert wanted.text.reading is not None
+    eased = [a.round for a in wanted.given]
+    return questions(wanted.text.reading, worked, eased, misprints=misprints)
 
 
 def worked_as_said(wanted: Wanted, edge: Edge) -> WorkedEdge:

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import json
+import re
 from collections import Counter
-from itertools import pairwise
+from itertools import combinations, pairwise
 from pathlib import Path
+from typing import Any
 from xml.etree import ElementTree
 
+import jsonschema
 import pytest
-from hypothesis import given, settings
+import random_borders
+from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from svgs import SVG, check_svg, named, texts
 from worked import motifs, plain, worked
@@ -17,8 +22,13 @@ from border.cli import main
 from border.cli.files import read_file
 from border.pipeline import Pipeline
 from border.reckoning.counts import Tally, count_edge
-from border.showing.chart import Charted, chart
+from border.showing.chart import chart
+from border.showing.chart_laid import Charted
+from border.showing.schema import schema
 from border.showing.side_by_side import side_by_side
+from border.text.readings import read_rounds
+from border.working.adjusting import Adjustment
+from border.working.work import work
 from border.yoke.edges import Edge
 
 FERN = "patterns/fern.toml"
@@ -45,13 +55,24 @@ def as_counted(made: Tally) -> dict[str, int]:
     return {kind: n for kind, n in counted.items() if n}
 
 
+Stroke = tuple[complex, complex]
+
+
+def strokes(symbol: ElementTree.Element) -> list[Stroke]:
+    """The straight lines of a symbol, the bar of a T and the arm across first."""
+    path = symbol.find(f"{SVG}path")
+    drawn = (
+        re.findall(r"M(\S+) (\S+?)L(\S+) ([^MQ]+)", path.get("d", "")) if path is not None else []
+    )
+    return [(complex(float(a), float(b)), complex(float(c), float(d))) for a, b, c, d in drawn]
+
+
 def spots(root: ElementTree.Element, round_: int) -> list[complex]:
     """The tops of the stitches of a round: the middles of their bars or crosses."""
     found = []
-    for group in named(root, "worked")[round_ - 1]:
-        if (first := group.find(f"{SVG}line")) is not None:
-            x = (float(first.get("x1", 0)) + float(first.get("x2", 0))) / 2
-            found.append(complex(x, (float(first.get("y1", 0)) + float(first.get("y2", 0))) / 2))
+    for symbol in named(root, "worked")[round_ - 1]:
+        if lines := strokes(symbol):
+            found.append((lines[0][0] + lines[0][1]) / 2)
     return found
 
 
@@ -111,6 +132,29 @@ def test_every_border_on_an_edge_drawn_whole_has_what_is_counted(
     assert symbols(root) == [as_counted(r.made) for r in count_edge(done)]
 
 
+@settings(
+    max_examples=60,
+    deadline=None,
+    derandomize=True,
+    database=None,
+    phases=[Phase.generate],
+    suppress_health_check=list(HealthCheck),
+)
+@given(random_borders.works(), st.booleans())
+def test_random_borders_with_all_that_a_text_can_say_are_drawn(
+    drawn_by_lot: tuple[Edge, Any, list[Any]], left: bool
+) -> None:
+    edge, border, adjustments = drawn_by_lot
+    reading, _ = read_rounds(border, lambda source, name: None)
+    done = work(reading, edge, [Adjustment(*a) for a in adjustments])
+    parts = {None, *(run.section for run in edge.runs), *(run.motif for run in edge.runs[:3])}
+    for part in parts if done.rounds else ():
+        check_svg(chart("x", [Charted("", done, "us", part, left)]))
+    if done.rounds and len({run.section for run in edge.runs}) == 1:
+        whole = check_svg(chart("x", [Charted("", done, "us", edge.runs[0].section, left)]))
+        assert symbols(whole) == [as_counted(r.made) for r in count_edge(done)]
+
+
 def test_some_repeats_are_drawn_where_there_are_many() -> None:
     text = "round 1: *1 sc in next loop, ch 5, skip 2 loops; repeat from *."
     assert symbols(drawn(text, plain(90))) == [{"sc": 3, "ch": 15}]
@@ -130,8 +174,7 @@ def test_stitches_in_a_stitch_have_their_feet_together_those_in_a_space_apart() 
         [g for g in row if g.get("class") == "symbol dc"] for row in named(root, "worked")
     )
     for rows, together in ((first, True), (second, False)):
-        stems = [group.findall(f"{SVG}line")[1] for group in rows[:3]]
-        feet = [float(stem.get("x1", 0)) for stem in stems]
+        feet = [strokes(group)[1][0].real for group in rows[:3]]
         assert (max(feet) - min(feet) < 2) == together
 
 
@@ -144,9 +187,7 @@ def test_a_stitch_over_two_stands_on_both() -> None:
     below = sorted({round(s.real, 1) for s in spots(root, 1)})
     for group in named(root, "worked")[1]:
         if group.get("class") == "symbol dc":
-            lines = group.findall(f"{SVG}line")
-            stems = [e for e in lines if float(e.get("y1", 0)) - float(e.get("y2", 0)) > 20]
-            feet = [float(stem.get("x1", 0)) for stem in stems]
+            feet = [foot.real for foot, top in strokes(group) if foot.imag - top.imag > 20]
             assert len(feet) == 2
             near = [min(below, key=lambda x: abs(x - foot)) for foot in feet]
             assert near[0] != near[1]
@@ -154,19 +195,19 @@ def test_a_stitch_over_two_stands_on_both() -> None:
 
 
 def test_the_strokes_tell_the_stitch() -> None:
-    for kind, strokes in (("hdc", 0), ("dc", 1), ("tr", 2), ("dtr", 3), ("trtr", 4)):
+    for kind, across in (("hdc", 0), ("dc", 1), ("tr", 2), ("dtr", 3), ("trtr", 4)):
         root = drawn(f"round 1: 1 {kind} in each st.", plain(5, of="stitch"))
-        for group in named(root, "worked")[0]:
-            assert len(group) == 2 + strokes  # bar, stem, strokes
+        for group in named(root, "symbol")[:5]:
+            assert len(strokes(group)) == 2 + across  # bar, stem, strokes
 
 
 def test_a_round_is_numbered_where_it_begins() -> None:
     text = "worked: in rows\nrow 1: 1 sc in each st.\nrow 2: 1 sc in each st."
     for left in (False, True):
         root = drawn(text, plain(6, closed=False, of="stitch"), left=left)
-        at = [float(t.get("x", 0)) for t in named(root, "round")]
+        at = [float(t.get("x", 0)) for t in named(root, "round-number")]
         assert (at[0] < at[1]) == left
-        assert ["".join(t.itertext()) for t in named(root, "round")] == ["1", "2"]
+        assert ["".join(t.itertext()) for t in named(root, "round-number")] == ["1", "2"]
 
 
 LARGE = "\n".join(
@@ -242,6 +283,60 @@ def test_the_command_draws_every_piece_of_work(capsys: pytest.CaptureFixture[str
         assert title in titles
     assert main(["chart", FERN, "--work", "neck", "--section", "front", "--terms", "uk"]) == 0
     assert "tr (treble)" in texts(check_svg(capsys.readouterr().out))
+
+
+def test_the_record_has_the_symbols_where_they_are_drawn(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    asked = ["chart", FERN, "--work", "neck", "--section", "front"]
+    assert main([*asked, "--json"]) == 0
+    record = json.loads(capsys.readouterr().out)
+    jsonschema.Draft202012Validator(
+        {"$ref": "#/$defs/ChartRecord", "$defs": schema()["$defs"]}
+    ).validate(record)
+    (work,) = record["works"]
+    assert (work["edge"], work["section"], work["hand"]) == ("neck", "front", "right")
+    assert main(asked) == 0
+    root = check_svg(capsys.readouterr().out)
+    kinds = [dict(Counter(s["symbol"] for s in r["symbols"])) for r in work["rounds"]]
+    assert kinds == symbols(root)
+    assert len(work["places"]) == len(named(root, "place")) == 2 * 4 + 3 * 7
+    assert {r["goes"] for r in work["rounds"]} == {"left"}
+    for told, drawn in zip(work["rounds"], named(root, "worked"), strict=True):
+        tees = [s for s in told["symbols"] if s["symbol"] == "dc"]
+        lines = [strokes(g) for g in drawn if g.get("class") == "symbol dc"]
+        for symbol, (bar, stem, _) in zip(tees, lines, strict=True):
+            assert abs(complex(*symbol["top"]) - (bar[0] + bar[1]) / 2) < 0.2
+            assert abs(complex(*symbol["feet"][0]) - stem[0]) < 1.5
+
+
+def test_a_motif_is_drawn_between_its_neighbours(capsys: pytest.CaptureFixture[str]) -> None:
+    for section, beside in (
+        ("front.1", ["front.2", "front.1", "left strap.1"]),
+        ("back.3", ["back.4", "back.3", "back.2"]),
+    ):
+        assert main(["chart", FERN, "--work", "neck", "--section", section]) == 0
+        root = check_svg(capsys.readouterr().out)
+        assert ["".join(t.itertext()) for t in named(root, "motif-name")] == beside
+    whole = drawn("round 1: 1 sc in each loop.", motifs(3, 4, 5), "edge.2")
+    assert symbols(whole) == [{"sc": 12}]
+
+
+@pytest.mark.parametrize("left", [False, True])
+def test_the_names_of_narrow_motifs_stand_apart(left: bool) -> None:
+    edge = motifs(*[1, 2, 1, 3] * 4)
+    root = drawn("round 1: 1 sc in each loop.", edge, "edge", left=left)
+    names = named(root, "motif-name")
+    assert len(names) == 16
+    at = [(float(t.get("x", 0)), float(t.get("y", 0)), "".join(t.itertext())) for t in names]
+    for (x, y, name), (x2, y2, name2) in combinations(at, 2):
+        assert y != y2 or abs(x - x2) > 11.5 * 0.6 * (len(name) + len(name2)) / 2
+
+
+def test_a_part_in_which_nothing_is_worked_has_no_symbols() -> None:
+    text = "round 1: over edge.1: 1 sc in each loop; elsewhere: leave unworked."
+    root = drawn(text, motifs(4, 4, 4, 4, 4, 4), "edge.4")
+    assert symbols(root) == [{}]
 
 
 def test_a_part_that_is_not_there_is_said_to_be_so(capsys: pytest.CaptureFixture[str]) -> None:

@@ -15,6 +15,7 @@ FLOORS = (
     ("text",),
     ("yoke",),
     ("working",),
+    ("questions",),
     ("planning",),
     ("reckoning",),
     ("writing",),

@@ -129,6 +129,20 @@ def test_an_adjustment_stands_where_it_falls() -> None:
     assert eased == [("edge.2", 3, "3 sc")]
 
 
+def test_an_adjustment_behind_a_stitch_on_a_joint_is_told_before_that_joint() -> None:
+    text = """
+    round 1: *1 sc in next loop, ch 3; repeat from *.
+    round 2: *5 dc in next space, 1 sc in next space; repeat from *.
+    """
+    for motif in (2, 3, 4):
+        way = last_round(text, motifs(4, 4, 4, 4), Adjustment(2, f"edge.{motif}", 1))
+        before = f"edge.{motif - 1}"  # its last single stands on the joint
+        told = [(s.motif, e.fallen.before_repeat) for s in way.stages for e in s.eased]
+        assert told == [(before, 2 * motif - 2)]
+        joints = [s.joint for s in way.stages if s.motif == before]
+        assert [joint.on.stitches for joint in joints if joint] == [{"sc": 1}]
+
+
 # --- against the record -----------------------------------------------------------
 
 

@@ -42,13 +42,17 @@ border = "lace.border"
 """
 
 
-def counted_of(files: Files, name: str, loops: int | None = None) -> Counted:
+def pipeline_of(files: Files, name: str, loops: int | None = None) -> Pipeline:
     def read(file: str) -> Source | Finding:
         if file in files:
             return Source(file, files[file])
         return Finding("file-unreadable", f"{file} cannot be read", "")
 
-    return Pipeline(name, read, AskedEdge(loops)).counted
+    return Pipeline(name, read, AskedEdge(loops))
+
+
+def counted_of(files: Files, name: str, loops: int | None = None) -> Counted:
+    return pipeline_of(files, name, loops).counted
 
 
 def sheet_of(files: Files, name: str, loops: int | None = None) -> Sheet:
@@ -56,7 +60,8 @@ def sheet_of(files: Files, name: str, loops: int | None = None) -> Sheet:
 
 
 def page_of(files: Files, name: str, loops: int | None = None) -> str:
-    return sheet_html(sheet_of(files, name, loops))
+    pipeline = pipeline_of(files, name, loops)
+    return sheet_html(sheet(pipeline.counted, name, is_project(name)), pipeline.sheet_pictures)
 
 
 def cuff(said: str = "", lace: str = LACE, name: str = "Cuff") -> Files:

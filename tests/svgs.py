@@ -9,7 +9,6 @@ SVG = "{http://www.w3.org/2000/svg}"
 NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
 ANYWHERE = {
     "class",
-    "aria-label",
     "fill",
     "stroke",
     "stroke-width",
@@ -20,7 +19,6 @@ ANYWHERE |= {"stroke-linecap", "stroke-linejoin"}
 ALLOWED: dict[str, tuple[set[str], set[str]]] = {
     "svg": ({"width", "height", "viewBox"}, {"role", "font-family"}),
     "title": (set(), set()),
-    "style": (set(), set()),
     "g": (set(), ANYWHERE),
     "rect": ({"width", "height"}, {"x", "y", "rx", *ANYWHERE}),
     "circle": ({"cx", "cy", "r"}, ANYWHERE),
@@ -30,7 +28,7 @@ ALLOWED: dict[str, tuple[set[str], set[str]]] = {
     "polygon": ({"points"}, ANYWHERE),
     "text": (
         {"x", "y", "font-size"},
-        {"text-anchor", "font-weight", "font-style", "style", *ANYWHERE},
+        {"text-anchor", "font-weight", "font-style", *ANYWHERE},
     ),
 }
 """By element: the attributes that it must have, and those that it may have besides."""
@@ -65,6 +63,11 @@ def check_svg(text: str) -> ElementTree.Element:
 def named(root: ElementTree.Element, kind: str) -> list[ElementTree.Element]:
     """The elements of a class, in order."""
     return [e for e in root.iter() if kind in e.get("class", "").split()]
+
+
+def called(element: ElementTree.Element) -> str:
+    """What an element is called: its title."""
+    return element.findtext(f"{SVG}title", "")
 
 
 def texts(root: ElementTree.Element) -> list[str]:

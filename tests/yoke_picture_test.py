@@ -10,7 +10,7 @@ from xml.etree import ElementTree
 
 import pytest
 from faces_test import planar_yoke, text_of
-from svgs import SVG, check_svg, named, texts
+from svgs import SVG, called, check_svg, named, texts
 from yokes import COLLAR, FERN, HEAD, read, told
 
 from border.cli import main
@@ -121,9 +121,9 @@ def drawn(text: str) -> ElementTree.Element:
 
 def laid_out(text: str) -> list[tuple[Spread, Points]]:
     project = read(text)
-    called, _ = names(project)
-    parts = spread(lay(project, called))
-    return [(part, placed(part, called.sections)) for part in parts]
+    known, _ = names(project)
+    parts = spread(lay(project, known))
+    return [(part, placed(part, known.sections)) for part in parts]
 
 
 def crossings(part: Spread, at: Points) -> int:
@@ -191,13 +191,13 @@ def test_the_arrows_go_round_each_edge_in_its_working_order(text: str) -> None:
     """Every run has an arrow; followed along the line they meet the wheels of the edge in order."""
     root = drawn(text)
     wheel_at = {
-        group.get("aria-label", ""): complex(float(c.get("cx", 0)), float(c.get("cy", 0)))
+        called(group): complex(float(c.get("cx", 0)), float(c.get("cy", 0)))
         for c, group in zip(named(root, "wheel"), named(root, "name"), strict=True)
     }
-    lines = {group.get("aria-label"): group for group in named(root, "edge")}
+    lines = {called(group): group for group in named(root, "edge-line")}
     edges, _, _ = trace(read(text))
     for edge in edges:
-        numbers = re.findall(r"-?[0-9.]+ -?[0-9.]+(?= [MLAZ]|$)", lines[edge.name][0].get("d", ""))
+        numbers = re.findall(r"-?[0-9.]+ -?[0-9.]+(?= [MLAZ]|$)", lines[edge.name][1].get("d", ""))
         points = [complex(*map(float, pair.split())) for pair in numbers]
         met = []
         for point in points:
@@ -238,7 +238,7 @@ def test_left_handed_the_same_wheels_are_met_backwards() -> None:
 def test_every_motif_is_named_once_with_its_free_places() -> None:
     root = drawn(FERN)
     _, report, _ = told(FERN)
-    assert sorted(g.get("aria-label", "") for g in named(root, "name")) == sorted(
+    assert sorted(called(g) for g in named(root, "name")) == sorted(
         ring.motif for ring in report.rings
     )
     free = sum(i.number for ring in report.rings for i in ring.items if not i.is_joint)

@@ -31,13 +31,23 @@ def _check(asked: Namespace) -> int:
     pipelines = _pipelines(asked, asked.files)
     findings = [f for p in pipelines for f in p.findings]
     sources = {name: source for p in pipelines for name, source in p.texts.sources.items()}
+    readings = [r for p in pipelines for r in p.readings] if asked.readings else None
     if asked.json:
         from border.showing.record import check_record
 
-        print_json(check_record(findings, sources))
+        if readings is not None:
+            from border.showing.readings_tables import readings_record
+
+            print_json(check_record(findings, sources, readings_record(readings)))
+        else:
+            print_json(check_record(findings, sources))
     else:
         for pipeline in pipelines:
             print(in_a_word(pipeline))
+        if readings:
+            from border.showing.readings_tables import readings_tables
+
+            show(readings_tables(readings))
         tell(findings, sources)
     return _code(findings)
 
@@ -174,7 +184,7 @@ def _sheet(asked: Namespace) -> int:
         else:
             from border.showing.sheet_html import sheet_html
 
-            print(sheet_html(made), end="")
+            print(sheet_html(made, pipeline.sheet_pictures), end="")
     tell(counted.findings, counted.sources)
     return _code(counted.findings)
 
@@ -224,11 +234,17 @@ def _chart(asked: Namespace) -> int:
             f'no edge that is worked has a part called "{asked.section}"',
             "name a section, label or motif, as border yoke lists them\n",
         )
+    sources = pipeline.texts.sources
+    if asked.json:
+        from border.showing.chart_record import chart_record
+
+        print_json(chart_record(pipeline.title, drawn, findings, sources))
+        return _code(findings)
     if drawn:
         from border.showing.chart import chart
 
         print(chart(pipeline.title, drawn), end="")
-    tell(findings, pipeline.texts.sources)
+    tell(findings, sources)
     return _code(findings)
 
 

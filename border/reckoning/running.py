@@ -119,22 +119,26 @@ def _by_motifs(round_: WorkedRound) -> Course:
     over, on_joint = line.owner(walk.pos[0], fabric.tick)
     stages: list[Stage] = []
     opening: Joint | None = None
+    at_start: tuple[Eased, ...] = ()
     for point, index in _joints_met(fabric, walk.pos[0], walk.pos[-1]):
         made, eased = walk.on_to(walk.before(point))
         before, behind = (s.run for s in line.joint_between(index))
         so_far = walk.so_far
         owned = line.owner(point, fabric.tick) == (index, True)
-        on, _ = walk.on_to(walk.before(point + 1) if owned else walk.at)
+        on, eased_on = walk.on_to(walk.before(point + 1) if owned else walk.at)
+        eased = (*at_start, *eased, *eased_on)
         joint = Joint((before.motif, behind.motif), so_far, on)
         over = index
         if line.closed and on_joint and opening is None:
-            opening = joint
+            opening, at_start = joint, eased
             continue
+        at_start = ()
         stages.append(Stage(before.motif, before.section, made, so_far, joint, eased=eased))
     if walk.more or not line.closed or not stages:
         split = line.closed and bool(stages) and opening is None
         run = line.stretches[over].run
         made, eased = walk.on_to(len(walk.order))
+        eased = (*at_start, *eased)
         stages.append(Stage(run.motif, run.section, made, walk.so_far, None, split, eased))
         if split:
             stages[0] = replace(stages[0], part=True)

@@ -10,11 +10,11 @@ stitch, feet that stand apart into a space.
 from __future__ import annotations
 
 from cmath import phase, rect
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import degrees, pi, tau
 
 from border.showing.chart_parts import OVAL, Symbol, picot_radius
-from border.showing.svg import INK, circle, line, number, tag
+from border.showing.svg import INK, circle, number, tag
 from border.showing.wheel_marks import ToPaper
 from border.stitches import STITCHES
 from border.working.fabric import CHAIN, PICOT
@@ -32,21 +32,28 @@ def symbol_drawn(symbol: Symbol, paper: ToPaper) -> str:
     """One symbol, marked with the stitch's canonical name as its class."""
     match symbol.kind:
         case k if k == CHAIN:
-            inside = _oval(paper(symbol.top), paper(symbol.top + symbol.slant) - paper(symbol.top))
+            inside = _oval(symbol.top, symbol.slant, paper)
         case k if k == PICOT:
             inside = "".join(_picot(symbol, paper))
         case "ss":
-            inside = "".join(_dot(symbol, paper))
+            at = paper(symbol.top - 2j)
+            dot = circle(at.real, at.imag, 2.6, fill=INK)
+            inside = dot + _thin(symbol.top - 2j, symbol.feet, paper)
         case "sc":
-            inside = "".join(_cross(symbol, paper))
+            middle = symbol.top - 1j * BAR
+            arms = [(middle - arm, middle + arm) for arm in (BAR, BAR * 1j)]
+            inside = _strokes(arms, paper) + _thin(middle - BAR * 1j, symbol.feet, paper)
         case _:
-            inside = "".join(_tee(symbol, paper))
+            inside = _tee(symbol, paper)
     return tag("g", inside, class_=f"symbol {symbol.kind}")
 
 
-def _oval(at: complex, slant: complex, half: float = OVAL / 2 - 0.7) -> str:
-    turned = f"rotate({number(degrees(phase(slant)))} {number(at.real)} {number(at.imag)})"
-    return tag("ellipse", cx=at.real, cy=at.imag, rx=half, ry=2.5, transform=turned)
+def _oval(at: complex, slant: complex, paper: ToPaper, half: float = OVAL / 2 - 0.7) -> str:
+    slant, at = paper(at + slant) - paper(at), paper(at)
+    turned = f"rotate({degrees(phase(slant)):.0f} {_point(at)})"
+    return tag(
+        "ellipse", cx=round(at.real, 1), cy=round(at.imag, 1), rx=half, ry=2.5, transform=turned
+    )
 
 
 def _picot(symbol: Symbol, paper: ToPaper) -> Iterator[str]:
@@ -54,28 +61,15 @@ def _picot(symbol: Symbol, paper: ToPaper) -> Iterator[str]:
     middle = symbol.top + 1j * (radius + 4)
     for n in range(1, symbol.size + 1):
         angle = -pi / 2 + tau * n / (symbol.size + 1)
-        at, ahead = middle + rect(radius, angle), middle + rect(radius, angle) + rect(1, angle) * 1j
-        yield _oval(paper(at), paper(ahead) - paper(at), 3.6)
+        yield _oval(middle + rect(radius, angle), rect(1, angle) * 1j, paper, 3.6)
     foot = paper(middle - 1j * radius)
     yield circle(foot.real, foot.imag, 1.8, fill=INK)
 
 
-def _dot(symbol: Symbol, paper: ToPaper) -> Iterator[str]:
-    at = paper(symbol.top - 2j)
-    yield circle(at.real, at.imag, 2.6, fill=INK)
-    yield from (_thin(symbol.top - 2j, foot, paper) for foot in symbol.feet)
-
-
-def _cross(symbol: Symbol, paper: ToPaper) -> Iterator[str]:
-    middle = symbol.top - 1j * BAR
-    for arm in (BAR, BAR * 1j):
-        yield _line(middle - arm, middle + arm, paper)
-    yield from (_thin(middle - BAR * 1j, foot, paper) for foot in symbol.feet)
-
-
-def _tee(symbol: Symbol, paper: ToPaper) -> Iterator[str]:
+def _tee(symbol: Symbol, paper: ToPaper) -> str:
     """Legs joined at the top under one bar, each with its strokes."""
-    yield _line(symbol.top - BAR, symbol.top + BAR, paper, wide=1.5)
+    lines = [(symbol.top - BAR, symbol.top + BAR)]
+    bows = []
     strokes = STROKES.get(symbol.kind, 0)
     legs = len(symbol.feet)
     met = legs > 1 and symbol.feet[0] == symbol.feet[-1]
@@ -85,28 +79,36 @@ def _tee(symbol: Symbol, paper: ToPaper) -> Iterator[str]:
         side = ahead * 1j * (n - (legs - 1) / 2) * 2 * BULGE if met else 0j
         start = foot + ahead * 1.2
         if met:
-            a, b, c = paper(start), paper((start + symbol.top) / 2 + 2 * side), paper(symbol.top)
-            points = " ".join(f"{number(p.real)} {number(p.imag)}" for p in (b, c))
-            yield tag("path", d=f"M{number(a.real)} {number(a.imag)} Q{points}")
+            bows.append((start, (start + symbol.top) / 2 + 2 * side, symbol.top))
         else:
-            yield _line(start, symbol.top, paper)
+            lines.append((start, symbol.top))
         for k in range(strokes):
             far = FIRST_STROKE + k * NEXT_STROKE
             share = 1 - far / (abs(stem) or 1.0)  # from the foot; a bowed leg is a parabola
             at = foot + stem * share + side * 4 * share * (1 - share)
             stroke = ahead * rect(3.6, -pi / 4 - pi / 4 * 0.6)
-            yield _line(at - stroke, at + stroke, paper)
+            lines.append((at - stroke, at + stroke))
+    bowed = (f"M{_point(paper(a))}Q{_point(paper(b))} {_point(paper(c))}" for a, b, c in bows)
+    return _strokes(lines, paper, "".join(bowed))
 
 
-def _line(a: complex, b: complex, paper: ToPaper, wide: float = 1.1) -> str:
-    a, b = paper(a), paper(b)
-    return line(a.real, a.imag, b.real, b.imag, stroke_width=wide)
+def _strokes(
+    lines: Sequence[tuple[complex, complex]], paper: ToPaper, bowed: str = "", **how: float
+) -> str:
+    """Straight lines, and bowed ones, as one path."""
+    told = "".join(f"M{_point(paper(a))}L{_point(paper(b))}" for a, b in lines)
+    return tag("path", d=told + bowed, **how)
 
 
-def _thin(a: complex, foot: complex, paper: ToPaper) -> str:
+def _thin(a: complex, feet: Sequence[complex], paper: ToPaper) -> str:
     """From a low symbol down to what it is worked into."""
-    foot += 1j if (a - foot).imag > 2 else 0
-    return _line(a, foot, paper, wide=0.6)
+    down = [(a, foot + (1j if (a - foot).imag > 2 else 0)) for foot in feet]
+    return _strokes(down, paper, stroke_width=0.6)
+
+
+def _point(point: complex) -> str:
+    """To the tenth: a chart has very many of them."""
+    return f"{number(round(point.real, 1))} {number(round(point.imag, 1))}"
 
 
 def as_shown(kind: str, at: complex, size: int) -> Symbol:

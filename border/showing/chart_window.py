@@ -48,6 +48,13 @@ class Window(Struct, frozen=True):
             return self.ends is Ends.BOTH
         return self.start < position < self.end
 
+    def within(self, other: Window, length: float) -> bool:
+        """Whether all of it is in another, round an edge of such a length."""
+        return any(
+            other.start <= self.start + lap and self.end + lap <= other.end
+            for lap in (-length, 0, length)
+        )
+
 
 def own_position(fabric: Fabric, index: int) -> float:
     """The position of an element on the edge as it was before any turning, in places."""
@@ -60,10 +67,12 @@ def keys(fabric: Fabric, start: float, end: float) -> list[tuple[float, Key]]:
     length = fabric.line.length
     order = fabric.order_turned() if fabric.line.flipped else range(len(fabric.kinds))
     at = [own_position(fabric, i) for i in range(len(fabric.kinds))]
+    first, last = min(at, default=0.0), max(at, default=0.0)
     laps = range(-2, 3) if fabric.line.closed else range(1)
+    laps_met = [n for n in laps if first + n * length <= end and last + n * length >= start]
     return [
         (position, (i, lap))
-        for lap in laps
+        for lap in laps_met
         for i in order
         if start <= (position := at[i] + lap * length) <= end
     ]
@@ -94,15 +103,23 @@ def whole(line: Line) -> Window:
 
 
 def of_section(line: Line, name: str) -> Window | None:
-    """The first unbroken series of motifs that carry a name; None: no motif does."""
+    """The first unbroken series of motifs that carry a name; None: no motif does.
+
+    A single motif is shown between its neighbours.
+    """
     carries = [name in stretch.run.names for stretch in line.stretches]
     if not any(carries):
         return None
-    if all(carries):
-        return whole(line)
     first, last = next(iter(line.series(carries)))
-    start, end = line.stretches[first].start, line.stretches[last].end
-    return Window(start, end if end > start else end + line.length, ends=Ends.NONE)
+    ends = Ends.NONE
+    if first == last:
+        first, last, ends = first - 1, last + 1, Ends.BOTH
+        if not line.closed:
+            first, last = max(first, 0), min(last, len(carries) - 1)
+    if all(carries) or last - first + 1 >= len(carries):
+        return whole(line)
+    start, end = line.stretches[first].start, line.stretches[last % len(carries)].end
+    return Window(start, end if end > start else end + line.length, ends=ends)
 
 
 def _starts(round_: WorkedRound) -> Sequence[float]:

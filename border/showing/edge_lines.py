@@ -111,8 +111,7 @@ def straight_line(start: float, end: float, y: float, sign: int) -> str:
 
 def _disc(at: complex, sign: int) -> str:
     disc = tag("circle", cx=at.real, cy=at.imag, r=8.5, fill=INK, stroke=PAPER, class_="start")
-    told = {"style": f"fill:{PAPER};font-weight:bold"}
-    return disc + words(str(sign), at.real, at.imag + 3.8, 11, **told)
+    return disc + words(str(sign), at.real, at.imag + 3.8, 11, fill=PAPER, font_weight="bold")
 
 
 def _point(point: complex) -> str:

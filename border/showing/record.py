@@ -15,6 +15,7 @@ from border.findings import Finding
 from border.reckoning.counts import RepeatCount, RoundCount, Tally
 from border.reckoning.thread import Thread, ThreadUse, thread_mm
 from border.showing.counted import Counted, Piece
+from border.showing.readings_shapes import EdgeReadingsRecord
 from border.showing.shapes import (
     FORMAT_VERSION,
     CheckRecord,
@@ -45,9 +46,16 @@ def count_record(counted: Counted) -> CountRecord:
     }
 
 
-def check_record(findings: Iterable[Finding], sources: Mapping[str, Source]) -> CheckRecord:
-    """The record of `check`: the findings of all files."""
-    return {"format_version": FORMAT_VERSION, "findings": findings_record(findings, sources)}
+def check_record(
+    findings: Iterable[Finding],
+    sources: Mapping[str, Source],
+    readings: list[EdgeReadingsRecord] | None = None,
+) -> CheckRecord:
+    """The record of `check`: the findings of all files, and the readings if asked for."""
+    told = findings_record(findings, sources)
+    if readings is None:
+        return {"format_version": FORMAT_VERSION, "findings": told}
+    return {"format_version": FORMAT_VERSION, "readings": readings, "findings": told}
 
 
 def yoke_record(

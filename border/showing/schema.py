@@ -4,6 +4,12 @@ from __future__ import annotations
 
 from typing import Any
 
+from border.showing.chart_shapes import (
+    ChartRecord,
+    ChartRoundRecord,
+    ChartWorkRecord,
+    SymbolRecord,
+)
 from border.showing.chosen_shapes import ChoiceRecord, FitRecord
 from border.showing.eased_shapes import (
     AdjustRecord,
@@ -24,6 +30,7 @@ from border.showing.needs_shapes import (
     StretchNeedRecord,
     WorkNeedRecord,
 )
+from border.showing.readings_shapes import EdgeReadingsRecord, ReadingRecord
 from border.showing.shapes import (
     AdjustmentRecord,
     CheckRecord,
@@ -65,6 +72,8 @@ from border.showing.thread_shapes import (
 from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 
 _SHAPES = (
+    ReadingRecord,
+    EdgeReadingsRecord,
     SwatchRecord,
     GaugeRecord,
     MaterialRecord,
@@ -77,6 +86,10 @@ _SHAPES = (
     SparingRecord,
     ThreadToldRecord,
     NewRecord,
+    SymbolRecord,
+    ChartRoundRecord,
+    ChartWorkRecord,
+    ChartRecord,
     WrittenWorkRecord,
     WriteRecord,
     OnTheWayRecord,
@@ -137,6 +150,7 @@ def schema() -> dict[str, Any]:
         WriteRecord,
         ThreadToldRecord,
         NewRecord,
+        ChartRecord,
     )
     _, made = TypeAdapter.json_schemas(
         [(shape.__name__, "validation", TypeAdapter(shape)) for shape in records]

@@ -9,6 +9,8 @@ from __future__ import annotations
 import sys
 from typing import Literal, NotRequired, TypeAlias
 
+from border.showing.readings_shapes import EdgeReadingsRecord
+
 # pydantic reads typing's own TypedDict only from Python 3.12 on.
 if sys.version_info >= (3, 12):
     from typing import TypedDict
@@ -141,9 +143,10 @@ class CountRecord(TypedDict):
 
 
 class CheckRecord(TypedDict):
-    """What `border check --json` prints."""
+    """What `border check --json` prints; `readings` only where they are asked for."""
 
     format_version: Literal[1]
+    readings: NotRequired[list[EdgeReadingsRecord]]
     findings: list[FindingRecord]
 
 

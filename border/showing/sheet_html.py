@@ -5,17 +5,18 @@ Without its script all of it is there, to be ticked by pen; the script keeps the
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from html import escape
+from collections.abc import Iterable, Sequence
 from pkgutil import get_data
 
+from border.showing.marked_up import as_text as _t
 from border.showing.sheet import CARE, RUNNING, EdgeSheet, Sheet
 from border.showing.sheet_mending import EdgeMending, Mending
+from border.showing.sheet_pictures import Picture, Pictures
 from border.showing.sheet_rounds import Box, RoundSheet, RunSheet
 
 
-def sheet_html(sheet: Sheet) -> str:
-    """The whole page."""
+def sheet_html(sheet: Sheet, pictures: Pictures) -> str:
+    """The whole page, the pictures in it."""
     lines = [
         "<!DOCTYPE html>",
         '<html lang="en">',
@@ -41,8 +42,15 @@ def sheet_html(sheet: Sheet) -> str:
         *_contents(sheet),
         "<main>",
     ]
-    for n, edge in enumerate(sheet.edges, 1):
-        lines += _edge(edge, n)
+    if pictures.yoke:
+        lines += [
+            '<section id="whole" aria-labelledby="whole-name">',
+            '<h2 id="whole-name">The whole</h2>',
+            *_pictures([pictures.yoke]),
+            "</section>",
+        ]
+    for n, (edge, charts) in enumerate(zip(sheet.edges, pictures.edges, strict=True), 1):
+        lines += _edge(edge, n, charts)
     lines += [
         *_mending(sheet.mending),
         "</main>",
@@ -58,16 +66,6 @@ def _data(name: str) -> str:
     data = get_data("border.showing", name)
     assert data is not None
     return data.decode()
-
-
-def _t(text: str) -> str:
-    """A text, whatever it says, as text: code points that HTML knows no character for replaced."""
-    kept = ("\ufffd" if _no_character(ord(c)) else c for c in text)
-    return escape("".join(kept), quote=True)
-
-
-def _no_character(point: int) -> bool:
-    return point & 0xFFFE == 0xFFFE or 0xFDD0 <= point <= 0xFDEF or 0xD800 <= point <= 0xDFFF
 
 
 def _facts(facts: Iterable[tuple[str, str]]) -> str:
@@ -93,10 +91,21 @@ def _tick(words: str, worked: bool = False, sort: str = "tick") -> str:
     return f'<label class="{sort}"><input type="checkbox"{state}> <span>{words}</span></label>'
 
 
+def _pictures(pictures: Iterable[Picture]) -> list[str]:
+    lines = []
+    for one in pictures:
+        if one.drawn:
+            told = f"<figcaption>{_t(one.caption)}</figcaption>"
+            lines += ['<figure class="picture">', told, one.drawn.rstrip(), "</figure>"]
+        else:
+            lines.append(f"<p><b>{_t(one.caption)}:</b> {_t(one.lacking)}.</p>")
+    return lines
+
+
 # --- an edge ----------------------------------------------------------------------
 
 
-def _edge(edge: EdgeSheet, number: int) -> list[str]:
+def _edge(edge: EdgeSheet, number: int, charts: Sequence[Picture]) -> list[str]:
     at = f"edge-{number}"
     lines = [
         f'<section class="edge" id="{at}" aria-labelledby="{at}-name">',
@@ -109,6 +118,8 @@ def _edge(edge: EdgeSheet, number: int) -> list[str]:
         *(_loud("to be mended first", fault) for fault in edge.faults),
         "<h3>Short words</h3>",
         _facts((a.short, a.full) for a in edge.abbreviations),
+        "<h3>Charts</h3>",
+        *_pictures(charts),
     ]
     for round_ in edge.rounds:
         lines += _round(edge, round_, at)
@@ -203,7 +214,7 @@ def _edge_mending(edge: EdgeMending) -> list[str]:
     lines = ['<div class="mending">', f"<h3><bdi>{_t(edge.name)}</bdi></h3>"]
     lines.append(f"<p>{_t(edge.said)}</p>")
     if edge.lines:
-        lines.append(f"<pre>{_t(chr(10).join(edge.lines))}</pre>")
+        lines.append("<pre>" + "\n".join(map(_t, edge.lines)) + "</pre>")
     lines += [
         '<div class="scroll" tabindex="0" role="region" '
         f'aria-label="What each round of {_t(edge.name)} should come to">',

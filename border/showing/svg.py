@@ -1,15 +1,14 @@
 """Writing SVG: elements as text, everything a user wrote escaped, black on white.
 
-The picture is one file that loads nothing. Lengths are in pixels, the second
-axis downwards.
+The picture is one file that loads nothing. It has no style sheet and no ids, so it can
+stand in a page beside others as it is. Lengths are in pixels, the second axis downwards.
 """
 
 from __future__ import annotations
 
-from html import escape
 from unicodedata import east_asian_width
 
-from border.showing.telling import harmless
+from border.showing.marked_up import as_text
 
 INK, PAPER = "#000", "#fff"
 FONT = "sans-serif"
@@ -27,8 +26,13 @@ def tag(name: str, *inside: str, **attributes: str | float) -> str:
 
 def words(text: str, x: float, y: float, size: float = 12, **attributes: str | float) -> str:
     """A line of text, in the middle of `x` if nothing else is said."""
-    given: dict[str, str | float] = {"text_anchor": "middle", **attributes}
-    return tag("text", _escaped(text), x=x, y=y, font_size=size, **given)
+    usual = {"text_anchor": "middle", "fill": INK, "stroke": "none"}
+    return tag("text", as_text(text), **{"x": x, "y": y, "font_size": size, **usual, **attributes})
+
+
+def called(name: str) -> str:
+    """What the element that it stands in is called: shown on pointing at it, and read aloud."""
+    return tag("title", as_text(name))
 
 
 def circle(x: float, y: float, r: float, **attributes: str | float) -> str:
@@ -39,25 +43,27 @@ def line(x1: float, y1: float, x2: float, y2: float, **attributes: str | float) 
     return tag("line", x1=x1, y1=y1, x2=x2, y2=y2, **attributes)
 
 
-def picture(width: float, height: float, title: str, *inside: str) -> str:
-    """A whole file: white paper, black lines, and a title for those who cannot see it."""
+def picture(width: float, height: float, title: str, *inside: str, alone: bool = True) -> str:
+    """White paper, black lines, and a title for those who cannot see it.
+
+    `alone`: a file by itself, else a part of an HTML page.
+    """
+    named = {"xmlns": "http://www.w3.org/2000/svg"} if alone else {}
     paper = tag("rect", width="100%", height="100%", fill=PAPER)
-    group = tag("g", *inside, fill="none", stroke=INK, stroke_width=1.2)
-    return (
-        tag(
-            "svg",
-            tag("title", _escaped(title)),
-            paper,
-            tag("style", f"text{{fill:{INK};stroke:none;font-family:{FONT}}}"),
-            group,
-            xmlns="http://www.w3.org/2000/svg",
-            width=width,
-            height=height,
-            viewBox=f"0 0 {number(width)} {number(height)}",
-            role="img",
-        ).replace("><g", ">\n<g")
-        + "\n"
+    drawn = tag("g", *inside, fill="none", stroke=INK, stroke_width=1.2)
+    whole = tag(
+        "svg",
+        called(title),
+        paper,
+        drawn,
+        **named,
+        width=width,
+        height=height,
+        viewBox=f"0 0 {number(width)} {number(height)}",
+        font_family=FONT,
+        role="img",
     )
+    return whole.replace("><g", ">\n<g") + "\n"
 
 
 def number(value: float) -> str:
@@ -88,9 +94,4 @@ def shortened(text: str, room: float, size: float) -> str:
 
 
 def _value(value: str | float) -> str:
-    return _escaped(value) if isinstance(value, str) else number(value)
-
-
-def _escaped(text: str) -> str:
-    """Fit for XML: no sign with a meaning there, none that it does not allow."""
-    return escape(harmless(text).replace("\ufffe", "\ufffd").replace("\uffff", "\ufffd"))
+    return as_text(value) if isinstance(value, str) else number(value)

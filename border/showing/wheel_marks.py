@@ -11,7 +11,7 @@ from cmath import rect
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TypeAlias
 
-from border.showing.svg import INK, PAPER, circle, fitting, line, shortened, tag, words
+from border.showing.svg import INK, PAPER, called, circle, fitting, line, shortened, tag, words
 from border.showing.wheels import DrawnJoint, Wheel
 
 SIZE = 112.0
@@ -71,7 +71,7 @@ def _name(name: str, told: Sequence[str], at: complex) -> Iterator[str]:
         for i, part in enumerate(lines)
         for bold in ("bold" if i >= len(parts) else "normal",)
     ]
-    yield tag("g", *spans, class_="name", aria_label=name)
+    yield tag("g", called(name), *spans, class_="name")
 
 
 # --- joints ---------------------------------------------------------------------------

@@ -8,7 +8,7 @@ from math import pi, sin, tau
 
 from border.showing.edge_lines import arcs, edge_line, start_mark, straight_line
 from border.showing.folding import some
-from border.showing.svg import tag, words
+from border.showing.svg import called, tag, words
 from border.showing.wheel_marks import SIZE, joints_drawn, wheel_drawn
 from border.showing.wheels import DrawnJoint, DrawnRun, Wheel
 from border.yoke.edges import Edge
@@ -49,7 +49,7 @@ def written_edge(number: int, edge: Edge, *, left: bool) -> tuple[float, float, 
     inside = [wheel_drawn(wheel, None, paper) for wheel in drawn]
     inside += joints_drawn({wheel.motif: wheel for wheel in drawn}, paper)
     line = edge_line(along, left=left, closed=ring, paper=paper)
-    inside.append(tag("g", line, class_="edge", aria_label=edge.name))
+    inside.append(tag("g", called(edge.name), line, class_="edge-line"))
     inside.append(start_mark(along[0], number, left=left, paper=paper))
     inside.append(_name(f"{number}  {edge.name}", width * SIZE / 2, height * SIZE - 12))
     return width * SIZE, height * SIZE, "".join(inside)
@@ -96,7 +96,8 @@ def _plain(number: int, edge: Edge, left: bool) -> tuple[float, float, str]:
     else:
         start, end = (side - 20, 20.0) if left else (20.0, side - 20)
         drawn = straight_line(start, end, middle + 16, number)
-    return side, side, tag("g", drawn, class_="edge", aria_label=edge.name) + told + name
+    drawn = tag("g", called(edge.name), drawn, class_="edge-line")
+    return side, side, drawn + told + name
 
 
 def _name(text: str, x: float, y: float) -> str:

@@ -12,7 +12,7 @@ from border.showing.blocks import Block, larger_in, stacked
 from border.showing.edge_lines import arcs, edge_line, start_mark
 from border.showing.face_names import roomiest, size_of_name, turning
 from border.showing.folding import some
-from border.showing.svg import INK, PAPER, circle, tag, width_of, words
+from border.showing.svg import INK, PAPER, called, circle, tag, width_of, words
 from border.showing.wheel_marks import SIZE, joints_drawn, wheel_drawn
 from border.showing.wheels import Wheel, wheels
 from border.showing.written_edges import written_edge
@@ -41,7 +41,12 @@ class Numbered(Struct, frozen=True):
 
 
 def yoke_picture(title: str, project: Project, edges: Sequence[Edge]) -> str:
-    """The picture of a yoke, and of the edges written straight down, as SVG.
+    """The picture of a yoke, and of the edges written straight down, as SVG."""
+    return stacked(title, yoke_blocks(project, edges))
+
+
+def yoke_blocks(project: Project, edges: Sequence[Edge]) -> list[Block]:
+    """The pieces of the picture, its legend last.
 
     A faulty yoke is drawn as far as it can be, with the faulty places marked.
     """
@@ -66,8 +71,7 @@ def yoke_picture(title: str, project: Project, edges: Sequence[Edge]) -> str:
     if any('class="faulty' in block.drawn for block in blocks):
         told.append("broken lines, crosses and question marks: what does not fit together")
     larger = larger_in(max((block.width for block in blocks), default=0))
-    blocks.append(_legend(project, numbered, told, larger))
-    return stacked(title, blocks)
+    return [*blocks, _legend(project, numbered, told, larger)]
 
 
 def _begun(edge: Edge, project: Project, edges: Sequence[Edge]) -> Edge:
@@ -126,8 +130,8 @@ class _Part:
 
     def edge(self, face: Face) -> Iterator[str]:
         """One face: its line in working order from its start, its name, and what does not agree."""
-        called = self.laid.names(face)
-        one = next((n for n in self.numbered if called == (n.edge.name,)), None)
+        names_of = self.laid.names(face)
+        one = next((n for n in self.numbered if names_of == (n.edge.name,)), None)
         if one is not None:
             face = self._from_start(face, one.edge)
         stops = [(self.wheels[motif], self.wheels[motif].runs[n]) for motif, n in face]
@@ -135,11 +139,11 @@ class _Part:
         if self.left:
             along = along[:1] + along[:0:-1]
         line = edge_line(along, left=self.left, closed=True, paper=self.paper)
-        yield tag("g", line, class_="edge", aria_label=" / ".join(called))
+        yield tag("g", called(" / ".join(names_of)), line, class_="edge-line")
         if one is not None:
             yield start_mark(along[0], one.number, left=self.left, paper=self.paper)
             yield from self._name(face, one)
-        elif len(called) > 1:
+        elif len(names_of) > 1:
             yield from self._disagreeing(face)
 
     def _from_start(self, face: Face, edge: Edge) -> Face:
@@ -157,15 +161,17 @@ class _Part:
             yield _edge_name(f"{one.number}  {name}", at, min(18 * self.larger, 44))
             return
         spot, room = roomiest(round_it, list(self.points.values()))
-        size = size_of_name(name, room * SIZE, self.larger)
-        if size is not None:
-            yield _edge_name(name, self.paper(spot) + 1j * size / 3, size)
+        for text in (name, str(one.number)):  # the legend has the name, too
+            size = size_of_name(text, room * SIZE, self.larger)
+            if size is not None:
+                yield _edge_name(text, self.paper(spot) + 1j * size / 3, size)
+                return
 
     def _disagreeing(self, face: Face) -> Iterator[str]:
         """The runs of a face that have another name than most of it."""
-        called = [(motif, n, self.laid.run((motif, n)).edge) for motif, n in face]
-        usual = Counter(name for _, _, name in called if name is not None).most_common(1)[0][0]
-        for motif, n, name in called:
+        named_runs = [(motif, n, self.laid.run((motif, n)).edge) for motif, n in face]
+        usual = Counter(name for _, _, name in named_runs if name is not None).most_common(1)[0][0]
+        for motif, n, name in named_runs:
             if name not in (None, usual):
                 wheel = self.wheels[motif]
                 at = self.paper(wheel.centre + rect(0.52, wheel.runs[n].middle))

@@ -211,7 +211,8 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
         return
     more = extent.counted == "MORE" or (extent.counted == "TIMES" and not b.headings.in_all)
     times = extent.times + more if extent.counted else None
-    item = Repeat(items, times, extent.to_last, True, span=span)
+    said = extent.times if extent.counted == "TIMES" else None
+    item = Repeat(items, times, extent.to_last, True, said, span=span)
     outer.steps.append(Step(item, outer.hard))
 
 

@@ -38,7 +38,7 @@ class Said(Struct, frozen=True, kw_only=True):
         return f"{type(self).__name__}({', '.join(map(repr, self._content()))})"
 
 
-_WHERE = ("span", "head")
+_WHERE = ("span", "head", "said")
 
 
 # --- kinds and places ---------------------------------------------------------
@@ -209,13 +209,15 @@ class Repeat(Said, frozen=True):
     `times`: in all, counted from the first working; None: open-ended, to the
     end or `to_last`. `star`: opened by a star, so the stretch is worked once
     where it stands before `to_last` is looked at. A bracket with no number and
-    no place is `times` 1, `star` False.
+    no place is `times` 1, `star` False. `said`: the number that stands in the text,
+    where it says neither "more" nor "in all"; it takes no part in comparison.
     """
 
     items: tuple[Item, ...]
     times: int | None
     to_last: ToLast | None = None
     star: bool = False
+    said: int | None = None
 
 
 class Begin(Said, frozen=True):

@@ -18,9 +18,9 @@ ROUNDS, ANGLES, FITTED = 450, 300, 600
 """Rounds of moving, those of them that look to the angles, most of fitting."""
 TOUCHING = 0.0005
 """Wheels touch that are so near to it, or nearer."""
-APART, LEAST = 1.4, 1.14
+APART, LEAST = 1.4, 1.25
 """How far apart wheels that are not joined had better be, and should be if it can be done."""
-ROOM, SEEN = 1.12, 1.04
+ROOM, SEEN = 1.2, 1.04
 """So far apart a line can be drawn about each; and they are at least seen not to be joined."""
 CLEAR = 0.8
 """How far a wheel had better be from a joint of others."""

@@ -15,6 +15,12 @@ def boxes(page: Page, round_: int) -> Locator:
     return page.locator(f"#edge-1-round-{round_} input[type=checkbox]")
 
 
+def opened_again(page: Page) -> None:
+    """The page is loaded anew, a moment later: the browser keeps things beside the page."""
+    page.wait_for_timeout(200)
+    page.reload()
+
+
 def ticked(page: Page) -> list[list[int]]:
     """Which boxes are ticked, round by round."""
     return [
@@ -30,12 +36,12 @@ def test_ticks_survive_a_reload(page: Page, lay: Lay) -> None:
     page.get_by_label("What I really got in round 2").fill("71, one short")
     before = ticked(page)
     assert before == [[1], [], [4]]
-    page.reload()
+    opened_again(page)
     assert ticked(page) == before
     expect(page.get_by_label("Begun on")).to_have_value("1 March")
     expect(page.get_by_label("What I really got in round 2")).to_have_value("71, one short")
     boxes(page, 3).nth(4).uncheck()
-    page.reload()
+    opened_again(page)
     assert ticked(page) == [[1], [], []]
 
 
@@ -67,7 +73,7 @@ def test_all_is_taken_away_only_when_that_is_meant(page: Page, lay: Lay) -> None
     page.get_by_role("button", name="Take all ticks away").click()
     expect(page.get_by_role("status")).to_contain_text("taken away")
     assert ticked(page) == [[], [], []]
-    page.reload()
+    opened_again(page)
     assert ticked(page) == [[], [], []]
     expect(page.get_by_label("Finished on")).to_have_value("")
 
@@ -86,7 +92,7 @@ def test_she_finds_her_place_again(page: Page, lay: Lay) -> None:
     page.goto(lay(cuff(), "cuff.toml"))
     for i in range(3):
         boxes(page, 2).nth(i).check()
-    page.reload()
+    opened_again(page)
     page.get_by_role("button", name="Go to my place").click()
     expect(boxes(page, 2).nth(3)).to_be_focused()
     expect(boxes(page, 2).nth(3)).to_be_in_viewport()
@@ -116,7 +122,7 @@ def test_all_can_be_done_from_the_keyboard(page: Page, lay: Lay) -> None:
     assert len(reached) == fields
     boxes(page, 1).nth(2).focus()
     page.keyboard.press("Space")
-    page.reload()
+    opened_again(page)
     assert ticked(page) == [[2], [], []]
 
 
@@ -163,5 +169,5 @@ def test_a_name_is_never_run(page: Page, lay: Lay, name: str) -> None:
     expect(page.get_by_role("heading", level=1)).to_have_text(name)
     assert page.title() == f"{name}: row sheet"
     boxes(page, 1).first.check()
-    page.reload()
+    opened_again(page)
     assert ticked(page) == [[0], [], []]

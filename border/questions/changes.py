@@ -1,0 +1,65 @@
+"""One step of a row changed, however deep it stands."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.findings import Span
+from border.text.readings import Round
+from border.text.tree import Bracket, Item, Repeat, Text
+
+Items = tuple[Item, ...]
+
+
+class Change(Struct, frozen=True):
+    """Steps with one of them changed: `old` into `new`, which may be several or none."""
+
+    items: Items
+    old: Item
+    new: Items
+
+
+class Otherwise(Struct, frozen=True):
+    """A round read otherwise.
+
+    `code`: of the finding that tells of it. `if_`: what would have to be so, to be
+    read behind "if". `edit`: what to write to say so. `below`: the round before it,
+    where it is that one that is read otherwise.
+    """
+
+    code: str
+    if_: str
+    edit: str
+    at: Span
+    round: Round
+    below: Round | None = None
+
+
+def changed(items: Items, change: Callable[[Item], Iterable[Items]]) -> Iterator[Change]:
+    """Every way to change one step; `change` gives what may stand in place of it."""
+    for n, item in enumerate(items):
+        for new in change(item):
+            yield Change(items[:n] + new + items[n + 1 :], item, new)
+        if isinstance(item, Repeat | Bracket):
+            for inner in changed(item.items, change):
+                if inner.items:
+                    whole = replace(item, items=inner.items)
+                    yield Change((*items[:n], whole, *items[n + 1 :]), inner.old, inner.new)
+
+
+def rounds_with(
+    round_: Round, change: Callable[[Items], Iterable[Change]]
+) -> Iterator[tuple[Round, Change]]:
+    """The round with each change of its steps; of clauses, each by itself."""
+    if isinstance(round_.body, Text):
+        for one in change(round_.body.items):
+            yield replace(round_, body=replace(round_.body, items=one.items)), one
+        return
+    for n, clause in enumerate(round_.body):
+        for one in change(clause.text.items):
+            text = replace(clause.text, items=one.items)
+            body = (*round_.body[:n], replace(clause, text=text), *round_.body[n + 1 :])
+            yield replace(round_, body=body), one
