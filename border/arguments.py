@@ -13,6 +13,7 @@ TERMS = ("us", "uk", "early")
 SHELLS = ("bash", "zsh", "fish")
 MOST_PLACES = 5_000_000
 MOST_PLANS = 100
+MOST_MM = 1_000_000
 
 COMMANDS = {
     "new": "ask for a yoke, and make a project of it that works",
@@ -23,6 +24,9 @@ COMMANDS = {
     "thread": "reckon the thread by round and edge, and where each ball runs out",
     "sheet": "make the row sheet: what stands at every joint, with boxes to tick",
     "write": "write a border out for its edge, every repeat counted",
+    "flat": "tell whether every round lies flat, and what mends it",
+    "attach": "tell how an edge is sewn to its cloth: parts, pins, stitches",
+    "size": "tell how many wheels a measure needs, or what more wheels change",
     "yoke": "show how the loops of every motif are used, and the edges",
     "chart": "draw a border as a symbol chart, in SVG",
     "schema": "print the JSON Schema of what --json prints",
@@ -138,6 +142,10 @@ def parser_of(version: str) -> argparse.ArgumentParser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
             case "count" | "adjust" | "thread" | "sheet" | "write" | "chart":
                 command.add_argument("file", metavar="FILE", help=_FILE)
+            case "flat" | "attach":
+                _in_project(command)
+            case "size":
+                _size(command)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
                 command.add_argument("--svg", action="store_true", help="draw it, as SVG")
@@ -168,6 +176,24 @@ def _edge(command: argparse.ArgumentParser) -> None:
     about = "that edge has two ends, and is worked to and fro"
     command.add_argument("--open", dest="opened", action="store_true", help=about)
     command.add_argument("--work", metavar="EDGE", help="of a project: only this edge")
+
+
+def _size(command: argparse.ArgumentParser) -> None:
+    command.add_argument("file", metavar="FILE", help="a project (.toml)")
+    command.add_argument("--edge", metavar="EDGE", help="the edge that is to have a length")
+    command.add_argument(
+        "--length", metavar="820", type=_length, help="its length in mm (or 82cm), as it lies"
+    )
+    about = "so many more wheels in each of these sections (below 0: fewer)"
+    command.add_argument("--more", metavar="front=1,back=1", type=_more, help=about)
+    command.set_defaults(loops=None, runs=None, opened=False, work=None)
+
+
+def _in_project(command: argparse.ArgumentParser) -> None:
+    """A file that has to be a project, and one of its pieces of work."""
+    command.add_argument("file", metavar="FILE", help="a project (.toml)")
+    command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
+    command.set_defaults(loops=None, runs=None, opened=False)
 
 
 def _shape(command: argparse.ArgumentParser) -> None:
@@ -218,6 +244,24 @@ def _terms(text: str) -> str:
     if text not in TERMS:
         raise argparse.ArgumentTypeError(f'"{text}" names no terms: give {", ".join(TERMS)}')
     return text
+
+
+def _length(text: str) -> float:
+    found = re.fullmatch(r"\s*([0-9]{1,6}(?:\.[0-9]{1,3})?)\s*(mm|cm)?\s*", text)
+    mm = float(found[1]) * (10 if found[2] == "cm" else 1) if found else 0.0
+    if not 0 < mm <= MOST_MM:
+        raise argparse.ArgumentTypeError(f'"{text}" is no length: give mm, as in 820, or 82cm')
+    return mm
+
+
+def _more(text: str) -> tuple[tuple[str, int], ...]:
+    parts = [re.fullmatch(r"\s*(.+?)\s*=\s*([+-]?[0-9]{1,4})\s*", part) for part in text.split(",")]
+    found = {part[1]: int(part[2]) for part in parts if part}
+    if len(found) < len(parts) or not any(found.values()):
+        raise argparse.ArgumentTypeError(
+            f'"{text}" does not say how many wheels more: as in front=1,back=1'
+        )
+    return tuple(found.items())
 
 
 def _number(text: str) -> int:

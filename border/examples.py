@@ -41,6 +41,12 @@ EXAMPLES: dict[str, tuple[tuple[str, str], ...]] = {
         ("border write cuff/cuff.toml", "in the terms of the border"),
         ("border write cuff/cuff.toml --terms uk", "in UK terms"),
     ),
+    "flat": (("border flat fern.toml", "what the tape should say of every round"),),
+    "attach": (("border attach fern.toml", "where the pins go, and how many stitches"),),
+    "size": (
+        ("border size fern.toml --edge neck --length 24cm", "the wheels for 24 cm"),
+        ("border size fern.toml --more front=1,back=1", "what two wheels more do"),
+    ),
     "yoke": (
         ("border yoke fern.toml", "the sums of every wheel, and the edges"),
         ("border yoke fern.toml --svg > yoke.svg", "a picture, for the browser"),

@@ -135,6 +135,7 @@ CODES: dict[str, Code] = {
             "edge-empty": "an edge with nothing to work into",
             "never-closes": "rounds that no number of places makes close together",
             "not-written-out": "a round that cannot be written out so that it reads as the same",
+            "measure-missing": "a length is needed that nobody has measured",
             "edge-needed": "a border text alone has no edge to be counted on",
         },
     ),
@@ -152,6 +153,8 @@ CODES: dict[str, Code] = {
             "samples-disagree": "swatches that tell no more of the thread than none",
             "join-seen": "a new ball of thread would be joined where it is seen",
             "worked-does-not-close": "a round that is worked already does not come out even",
+            "gathers-unusual": "cloth gathered less, or more, than is usual",
+            "lace-does-not-fit": "lace that is longer or shorter than the cloth that it is sewn to",
         },
     ),
     **_table(

@@ -19,6 +19,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from border import __version__
+from border.arguments import COMMANDS
 from border.cli import main
 from border.cli.files import MOST_BYTES
 from border.showing.schema import schema
@@ -393,8 +394,7 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
         (("cuont", "x"), 'there is no command "cuont": did you mean count?'),
         (
             ("knit", "x"),
-            'there is no command "knit": there are new, check, count, close, adjust, thread, '
-            "sheet, write, yoke, chart, schema",
+            f'there is no command "knit": there are {", ".join(COMMANDS)}',
         ),
         (("count",), "FILE is missing"),
         (("count", "a.border", "--loops"), "--loops needs a value behind it"),

@@ -33,7 +33,8 @@ def workplace(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     monkeypatch.setattr("sys.stdin", io.StringIO())  # no one sits there: nothing is asked
     with contextlib.redirect_stdout(io.StringIO()):
         assert main(["new", "cuff"]) == 0
-    shutil.copy(PATTERNS / "fern.toml", "fern.toml")
+    for file in PATTERNS.glob("fern*"):
+        shutil.copy(file, file.name)
     shutil.copy("cuff/cuff.border", "shells.border")
     Path("borders").mkdir()
     shutil.copy(PATTERNS / "shell-edging.border", "borders")

@@ -9,11 +9,12 @@ from typing import Any, NamedTuple
 import html5lib
 
 from border.findings import Finding
-from border.pipeline import AskedEdge, Pipeline, is_project
+from border.pipeline import Pipeline
 from border.showing.counted import Counted
 from border.showing.sheet import Sheet, sheet
 from border.showing.sheet_html import sheet_html
 from border.text.source import Source
+from border.wanted import AskedEdge, is_project
 
 Files = dict[str, str]
 Element = Any

@@ -7,6 +7,7 @@ each stitch without a place takes the next st, and each site all that is said.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import islice
 from typing import TypeVar
 
 from msgspec import Struct
@@ -113,9 +114,9 @@ def _opens_row(steps: Sequence[Step], at: int) -> bool:
 
     They are if they open it, and are one, or high enough for a stitch of the row.
     """
-    before = [step.item for step in steps[:at]]
     chains = steps[at].item if at < len(steps) else None
-    if not all(isinstance(item, Begin | End) for item in before) or not isinstance(chains, Chains):
+    opens = all(isinstance(step.item, Begin | End) for step in islice(steps, at))
+    if not opens or not isinstance(chains, Chains):
         return False
     if chains.count == 1:
         return True

@@ -227,7 +227,7 @@ def _parted(before: Sequence[Terminal]) -> bool:
 
 def _closes_ring(t: Terminals, at: int, before: Terminals) -> bool:
     """`4 ch, 1 sc in the first of the 4 ch` closes a picot; of other chains, it is asked."""
-    words = [x for x in before if x.type not in ("THE", "SEP")]
+    words = [x for x in before[-12:] if x.type not in ("THE", "SEP")]
     if _types(words, len(words) - 2, 2) != ["ORD", "OF"] or words[-2].number != 1:
         return False
     return _chains_before(words[:-3]) > 0
@@ -286,7 +286,7 @@ def rings(t: Terminals) -> Terminals:
         at += 1
         if here.type != "ORD" or here.number != 1:
             continue
-        words = [x for x in found[:-1] if x.type not in ("THE", "SEP")]
+        words = [x for x in found[-12:-1] if x.type not in ("THE", "SEP")]
         chains = _chains_before(words[:-1]) if words and words[-1].type == "PREP" else 0
         named = _types(t, at, 2) == ["OF", "CH"]
         if chains > 2 and (named or _ended(t, at)):

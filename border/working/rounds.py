@@ -6,7 +6,8 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.readings import Round, with_start_chain
+from border.text.openings import with_start_chain
+from border.text.readings import Round
 from border.text.steps import walk, worked_targets
 from border.text.tree import Begin, Between, Item, StartChain, Stitches, Target, Text, Whole
 from border.working.adjusting import Adjustment, Boundaries, Boundary, middles, planned

@@ -22,12 +22,13 @@ from pathlib import Path
 
 from border.cli import main
 from border.cli.files import read_file
-from border.pipeline import AskedEdge, Pipeline
+from border.pipeline import Pipeline
 from border.showing.eased import EasedAll
 from border.text.readings import Reading
 from border.text.source import Source
 from border.text.syntax import read_border
 from border.texts import Texts
+from border.wanted import AskedEdge
 from border.working.work import work
 from border.yoke.edges import Edge, plain_edge, runs_edge
 

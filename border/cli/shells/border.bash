@@ -5,18 +5,21 @@
 #    source ~/.local/share/bash_completion/border
 # See also: https://github.com/scop/bash-completion/blob/main/doc/configuration.md
 
-_shtab_border_subparsers=(new check count close adjust thread sheet write yoke chart schema)
+_shtab_border_subparsers=(new check count close adjust thread sheet write flat attach size yoke chart schema)
 
 _shtab_border_new_option_strings=(-h --help --shape --wheels --front --back --strap --underarm --loops --joined --seam --free --strap-free --underarm-free --corner-free --across --name --hand --terms --usual --json)
-_shtab_border_check_option_strings=(-h --help --loops --runs --open --work --json)
+_shtab_border_check_option_strings=(-h --help --readings --loops --runs --open --work --json)
 _shtab_border_count_option_strings=(-h --help --loops --runs --open --work --json)
 _shtab_border_close_option_strings=(-h --help --loops --runs --open --work --json)
 _shtab_border_adjust_option_strings=(-h --help --loops --runs --open --work --all --sections --write --json)
 _shtab_border_thread_option_strings=(-h --help --loops --runs --open --work --plan --balls --json)
 _shtab_border_sheet_option_strings=(-h --help --loops --runs --open --work --text --json)
 _shtab_border_write_option_strings=(-h --help --loops --runs --open --work --terms --json)
+_shtab_border_flat_option_strings=(-h --help --work --json)
+_shtab_border_attach_option_strings=(-h --help --work --json)
+_shtab_border_size_option_strings=(-h --help --edge --length --more --json)
 _shtab_border_yoke_option_strings=(-h --help --svg --json)
-_shtab_border_chart_option_strings=(-h --help --loops --runs --open --work --terms --section)
+_shtab_border_chart_option_strings=(-h --help --loops --runs --open --work --terms --section --json)
 _shtab_border_schema_option_strings=(-h --help --json)
 _shtab_border_option_strings=(-h --help --version --completion)
 
@@ -28,6 +31,9 @@ _shtab_border_adjust_pos_0_COMPGEN=_shtab_compgen_files
 _shtab_border_thread_pos_0_COMPGEN=_shtab_compgen_files
 _shtab_border_sheet_pos_0_COMPGEN=_shtab_compgen_files
 _shtab_border_write_pos_0_COMPGEN=_shtab_compgen_files
+_shtab_border_flat_pos_0_COMPGEN=_shtab_compgen_files
+_shtab_border_attach_pos_0_COMPGEN=_shtab_compgen_files
+_shtab_border_size_pos_0_COMPGEN=_shtab_compgen_files
 _shtab_border_yoke_pos_0_COMPGEN=_shtab_compgen_files
 _shtab_border_chart_pos_0_COMPGEN=_shtab_compgen_files
 
@@ -36,7 +42,7 @@ _shtab_border_new___hand_choices=(right left)
 _shtab_border_new___terms_choices=(us uk early)
 _shtab_border_write___terms_choices=(us uk early)
 _shtab_border_chart___terms_choices=(us uk early)
-_shtab_border_pos_0_choices=(new check count close adjust thread sheet write yoke chart schema)
+_shtab_border_pos_0_choices=(new check count close adjust thread sheet write flat attach size yoke chart schema)
 _shtab_border___completion_choices=(bash zsh fish)
 
 _shtab_border_new__h_nargs=0
@@ -46,6 +52,7 @@ _shtab_border_new___json_nargs=0
 _shtab_border_check_pos_0_nargs=+
 _shtab_border_check__h_nargs=0
 _shtab_border_check___help_nargs=0
+_shtab_border_check___readings_nargs=0
 _shtab_border_check___open_nargs=0
 _shtab_border_check___json_nargs=0
 _shtab_border_count__h_nargs=0
@@ -77,6 +84,15 @@ _shtab_border_write__h_nargs=0
 _shtab_border_write___help_nargs=0
 _shtab_border_write___open_nargs=0
 _shtab_border_write___json_nargs=0
+_shtab_border_flat__h_nargs=0
+_shtab_border_flat___help_nargs=0
+_shtab_border_flat___json_nargs=0
+_shtab_border_attach__h_nargs=0
+_shtab_border_attach___help_nargs=0
+_shtab_border_attach___json_nargs=0
+_shtab_border_size__h_nargs=0
+_shtab_border_size___help_nargs=0
+_shtab_border_size___json_nargs=0
 _shtab_border_yoke__h_nargs=0
 _shtab_border_yoke___help_nargs=0
 _shtab_border_yoke___svg_nargs=0
@@ -84,6 +100,7 @@ _shtab_border_yoke___json_nargs=0
 _shtab_border_chart__h_nargs=0
 _shtab_border_chart___help_nargs=0
 _shtab_border_chart___open_nargs=0
+_shtab_border_chart___json_nargs=0
 _shtab_border_schema__h_nargs=0
 _shtab_border_schema___help_nargs=0
 _shtab_border_schema___json_nargs=0

@@ -50,8 +50,8 @@ function _shtab_border_using
   test "$_shtab_border_cmdpath" = "$argv"
 end
 
-set -g _shtab_border_commands new check count close adjust thread sheet write yoke chart schema
-set -g _shtab_border_opts_with_value --across --all --back --balls --completion --corner-free --free --front --hand --joined --loops --name --runs --seam --section --shape --strap --strap-free --terms --underarm --underarm-free --wheels --work
+set -g _shtab_border_commands new check count close adjust thread sheet write flat attach size yoke chart schema
+set -g _shtab_border_opts_with_value --across --all --back --balls --completion --corner-free --edge --free --front --hand --joined --length --loops --more --name --runs --seam --section --shape --strap --strap-free --terms --underarm --underarm-free --wheels --work
 
 complete -c border -e
 complete -c border -f
@@ -83,6 +83,7 @@ complete -c border -n '_shtab_border_using new' -l json -d 'print JSON, for prog
 complete -c border -n '_shtab_border_using new; and test $_shtab_border_npos -eq 0' -ka "(__fish_complete_directories)" -d 'a folder that is not there yet'
 complete -c border -n '_shtab_border_using; and test $_shtab_border_npos -eq 0' -a check -d 'Look for faults in border and project files.'
 complete -c border -n '_shtab_border_using check' -s h -l help -d 'show this, and do nothing'
+complete -c border -n '_shtab_border_using check' -l readings -d 'show for each row which of its readings come out'
 complete -c border -n '_shtab_border_using check' -l loops -x -d 'the edge of a border text: N loops'
 complete -c border -n '_shtab_border_using check' -l runs -x -d 'or motifs with so many loops each'
 complete -c border -n '_shtab_border_using check' -l open -d 'that edge has two ends, and is worked to and fro'
@@ -144,6 +145,23 @@ complete -c border -n '_shtab_border_using write' -l work -x -d 'of a project: o
 complete -c border -n '_shtab_border_using write' -l terms -xka "us uk early" -d 'name the stitches in these terms; left out: in those of the border'
 complete -c border -n '_shtab_border_using write' -l json -d 'print JSON, for programs'
 complete -c border -n '_shtab_border_using write; and test $_shtab_border_npos -eq 0' -ka "(__fish_complete_path (commandline -ct))" -d 'a project (.toml), or a border text with --loops or --runs'
+complete -c border -n '_shtab_border_using; and test $_shtab_border_npos -eq 0' -a flat -d 'Tell whether every round lies flat, and what mends it.'
+complete -c border -n '_shtab_border_using flat' -s h -l help -d 'show this, and do nothing'
+complete -c border -n '_shtab_border_using flat' -l work -x -d 'only the work on this edge of the project'
+complete -c border -n '_shtab_border_using flat' -l json -d 'print JSON, for programs'
+complete -c border -n '_shtab_border_using flat; and test $_shtab_border_npos -eq 0' -ka "(__fish_complete_path (commandline -ct))" -d 'a project (.toml)'
+complete -c border -n '_shtab_border_using; and test $_shtab_border_npos -eq 0' -a attach -d 'Tell how an edge is sewn to its cloth: parts, pins, stitches.'
+complete -c border -n '_shtab_border_using attach' -s h -l help -d 'show this, and do nothing'
+complete -c border -n '_shtab_border_using attach' -l work -x -d 'only the work on this edge of the project'
+complete -c border -n '_shtab_border_using attach' -l json -d 'print JSON, for programs'
+complete -c border -n '_shtab_border_using attach; and test $_shtab_border_npos -eq 0' -ka "(__fish_complete_path (commandline -ct))" -d 'a project (.toml)'
+complete -c border -n '_shtab_border_using; and test $_shtab_border_npos -eq 0' -a size -d 'Tell how many wheels a measure needs, or what more wheels change.'
+complete -c border -n '_shtab_border_using size' -s h -l help -d 'show this, and do nothing'
+complete -c border -n '_shtab_border_using size' -l edge -x -d 'the edge that is to have a length'
+complete -c border -n '_shtab_border_using size' -l length -x -d 'its length in mm (or 82cm), as it lies'
+complete -c border -n '_shtab_border_using size' -l more -x -d 'so many more wheels in each of these sections (below 0: fewer)'
+complete -c border -n '_shtab_border_using size' -l json -d 'print JSON, for programs'
+complete -c border -n '_shtab_border_using size; and test $_shtab_border_npos -eq 0' -ka "(__fish_complete_path (commandline -ct))" -d 'a project (.toml)'
 complete -c border -n '_shtab_border_using; and test $_shtab_border_npos -eq 0' -a yoke -d 'Show how the loops of every motif are used, and the edges.'
 complete -c border -n '_shtab_border_using yoke' -s h -l help -d 'show this, and do nothing'
 complete -c border -n '_shtab_border_using yoke' -l svg -d 'draw it, as SVG'
@@ -156,7 +174,8 @@ complete -c border -n '_shtab_border_using chart' -l runs -x -d 'or motifs with 
 complete -c border -n '_shtab_border_using chart' -l open -d 'that edge has two ends, and is worked to and fro'
 complete -c border -n '_shtab_border_using chart' -l work -x -d 'of a project: only this edge'
 complete -c border -n '_shtab_border_using chart' -l terms -xka "us uk early" -d 'name the stitches in these terms; left out: in those of the border'
-complete -c border -n '_shtab_border_using chart' -l section -x -d 'draw this section, in place of one repeat and its neighbours'
+complete -c border -n '_shtab_border_using chart' -l section -x -d 'draw this section, or one motif between its neighbours; left out: a repeat'
+complete -c border -n '_shtab_border_using chart' -l json -d 'print JSON, for programs'
 complete -c border -n '_shtab_border_using chart; and test $_shtab_border_npos -eq 0' -ka "(__fish_complete_path (commandline -ct))" -d 'a project (.toml), or a border text with --loops or --runs'
 complete -c border -n '_shtab_border_using; and test $_shtab_border_npos -eq 0' -a schema -d 'Print the JSON Schema of what --json prints.'
 complete -c border -n '_shtab_border_using schema' -s h -l help -d 'show this, and do nothing'

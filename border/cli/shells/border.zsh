@@ -11,13 +11,16 @@
 _shtab_border_commands() {
   local _commands=(
     adjust:'Plan where to ease in so that every round closes.'
+    attach:'Tell how an edge is sewn to its cloth: parts, pins, stitches.'
     chart:'Draw a border as a symbol chart, in SVG.'
     check:'Look for faults in border and project files.'
     close:'Tell how many loops a border needs in order to close.'
     count:'Count every round: stitches, repeats, what is left over.'
+    flat:'Tell whether every round lies flat, and what mends it.'
     new:'Ask for a yoke, and make a project of it that works.'
     schema:'Print the JSON Schema of what --json prints.'
     sheet:'Make the row sheet: what stands at every joint, with boxes to tick.'
+    size:'Tell how many wheels a measure needs, or what more wheels change.'
     thread:'Reckon the thread by round and edge, and where each ball runs out.'
     write:'Write a border out for its edge, every repeat counted.'
     yoke:'Show how the loops of every motif are used, and the edges.'
@@ -50,6 +53,16 @@ _shtab_border_adjust_options=(
 # guard to ensure default positional specs are added only once per session
 _shtab_border_adjust_defaults_added=0
 
+_shtab_border_attach_options=(
+  "(- : *)"{-h,--help}"[show this, and do nothing]"
+  "--work[only the work on this edge of the project]:EDGE:"
+  "--json[print JSON, for programs]"
+  ":a project (.toml):_files"
+)
+
+# guard to ensure default positional specs are added only once per session
+_shtab_border_attach_defaults_added=0
+
 _shtab_border_chart_options=(
   "(- : *)"{-h,--help}"[show this, and do nothing]"
   "--loops[the edge of a border text\: N loops]:N:"
@@ -57,7 +70,8 @@ _shtab_border_chart_options=(
   "--open[that edge has two ends, and is worked to and fro]"
   "--work[of a project\: only this edge]:EDGE:"
   "--terms[name the stitches in these terms\; left out\: in those of the border]:us|uk|early:(us uk early)"
-  "--section[draw this section, in place of one repeat and its neighbours]:NAME:"
+  "--section[draw this section, or one motif between its neighbours\; left out\: a repeat]:NAME:"
+  "--json[print JSON, for programs]"
   ":a project (.toml), or a border text with --loops or --runs:_files"
 )
 
@@ -66,6 +80,7 @@ _shtab_border_chart_defaults_added=0
 
 _shtab_border_check_options=(
   "(- : *)"{-h,--help}"[show this, and do nothing]"
+  "--readings[show for each row which of its readings come out]"
   "--loops[the edge of a border text\: N loops]:N:"
   "--runs[or motifs with so many loops each]:6,6,3,3:"
   "--open[that edge has two ends, and is worked to and fro]"
@@ -102,6 +117,16 @@ _shtab_border_count_options=(
 
 # guard to ensure default positional specs are added only once per session
 _shtab_border_count_defaults_added=0
+
+_shtab_border_flat_options=(
+  "(- : *)"{-h,--help}"[show this, and do nothing]"
+  "--work[only the work on this edge of the project]:EDGE:"
+  "--json[print JSON, for programs]"
+  ":a project (.toml):_files"
+)
+
+# guard to ensure default positional specs are added only once per session
+_shtab_border_flat_defaults_added=0
 
 _shtab_border_new_options=(
   "(- : *)"{-h,--help}"[show this, and do nothing]"
@@ -151,6 +176,18 @@ _shtab_border_sheet_options=(
 
 # guard to ensure default positional specs are added only once per session
 _shtab_border_sheet_defaults_added=0
+
+_shtab_border_size_options=(
+  "(- : *)"{-h,--help}"[show this, and do nothing]"
+  "--edge[the edge that is to have a length]:EDGE:"
+  "--length[its length in mm (or 82cm), as it lies]:820:"
+  "--more[so many more wheels in each of these sections (below 0\: fewer)]:front=1,back=1:"
+  "--json[print JSON, for programs]"
+  ":a project (.toml):_files"
+)
+
+# guard to ensure default positional specs are added only once per session
+_shtab_border_size_defaults_added=0
 
 _shtab_border_thread_options=(
   "(- : *)"{-h,--help}"[show this, and do nothing]"
@@ -211,13 +248,16 @@ _shtab_border() {
       curcontext="${curcontext%:*:*}:_shtab_border-$line[1]:"
       case $line[1] in
         adjust) _arguments -C -s $_shtab_border_adjust_options ;;
+        attach) _arguments -C -s $_shtab_border_attach_options ;;
         chart) _arguments -C -s $_shtab_border_chart_options ;;
         check) _arguments -C -s $_shtab_border_check_options ;;
         close) _arguments -C -s $_shtab_border_close_options ;;
         count) _arguments -C -s $_shtab_border_count_options ;;
+        flat) _arguments -C -s $_shtab_border_flat_options ;;
         new) _arguments -C -s $_shtab_border_new_options ;;
         schema) _arguments -C -s $_shtab_border_schema_options ;;
         sheet) _arguments -C -s $_shtab_border_sheet_options ;;
+        size) _arguments -C -s $_shtab_border_size_options ;;
         thread) _arguments -C -s $_shtab_border_thread_options ;;
         write) _arguments -C -s $_shtab_border_write_options ;;
         yoke) _arguments -C -s $_shtab_border_yoke_options ;;
