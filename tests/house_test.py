@@ -35,7 +35,7 @@ FLOORS = (
         "unwinding",
         "starting",
     ),
-    ("arguments", "examples", "asking", "cli"),
+    ("option_values", "arguments", "examples", "asking", "cli"),
     ("calling",),
     ("__init__", "__main__"),
 )

@@ -15,8 +15,9 @@ import shtab
 from argparse_manpage.manpage import Manpage
 
 from border import __version__
-from border.arguments import COMMANDS, SHELLS, parser_of
+from border.arguments import COMMANDS, parser_of
 from border.examples import EXAMPLES
+from border.option_values import SHELLS
 
 WHERE = Path(__file__).parent.parent / "border" / "cli" / "shells"
 

@@ -11,8 +11,9 @@ import pytest
 from shells import WHERE, completion, options, page
 
 from border import __version__
-from border.arguments import COMMANDS, SHELLS, parser_of
+from border.arguments import COMMANDS, parser_of
 from border.cli import main
+from border.option_values import SHELLS
 
 TRIED = {
     "border co": {"count"},
