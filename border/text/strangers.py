@@ -39,6 +39,12 @@ def unknown_terms(
                 f'write a heading that says what it means, as in "{text} means {meaning}" '
                 f"({' and '.join(there)}), or other terms"
             )
+            if not there:
+                message = f'no terms settle what "{text}" is'
+                help_ = (
+                    f'see how the book says it is made, and write a heading: "{text} means '
+                    f'{meaning}" (in most books), or what it is here'
+                )
         elif phrase in known.unsettled:
             other = known.unsettled[phrase]
             moved = meaning_of(known.known[tuple(other.split(" "))], terms)
