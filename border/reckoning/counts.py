@@ -32,13 +32,14 @@ class RepeatCount(Struct, frozen=True):
 
     `takes`: sites of the leading kinds that one repeat passes or works;
     `makes`: what one repeat makes. Summed over the motifs of a clause:
-    `times` and `left_over`.
+    `times`, `left_over`, and `otherwise`: how many of the times take more or fewer.
     """
 
     times: int
     takes: dict[str, int]
     makes: Tally
     left_over: int
+    otherwise: int = 0
 
 
 class SectionCount(Struct, frozen=True):
@@ -97,7 +98,8 @@ def _count(round_: WorkedRound) -> RoundCount:
         made=_tally(fabric.kinds),
         spaces=how_many(fabric, Kind("space")),
         repeats=tuple(
-            RepeatCount(r.times, r.takes, _tally(r.makes), r.left_over) for r in round_.repeats
+            RepeatCount(r.times, r.takes, _tally(r.makes), r.left_over, r.otherwise)
+            for r in round_.repeats
         ),
         sections=sections,
         motifs=motifs,

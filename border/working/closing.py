@@ -136,6 +136,11 @@ class Account(Struct):
             taken[name] = taken.get(name, 0) + n
         return taken
 
+    def otherwise(self) -> int:
+        """How many repeats take more or fewer than most do."""
+        usual = self._usual()[0]
+        return sum(n for (takes, _), n in self.seen.items() if takes != usual)
+
     def makes(self) -> tuple[str, ...]:
         """The elements that one repeat makes, as most repeats do."""
         return self._usual()[1]
