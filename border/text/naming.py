@@ -224,12 +224,18 @@ def _which(before: Sequence[Terminal], here: Terminal) -> Terminals:
 
 
 def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
-    """Whether `N chain` names a space: not where `next` or `first` count single chains."""
+    """Whether `N chain` names a space: not where `next` or `first` count single chains.
+
+    `5 sc in the next 5 chain` is one in each; 7, or a list, can only be meant for one space.
+    """
     if _parted(before):
         return not _closes_ring(t, at, before)
-    counts_on = before[-1].type in ("NEXT", "ORD", "CENTRE")
-    spelled = t[at + 1].text == "chain"
-    return before[-1].type != "SKIP" and (not counts_on or spelled)
+    number, spelled = t[at].number, t[at + 1].text == "chain"
+    if before[-1].type in ("NEXT", "ORD", "CENTRE"):
+        listed = [x.type for x in before[-4:] if x.type != "THE"][-3:-1]
+        several = listed in (["RP", "PREP"], ["SEP", "ALLIN"])
+        return number > 1 and spelled and (several or _made(before) not in (0, 1, number))
+    return before[-1].type != "SKIP"
 
 
 def _parted(before: Sequence[Terminal]) -> bool:

@@ -103,9 +103,14 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
     return Reading(h.name, tuple(rounds), rules_of(border), h.multiple), tuple(findings)
 
 
-def _as_repeated(text: Text) -> Text:
-    """A text worked round and round: all of it, start chain left out, as one repeat."""
+def _as_repeated(text: Text, turning: tuple[Item, ...]) -> Text:
+    """A text worked round and round: all of it, start chain left out, as one repeat.
+
+    Chains made before the turn are made once, also where they stand for no stitch.
+    """
     head, rest = split_head(text.items)
+    if turning and rest[: len(turning)] == turning:
+        head, rest = (*head, *turning), rest[len(turning) :]
     if not rest:
         return text
     span = rest[0].span.to(rest[-1].span)
@@ -129,7 +134,7 @@ def _settled(
         if carried or not _own_repeat(body, rules):
             # In a row that is its own repeat, the chains that open it belong to that.
             items = with_start_chain(items, rules, number, findings)
-        text = _one_text(replace(body, items=items), rules)
+        text = _one_text(replace(body, items=items), rules, carried)
         _faults(text.items, number, findings)
         return text
     clauses = []
@@ -154,11 +159,11 @@ def _as_own_repeat(
     return read if isinstance(read, Text) and passes_something(read.items) else None
 
 
-def _one_text(text: Text, rules: Rules) -> Text:
+def _one_text(text: Text, rules: Rules, turning: tuple[Item, ...] = ()) -> Text:
     """A text with its bare repeat written as one, and its repeats in their shortest form."""
     text = replace(text, items=tuple(_shortest(item) for item in text.items))
     if _own_repeat(text, rules):
-        text = replace(_as_repeated(text), repeats=False)
+        text = replace(_as_repeated(text, turning), repeats=False)
     return _without_doubled_head(text)
 
 

@@ -99,6 +99,8 @@ class Account(Struct):
         """The chains that part the last repeat from a next one are not made after all."""
         takes, kinds = self.last
         self.seen[self.last] -= 1
+        if not self.seen[self.last]:
+            del self.seen[self.last]  # on a tie the first counts, and no repeat was like that
         self.last = takes, kinds[: len(kinds) - count]
         self.seen[self.last] += 1
         start, stop = self.spans[-1]

@@ -18,7 +18,8 @@ from border.working.heads import row_head
 from border.working.rows import Worker
 from border.working.scopes import Part, allotted, parts
 from border.working.sites import SiteFinder
-from border.working.telling import Leftover, Reasons, no_place, not_covered
+from border.working.telling import no_place, not_covered
+from border.working.unclosed import Leftover, Reasons
 from border.working.windows import JointWindow, Window
 
 

@@ -22,15 +22,14 @@ from border.working.scopes import carries, names_of
 from border.working.sites import SiteFinder
 from border.working.telling import (
     chains_unclear,
-    does_not_close,
     no_round,
     no_stitches,
     passes_more,
     repeat_unclear,
     too_large,
-    too_short,
     unknown_name,
 )
+from border.working.unclosed import does_not_close, too_short
 from border.yoke.edges import Edge
 
 WORK_LIMIT = 5_000_000
