@@ -125,7 +125,10 @@ def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal
 
 def longest(words: Sequence[Word], at: int, phrases: Phrases) -> tuple[Entry | None, int]:
     """The longest phrase that begins at a word, and the place behind it."""
+    following = words[at + 1].text if at + 1 < len(words) else ""
     for phrase, entry in phrases.get(words[at].text, ()):
+        if len(phrase) > 1 and following not in (phrase[1], "."):
+            continue
         end = _behind(words, at, phrase)
         if end is not None:
             return entry, end
