@@ -127,7 +127,10 @@ def longest(
     words: Sequence[Word], at: int, phrases: Iterable[tuple[Phrase, Entry]]
 ) -> tuple[Entry | None, int]:
     """The first of some phrases, longest first, that begins at a word; and the place behind it."""
+    following = words[at + 1].text if at + 1 < len(words) else ""
     for phrase, entry in phrases:
+        if len(phrase) > 1 and following not in (phrase[1], "."):
+            continue
         end = _behind(words, at, phrase)
         if end is not None:
             return entry, end
