@@ -25,7 +25,7 @@ from border.text.tree import (
     OverMotifs,
     Scope,
 )
-from border.text.vocabulary import phrases_from
+from border.text.vocabulary import phrases_from, vocabulary
 from border.text.words import Sort, Word
 
 _STOPS = frozenset(",;.()[]*—")
