@@ -124,8 +124,8 @@ def _parts(
         return (), (), ()
     on_motif: list[list[str]] = [[] for _ in line.stretches]
     on_joint: dict[int, list[str]] = {}
-    for kind, position in zip(fabric.kinds, fabric.pos, strict=True):
-        at, on = line.owner(position, fabric.tick)
+    owners = line.owners(fabric.pos, fabric.tick)
+    for kind, (at, on) in zip(fabric.kinds, owners, strict=True):
         if on:
             on_joint.setdefault(at, []).append(kind)
         else:

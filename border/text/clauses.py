@@ -25,7 +25,7 @@ from border.text.tree import (
     OverMotifs,
     Scope,
 )
-from border.text.vocabulary import vocabulary
+from border.text.vocabulary import phrases_from, vocabulary
 from border.text.words import Sort, Word
 
 _STOPS = frozenset(",;.()[]*—")
@@ -98,8 +98,7 @@ def _opens_place(words: Sequence[Word]) -> bool:
     """Whether the words before a colon are a place, `in every space:`, and no clause head."""
     if not words or words[0].text in ("over", "at"):
         return False
-    entries = vocabulary().phrases.get(words[0].text, ())
-    return any(entry.terminal == "PREP" for _, entry in entries)
+    return any(entry.terminal == "PREP" for _, entry in phrases_from(words[0].text))
 
 
 def _head_start(words: Sequence[Word], least: int, colon: int) -> int:

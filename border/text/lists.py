@@ -31,7 +31,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.written_places import write_place
+from border.text.written_places import write_ordinal, write_place
 from border.text.written_steps import may_close, write_item, write_list
 
 _UNPLACED = (Which.SAME, Which.SKIPPED)
@@ -91,7 +91,8 @@ def _check_ordinal(before: Item, item: Item, b: Building) -> None:
             nearby = replace(item, place=replace(place, which=Which.NEXT, count=1))
             edit = write_item(nearby, b.terms, b.headings.overrides)
             message = f"this passes over {passed} more, behind the {passed} before it"
-            help_ = f"write {edit} if the {nth}th is counted from where those {passed} began"
+            of_all = f"the {write_ordinal(nth)} is counted from where the step before it began"
+            help_ = f"write {edit} if {of_all}"
             b.tell("perhaps-counted-on", message, help_, before.span.to(item.span))
 
 

@@ -102,6 +102,8 @@ def same_again(t: Terminals) -> Terminals:
         if here.type == "STRAY" and here.text == "it" and found and found[-1].type == "PREP":
             found += [_like(here, "SAME"), _like(here, "PLACE")]
             continue
+        if here.type == "STRAY" and here.text in ("ring", "circle") and found:
+            here = _like(here, "KIND", Kind("loop")) if found[-1].type in _OPENS | _WHICH else here
         if here.type == "KIND" and here.kind == Kind("st") and behind == ["PREP"]:
             counted = bool(found) and found[-1].type == "NUM" and _opens(found[:-1])
             if counted and stitch is not None:

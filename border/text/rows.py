@@ -120,8 +120,7 @@ def _read_text(
     building = Building(terminals, source.name, reader.headings, number, clause)
     parsed = parse(terminals)
     if isinstance(parsed, int):
-        message, help_ = complaint(terminals, parsed)
-        wrong = terminals[min(parsed, len(terminals) - 1)]
+        message, help_, wrong = complaint(terminals, parsed)
         reader.findings.append(
             Finding("not-understood", message, help_, source.span(wrong.start, wrong.end))
         )

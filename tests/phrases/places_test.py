@@ -105,6 +105,11 @@ OVER_ITS_OWN_NUMBER = {
     "*3 treble on the 3, 3 chain; repeat": "12 dc, 12 ch; 4 x 3 st",
     "*1 plain over the 1st of the 12 treble, 5 chain; repeat": "1 sc, 5 ch; 1 x 1 12-dc run",
 }
+IN_A_RING = {
+    "24 treble in the ring; join": "24 dc",
+    "12 plain into the circle; unite": "12 sc",
+    "12 plain in the loop": "12 sc",
+}
 ON_SIXES = {
     "*4 plain beginning on the 2nd of the 6, 3 chain; repeat": "24 sc, 18 ch; 6 x 1 block of 6",
     "*4 plain, beginning on the 2nd of the 6 treble, 3 chain; repeat": (
@@ -133,6 +138,7 @@ NOT_READ = {
     (PICOTS, AT_PICOTS),
     (STITCHES, OVER_ITS_OWN_NUMBER),
     (SIXES, ON_SIXES),
+    (On(1), IN_A_RING),
 )
 def test_a_place_in_the_words_of_the_books(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
