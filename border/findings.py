@@ -154,6 +154,7 @@ CODES: dict[str, Code] = {
             "samples-disagree": "swatches that tell no more of the thread than none",
             "join-seen": "a new ball of thread would be joined where it is seen",
             "worked-does-not-close": "a round that is worked already does not come out even",
+            "measure-unlikely": "a measure that cannot be of the work as it is reckoned",
             "sewn-twice": "two attachments that lie over the same part of an edge",
             "gathers-unusual": "cloth gathered less, or more, than is usual",
             "lace-does-not-fit": "lace that is longer or shorter than the cloth that it is sewn to",

@@ -288,3 +288,10 @@ def test_a_run_that_is_not_there_is_told_with_the_group_that_may_be_meant() -> N
     assert told.help is not None and 'write "group of 5"' in told.help
     mended = text.replace("centre of the 5 dc", "centre of next group of 5")
     assert made(counts(mended, plain(6))[1]) == {"sc": 6, "ch": 30}
+
+
+def test_an_adjustment_of_a_part_that_is_not_there_is_led_to_one_that_is() -> None:
+    text = "round 1: *1 sc in next loop, ch 3, skip 1 loop; repeat from *."
+    for at, help_ in (("edge.22", 'did you mean "edge.2"?'), ("cuff", "name a section, a wheel")):
+        (told,) = worked(text, motifs(4, 4, 4), (Adjustment(1, at, 1),))[1][:1]
+        assert (told.code, (told.help or "").startswith(help_)) == ("adjustment-has-no-place", True)

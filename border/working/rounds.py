@@ -120,7 +120,8 @@ def work_adjusted(
     homeless += [a for boundary, a in plan.items() if boundary not in applied]
     for a in homeless:
         here = bool(middles(below.line, below.tick, a.at))
-        done.findings.append(no_place(a, here))
+        names = sorted({name for s in below.line.stretches for name in s.run.names})
+        done.findings.append(no_place(a, here, names))
     return done, fell(plan, done.boundaries)
 
 
