@@ -9,7 +9,6 @@ import os
 import re
 import subprocess
 import sys
-import tomllib
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -19,8 +18,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from border import __version__
 from border.arguments import COMMANDS
-from border.cli import VERSION, main
+from border.cli import main
 from border.cli.files import MOST_BYTES
 from border.showing.schema import schema
 from border.starting import made, next_question
@@ -462,17 +462,12 @@ def test_a_border_text_needs_an_edge_to_be_counted(border: Border) -> None:
 
 def test_help_and_version(border: Border) -> None:
     ran = border("--version")
-    assert ran == Ran(0, f"border {VERSION}\n", "")
+    assert ran == Ran(0, f"border {__version__}\n", "")
     helped = border("--help")
     assert helped.code == 0
     for command in ("new", "check", "count", "yoke", "schema"):
         assert re.search(rf"^ +{command} ", helped.out, re.MULTILINE)
         assert border(command, "--help").code == 0
-
-
-def test_the_version_is_that_of_the_package() -> None:
-    pyproject = Path(__file__).parent.parent / "pyproject.toml"
-    assert tomllib.loads(pyproject.read_text())["project"]["version"] == VERSION
 
 
 # --- files --------------------------------------------------------------------

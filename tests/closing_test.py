@@ -266,3 +266,16 @@ def test_what_is_told_of_a_round_names_stitches_as_its_text_does() -> None:
     assert "skip 1 tr" in told[0] and "work 1 tr twice" in told[0]
     assert "worked once, 3 tr, 1 ch" in told[1] and "5 repeats, 15 tr" in told[1]
     assert "the row below has no 7-tr group" in told[-1]
+
+
+def test_repeats_that_take_otherwise_are_counted() -> None:
+    """By hand: a wheel of 4 loops has 3 spaces of 4 chains; one repeat takes two of them, the
+    next takes the third, and its sc goes into the 2 chains at the joint: 4 x 2 + 4 x 1 = 12."""
+    text = """
+        round 1: over each motif: 1 sc in first loop, *ch 4, 1 sc in next loop; repeat from *;
+            at each joint: ch 2.
+        round 2: *5 dc in next ch-4 space, 1 sc in next space; repeat from *.
+    """
+    even, odd = (counts(text, motifs(*([loops] * 4)))[1].repeats[0] for loops in (3, 4))
+    assert (even.times, even.takes, even.otherwise) == (4, {"ch-4 space": 2}, 0)
+    assert (odd.times, odd.takes, odd.otherwise) == (8, {"ch-4 space": 2}, 4)

@@ -12,12 +12,11 @@ from border.reckoning.counts import RepeatCount, RoundCount, Tally
 from border.reckoning.measuring import Mark
 from border.reckoning.running import Course, Joint, Stage, course
 from border.showing.counted import Counted, Piece
-from border.showing.folding import called, everything, series
+from border.showing.folding import called, each_repeat, everything, series
 from border.showing.sheet_words import is_copied, row_as_read, row_as_written, thread_in_words
 from border.showing.tables import adjusted
 from border.showing.tape_words import tape_in_words
 from border.showing.telling import harmless
-from border.text.amounts import kinds
 from border.text.readings import Round
 from border.working.found import in_words
 from border.yoke.edges import Edge
@@ -161,9 +160,8 @@ def _anything(made: Tally) -> bool:
 
 def _repeat(count: RepeatCount, terms: str) -> str:
     times = "once" if count.times == 1 else f"{count.times} times"
-    takes = kinds(count.takes, terms) or "nothing"
     over = f"; {count.left_over} left over" if count.left_over else ""
-    return f"{times} in all: each takes {takes} and makes {everything(count.makes, terms)}{over}"
+    return f"{times} in all: {each_repeat(count, terms)}{over}"
 
 
 def _eased_all(way: Course, count: RoundCount, terms: str) -> Iterator[str]:

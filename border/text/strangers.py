@@ -164,7 +164,8 @@ def _nearest(word: str, known: Names) -> str | None:
 @lru_cache(maxsize=4)
 def _known_words(terms: str) -> tuple[str, ...]:
     table = vocabulary()
-    phrases = [phrase for entries in table.phrases.values() for phrase, _ in entries]
+    patterns = (choices for alike in table.patterns.values() for choices, _ in alike)
+    phrases = [phrase for choices in patterns for forms in choices for phrase in forms]
     phrases += names(terms).known
     words = {word for phrase in phrases for word in phrase if len(word) > 1}
     return tuple(sorted(words | {*table.numbers, *table.ordinals, *table.times}))

@@ -116,8 +116,10 @@ def _repeat(
         if not left.times:
             cramped.append(leftover.part)
             continue
-        takes = accounts[id(left.item)].takes(fabric)
-        told = kinds(takes, round_.rules.terms)
+        account = accounts[id(left.item)]
+        takes = account.takes(fabric)
+        told = "most repeats take" if account.otherwise() else "a repeat takes"
+        told += f" {kinds(takes, round_.rules.terms)}"
         taken.setdefault(told, []).append(leftover.part)
         ways[_remedy(leftover, sum(takes.values()), round_.rules.terms)] = None
     help_ = [_eased(list(ways))] if ways else []
@@ -127,12 +129,13 @@ def _repeat(
         return sentences or ["not one repeat fits"], "; ".join(help_)
     times = stopped[0][1].times
     (told,) = taken
-    return [f"{_takes(told, [])} and fits {'once' if times == 1 else f'{times} times'}"], help_[0]
+    fits = "and fits" if told.startswith("a ") else "and it fits"
+    return [f"{told} {fits} {'once' if times == 1 else f'{times} times'}"], help_[0]
 
 
 def _takes(told: str, parts: list[str]) -> str:
     on = [name for name in parts if name]
-    return f"a repeat takes {told}" + (f" on {in_a_row(on)}" if on else "")
+    return told + (f" on {in_a_row(on)}" if on else "")
 
 
 def _eased(ways: list[str]) -> str:

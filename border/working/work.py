@@ -37,12 +37,14 @@ WORK_LIMIT = 5_000_000
 
 
 class WorkedRepeat(Struct, frozen=True):
-    """One open-ended repeat: `makes` are the elements that one repeat makes."""
+    """One open-ended repeat: `makes` are the elements that one repeat makes; so many of its
+    `times` take `otherwise`."""
 
     times: int
     takes: dict[str, int]
     makes: tuple[str, ...]
     left_over: int
+    otherwise: int
 
 
 class WorkedRound(Struct, frozen=True):
@@ -150,7 +152,7 @@ def _worked(
         return None
     fabric = done.fabric(below)
     repeats = tuple(
-        WorkedRepeat(a.times, a.takes(below), a.makes(), a.left_over)
+        WorkedRepeat(a.times, a.takes(below), a.makes(), a.left_over, a.otherwise())
         for a in done.accounts.values()
     )
     spans = tuple(sorted(s for a in done.accounts.values() for s in a.spans))

@@ -88,8 +88,7 @@ def trace(project: Project) -> tuple[tuple[Edge, ...], YokeReport, tuple[Finding
     can_be_worked = tuple(edge for edge in edges if 0 < edge.places <= MOST_PLACES)
     findings += _work_faults(project, edges, laid, named)
     findings += attach_faults(project, edges) if edges else []
-    loops = project.yoke.loops if project.yoke else None
-    report = yoke_report(laid, named, loops, tuple(edges))
+    report = yoke_report(laid, named, project.yoke, tuple(edges))
     return can_be_worked, report, tuple(dict.fromkeys(findings))
 
 
