@@ -172,7 +172,7 @@ class Pipeline:
         thread, _ = self._thread
         findings = self.findings
         findings += self._no_edge
-        if pieces and not thread.swatches:
+        if any(piece.rounds for piece in pieces) and not thread.swatches:
             findings += (uncalibrated(thread),)
         return Counted(self.title, pieces, thread, findings, self.texts.sources)
 

@@ -279,3 +279,12 @@ def test_repeats_that_take_otherwise_are_counted() -> None:
     even, odd = (counts(text, motifs(*([loops] * 4)))[1].repeats[0] for loops in (3, 4))
     assert (even.times, even.takes, even.otherwise) == (4, {"ch-4 space": 2}, 0)
     assert (odd.times, odd.takes, odd.otherwise) == (8, {"ch-4 space": 2}, 4)
+
+
+def test_a_run_that_is_not_there_is_told_with_the_group_that_may_be_meant() -> None:
+    text = "round 1: 5 dc in each loop.\nround 2: *1 sc on the centre of the 5 dc, ch 5; repeat."
+    (told,) = (f for f in worked(text, plain(6))[1] if f.code == "no-stitches")
+    assert told.message.endswith("the row below has no 5-dc run")
+    assert told.help is not None and 'write "group of 5"' in told.help
+    mended = text.replace("centre of the 5 dc", "centre of next group of 5")
+    assert made(counts(mended, plain(6))[1]) == {"sc": 6, "ch": 30}

@@ -109,4 +109,8 @@ def no_stitches(round_: Round, missing: list[str]) -> Finding:
         named = (in_terms(kind, round_.rules.terms) for kind in missing)
         message += f": the row below has no {' and no '.join(named)}"
         help_ = "see what the round before makes, and name that"
+        if missing[0].endswith(" run"):
+            number = missing[0].partition("-")[0]
+            help_ = "stitches without a chain between are one run, however they are worked: "
+            help_ += f'if those meant are all worked into one place, write "group of {number}"'
     return Finding("no-stitches", message, help_, round_.head, round_.number)

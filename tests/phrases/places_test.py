@@ -86,6 +86,8 @@ ON_BLOCKS = {
     "*2 treble over the 2 treble, 3 chain; repeat": "18 dc, 27 ch; 9 x 2 dc",
     "*1 plain on treble, 2 chain; repeat": "18 sc, 36 ch; 18 x 1 dc",
     "*1 plain on the second of the 3 treble, 6 chain; repeat": "6 sc, 36 ch; 6 x 1 3-dc run",
+    "*1 plain on the centre one of the 3 treble, 6 chain; repeat": "6 sc, 36 ch; 6 x 1 3-dc run",
+    "*1 plain on the 2nd one of the 3 treble, 6 chain; repeat": "6 sc, 36 ch; 6 x 1 3-dc run",
     "*1 plain on the centre of the 3 treble, 2 chain, 1 plain under the 3 chain, 2 chain; repeat": (
         "12 sc, 24 ch; 6 x 1 3-dc run"
     ),
