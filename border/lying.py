@@ -15,6 +15,7 @@ from border.reckoning.flat import Lies, how_it_lies
 from border.reckoning.measuring import Mark, measuring_line
 from border.reckoning.mending import Again, Mended, mended
 from border.reckoning.stitch_sizes import StitchSizes, stitch_sizes
+from border.showing.counted import Piece
 from border.showing.lying import LyingAll, LyingWork, Turning
 from border.text.readings import Reading
 from border.text.source import Source
@@ -80,6 +81,18 @@ def shape_known(
         return Known(with_turning(shape, said.turns, corners), "project")
     own = "loops" if shape.arcs or (edge.runs and edge.runs[0].loops) else "name"
     return Known(shape, "project" if own == "name" and said and said.curve else own)
+
+
+def taped(piece: Piece, said: Work | None, project: Project | None) -> tuple[Mark, ...]:
+    """What a tape should say on the way; nothing where no swatch or size of the edge tells."""
+    sizes = sizes_of(project)
+    if project is None or sizes is None or piece.worked is None or piece.reading is None:
+        return ()
+    known = shape_known(piece.edge, project, said, sizes)
+    if known is None:
+        return ()
+    rounds = how_it_lies(piece.worked, piece.reading, known.shape, sizes)
+    return measuring_line(piece.rounds, rounds, said.measured if said else ())
 
 
 def _lies(

@@ -35,6 +35,7 @@ from border.wanted import (
 from border.yoke.edges import Edge, edge_for, trace
 
 if TYPE_CHECKING:
+    from border.reckoning.measuring import Mark
     from border.showing.chart_laid import Charted
     from border.showing.eased import EasedAll
     from border.showing.lying import LyingAll
@@ -261,6 +262,15 @@ class Pipeline:
     @property
     def _left(self) -> bool:
         return self.project is not None and self.project.hand == "left"
+
+    @property
+    def tape(self) -> list[tuple[Mark, ...]]:
+        """What a tape should say on the way: for every piece that is counted, as far as known."""
+        from border.lying import taped
+
+        said = (wanted.work for wanted in self._worked if wanted.edge is not None)
+        pieces = zip(self.counted.pieces, said, strict=True)
+        return [taped(piece, work, self.project) for piece, work in pieces]
 
     @property
     def sheet_pictures(self) -> Pictures:

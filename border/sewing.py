@@ -7,7 +7,8 @@ from collections.abc import Mapping, Sequence
 from border.findings import Finding
 from border.lying import shape_known, sizes_of
 from border.reckoning.attaching import FULL, SCANTY, Sewn, finished, sewn
-from border.reckoning.flat import how_it_lies, laid_rounds, over_wheels
+from border.reckoning.edge_shape import Stretch
+from border.reckoning.flat import how_it_lies, laid_rounds, over_stretch
 from border.reckoning.lace_pieces import pieces_of
 from border.reckoning.stitch_sizes import Band
 from border.showing.lengths import whole
@@ -16,7 +17,7 @@ from border.text.source import Source
 from border.wanted import Wanted, worked_as_said
 from border.working.fabric import Fabric, edge_fabric
 from border.working.work import WorkedEdge
-from border.yoke.attachments import stretch_of
+from border.yoke.attachments import as_worked, stretch_of
 from border.yoke.edges import Edge
 from border.yoke.project import Attachment, Project
 
@@ -64,8 +65,17 @@ def _sewn(
         return None, [Finding("bad-value", message, "sew another round, or part", said.span)]
     lace = _lace(edge, worked, work, project, number, stretch)
     found = sewn(said, of, pieces, lace)
-    over = tuple(name.text for name in said.over)
-    return SewnEdge(edge.name, over, number, found), _told(said, found, edge)
+    named = tuple(name.text for name in said.over)
+    over = as_worked(edge, named, stretch[0])
+    told = [*([_other_way(said, edge, over)] if over != named and len(said.parts) > 1 else [])]
+    return SewnEdge(edge.name, over, number, found), [*told, *_told(said, found, over)]
+
+
+def _other_way(said: Attachment, edge: Edge, over: Sequence[str]) -> Finding:
+    """The note that parts follow the working, whatever the order of the names."""
+    message = f"the {edge.name} is worked over {', then '.join(over)}: part 1 begins over {over[0]}"
+    help_ = "turn the parts round if you meant them the other way"
+    return Finding("sewn-as-worked", message, help_, said.parts_span)
 
 
 def _fabric(worked: WorkedEdge | None, edge: Edge, number: int) -> Fabric:
@@ -80,7 +90,7 @@ def _lace(
     work: Wanted | None,
     project: Project,
     number: int,
-    stretch: tuple[int, int],
+    stretch: Stretch,
 ) -> Band | None:
     """How long the lace lies there; None where nothing tells."""
     sizes = sizes_of(project)
@@ -88,23 +98,18 @@ def _lace(
     if known is None:
         return None
     shape = known.shape
-    wheels = [
-        n
-        for n, arc in enumerate(shape.arcs)
-        if (arc.start - stretch[0]) % edge.places < stretch[1] - stretch[0]
-    ]
     if not number:
-        return Band(mm := shape.touching(0.0, wheels or None), mm)
+        return Band(mm := shape.touching(0.0, stretch), mm)
     if sizes is None or worked is None or work is None or work.text.reading is None:
         return None
     reading = work.text.reading
     index = [r.number for r in worked.rounds].index(number)
     away = how_it_lies(worked, reading, shape, sizes)[index].away
     laid = laid_rounds(worked, reading, shape)[index]
-    return over_wheels(laid, away, shape, sizes, wheels or [0]).as_it_lies
+    return over_stretch(laid, away, shape, sizes, stretch).as_it_lies
 
 
-def _told(said: Attachment, found: Sewn, edge: Edge) -> list[Finding]:
+def _told(said: Attachment, found: Sewn, over: Sequence[str]) -> list[Finding]:
     """Gathers out of the usual, and lace that is not as long as the cloth."""
     told = []
     for part in found.parts:
@@ -118,7 +123,7 @@ def _told(said: Attachment, found: Sewn, edge: Edge) -> list[Finding]:
     out = found.too_long
     if found.lace is None or not out:
         return told
-    where = " and ".join(name.text for name in said.over) or edge.name
+    where = " and ".join(over) or said.edge
     how = f"{whole(abs(out))} {'longer' if out > 0 else 'shorter'}"
     message = f"the lace of {where} lies {how} than the {_all(said)} mm that it is sewn to"
     can = found.cloth_can_be

@@ -327,3 +327,74 @@ def test_the_record_keeps_to_its_schema() -> None:
     assert [e["over"] for e in record["edges"]][:2] == [["front"], ["back"]]
     assert all(e["too_long_mm"] == 0 for e in record["edges"])
     assert sum(e["pieces"] for e in record["edges"]) == 102
+
+
+HEM = """
+format = 1
+hand = "{hand}"
+[[edge]]
+name = "hem"
+length_mm = 420
+closed = false
+runs = [
+    {{ section = "left side", motifs = 2, places = 6 }},
+    {{ section = "middle", motifs = 3, places = 6 }},
+    {{ section = "right side", motifs = 2, places = 6 }},
+]
+[[work]]
+edge = "hem"
+border = "lace.border"
+{sewn}
+[thread]
+sample = [{{ stitch = "dc", stitches = 40, used_mm = 690, width_mm = 80, height_mm = 4 }}]
+"""
+SEWN = '[[attach]]\nedge = "hem"\nround = {round}\nover = {over}\nparts = {parts}\n'
+SOLID = "terms: us\nround 1: 2 dc in each loop.\nround 2: 1 dc in each dc.\n"
+FLAT = "[{ plain_mm = 90 }]"
+
+
+def hem(*overs: str, hand: str = "right", number: int = 1, parts: str = FLAT) -> Pipeline:
+    sewn = "\n".join(SEWN.format(over=over, parts=parts, round=number) for over in overs)
+    return project(HEM.format(hand=hand, sewn=sewn), lace=SOLID)
+
+
+@pytest.mark.parametrize("number", [0, 1, 2])
+def test_the_parts_of_an_edge_without_wheels_are_as_long_as_their_share(number: int) -> None:
+    """By geometry: 2/7, 3/7 and 2/7 of 420 mm; and of 84 dc of 2 mm, which end 2 mm within it."""
+    pipeline = hem('["left side"]', '["middle"]', '["right side"]', number=number)
+    laces = [edge.sewn.lace for edge in pipeline.sewing.edges]
+    whole = (120, 180, 120) if not number else (48, 72, 48)
+    assert [lace.middle for lace in laces if lace] == pytest.approx(whole, abs=2.1)
+    if number:
+        (lies,) = pipeline.lying.works
+        assert sum(lace.middle for lace in laces if lace) == pytest.approx(
+            lies.rounds[number - 1].length.as_it_lies.middle
+        )
+
+
+@pytest.mark.parametrize(
+    ("overs", "where"),
+    [
+        (('["left side", "middle"]', '["middle", "right side"]'), "over middle"),
+        (('["middle"]', "[]"), "over middle"),
+        (('["left side"]', '["middle"]'), None),
+        (('["left side"]', '["middle"]', '["left side"]'), "over left side"),
+    ],
+)
+def test_what_is_sewn_down_twice_is_told(overs: tuple[str, ...], where: str | None) -> None:
+    told = [f for f in hem(*overs).findings if f.code == "sewn-twice"]
+    assert [f.message for f in told] == ([f"the hem is sewn down already {where}"] if where else [])
+
+
+def test_parts_follow_the_working_and_that_is_told() -> None:
+    parts = "[{ plain_mm = 60 }, { plain_mm = 90 }]"
+    for hand, order in (("right", ("left side", "middle")), ("left", ("middle", "left side"))):
+        sewing = hem('["left side", "middle"]', hand=hand, parts=parts).sewing
+        (edge,) = sewing.edges
+        assert edge.over == order
+        behind = edge.sewn.pins[1].behind
+        assert behind is not None
+        assert behind.motif.startswith(order[0])
+        notes = [f.message for f in sewing.findings if f.code == "sewn-as-worked"]
+        told = ["the hem is worked over middle, then left side: part 1 begins over middle"]
+        assert notes == (told if hand == "left" else [])

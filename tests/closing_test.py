@@ -232,3 +232,22 @@ def test_a_group_is_not_worked_by_working_into_a_picot_on_it() -> None:
     assert (made(picot), picot.closes) == ({"sc": 3, "ch": 4}, False)
     assert repeats(picot) == [(2, {"group": 2}, 1)]
     assert counts(text.replace("PLACE", "group"), plain(5))[2].closes
+
+
+UK = """
+    border: in other terms
+    terms: uk
+    round 1: 1 tr in each loop, 2 ch between.
+    round 2: *1 dc on next tr, 5 ch, miss 1 tr; repeat from *.
+    round 3: 1 tr on the next 3 dc, ch 1.
+    round 4: 1 dc in next 7-tr group.
+"""
+
+
+def test_what_is_told_of_a_round_names_stitches_as_its_text_does() -> None:
+    """UK tr is US dc, UK dc is US sc (Craft Yarn Council, "Crochet Abbreviations", 2018)."""
+    told = [f"{f.message} {f.help}" for f in worked(UK, plain(31))[1]]
+    assert "1 tr is left over" in told[0] and "a repeat takes 2 tr and" in told[0]
+    assert "skip 1 tr" in told[0] and "work 1 tr twice" in told[0]
+    assert "worked once, 3 tr, 1 ch" in told[1] and "5 repeats, 15 tr" in told[1]
+    assert "the row below has no 7-tr group" in told[-1]

@@ -21,7 +21,7 @@ from border.text.tree import (
 
 SPACE = Kind("space")
 LOOP = Kind("loop")
-QUESTIONS = {"perhaps-one-place", "perhaps-counted-on"}
+QUESTIONS = {"perhaps-one-place", "perhaps-counted-on", "perhaps-picot"}
 """Asked of a text that is read all the same."""
 
 BLOCK = Kind("block")

@@ -11,16 +11,9 @@ from border.findings import Finding
 from border.reckoning import sizes
 from border.reckoning.counts import JointCount, RepeatCount, RoundCount
 from border.reckoning.thread import USUAL, Thread
-from border.showing.folding import (
-    edge_in_words,
-    everything,
-    in_terms,
-    joint_lines,
-    kinds,
-    length,
-    motif_lines,
-)
+from border.showing.folding import edge_in_words, everything, joint_lines, length, motif_lines
 from border.showing.tables import MOST, count_tables
+from border.text.amounts import in_terms, kinds
 
 
 def text(tables: RenderableType, width: int = 80) -> str:

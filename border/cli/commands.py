@@ -174,7 +174,7 @@ def _sheet(asked: Namespace) -> int:
         return _code(counted.findings)
     if counted.pieces:
         file = pipeline.name.rpartition("/")[2]
-        made = sheet(counted, file, is_project(asked.file))
+        made = sheet(counted, pipeline.tape, file, is_project(asked.file))
         if asked.text:
             from border.showing.sheet_text import sheet_text
 

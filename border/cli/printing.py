@@ -74,7 +74,7 @@ def tell(findings: Iterable[Finding], sources: Mapping[str, Source]) -> None:
 
 def in_a_word(pipeline: Pipeline) -> str:
     """What `check` says of one file: what was looked at, and how it came out."""
-    from border.showing.folding import some
+    from border.text.amounts import some
     from border.wanted import is_project
 
     faults = sum(f.severity is Severity.ERROR for f in pipeline.findings)

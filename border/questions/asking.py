@@ -91,7 +91,7 @@ def all_readings(reading: Reading, worked: WorkedEdge) -> list[Tried]:
 
 
 def _fits(done: WorkedRound) -> bool:
-    return done.closes and not _disagrees(done)
+    return done.closes and all(f.severity is not Severity.ERROR for f in done.findings)
 
 
 def _disagrees(done: WorkedRound) -> bool:

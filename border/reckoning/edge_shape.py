@@ -28,6 +28,8 @@ Spot: TypeAlias = tuple[int, float]
 """A point of the edge: the number of its wheel, running on round a closed edge, and the angle
 from the middle of the joint before it. Without wheels 0 and the place."""
 
+Stretch: TypeAlias = tuple[int, int]
+"""Places [start, end) of an edge, running on past its end."""
 
 LEAST = 1e-6
 """A wheel shows so much at least, in radians."""
@@ -103,14 +105,22 @@ class Shape(Struct, frozen=True):
         """By how much the edge turns at one wheel and its joints, in radians."""
         return self._arc(number).angle - pi
 
-    def touching(self, away: float, numbers: Sequence[int] | None = None) -> float:
+    def touching(self, away: float, stretch: Stretch | None = None) -> float:
         """The length of the line that runs along the tops of wheels, or, further out, of a
-        round that lies flat; of all of them or of some, by number."""
+        round that lies flat; of all the edge, or of a stretch of it."""
+        start, end = stretch or (0, self.places)
         if not self.arcs:
-            return max(self.length + self.growth * away, 0.0)
-        numbers = range(len(self.arcs)) if numbers is None else numbers
+            share = (end - start) / self.places
+            return max(self.length + self.growth * away, 0.0) * share
         reach = self.radius + away
-        return max(sum(2 * self.radius + self.turning_of(n) * reach for n in numbers), 0.0)
+        shown = (n for n in range(len(self.arcs)) if self.lies_over((n, 0.0), (start, end)))
+        return max(sum(2 * self.radius + self.turning_of(n) * reach for n in shown), 0.0)
+
+    def lies_over(self, spot: Spot, stretch: Stretch) -> bool:
+        """Whether a spot lies over a stretch of the edge; with wheels, over one of its wheels."""
+        start, end = stretch
+        place = self._arc(spot[0]).start if self.arcs else spot[1]
+        return (place - start) % self.places < end - start
 
     def _arc(self, number: int) -> Arc:
         return self.arcs[number % len(self.arcs)]

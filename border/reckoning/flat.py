@@ -11,14 +11,14 @@ that even pushed together is longer will ruffle.
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from math import log, sqrt
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.reckoning.edge_shape import Shape
+from border.reckoning.edge_shape import Shape, Stretch
 from border.reckoning.rows_laid import Gap, LaidRound, laid_round
 from border.reckoning.stitch_sizes import EASE, Band, StitchSizes
 from border.text.readings import Reading
@@ -159,12 +159,11 @@ def _width(gap: Gap, sizes: StitchSizes) -> float:
     return sum(sizes.widths[kind] / 2 for kind in gap.kinds if kind)
 
 
-def over_wheels(
-    laid: LaidRound, away: Band, shape: Shape, sizes: StitchSizes, wheels: Container[int]
+def over_stretch(
+    laid: LaidRound, away: Band, shape: Shape, sizes: StitchSizes, stretch: Stretch
 ) -> Length:
-    """The length of a round over some wheels of the edge, by number."""
-    n = max(len(shape.arcs), 1)
-    gaps = [gap for gap in laid.gaps if gap.begins[0] % n in wheels]
+    """The length of a round over a stretch of the edge."""
+    gaps = [gap for gap in laid.gaps if shape.lies_over(gap.begins, stretch)]
     return _length(gaps, away, shape, sizes, 0.0)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Sequence
 from itertools import groupby
 from math import floor, log10
@@ -10,11 +9,9 @@ from typing import Protocol, TypeVar
 
 from border.reckoning.counts import JointCount, MotifCount, Tally
 from border.stitches import STITCHES
-from border.text.tree import Kind
-from border.text.written import write_kind
+from border.text.amounts import in_terms, some
 from border.yoke.edges import Edge
 
-_STITCH = re.compile(rf"\b({'|'.join(sorted(STITCHES, key=len, reverse=True))})\b")
 T = TypeVar("T")
 
 NAMED = 8
@@ -29,24 +26,6 @@ class Named(Protocol):
 
     @property
     def section(self) -> str: ...
-
-
-def some(n: int, word: str) -> str:
-    """A number with its noun: `1 space`, `2 stitches`, `3 st`, `2 groups of 3`."""
-    head, of, tail = word.partition(" of ")
-    if n == 1 or head in STITCHES or head in ("st", "ch"):
-        return f"{n} {word}"
-    return f"{n} {head}{'es' if head.endswith('ch') else 's'}{of}{tail}"
-
-
-def in_terms(kind: str, terms: str) -> str:
-    """A kind of site or stitch with its canonical stitch names put in other terms."""
-    return _STITCH.sub(lambda m: write_kind(Kind(m[1]), terms, False), kind)
-
-
-def kinds(amounts: dict[str, int], terms: str) -> str:
-    """`2 spaces, 1 group`: sites by kind."""
-    return ", ".join(in_terms(some(n, kind), terms) for kind, n in amounts.items())
 
 
 def stitches(made: Tally, terms: str) -> str:

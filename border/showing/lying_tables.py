@@ -11,15 +11,16 @@ from rich.text import Text
 
 from border.reckoning.changing import Change
 from border.reckoning.flat import Lies, RoundLies
-from border.reckoning.measuring import Mark
 from border.reckoning.mending import Mended
-from border.reckoning.stitch_sizes import EASE, Band
-from border.showing.folding import edge_in_words, in_terms, some
+from border.reckoning.stitch_sizes import EASE
+from border.showing.folding import edge_in_words
 from border.showing.layout import Rows
 from border.showing.lengths import between, measure, whole
 from border.showing.lying import LyingAll, LyingWork
 from border.showing.tables import TERMS
+from border.showing.tape_words import tape_in_words
 from border.showing.telling import harmless
+from border.text.amounts import in_terms
 from border.text.tree import Clause
 from border.text.written import write_scope
 
@@ -187,22 +188,7 @@ def _stitches(work: LyingWork, lies: RoundLies) -> str:
 
 def _marks(work: LyingWork) -> Iterator[tuple[str, Text]]:
     for mark in work.marks:
-        pieces = some(mark.count, mark.of)
-        text = Text(f"{pieces} should measure {between(mark.expected)}")
-        if mark.measured is not None:
-            text.append(f"; yours measure {mark.measured:g} mm: {_comes_out(work, mark)}")
-        yield f"after round {mark.round}", text
-
-
-def _comes_out(work: LyingWork, mark: Mark) -> str:
-    if mark.as_reckoned:
-        return "as reckoned"
-    name = harmless(work.edge.name)
-    low, high = sorted((abs(mark.longer.low), abs(mark.longer.high)))
-    longer = "longer" if mark.longer.low > 0 else "shorter"
-    return (
-        f"the {name} comes out {between(Band(low, high))} {longer}, and the rounds to come with it"
-    )
+        yield f"after round {mark.round}", Text(tape_in_words(mark, work.edge.name))
 
 
 def _known(work: LyingWork) -> Text:

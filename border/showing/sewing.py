@@ -12,7 +12,8 @@ from border.text.source import Source
 
 
 class SewnEdge(Struct, frozen=True):
-    """One `[[attach]]`: over which parts of an edge; `round` of the border (0: the edge itself)."""
+    """One `[[attach]]`: over which parts of an edge, in the order of working; `round` of the
+    border (0: the edge itself)."""
 
     edge: str
     over: tuple[str, ...]

@@ -10,11 +10,11 @@ from rich.text import Text
 
 from border.reckoning.attaching import PartSewn, Pin, Sewn
 from border.reckoning.lace_pieces import Piece
-from border.showing.folding import some
 from border.showing.layout import Rows
 from border.showing.lengths import between
 from border.showing.sewing import SewnAll, SewnEdge
 from border.showing.telling import harmless
+from border.text.amounts import some
 
 MOST = 12
 """Pieces of lace that are told one by one."""
@@ -35,7 +35,7 @@ def sewing_tables(sewing: SewnAll) -> Group:
 
 def _heading(edge: SewnEdge) -> Text:
     sewn = edge.sewn
-    where = f"{edge.edge}, over {' and '.join(edge.over)}" if edge.over else edge.edge
+    where = f"{edge.edge}, over {', then '.join(edge.over)}" if edge.over else edge.edge
     text = Text(harmless(where), style="bold")
     what = f"round {edge.round}" if edge.round else "the edge itself"
     told = f"\n{what}: {some(len(sewn.pieces), sewn.of)} sewn to {sewn.finished_mm:g} mm of cloth"

@@ -9,11 +9,12 @@ from rich.table import Table
 from rich.text import Text
 
 from border.planning.telling import several
-from border.showing.folding import everything, some
+from border.showing.folding import everything
 from border.showing.layout import Rows
 from border.showing.lengths import between, measure
 from border.showing.sizing import EdgeSize, Sized, SizedAll
 from border.showing.telling import harmless
+from border.text.amounts import some
 
 
 def sizing_tables(sizing: SizedAll) -> Group:

@@ -27,15 +27,14 @@ from border.showing.folding import (
     edge_in_words,
     everything,
     joint_lines,
-    kinds,
     length,
     motif_lines,
-    some,
     stitches,
     weight,
 )
 from border.showing.layout import Rows
 from border.showing.telling import harmless
+from border.text.amounts import kinds, some
 from border.working.found import in_words
 
 MOST = 40

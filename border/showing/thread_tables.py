@@ -19,7 +19,7 @@ from border.reckoning.thread import (
     thread_used,
     trusted,
 )
-from border.showing.folding import length, some, weight
+from border.showing.folding import length, weight
 from border.showing.layout import Rows
 from border.showing.telling import harmless
 from border.showing.thread_told import ThreadTold
@@ -33,6 +33,7 @@ from border.showing.thread_words import (
     where,
 )
 from border.stitches import CHAIN_LOOPS
+from border.text.amounts import some
 
 MOST = 40
 """Balls whose end is shown."""

@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 from rich.console import Group, RenderableType
 from rich.text import Text
 
-from border.showing.folding import called, edge_in_words, series, some
+from border.showing.folding import called, edge_in_words, series
 from border.showing.layout import Rows
 from border.showing.telling import harmless
+from border.text.amounts import some
 from border.yoke.edges import Edge, Run
 from border.yoke.joints import Joint
 from border.yoke.report import RingItem, RingReport, YokeReport

@@ -51,7 +51,7 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
     since: list[Item] = []
     for n, step in enumerate(steps):
         item = step.item
-        if n and not step.hard:
+        if n:
             _check_ordinal(steps[n - 1].item, item, b)
         if step.hard:
             since = []
@@ -63,7 +63,9 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
                 if since and isinstance(since[-1], Chains) and may_close(item):
                     _tell_ring(since[-1], item, b)
                 elif place.which is Which.SAME:
-                    if _may_share(since, item):
+                    if _may_be_picot(since, item):
+                        _tell_picot(since[-1], item, b)
+                    elif _may_share(since, item):
                         _tell_same(since, item, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
@@ -194,6 +196,45 @@ def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
     )
 
 
+def _tell_single_chain(item: Stitches, b: Building) -> None:
+    """`1 treble in the chain`: in one chain, or in all of those that stand together."""
+    space, chain = (
+        write_item(
+            replace(item, place=Place(Which.NEXT, (Whole(Kind(kind)),))),
+            b.terms,
+            b.headings.overrides,
+        )
+        for kind in ("space", "ch")
+    )
+    b.tell(
+        "perhaps-one-place",
+        "this is taken to go into the next single chain",
+        f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
+        item.span,
+    )
+
+
+def _may_be_picot(since: Sequence[Item], closing: Item) -> bool:
+    """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
+    match closing:
+        case Stitches(1, "ss" | "sc" as name, Place(targets=() | (Whole(Kind("st")),))):
+            chains = since[-1] if since else None
+            bare = len(since) > 1 and isinstance(since[-2], Stitches)
+            return isinstance(chains, Chains) and chains.count > 2 and (bare or name == "ss")
+        case _:
+            return False
+
+
+def _tell_picot(chains: Item, closing: Item, b: Building) -> None:
+    assert isinstance(chains, Chains)
+    b.tell(
+        "perhaps-picot",
+        f"these {chains.count} chains are taken to stand as a loop on the row",
+        f"write picot of {chains.count} if this closes them into a ring on that stitch",
+        chains.span.to(closing.span),
+    )
+
+
 def _may_share(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     """Whether bare stitches may be meant to go where those behind them say `same`.
 
@@ -222,6 +263,8 @@ def _tell_same(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
 def with_each(item: _Placed, b: Building) -> _Placed:
     """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
     place = item.place
+    if isinstance(item, Stitches) and place == Place(Which.THE, (Whole(Kind("ch")),)):
+        _tell_single_chain(item, b)
     if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
         return item
     if isinstance(item, Stitches) and item.count in (1, place.count):

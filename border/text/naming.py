@@ -45,6 +45,8 @@ def orders(t: Terminals) -> Terminals:
             found += [t[at + 1], here]
             at += 2
             continue
+        if here.type == "TO" and before == "STITCH" and behind[:1] in (["EACH"], ["EVERY"]):
+            here = replace(here, type="PREP")
         if here.type == "EACHOF" and behind[:1] == ["THE"]:
             t = [*t[: at + 1], *t[at + 2 :]]
             behind = _types(t, at + 1, 3)
@@ -102,11 +104,20 @@ def same_again(t: Terminals) -> Terminals:
             continue
         if here.type == "KIND" and here.kind == Kind("st") and behind == ["PREP"]:
             counted = bool(found) and found[-1].type == "NUM" and _opens(found[:-1])
-            here = here if not counted or stitch is None else replace(stitch, end=here.end)
+            if counted and stitch is not None:
+                here = replace(stitch, end=here.end)
+                _set_apart(found, len(found) - 2)
         found.append(here)
         if here.type == "NUM" and behind == ["PREP"] and stitch is not None and _opens(found[:-1]):
             found.append(replace(stitch, start=here.start, end=here.end, glued=False))
+            _set_apart(found, len(found) - 3)
     return found
+
+
+def _set_apart(found: Terminals, at: int) -> None:
+    """In `1 plain, 2 in the next` only what stands behind the separator goes into that."""
+    if at >= 0 and found[at].type == "SEP":
+        found[at] = replace(found[at], name="hard")
 
 
 def _opens(found: Sequence[Terminal]) -> bool:
@@ -168,6 +179,10 @@ def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
         return 3, [_space(here, t[at + 2].number, t[at + 2])]
     if not before or before[-1].type not in _OPENS | _WHICH or _between(before):
         return 0, []
+    if here.many and before[-1].type == "NEXT" and (made := _made(before)) > 1:
+        return 1, [_like(here, "NUM", number=made), here]  # 3 treble into successive loops
+    if here.text == "chain" and _ended(t, at + 1) and (_parted(before) or _round_it(before)):
+        return 1, [_like(here, "KIND", Kind("space"))]
     glued = _types(t, at, 2) in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued
     if glued:
         number = t[at].number or t[at + 1].number
@@ -237,6 +252,13 @@ def _closes_ring(t: Terminals, at: int, before: Terminals) -> bool:
     if _types(words, len(words) - 2, 2) != ["ORD", "OF"] or words[-2].number != 1:
         return False
     return _chains_before(words[:-3]) > 0
+
+
+def _round_it(before: Sequence[Terminal]) -> bool:
+    """`under the chain`, `round the chain`: what stitches go round is the whole of it."""
+    prep = next((x for x in reversed(before) if x.type == "PREP"), None)
+    under = prep is not None and prep.text in ("under", "beneath", "round", "around")
+    return under and before[-1].type in ("PREP", "THE")
 
 
 def _on_each(number: Terminal, before: Terminals) -> bool:

@@ -100,22 +100,42 @@ def _between_at(t: Sequence[Terminal], at: int) -> int:
 
 
 def fastened(t: Terminals) -> Terminals:
-    """`fasten with a double into …` is that double; `same stitch as the last` the same stitch."""
+    """`fasten with a double into …` is that double; `same stitch as the last` the same stitch.
+
+    `repeat; slip on the first` joins the round.
+    """
     found: Terminals = []
     at = 0
     while at < len(t):
         here, behind = t[at], _types(t, at + 1, 3)
+        if here.name == "ss" and _joins(t, at):
+            here = replace(here, type="ENDING", name="join")
         fastens = here.type == "ENDING" and here.name == "fasten off"
         if fastens and behind[:1] == ["WITH"] and "STITCH" in behind[1:]:
             at += 2
             continue
         said = any(x.type == "SAME" for x in found[-2:])
-        if said and here.type == "AS" and behind[:1] in (["ORD"], ["NOTHING"]):
-            at += 3 if behind[1:2] and behind[1] in _NOUNS else 2
+        if said and here.type == "AS" and (end := _behind_last(t, at + 1)) > at:
+            at = end
             continue
         found.append(here)
         at += 1
     return found
+
+
+def _behind_last(t: Sequence[Terminal], at: int) -> int:
+    """Behind `the last [stitch]`, `last row`; 0 where that does not stand."""
+    at += _types(t, at, 1) == ["THE"]
+    if _types(t, at, 1) not in (["ORD"], ["NOTHING"]):
+        return 0
+    return at + 1 + (at + 1 < len(t) and t[at + 1].type in _NOUNS)
+
+
+def _joins(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a slip stitch behind a repeat goes into what is first in the row."""
+    place = [x for x in t[at + 1 : at + 4] if x.type != "THE"]
+    first = [x.type for x in place[:2]] in (["PREP", "ORD"], ["TO", "ORD"]) and place[1].number == 1
+    return first and t[at - 1].type == "SEP" and any(x.type == "REPEAT" for x in t[:at])
 
 
 def begun_further_on(t: Terminals) -> Terminals:
@@ -239,7 +259,7 @@ def _trimmed(t: Sequence[Terminal], start: int, end: int) -> int:
 
 def repeats_said(t: Terminals) -> Terminals:
     """`alternately`, `and so on`, `4 times more`, `plain all round`: as the repeats they are."""
-    for pass_ in (_and_so_on, _alternately, _at_the_end, _whole_rows, _times_of_row):
+    for pass_ in (_and_so_on, _alternately, _at_the_end, _whole_rows, _to_the_end, _times_of_row):
         t = pass_(t)
     return t
 
@@ -310,6 +330,18 @@ def _without_to_end(t: Terminals) -> Terminals:
         if here.type != "TOEND" or not open_place:
             found.append(here)
     return found
+
+
+def _to_the_end(t: Terminals) -> Terminals:
+    """`1 treble, 1 chain, miss 1, all round`: the row itself goes on to the end."""
+    end = len(t)
+    while end and t[end - 1].type in ("SEP", "ENDING"):
+        end -= 1
+    if end < 3 or t[end - 1].type != "TOEND" or t[end - 2].type in ("RP", *_HOW_OFTEN):
+        return t
+    if any(x.type in ("STAR", "REPEAT") for x in t):
+        return t
+    return [*t[: end - 1], _like(t[end - 1], "REPEAT"), *t[end - 1 :]]
 
 
 def _times_of_row(t: Terminals) -> Terminals:

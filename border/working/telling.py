@@ -3,42 +3,45 @@
 from __future__ import annotations
 
 from border.findings import Finding
+from border.text.amounts import in_terms, kinds, some
 from border.text.readings import Round
 from border.text.tree import Clause
 from border.working.adjusting import Adjustment
 from border.working.closing import tally, whereabouts
 from border.working.fabric import Fabric
-from border.working.unclosed import in_a_row, plural
+from border.working.unclosed import in_a_row
 from border.yoke.edges import Edge
 
 Summary = tuple[list[str], list[int], bool]
 """A row's elements, the times of its repeats, and whether it closes."""
 
 
-def summary(told: Summary) -> str:
+def summary(told: Summary, terms: str) -> str:
     """A row in a few words: `12 repeats, 36 dc, 24 ch, closes`."""
-    kinds, times, closes = told
-    stitches, chains, picots = tally(kinds)
-    words = [plural(n, "repeat") for n in times[:1]]
-    words += [f"{n} {name}" for name, n in stitches.items()]
+    elements, times, closes = told
+    stitches, chains, picots = tally(elements)
+    words = [some(n, "repeat") for n in times[:1]]
+    words += [kinds(stitches, terms)] if stitches else []
     words += [f"{chains} ch"] if chains else []
-    words += [plural(picots, "picot")] if picots else []
+    words += [some(picots, "picot")] if picots else []
     return ", ".join([*words, "closes" if closes else "does not close"])
 
 
 def chains_unclear(round_: Round, yes: Summary, no: Summary) -> Finding:
+    terms = round_.rules.terms
     message = (
         f"round {round_.number} counts stitches over chains, and the border does not say whether "
-        f"chains count: if they do, {summary(yes)}; if not, {summary(no)}"
+        f"chains count: if they do, {summary(yes, terms)}; if not, {summary(no, terms)}"
     )
     help_ = 'write "chains count as stitches: yes" or "chains count as stitches: no" at the top'
     return Finding("chains-unclear", message, help_, round_.head, round_.number)
 
 
 def repeat_unclear(round_: Round, once: Summary, repeated: Summary) -> Finding:
+    terms = round_.rules.terms
     message = (
-        f"round {round_.number} prints no repeat: worked once, {summary(once)}; "
-        f"repeated all round, {summary(repeated)}"
+        f"round {round_.number} prints no repeat: worked once, {summary(once, terms)}; "
+        f"repeated all round, {summary(repeated, terms)}"
     )
     help_ = (
         'write "repeat" at its end to go round, or "rows without a repeat: are repeated" at the '
@@ -103,6 +106,7 @@ def no_stitches(round_: Round, missing: list[str]) -> Finding:
     message = f"round {round_.number} puts no stitch on the work"
     help_ = "say what is worked, and into what"
     if missing:
-        message += f": the row below has no {' and no '.join(missing)}"
+        named = (in_terms(kind, round_.rules.terms) for kind in missing)
+        message += f": the row below has no {' and no '.join(named)}"
         help_ = "see what the round before makes, and name that"
     return Finding("no-stitches", message, help_, round_.head, round_.number)

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from border.findings import Finding
+from border.text.amounts import in_terms, kinds, some
 from border.text.readings import Round
 from border.text.written import write_item
 from border.working.closing import Account, Left, Trouble, whereabouts
@@ -31,14 +32,6 @@ class Reasons(Struct):
     unmade: list[str]
 
 
-def plural(n: int, word: str) -> str:
-    """A number with its noun: `1 space`, `3 ch-5 spaces`, `2 groups of 3`."""
-    if n == 1:
-        return f"1 {word}"
-    head, of, tail = word.partition(" of ")
-    return f"{n} {head}{'' if head in ('st', 'ch') else 's'}{of}{tail}"
-
-
 def too_short(round_: Round, troubles: Iterable[tuple[str, Trouble]]) -> list[Finding]:
     """One finding for each step that asks more than its parts of the edge have."""
     by_step: dict[int, list[tuple[str, Trouble]]] = {}
@@ -60,7 +53,7 @@ def does_not_close(
     round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons, already: bool
 ) -> Finding:
     """The finding for a round that does not close; `already`: it is worked, and a fact."""
-    told = [*_left(fabric, reasons), *_ran_out(round_, reasons)]
+    told = [*_left(round_, fabric, reasons), *_ran_out(round_, reasons)]
     if reasons.unmade:
         parts = [name for name in reasons.unmade if name]
         told.append(f"its repeat is made no times{f' on {in_a_row(parts)}' if parts else ''}")
@@ -69,7 +62,7 @@ def does_not_close(
         told = ["its repeat does not come out even"]
         if short:
             told = [f"it asks for more than {in_a_row(short)} has" if short[0] else "it runs short"]
-    repeat, help_ = _repeat(fabric, accounts, reasons)
+    repeat, help_ = _repeat(round_, fabric, accounts, reasons)
     reason = "; ".join([*told, *repeat])
     if already:
         message = f"round {round_.number}, worked already, does not close: {reason}"
@@ -79,13 +72,14 @@ def does_not_close(
     return Finding("row-does-not-close", message, help_, round_.head, round_.number)
 
 
-def _left(fabric: Fabric, reasons: Reasons) -> list[str]:
+def _left(round_: Round, fabric: Fabric, reasons: Reasons) -> list[str]:
     by_amount: dict[tuple[int, str], list[Leftover]] = {}
     for leftover in reasons.leftovers:
         by_amount.setdefault((leftover.count, leftover.what), []).append(leftover)
     told = []
     for (count, what), where in by_amount.items():
-        amount = f"{plural(count, what)} {'is' if count == 1 else 'are'} left over"
+        amount = in_terms(some(count, what), round_.rules.terms)
+        amount += f" {'is' if count == 1 else 'are'} left over"
         if not where[0].part:
             told.append(f"{amount} {whereabouts(fabric, where[0].positions)}".rstrip())
         elif len(where) == 1:
@@ -107,7 +101,7 @@ def _ran_out(round_: Round, reasons: Reasons) -> list[str]:
 
 
 def _repeat(
-    fabric: Fabric, accounts: dict[int, Account], reasons: Reasons
+    round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons
 ) -> tuple[list[str], str]:
     """How the repeats go that leave something over, and what would even that out."""
     stopped = [(o, o.left) for o in reasons.leftovers if o.left is not None]
@@ -123,9 +117,9 @@ def _repeat(
             cramped.append(leftover.part)
             continue
         takes = accounts[id(left.item)].takes(fabric)
-        told = ", ".join(plural(n, kind) for kind, n in takes.items())
+        told = kinds(takes, round_.rules.terms)
         taken.setdefault(told, []).append(leftover.part)
-        ways[_remedy(leftover, sum(takes.values()))] = None
+        ways[_remedy(leftover, sum(takes.values()), round_.rules.terms)] = None
     help_ = [_eased(list(ways))] if ways else []
     help_ += [_cramped(cramped)] if cramped else []
     if len(stopped) > 1 or cramped:
@@ -155,12 +149,13 @@ def _cramped(parts: list[str]) -> str:
     return f"{room}: write a clause for so short a part (over NAME: …), or ask less of it"
 
 
-def _remedy(leftover: Leftover, takes: int) -> str:
+def _remedy(leftover: Leftover, takes: int, terms: str) -> str:
     """What evens a part out: to pass what is left, or to work the rest of a repeat twice."""
-    way = f"skip {plural(leftover.count, leftover.what)} (by = {leftover.count})"
+    what = leftover.what
+    way = f"skip {in_terms(some(leftover.count, what), terms)} (by = {leftover.count})"
     short = takes - leftover.count
     if short > 0:
-        way += f", or work {plural(short, leftover.what)} twice (by = -{short})"
+        way += f", or work {in_terms(some(short, what), terms)} twice (by = -{short})"
     return f"{way} on {leftover.part}" if leftover.part else way
 
 

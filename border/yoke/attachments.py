@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import accumulate, islice
 from typing import TYPE_CHECKING
 
@@ -15,7 +15,8 @@ if TYPE_CHECKING:
 
 
 def attach_faults(project: Project, edges: Sequence[Edge]) -> list[Finding]:
-    """`no-such-edge`, `unknown-name` and `bad-value` for what cannot be sewn as it is said."""
+    """`no-such-edge`, `unknown-name` and `bad-value` for what cannot be sewn as it is said, and
+    `sewn-twice` for what is sewn down once already."""
     by_name = {edge.name: edge for edge in edges}
     found: list[Finding] = []
     for said in project.attachments:
@@ -26,7 +27,50 @@ def attach_faults(project: Project, edges: Sequence[Edge]) -> list[Finding]:
             found.append(Finding("no-such-edge", message, help_, said.edge_span))
         else:
             found += _over_faults(said, edge)
-    return found
+    return [*found, *_twice(project.attachments, by_name)]
+
+
+def _twice(attachments: Sequence[Attachment], edges: Mapping[str, Edge]) -> Iterator[Finding]:
+    """What lies over places that an attachment before it has sewn down."""
+    for number, said in enumerate(attachments):
+        edge = edges.get(said.edge)
+        for before in attachments[:number] if edge else ():
+            if edge and before.edge == said.edge and (shared := _shared(edge, before, said)):
+                where = f" over {' and '.join(shared)}" if edge.runs else ""
+                message = f"the {edge.name} is sewn down already{where}"
+                help_ = "name each part of an edge in one [[attach]] alone, unless two rounds of "
+                help_ += "it are sewn, each to a cloth of its own"
+                span = said.over[0].span if said.over else said.edge_span
+                yield Finding("sewn-twice", message, help_, span)
+                break
+
+
+def _shared(edge: Edge, one: Attachment, other: Attachment) -> list[str]:
+    """The sections that both lie over; of an edge without motifs its own name."""
+    stretches = [stretch_of(edge, [name.text for name in a.over]) for a in (one, other)]
+    if None in stretches:
+        return []  # it is told what is wrong with it
+    starts = accumulate((run.places for run in edge.runs), initial=0)
+    runs = [(start, run.section) for start, run in zip(starts, edge.runs, strict=False)]
+    return list(
+        dict.fromkeys(
+            section
+            for place, section in runs or [(0, edge.name)]
+            if all(s and (place - s[0]) % edge.places < s[1] - s[0] for s in stretches)
+        )
+    )
+
+
+def as_worked(edge: Edge, names: Sequence[str], start: int) -> tuple[str, ...]:
+    """The names of a stretch that begins at a place, in the order in which they are come to."""
+    first: dict[str, int] = {}
+    place = 0
+    for run in edge.runs:
+        for name in run.names.intersection(names):
+            far = (place - start) % edge.places
+            first[name] = min(first.get(name, far), far)
+        place += run.places
+    return tuple(sorted(names, key=lambda name: first.get(name, 0)))
 
 
 def _over_faults(said: Attachment, edge: Edge) -> list[Finding]:
