@@ -15,7 +15,7 @@ import atheris  # type: ignore[import-not-found, import-untyped, unused-ignore]
 
 sys.path[:0] = [str(Path(__file__).parent.parent), str(Path(__file__).parent.parent.parent)]
 
-with atheris.instrument_imports(include=["border"]):
+with atheris.instrument_imports(include=["border.text", "border.working"]):
     from fuzz import held, inputs
 
 LONGEST = 600
