@@ -17,6 +17,9 @@ if TYPE_CHECKING:
 _REMARK = 3
 """So many unknown words close together are a remark, and told as one."""
 
+_APART = 80
+"""So many characters, at most, lie between two words of a remark."""
+
 _LITTLE = frozenset({"THE", "TO", "STRAY", "WITH", "OF", "OR", "AS", "FROM", "PREP", "BUT", "SAME"})
 """Words that begin or end a remark: `to keep it flat`, `of which it is made`."""
 
@@ -125,11 +128,22 @@ def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Te
     """The first and last word of a remark, with the little words on either side of it."""
     first = next(n for n, t in enumerate(terminals) if t is run[0])
     last = next(n for n, t in enumerate(terminals) if t is run[-1])
-    while first and _is_little(terminals[first - 1]):
+    while first and _goes_with(terminals[first - 1], terminals[first - 1], terminals[first]):
         first -= 1
-    while last + 1 < len(terminals) and _is_little(terminals[last + 1]):
+    while last + 1 < len(terminals) and _goes_with(
+        terminals[last + 1], *terminals[last : last + 2]
+    ):
         last += 1
     return terminals[first], terminals[last]
+
+
+def _near(one: Terminal, other: Terminal) -> bool:
+    """Whether two words stand near each other; those of a figure stand among the headings."""
+    return 0 <= other.start - one.end <= _APART
+
+
+def _goes_with(little: Terminal, one: Terminal, other: Terminal) -> bool:
+    return _is_little(little) and _near(one, other)
 
 
 def _is_little(terminal: Terminal) -> bool:
@@ -145,7 +159,8 @@ def _runs(terminals: Sequence[Terminal]) -> Iterator[list[Terminal]]:
         if terminal.type != "UNKNOWN":
             continue
         between = terminals[last + 1 : n]
-        if run and (len(between) > 2 or any(t.name == "hard" for t in between)):
+        parted = len(between) > 2 or any(t.name == "hard" for t in between)
+        if run and (parted or not _near(run[-1], terminal)):
             yield run
             run = []
         run.append(terminal)

@@ -13,7 +13,7 @@ from pathlib import Path
 from random import Random
 
 from border.arguments import COMMANDS, NEW
-from border.text.vocabulary import names, vocabulary
+from border.text.vocabulary import names, phrases_from, vocabulary
 
 TESTS = Path(__file__).parent.parent
 MOST = 1_500
@@ -22,7 +22,23 @@ MOST = 1_500
 _ODD = (
     *"\0\a\b\t\v\f\r\n\x1b\x7f\x85\xa0\u200b\u200e\u202e\u2028\u2066\ufeff\ufffd\ud7ff\ue000",
     *("\r\n", "e\u0301", "\u0661\u0662", "\u00b2", "\u2167", "\uff11", "\U0001f9f6", "ﬁ", "ß", "İ"),
-    *("\u05e9\u05dc", "--", "—", "„", '"', "#", "=", "**", "((", "))", "(a)", "†", "§", "×", "½"),
+    *(
+        "\u05e9\u05dc",
+        "--",
+        "—",
+        "„",
+        '"',
+        "#",
+        "=",
+        "**",
+        "((",
+        "))",
+        "(a)",
+        "†",
+        "§",
+        "\u00d7",
+        "½",
+    ),
 )
 _NUMBERS = ("0", "1", "2", "3", "7", "00", "12", "100", "9999", "999999999", "1" + "0" * 30)
 _SPLIT = re.compile(r"\w+|\s+|.", re.DOTALL)
@@ -50,8 +66,9 @@ def projects() -> tuple[str, ...]:
 def phrases() -> tuple[str, ...]:
     """Every phrase that the vocabulary has, in all terms, numbers and marks with them."""
     words = vocabulary()
-    tables = (words.phrases, *(names(terms, ()).phrases for terms in ("us", "uk", "early")))
-    found = {" ".join(phrase) for table in tables for of in table.values() for phrase, _ in of}
+    found = {" ".join(phrase) for word in words.patterns for phrase, _ in phrases_from(word)}
+    for terms in ("us", "uk", "early"):
+        found |= {" ".join(phrase) for phrase in names(terms, ()).known}
     found |= {*words.numbers, *words.ordinals, *words.times, *_NUMBERS}
     short = [phrase for phrase in sorted(found) if phrase.count(" ") < 3]
     return tuple(sorted(found)[::9] + short + [*",;.:*()[]-+x"] * 12)

@@ -55,7 +55,13 @@ def _command(random: Random) -> tuple[object, Callable[[], None]]:
     return (line, files), lambda: held.command_holds(line, files)
 
 
-KINDS = {"text": _text, "layout": _layout, "count": _count, "project": _project, "command": _command}
+KINDS = {
+    "text": _text,
+    "layout": _layout,
+    "count": _count,
+    "project": _project,
+    "command": _command,
+}
 SHARES = (80, 6, 8, 3, 3)
 
 
