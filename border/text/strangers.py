@@ -17,9 +17,6 @@ if TYPE_CHECKING:
 _REMARK = 3
 """So many unknown words close together are a remark, and told as one."""
 
-_APART = 80
-"""So many characters, at most, lie between two words of a remark."""
-
 _LITTLE = frozenset({"THE", "TO", "STRAY", "WITH", "OF", "OR", "AS", "FROM", "PREP", "BUT", "SAME"})
 """Words that begin or end a remark: `to keep it flat`, `of which it is made`."""
 
@@ -104,7 +101,7 @@ def strangers(
     terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
 ) -> Iterator[Finding]:
     """Words that the vocabulary does not have; a run of them, as of a remark, is told once."""
-    for run in _runs(terminals):
+    for run in _runs(terminals, source):
         if len(run) >= _REMARK:
             first, last = _widened(run, terminals)
             span = source.span(first.start, last.end)
@@ -128,22 +125,11 @@ def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Te
     """The first and last word of a remark, with the little words on either side of it."""
     first = next(n for n, t in enumerate(terminals) if t is run[0])
     last = next(n for n, t in enumerate(terminals) if t is run[-1])
-    while first and _goes_with(terminals[first - 1], terminals[first - 1], terminals[first]):
+    while first and _is_little(terminals[first - 1]):
         first -= 1
-    while last + 1 < len(terminals) and _goes_with(
-        terminals[last + 1], *terminals[last : last + 2]
-    ):
+    while last + 1 < len(terminals) and _is_little(terminals[last + 1]):
         last += 1
     return terminals[first], terminals[last]
-
-
-def _near(one: Terminal, other: Terminal) -> bool:
-    """Whether two words stand near each other; those of a figure stand among the headings."""
-    return 0 <= other.start - one.end <= _APART
-
-
-def _goes_with(little: Terminal, one: Terminal, other: Terminal) -> bool:
-    return _is_little(little) and _near(one, other)
 
 
 def _is_little(terminal: Terminal) -> bool:
@@ -151,22 +137,29 @@ def _is_little(terminal: Terminal) -> bool:
     return terminal.type in _LITTLE or (terminal.type == "SEP" and terminal.text.isalpha())
 
 
-def _runs(terminals: Sequence[Terminal]) -> Iterator[list[Terminal]]:
-    """Unknown words in runs: at most two known ones, and no hard separator, in between."""
+def _runs(terminals: Sequence[Terminal], source: Source) -> Iterator[list[Terminal]]:
+    """Unknown words in runs: at most two known ones, and nothing that parts them, in between."""
     run: list[Terminal] = []
     last = 0
     for n, terminal in enumerate(terminals):
         if terminal.type != "UNKNOWN":
             continue
         between = terminals[last + 1 : n]
-        parted = len(between) > 2 or any(t.name == "hard" for t in between)
-        if run and (parted or not _near(run[-1], terminal)):
+        if run and (len(between) > 2 or any(_parts(t, source) for t in between)):
             yield run
             run = []
         run.append(terminal)
         last = n
     if run:
         yield run
+
+
+def _parts(terminal: Terminal, source: Source) -> bool:
+    """Whether remarks end here: at a hard separator, and where the steps of a figure begin or end,
+    which stand among the headings; the bracket round them is not in the text."""
+    bracket = terminal.type in ("LP", "RP")
+    unwritten = bracket and source.text[terminal.start : terminal.end] != terminal.text
+    return unwritten or terminal.name == "hard"
 
 
 def _nearest(word: str, known: Names) -> str | None:
