@@ -146,6 +146,7 @@ CODES: dict[str, Code] = {
             "start-chain-assumed": "chains at the head of a row taken as its first stitch",
             "times-of-the-row": "a number of times taken to be that of the whole row",
             "perhaps-counted-on": "an ordinal that may count from where the step before it began",
+            "perhaps-leads-on": "slip stitches at a row's head that may only lead to its beginning",
             "perhaps-picot": "chains that may be closed into a picot",
             "perhaps-one-place": "stitches that may all be meant to go into one place",
             "passes-more": "one repeat passes over more than the others",

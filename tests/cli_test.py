@@ -384,6 +384,25 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
     jsonschema.validate(record, schema() | {"$ref": "#/$defs/CheckRecord"})
 
 
+def test_check_lists_the_readings_of_every_round(border: Border) -> None:
+    row = "round 1: *skip 3 loops, 1 dc in 4th loop, ch 3; repeat from *.\n"
+    write(perhaps_border=f"terms: us\n{row}")
+    plain = border("check", "perhaps.border", "--loops", "12")
+    assert "as it is read" not in plain.out
+    ran = border("check", "perhaps.border", "--loops", "12", "--readings")
+    assert ran.code == 1
+    said = " ".join(ran.out.split())
+    assert "round 1 as it is read: does not come out if the 4th is counted" in said
+    assert "comes out, 3 times write 1 dc in next loop" in said
+    record = json.loads(
+        border("check", "perhaps.border", "--loops", "12", "--readings", "--json").out
+    )
+    jsonschema.validate(record, schema() | {"$ref": "#/$defs/CheckRecord"})
+    ((taken, other),) = [edge["readings"] for edge in record["readings"]]
+    assert (taken["taken"], taken["comes_out"]) == (True, False)
+    assert (other["taken"], other["comes_out"], other["times"]) == (False, True, [3])
+
+
 # --- usage --------------------------------------------------------------------
 
 

@@ -6,7 +6,6 @@ import pytest
 from worked import codes, counts, made, motifs, plain, repeats, worked
 
 from border.working.adjusting import Adjustment
-from border.yoke.edges import Edge
 
 
 def test_a_repeat_that_does_not_come_out_leaves_the_rest() -> None:
@@ -215,38 +214,24 @@ def test_passes_more() -> None:
     assert codes(text.replace("each of next 2 loops", "next loop"), plain(10)) == []
 
 
-def test_remedies_go_by_the_repeat_that_leaves_something_over() -> None:
-    text = """
-        round 1: over edge.1: *1 sc in next loop, skip 2 loops; repeat from *;
-            elsewhere, over each motif: *1 dc in next loop, skip 1 loop; repeat from *.
-    """
-    found = next(f for f in worked(text, motifs(4, 3, 2))[1] if f.code == "row-does-not-close")
-    assert "a repeat takes 3 loops on edge.1; a repeat takes 2 loops on edge.2" in found.message
-    for part, skip, twice in (("edge.1", 1, 2), ("edge.2", 1, 1)):
-        assert f"(by = {skip}), or work" in (found.help or "")
-        assert f"(by = -{twice}) on {part}" in (found.help or "")
-        for by in (skip, -twice):
-            eased = worked(text, motifs(4, 3, 2), (Adjustment(1, part, by),))[1]
-            told = " ".join(f.message for f in eased if f.code == "row-does-not-close")
-            assert part not in told
-
-
-@pytest.mark.parametrize("edge", [plain(1), motifs(4, 2)])
-def test_no_adjustment_is_advised_where_no_repeat_is_made(edge: Edge) -> None:
-    text = "round 1: *1 sc in next loop, skip 3 loops; repeat from *."
-    if edge.runs:
-        text = text.replace("1: *", "1: over each motif: *")
-    found = next(f for f in worked(text, edge)[1] if f.code == "row-does-not-close")
-    assert "not one repeat fits" in found.message
-    assert "by =" not in (found.help or "")
-
-
 def test_of_as_many_repeats_of_either_kind_the_first_is_told() -> None:
     text = "round 1: over each motif: 2 dc in every 2nd loop, with ch 2 between."
     (one,) = counts(text, motifs(3, 7))
     # edge.1: one without chains; edge.2: two with them, the last without
     assert made(one) == {"dc": 8, "ch": 4}
     assert (one.repeats[0].times, one.repeats[0].makes.chains) == (4, 0)
+
+
+def test_a_group_is_not_worked_by_working_into_a_picot_on_it() -> None:
+    text = """
+        round 1: *3 dc in next loop, ch 1; repeat from *.
+        round 2: *(2 dc, picot, 2 dc) in next space; repeat from *.
+        round 3: *1 sc in next group, ch 2, skip 1 group; repeat from *, 1 sc in last PLACE.
+    """
+    picot = counts(text.replace("PLACE", "picot"), plain(5))[2]
+    assert (made(picot), picot.closes) == ({"sc": 3, "ch": 4}, False)
+    assert repeats(picot) == [(2, {"group": 2}, 1)]
+    assert counts(text.replace("PLACE", "group"), plain(5))[2].closes
 
 
 UK = """

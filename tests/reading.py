@@ -21,7 +21,7 @@ from border.text.tree import (
 
 SPACE = Kind("space")
 LOOP = Kind("loop")
-QUESTIONS = {"perhaps-one-place", "perhaps-counted-on", "perhaps-picot"}
+QUESTIONS = {"perhaps-one-place", "perhaps-counted-on", "perhaps-picot", "perhaps-leads-on"}
 """Asked of a text that is read all the same."""
 
 BLOCK = Kind("block")

@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from border.findings import Span
 from border.text.brackets import build_bracket, in_place
 from border.text.extents import Extent, build_extent
-from border.text.lists import Step, check_list
+from border.text.lists import Step, check_leading, check_list
 from border.text.nodes import Building, Misread, is_token, is_tree
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
@@ -52,6 +52,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     leave = [node for node in parse.children if is_token(node, "LEAVE")]
     steps, repeats = _build_list(parse.children, b, whole=True)
     check_list(steps, b, opening=not b.clause)
+    check_leading(steps, b)
     items = [step.item for step in steps]
     ends: list[End] = []
     while items and isinstance(last := items[-1], End):

@@ -26,6 +26,7 @@ from border.text.tree import (
     Kind,
     Picots,
     Place,
+    Repeat,
     Skip,
     Stitches,
     Which,
@@ -71,6 +72,26 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     _check_before(since, item, b, chains_may_stand)
         since = []
+
+
+def check_leading(steps: Sequence[Step], b: Building) -> None:
+    """`4 sl st in first loop, *1 sc in next loop …`: they may only lead to where the row begins."""
+    if not any(isinstance(step.item, Repeat) for step in steps[1:]):
+        return
+    match steps[0].item:
+        case (
+            Stitches(
+                stitch="ss", place=Place(which=Which.NEXT | Which.FIRST | Which.THE) as place
+            ) as item
+        ):
+            one = replace(place, which=Which.NEXT, count=1, each=False)
+            b.tell(
+                "perhaps-leads-on",
+                "these slip stitches are taken to be stitches of the row",
+                f"write begin {write_place(one, b.terms, b.headings.overrides)} "
+                "if they only lead to where the row begins",
+                item.span,
+            )
 
 
 def _check_ordinal(before: Item, item: Item, b: Building) -> None:

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from itertools import zip_longest
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.copies import rows_made
@@ -53,6 +54,7 @@ def find_heads(words: Sequence[Word]) -> list[Head]:
     heads: list[Head] = []
     goes_on = vocabulary().rows["goes_on"]
     coming = 1
+    named = 0
     for at, word in enumerate(words):
         if at > 0 and words[at - 1].line == word.line:
             continue
@@ -62,6 +64,9 @@ def find_heads(words: Sequence[Word]) -> list[Head]:
         if head is None and (not heads or words[at - 1].text in _ENDED):
             head = _bare_head(words, at, coming)
         if head is not None:
+            named += len(head.numbers)
+            if named > LAST_ROW:
+                head = replace(head, numbers=(), sound=False)
             heads.append(head)
             coming = max(head.numbers, default=coming) + 1
     return heads
@@ -186,7 +191,9 @@ def find_rows(
         body = words[head.body : end]
         if len(numbers) == 1 and (rows := rows_made(body)) > 1:
             # "round 4: repeat rounds 2 and 3 twice" is rounds 4 to 7
-            numbers = tuple(range(numbers[0], numbers[0] + min(rows, LAST_ROW)))
+            numbers = tuple(
+                range(numbers[0], max(numbers[0] + 1, min(numbers[0] + rows, LAST_ROW)))
+            )
         highest = max(highest, *numbers)
         note = _written(words[head.note[0] : head.note[1]], source)
         sections.append(Section(numbers, (first.start, last.end), body, note))

@@ -164,7 +164,7 @@ def _worker(round_: Round, window: Window, done: Pass, items: tuple[Item, ...]) 
 
 def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> None:
     """Close the account of one part of the edge."""
-    fabric = worker.cursor.window.finder.fabric
+    finder = worker.cursor.window.finder
     touched = worker.cursor.touched or []
     done.findings += [f for f in worker.findings if f not in done.findings]
     stretch = bool(name) and not isinstance(worker.cursor.window, JointWindow)
@@ -172,15 +172,17 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
     done.unclear = done.unclear or worker.unclear
     told = False
     for left in worker.left:
-        over = left.over(touched)
+        over = left.over(touched, finder)
         account = done.accounts[id(left.item)]
         account.left_over += len(over)
         done.rests.append(Rest(done.boundaries.part, id(left.item), len(over), left.times))
         if over:
             worker.closes = False
             told = True
-            what = _what(account.leading, fabric)
-            over = left.over(touched, last=True)  # what is really left, wherever the tail began
+            what = _what(account.leading, finder.fabric)
+            over = left.over(
+                touched, finder, last=True
+            )  # what is really left, wherever the tail began
             spots = tuple(left.sites.p[i] for i in over)
             done.reasons.leftovers.append(Leftover(name, len(over), spots, what, left))
         elif left.unmade:

@@ -94,6 +94,13 @@ NOT_READ = {
         "unknown-word"
     ),
     "*1 plain, 3 chain, miss 2; repeat; end as you began": "unknown-word",
+    "1 treble in each; work on the other side of the chain": "unknown-word",
+    "3 chain, the 3 first chain are reckoned as 1 treble, *1 chain, miss 1, 1 treble; repeat": (
+        "not-understood"
+    ),
+    "3 chain twisted for a treble, 1 chain, miss 1, *1 treble, 1 chain, miss 1; repeat": (
+        "unknown-word"
+    ),
     "3 treble with 1 chain between the 2nd and 3rd in each loop": "not-understood",
 }
 

@@ -60,6 +60,7 @@ NOT_SHAPED = {
     "decrease by missing one": "unknown-word",
     "6 plain over 7": "not-understood",
     "*3 treble, 1 chain, keep the loops on the needle; repeat": "unknown-word",
+    "*3 treble, retain the last loops; repeat": "unknown-word",
 }
 PICOTS = (
     "1 picot", "1 p.", "picot (5 chain)", "picot of 5", "1 purl", "1 purl (5 chain, 1 slip in the 1st)",
@@ -74,6 +75,7 @@ NO_PICOTS = {
     "*2 plain, 8 chain, picot 5 of them; repeat": "not-understood",
     "*2 plain, 5 chain, 1 single in the last plain; repeat": "place-unclear",
     "*2 plain, 1 trefoil; repeat": "unknown-word",
+    "*2 plain, draw out the loop, take out the needle; repeat": "unknown-word",
 }
 
 
