@@ -287,7 +287,7 @@ class Pipeline:
     @property
     def _no_edge(self) -> tuple[Finding, ...]:
         """The finding that a border text alone has no edge, where that is so."""
-        if is_project(self.name) or self.asked.edge is not None:
+        if is_project(self.name) or self.asked.edge or isinstance(self.source, Finding):
             return ()
         return (edge_needed(self.name, self.command),)
 

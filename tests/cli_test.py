@@ -753,3 +753,9 @@ def test_write_needs_an_edge_and_terms_that_there_are(border: Border) -> None:
     ran = border("write", "shells.border", "--loops", "6", "--terms", "french")
     assert ran.code == 2
     assert '--terms: "french" names no terms: give us, uk, early' in ran.err
+
+
+def test_a_border_that_is_not_there_is_told_once(border: Border) -> None:
+    ran = border("count", "nothing.border")
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err.count("error:") == 1 and "edge-needed" not in ran.err
