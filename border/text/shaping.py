@@ -10,7 +10,11 @@ from collections.abc import Callable, Sequence
 
 from msgspec.structs import replace
 
+from border.text.again import repeats_said
+from border.text.between import between_behind, betweens
 from border.text.binding import bind_numbers
+from border.text.colours import colours
+from border.text.counted import counted_places, parts
 from border.text.joining import (
     NOUNS,
     ands,
@@ -19,16 +23,9 @@ from border.text.joining import (
     separators,
     start_chain_brackets,
 )
-from border.text.naming import betweens, counted_places, orders, parts, rings, same_again, unsaid
-from border.text.sentences import (
-    begun_further_on,
-    between_behind,
-    colours,
-    fastened,
-    places_first,
-    repeats_said,
-    under_chains,
-)
+from border.text.naming import orders, same_again, unsaid
+from border.text.rings import rings
+from border.text.sentences import begun_further_on, fastened, places_first, under_chains
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
