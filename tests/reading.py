@@ -21,7 +21,13 @@ from border.text.tree import (
 
 SPACE = Kind("space")
 LOOP = Kind("loop")
-QUESTIONS = {"perhaps-one-place", "perhaps-counted-on"}
+QUESTIONS = {
+    "perhaps-one-place",
+    "perhaps-counted-on",
+    "perhaps-picot",
+    "perhaps-last-of-each",
+    "perhaps-as-they-come",
+}
 """Asked of a text that is read all the same."""
 
 BLOCK = Kind("block")

@@ -9,8 +9,8 @@ from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.extents import Extent, build_extent
-from border.text.lists import Step, check_list, with_each
-from border.text.nodes import Building, is_token, is_tree
+from border.text.lists import settled_list, with_each
+from border.text.nodes import Building, Step, is_token, is_tree
 from border.text.places import build_place
 from border.text.steps import OPEN_PLACES
 from border.text.tree import Bracket, Item, Place, Repeat, Skip, StartChain, Stitches, Which
@@ -42,7 +42,7 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
     items = tuple(step.item for step in steps)
     modifiers = tuple(b.of(c).name for c in behind if is_token(c, "MOD"))
     if not placed:
-        check_list(steps, b)
+        items = tuple(step.item for step in settled_list(steps, b))
         return _again(_modified(items, modifiers), extent, b, behind, span)
     place, more = build_place(placed[0], b)
     items = _modified(items, modifiers + more)

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from border.findings import Finding, Span
 from border.text.numbers import number_at
 from border.text.source import Source
-from border.text.tree import Headings, Multiple, Worked
+from border.text.tree import Bare, Headings, Multiple, Worked
 from border.text.vocabulary import TERMS, name_of, names, vocabulary
 from border.text.words import LARGEST, Word, shortened
 
@@ -22,7 +22,7 @@ _VALUES: dict[str, tuple[str, dict[str, Any]]] = {
     "repeats": ("in_all", {"more": False, "in all": True}),
     "rows without a repeat": ("rows_repeated", {"once": False, "are repeated": True}),
     "worked": ("worked", {worked.value: worked for worked in Worked}),
-    "bare stitches": ("bare_in_each", {"one in each": True}),
+    "bare stitches": ("bare", {bare.value: bare for bare in Bare}),
 }
 """Heading -> the field of `Headings`, and what each value stands for."""
 

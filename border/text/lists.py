@@ -9,14 +9,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TypeVar
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.nodes import Building
+from border.text.doubts import tell_doubts, tell_ring
+from border.text.nodes import Building, Step
 from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
     ST,
+    Bare,
     Begin,
     Bracket,
     Chains,
@@ -25,7 +26,6 @@ from border.text.tree import (
     Kind,
     Picots,
     Place,
-    Skip,
     Stitches,
     Which,
     Whole,
@@ -38,20 +38,17 @@ _BY_NUMBER = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
 _Placed = TypeVar("_Placed", Stitches, Bracket)
 
 
-class Step(Struct, frozen=True):
-    """A step of a list; `hard`: a semicolon, a full stop or `then` stands before it."""
+def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> list[Step]:
+    """The steps with every list before a place bracketed, where the headings say so, or told.
 
-    item: Item
-    hard: bool = False
-
-
-def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> None:
-    """Tell every list before a place. `opening`: the list is a whole row, and begins it."""
+    `opening`: the list is a whole row, and begins it.
+    """
+    tell_doubts(steps, b)
+    settled: list[Step] = []
     since: list[Item] = []
     for n, step in enumerate(steps):
         item = step.item
-        if n and not step.hard:
-            _check_ordinal(steps[n - 1].item, item, b)
+        settled.append(step)
         if step.hard:
             since = []
         match item:
@@ -60,52 +57,46 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
                 continue
             case Stitches(place=Place() as place) | Bracket(place=place):
                 if since and isinstance(since[-1], Chains) and may_close(item):
-                    _tell_ring(since[-1], item, b)
+                    tell_ring(since[-1], item, b)
                 elif place.which is Which.SAME:
                     if _may_share(since, item):
                         _tell_same(since, item, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
-                    _check_before(since, item, b, chains_may_stand)
+                    if gathered := _gathered(since, item, b, chains_may_stand):
+                        first = settled[-1 - gathered]
+                        list_ = _bracketed(since[-gathered:], item)
+                        whole = replace(list_, span=first.item.span.to(item.span))
+                        settled[-1 - gathered :] = [Step(whole, first.hard)]
         since = []
+    return settled
 
 
-def _check_ordinal(before: Item, item: Item, b: Building) -> None:
-    """`skip 3, 1 dc in 4th st`: is the 4th counted on, or from where the skip began?"""
-    match before:
-        case Skip(count=passed, target=target):
-            kind = target or Whole(ST)
-        case Stitches(count=passed, place=None, cluster=0):
-            kind = Whole(ST)
-        case Stitches(place=Place(which=Which.NEXT | Which.FIRST, count=passed, targets=(kind,))):
-            pass
-        case _:
-            return
-    match item:
-        case Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,)) as place):
-            if named != kind or nth != passed + 1:
-                return
-            nearby = replace(item, place=replace(place, which=Which.NEXT, count=1))
-            edit = write_item(nearby, b.terms, b.headings.overrides)
-            message = f"this passes over {passed} more, behind the {passed} before it"
-            help_ = f"write {edit} if the {nth}th is counted from where those {passed} began"
-            b.tell("perhaps-counted-on", message, help_, before.span.to(item.span))
-
-
-def _check_before(
+def _gathered(
     since: Sequence[Item], placed: Stitches | Bracket, b: Building, opens_row: bool
-) -> None:
-    """Tell the list between the last mark and a placed step, if it can be read two ways."""
+) -> int:
+    """How many steps before a placed one go with it; what can be read two ways is told."""
     bare = next((n for n, item in enumerate(since) if isinstance(item, Stitches)), None)
     if bare is not None:
-        if not b.headings.bare_in_each:
+        if b.headings.bare is Bare.BEHIND and _is_figure(since[bare:], placed):
+            return len(since) - bare
+        if b.headings.bare is not Bare.EACH:
             _tell_bare(since[bare:], placed, b)
-        return
+        return 0
     assert placed.place is not None
     chains = any(isinstance(item, Chains) for item in since)
     starts = opens_row and len(since) == 1
     if chains and placed.place.which in OPEN_PLACES and not starts:
         _tell_chains(since, placed, b)
+    return 0
+
+
+def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
+    """Whether steps look like one shell or fan: of one stitch with something else in between."""
+    first = since[0]
+    if len(since) < 2 or not isinstance(placed, Stitches) or not isinstance(first, Stitches):
+        return False
+    return placed.stitch == first.stitch
 
 
 def _opens_row(steps: Sequence[Step], at: int) -> bool:
@@ -131,20 +122,10 @@ def _tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
     b.tell(
         "place-unclear",
         "the place behind this list may be for all of it, or for its last stitches only",
-        f"write {together} or {apart}; the heading "
-        '"bare stitches: one in each" takes each stitch without a place for the next st',
+        f'write {together} or {apart}; the heading "bare stitches: one in each" takes each '
+        'stitch without a place for the next st, "bare stitches: in the place behind" puts '
+        "such groups into their place",
         since[0].span.to(placed.span),
-    )
-
-
-def _tell_ring(chains: Chains, closing: Item, b: Building) -> None:
-    """`ch 5, 1 sl st in first ch`: a picot, or a stitch into the row below?"""
-    below = write_item(closing, b.terms, b.headings.overrides)
-    b.tell(
-        "place-unclear",
-        "this may close the chains before it into a picot, or go into the row below",
-        f"write picot of {chains.count} or ch {chains.count}; {below}",
-        chains.span.to(closing.span),
     )
 
 
