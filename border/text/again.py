@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, NOUNS, Terminals, like, types
+from border.text.passing import HOW_OFTEN, NOUNS, WHICH, Terminals, like, types
+from border.text.terminals import Terminal
 from border.text.tree import Kind
 
 _ALL_ROUND = (
@@ -17,7 +18,17 @@ _ALL_ROUND = (
 
 def repeats_said(t: Terminals) -> Terminals:
     """`alternately`, `and so on`, `4 times more`, `plain all round`: as the repeats they are."""
-    for pass_ in (_and_so_on, _alternately, _at_the_end, _whole_rows, _times_of_row):
+    for pass_ in (
+        _and_so_on,
+        _alternately,
+        _at_the_end,
+        _in_every,
+        _whole_rows,
+        _of_each,
+        _all_round,
+        _times_of_list,
+        _times_of_row,
+    ):
         t = pass_(t)
     return t
 
@@ -87,6 +98,81 @@ def _without_to_end(t: Terminals) -> Terminals:
         if here.type != "TOEND" or not open_place:
             found.append(here)
     return found
+
+
+def _in_every(t: Terminals) -> Terminals:
+    """`3 dc in the first loop; repeat in every loop`: as `in every loop`."""
+    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    said = t[at + 1 : at + 4]
+    if types(said, 0, 2) != ["PREP", "EACH"] or len(said) < 3 or not _only_ends(t[at + 4 :]):
+        return t
+    for n, here in enumerate(t[:at]):
+        if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"]):
+            if any(x.type == "PREP" for x in t[n + 1 : at]) or t[n + 2].type not in NOUNS:
+                return t
+            first = t[n + 1].type != "ORD" or t[n + 1].number == 1
+            rest = [x for x in t[n + 2 : at] if x.type != "SEP"]
+            return [*t[: n + 1], said[1], *rest, *t[at + 4 :]] if first else t
+    return t
+
+
+def _of_each(t: Terminals) -> Terminals:
+    """`1 dc in each st; repeat`: the one step goes to the end already."""
+    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    before = [x.type for x in t[:at]]
+    one = before.count("PREP") == 1 and {"EACH", "EVERY"} & set(before)
+    made = [n for n, x in enumerate(before) if x == "STITCH" and before[n - 1] not in WHICH]
+    steps = len(made) == 1 or before[:1] == ["LP"]
+    other = {"STAR", "SKIP", "AS"} & set(before) or "CH" in before
+    if at == len(t) or not one or not steps or other:
+        return t
+    rest = [x for x in t[at + 1 :] if x.type not in ("TOEND", "FROMHEAD")]
+    return [*t[:at], *rest] if _only_ends(rest) else t
+
+
+def _all_round(t: Terminals) -> Terminals:
+    """`3 ch, miss 2, 1 dc, all round`, `all round, 3 ch …`: as `repeat`, where none is said."""
+    if any(x.type in ("REPEAT", "STAR") for x in t):
+        return t
+    start = next((n for n, x in enumerate(t) if x.type != "SEP"), len(t))
+    end = len(t)
+    while end and t[end - 1].type in ("SEP", "ENDING"):
+        end -= 1
+    leads = types(t, start, 1) == ["TOEND"] and end > start + 1
+    closes = end > 1 and t[end - 1].type == "TOEND" and t[end - 2].type != "RP"
+    if not leads and not closes:
+        return t
+    steps = t[start + leads : end - closes]
+    open_place = any(x.type in ("EACH", "EVERY") for x in steps)
+    often = t[start] if leads else t[end - 1]
+    repeat = [] if open_place else [like(often, "SEP", name="hard"), like(often, "REPEAT")]
+    return [*t[:start], *steps, *repeat, *t[end:]]
+
+
+def _times_of_list(t: Terminals) -> Terminals:
+    """`1 dc, 1 ch, 5 times; …` inside a row: all from the last stop on, in a bracket."""
+    for n, here in enumerate(t):
+        if here.type not in HOW_OFTEN or types(t, n - 1, 1) != ["SEP"] or n < 3:
+            continue
+        if t[n - 2].type == "RP" or _only_ends(t[n + 1 :]):
+            continue
+        start = n - 1
+        while start and not _stops(t[start - 1]):
+            start -= 1
+        if "REPEAT" in types(t, start - 1 if start else len(t), 1) or start == n - 1:
+            return t
+        bracket = [like(here, "LP"), *t[start : n - 1], like(here, "RP", name="list")]
+        return [*t[:start], *bracket, *_times_of_list(list(t[n:]))]
+    return t
+
+
+def _only_ends(t: Terminals) -> bool:
+    return all(x.type in ("SEP", "ENDING") for x in t)
+
+
+def _stops(here: Terminal) -> bool:
+    hard = here.type == "SEP" and here.name == "hard"
+    return hard or here.type in ("STAR", "LP", "RP", "REPEAT", "ENDING", *HOW_OFTEN)
 
 
 def _times_of_row(t: Terminals) -> Terminals:

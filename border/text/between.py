@@ -24,18 +24,80 @@ def betweens(t: Terminals) -> Terminals:
             continue
         found.append(here)
         at += 1
-        if here.type != "BETWEEN":
-            continue
-        named = at + (types(t, at, 1) == ["THE"])
-        pair = [(x.type, x.number) for x in t[named : named + 3]]
-        if pair == [("ORD", 1), ("AND", 0), ("ORD", 2)]:
-            named += 3
-        elif types(t, named, 1) != ["STITCH"]:
-            continue
-        if named < len(t) and t[named].type in NOUNS:
-            found += [like(here, "NEXT"), like(here, "NUM", number=2)]
-            at = named
+        if here.type == "BETWEEN" and not _of_chains(found[:-1]):
+            which, behind = _pair(t, at)
+            found += [like(here, which), like(here, "NUM", number=2)] if which else []
+            at = behind
     return found
+
+
+def _of_chains(before: Sequence[Terminal]) -> bool:
+    """Whether chains stand right before: `3 chain between …` is no place."""
+    return "CH" in types(before, max(0, len(before) - 2), 2)
+
+
+def _pair(t: Sequence[Terminal], at: int) -> tuple[str, int]:
+    """What says between which two: the NEXT or EACH pair, and where its noun stands."""
+    named = at + (types(t, at, 1) == ["THE"])
+    if types(t, at, 1) == ["EACH"] and types(t, at + 1, 1) in (["KIND"], ["STITCH"], ["PICOT"]):
+        return "EACH", at + 1
+    pair = [(x.type, x.number) for x in t[named : named + 3]]
+    if pair == [("ORD", 1), ("AND", 0), ("ORD", 2)] and types(t, named + 3, 1)[0:1] != []:
+        return ("NEXT", named + 3) if t[named + 3].type in NOUNS else ("", at)
+    if types(t, named, 1) == ["STITCH"] or (named < len(t) and _many(t[named])):
+        of = types(t, named, 2) == ["PICOT", "OF"]
+        return ("", at) if of else ("NEXT", named)
+    return "", at
+
+
+def _many(here: Terminal) -> bool:
+    return (here.type == "KIND" and here.many) or (here.type == "PICOT" and here.text.endswith("s"))
+
+
+def picots_between(t: Terminals) -> Terminals:
+    """`3 double divided by 1 purl`: written out, as `(1 double, 1 purl, 1 double …)`."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        pair = types(t, at, 2) == ["NUM", "STITCH"]
+        end = _divides(t, at + 2) if pair and 1 < t[at].number <= _MOST else 0
+        if not end:
+            found.append(t[at])
+            at += 1
+            continue
+        number, stitch = replace(t[at], number=1), t[at + 1]
+        picot = next(x for x in t[at + 2 : end] if x.type == "PICOT")
+        comma = like(picot, "SEP")
+        found.append(like(number, "LP"))
+        for _ in range(t[at].number - 1):
+            found += [number, stitch, comma, number, picot, comma]
+        found += [number, stitch, like(picot, "RP")]
+        at = end
+    return found
+
+
+_ENDS = frozenset({"", "SEP", "RP", "REPEAT", "STAR", "PREP", "ENDING"})
+_MOST = 12
+"""So many stitches with picots between are written out."""
+
+
+def _divides(t: Sequence[Terminal], at: int) -> int:
+    """Behind `divided by 1 purl`, `with a picot between each`; 0 where that does not stand."""
+    at += types(t, at, 1) == ["SEP"] and not t[at].name
+    by = types(t, at, 1)
+    if by not in (["DIVIDED"], ["WITH"]):
+        return 0
+    at += 1
+    at += types(t, at, 1) == ["NUM"] and t[at].number == 1
+    if types(t, at, 1) != ["PICOT"]:
+        return 0
+    at += 1
+    if by == ["DIVIDED"]:
+        return at
+    if types(t, at, 1) != ["BETWEEN"]:
+        return 0
+    at += 1
+    return at + (types(t, at, 1) in (["EACH"], ["THEM"]))
 
 
 def between_behind(t: Terminals) -> Terminals:
@@ -61,13 +123,19 @@ def _between_at(t: Sequence[Terminal], at: int) -> int:
     """How many terminals are `3 chain between [each]`, with no place behind; 0 if none."""
     pair = types(t, at, 2)
     taken = 2 if pair in (["NUM", "CH"], ["CH", "NUM"]) else 1 if pair[:1] == ["CH"] else 0
-    if not taken or types(t, at + taken, 1) != ["BETWEEN"]:
+    between = types(t, at + taken, 1) == ["BETWEEN"]
+    after = types(t, at + taken, 2) == ["AFTER", "EACH"]
+    if not taken or not (between or after):
         return 0
-    taken += 1
-    taken += types(t, at + taken, 1) in (["EACH"], ["THEM"])
-    each = t[at + taken - 1].type == "EACH"
-    taken += each and at + taken < len(t) and t[at + taken].type in NOUNS
-    behind = types(t, at + taken, 1)
-    return (
-        taken if behind in ([], ["SEP"], ["RP"], ["REPEAT"], ["STAR"], ["PREP"], ["ENDING"]) else 0
-    )
+    taken = behind_between(t, at + taken + 1) - at
+    behind = t[at + taken].type if at + taken < len(t) else ""
+    return taken if behind in _ENDS else 0
+
+
+def behind_between(t: Sequence[Terminal], at: int) -> int:
+    """Behind the `each treble`, `them`, `the stitches` of `with 1 chain between …`."""
+    noun = at + (types(t, at, 1) in (["EACH"], ["THE"]))
+    if noun < len(t) and t[noun].type in NOUNS:
+        said = noun > at or t[noun].type == "STITCH"
+        return noun + 1 if said else at
+    return at + (types(t, at, 1) in (["EACH"], ["THEM"]))

@@ -31,6 +31,16 @@ def counted_places(t: Terminals) -> Terminals:
 
 def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """How many terminals at a place are one name, and the name that the grammar has."""
+    opened = bool(before) and before[-1].type in OPENS | WHICH
+    taken, named = _of_chain(t, at, before, opened)
+    if taken or not opened or _between(before):
+        return taken, named
+    taken, named = _by_chains(t, at, before)
+    return (taken, named) if taken else _by_stitches(t, at, before)
+
+
+def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[int, Terminals]:
+    """`loop of 5 chain`, `each stitch of the chain`, `chain of 5`; where no place is, chains."""
     here = t[at]
     if here.type == "KIND" and here.kind in ARCHES and types(t, at + 1, 1) == ["OF"]:
         of = at + 2 + (types(t, at + 2, 1) == ["THE"])
@@ -41,29 +51,59 @@ def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     each = bool(before) and before[-1].type in ("EACH", "EVERY")
     if each and here.kind == Kind("st") and types(t, at + 1, 3) == ["OF", "THE", "CH"]:
         return 4, [here]
-    if here.type == "CH" and types(t, at + 1, 2) == ["OF", "NUM"] and ended(t, at + 3):
-        return 3, [_space(here, t[at + 2].number, t[at + 2])]
-    if not before or before[-1].type not in OPENS | WHICH or _between(before):
+    if here.type != "CH" or types(t, at + 1, 2) != ["OF", "NUM"]:
         return 0, []
-    glued = types(t, at, 2) in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued
-    if glued:
+    if opened and ended(t, at + 3):
+        return 3, [_space(here, t[at + 2].number, t[at + 2])]
+    if opened or (before and before[-1].type == "NUM" and before[-1].number != 1):
+        return 0, []
+    if before and before[-1].type == "NUM":
+        before.pop()
+    return 3, [t[at + 2], here]
+
+
+def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
+    """`the 3 chain`, `next ch-3`, `under the chain`: the space of so many chains."""
+    here, pair = t[at], types(t, at, 2)
+    glued = pair in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued
+    behind = pair == ["CH", "NUM"] and ended(t, at + 2) and before[-1].type != "SKIP"
+    if glued or behind:
         number = t[at].number or t[at + 1].number
         return 2, [*_which(before, here), _space(here, number, t[at + 1])]
-    if types(t, at, 2) == ["NUM", "CH"] and _by_count(t, at, before):
-        if _on_each(t[at], before):
+    if pair == ["NUM", "CH"] and _by_count(t, at, before):
+        if _on_each(here, before):
             return 2, [like(here, "NEXT"), *t[at : at + 2]]
         return 2, [*_which(before, here), _space(here, here.number, t[at + 1])]
-    if here.type == "NUM" and types(t, at + 1, 1) in (["STITCH"], ["KIND"]):
+    if here.type == "CH" and here.text in ("ch", "chain") and _under(before):
+        space = replace(like(here, "KIND", Kind("space")), text="space")
+        return 1, [*_which(before, here), space]
+    return 0, []
+
+
+def _under(before: Sequence[Terminal]) -> bool:
+    """Whether a place is one below which the hook goes: under a chain is the whole space."""
+    at = len(before) - 1
+    while at > 0 and before[at].type in WHICH - {"ORD", "CENTRE"}:
+        at -= 1
+    each = before[-1].type in ("EACH", "EVERY")
+    unders = ("under", "beneath", "round", "around", *(() if each else ("over",)))
+    return before[at].type == "PREP" and before[at].text in unders
+
+
+def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
+    """`3rd of the 5 treble`: the run of so many; `5 treble on the 5`: the next 5."""
+    here = t[at]
+    if here.type != "NUM":
+        return 0, []
+    if types(t, at + 1, 1) in (["STITCH"], ["KIND"]):
         noun = t[at + 1]
         if noun.type == "STITCH" and _parted(before):
-            run = Kind("run", here.number, noun.name)
-            return 2, [
-                *_which(before, here),
-                replace(noun, type="KIND", kind=run, start=here.start),
-            ]
+            kind = Kind("run", here.number, noun.name)
+            run = replace(noun, type="KIND", kind=kind, start=here.start)
+            return 2, [*_which(before, here), run]
         if before[-1].type in ("PREP", "ALLIN", "THE") and made(before) == here.number > 1:
             return 1, [like(here, "NEXT"), here]
-    if here.type == "NUM" and _parted(before) and ended(t, at + 1):
+    if _parted(before) and ended(t, at + 1):
         return 1, [*_which(before, here), like(here, "KIND", Kind("block", here.number))]
     return 0, []
 
@@ -90,8 +130,8 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
     if _parted(before):
         return not _closes_ring(t, at, before)
     counts_on = before[-1].type in ("NEXT", "ORD", "CENTRE")
-    spelled = t[at + 1].text == "chain"
-    return before[-1].type != "SKIP" and (not counts_on or spelled)
+    said = t[at + 1].text == "chain" or t[at].number == 1
+    return before[-1].type != "SKIP" and (not counts_on or said)
 
 
 def _parted(before: Sequence[Terminal]) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from border.text.passing import goes_on
 from border.text.terminals import Terminal
 
 NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
@@ -73,7 +74,8 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
         if terminal.type == "ENDING" and terminal.name == "join":
             behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
             head = all(t.type == "SEP" for t in terminals[:n])
-            swallowing = not head and behind in ("WITH", "TO", "PREP")
+            inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 4)
+            swallowing = not head and not inside and behind in ("WITH", "TO", "PREP")
     return found
 
 

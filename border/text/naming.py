@@ -14,6 +14,9 @@ from border.text.passing import NOUNS, OPENS, WHICH, Terminals, ended, like, mad
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
+_LOOSE = frozenset({"NEXT", "MORE"})
+_COUNTED = (["STITCH"], ["CH"], ["PICOT"])
+
 
 def orders(t: Terminals) -> Terminals:
     """`the 2 following stitches`, `each of the 3`, `all the loops`, `next stitch but 3`."""
@@ -29,7 +32,11 @@ def orders(t: Terminals) -> Terminals:
         if here.type == "EACHOF" and behind[:1] == ["THE"]:
             t = [*t[: at + 1], *t[at + 2 :]]
             behind = types(t, at + 1, 3)
-        if here.type == "EACHOF" and behind[:1] == ["NUM"] and behind[1:2] != ["NEXT"]:
+        if here.type in _LOOSE and before == "NUM" and behind[:1] in _COUNTED:
+            at += 1  # `3 consecutive treble`, `3 more treble`
+            continue
+        named = behind[1:2] in (["NEXT"], ["ORD"], ["CENTRE"])
+        if here.type == "EACHOF" and behind[:1] == ["NUM"] and not named:
             found += [here, like(here, "NEXT")]
             at += 1
             continue
@@ -99,9 +106,11 @@ def unsaid(t: Terminals) -> Terminals:
     """
     found: Terminals = []
     last = Kind("st")
+    part: Terminals = []
     for at, here in enumerate(t):
         found.append(here)
         before = found[-2].type if len(found) > 1 else ""
+        part = _part_before(found, part)
         if here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
             last = _noun(here, found, last)
         if before == "SKIP" and here.type == "NUM" and types(t, at + 1, 1) != ["KIND"]:
@@ -114,9 +123,25 @@ def unsaid(t: Terminals) -> Terminals:
             found.append(replace(like(here, "KIND", Kind("st")), text="st"))
         elif before == "BETWEEN":
             continue
+        elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):
+            found += [part[1], like(here, "OF"), like(here, "SAME"), part[-1]]
         elif here.type in ("NEXT", "EACH", "ORD", "EVERY") and not _is_same(found):
             found.append(like(here, "KIND", last))
     return found
+
+
+def _part_before(found: Sequence[Terminal], before: Terminals) -> Terminals:
+    """The part named last, `1st st of … run`: what a bare `the last` behind it is of."""
+    here = found[-1]
+    if here.type not in NOUNS or found[-2:-1] == [] or found[-2].type not in OPENS | WHICH:
+        return before
+    at = len(found) - 2
+    while at > 0 and found[at].type in WHICH:
+        at -= 1
+    whole = found[at].type == "OF" and types(found, at - 2, 1) == ["ORD"] and at > 1
+    if whole:
+        return [*found[at - 2 : at], here]
+    return before if types(found, len(found) - 2, 1) == ["ORD"] else []
 
 
 def _is_same(found: Sequence[Terminal]) -> bool:

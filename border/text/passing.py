@@ -40,6 +40,11 @@ def ended(t: Sequence[Terminal], at: int) -> bool:
     return at >= len(t) or t[at].type in ENDS
 
 
+def goes_on(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a row goes on behind a place with stitches, or is worked again."""
+    return any(x.type in ("STITCH", "CH", "REPEAT", "SOON", "STAR") for x in t[at:])
+
+
 def made(before: Sequence[Terminal]) -> int:
     """The number of stitches that stand before the place that is being named."""
     at = len(before) - 1

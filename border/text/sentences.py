@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, NOUNS, Terminals, like, types
+from border.text.passing import HOW_OFTEN, NOUNS, Terminals, goes_on, like, types
 from border.text.terminals import Terminal
 
 _PLACE = frozenset(
@@ -44,38 +44,43 @@ def fastened(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
-        here, behind = t[at], types(t, at + 1, 3)
-        fastens = here.type == "ENDING" and here.name == "fasten off"
-        if fastens and behind[:1] == ["WITH"] and "STITCH" in behind[1:]:
+        here = t[at]
+        if _fastens(t, at):
             at += 2
             continue
         said = any(x.type == "SAME" for x in found[-2:])
-        if said and here.type == "AS" and behind[:1] in (["ORD"], ["NOTHING"]):
-            at += 3 if behind[1:2] and behind[1] in NOUNS else 2
+        last = at + 1 + (types(t, at + 1, 1) == ["THE"])
+        if said and here.type == "AS" and types(t, last, 1) in (["ORD"], ["NOTHING"]):
+            at = last + 1 + (last + 1 < len(t) and t[last + 1].type in NOUNS)
             continue
         found.append(here)
         at += 1
     return found
 
 
-def begun_further_on(t: Terminals) -> Terminals:
-    """`9 treble beginning on the 2nd of the 10`: the first on that, the rest behind it."""
+def _fastens(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `fasten with` a stitch, or `join with` one inside a row, makes that stitch."""
+    behind = types(t, at + 1, 3)
+    if t[at].type not in ("ENDING", "CATCH") or behind[:1] != ["WITH"]:
+        return False
+    if "STITCH" not in behind[1:]:
+        return False
+    if t[at].type == "CATCH" or t[at].name == "fasten off":
+        return True
+    placed = any(x.type == "PREP" for x in t[at + 2 : at + 5])
+    return t[at].name == "join" and placed and goes_on(t, at + 4)
+
+
+def filled(t: Terminals) -> Terminals:
+    """`fill each space with 3 double`: as `in each space 3 double`."""
     found: Terminals = []
-    at = 0
-    while at < len(t):
-        comma = types(t, at, 1) == ["SEP"] and not t[at].name
-        begin = at + comma
-        counted = [x.type for x in found[-2:]] == ["NUM", "STITCH"] and found[-2].number > 1
-        if not counted or types(t, begin, 2) != ["BEGIN", "PREP"] or at == 0:
-            found.append(t[at])
-            at += 1
-            continue
-        number, stitch = found[-2:]
-        end = _place_at(t, begin + 1)
-        found[-2:] = [replace(number, number=1), stitch, *t[begin + 1 : end]]
-        rest = replace(number, number=number.number - 1)
-        found += [like(number, "SEP", name="hard"), rest, stitch]
-        at = max(end, begin + 2)
+    filling = False
+    for here in t:
+        if here.type == "FILL":
+            here, filling = like(here, "PREP"), True
+        elif here.type == "WITH" and filling:
+            here, filling = like(here, "SEP"), False
+        found.append(here)
     return found
 
 
@@ -86,7 +91,7 @@ def places_first(t: Terminals) -> Terminals:
     while at < len(t):
         opens = not found or found[-1].type in ("SEP", "STAR", "LP")
         opens = opens and types(found, len(found) - 2, 1) != ["BETW"]
-        end = _place_at(t, at) if opens and t[at].type == "PREP" else at
+        end = place_at(t, at) if opens and t[at].type == "PREP" else at
         if end > at and _goes_behind(found):
             found.pop()
             end = at
@@ -120,7 +125,7 @@ def _goes_behind(found: Sequence[Terminal]) -> bool:
     return found[-2].type in _STITCHES
 
 
-def _place_at(t: Sequence[Terminal], at: int) -> int:
+def place_at(t: Sequence[Terminal], at: int) -> int:
     """Behind a place that opens a step; the same place where there is none."""
     end = at + 1
     while end < len(t) and t[end].type in _PLACE:
@@ -129,7 +134,7 @@ def _place_at(t: Sequence[Terminal], at: int) -> int:
         return end if end < len(t) and t[end - 1].type in ("SAME", "PLACE") else at
     end += 1
     if types(t, end, 1) in (["OF"], ["OR"]):
-        return _place_at(t, end)
+        return place_at(t, end)
     return end
 
 

@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from msgspec.structs import replace
 
 from border.text.again import repeats_said
-from border.text.between import between_behind, betweens
+from border.text.between import behind_between, between_behind, betweens, picots_between
 from border.text.binding import bind_numbers
 from border.text.colours import colours
 from border.text.counted import counted_places, parts
@@ -24,9 +24,11 @@ from border.text.joining import (
     start_chain_brackets,
 )
 from border.text.naming import orders, same_again, unsaid
+from border.text.on_runs import begun_further_on, on_the_middle
 from border.text.rings import rings
-from border.text.sentences import begun_further_on, fastened, places_first, under_chains
+from border.text.sentences import fastened, filled, places_first, under_chains
 from border.text.terminals import Terminal
+from border.text.together import worked_off
 from border.text.tree import Kind
 
 _Terminals = list[Terminal]
@@ -196,9 +198,7 @@ def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     if t[0].type == "WITH":
         if not _types(t[at:], "BETWEEN"):
             return None
-        at += 1
-        at += at < len(t) and t[at].type in ("EACH", "THEM")
-        at += at < len(t) and t[at - 1].type == "EACH" and t[at].type in NOUNS
+        at = behind_between(t, at + 1)
     return _as_one(t[:at], "BETW", number), at
 
 
@@ -208,14 +208,18 @@ def _between(terminals: _Terminals) -> _Terminals:
 
 _PASSES: tuple[_Pass, ...] = (
     colours,
+    worked_off,
+    filled,
     _times,
     _kinds,
     rounds,
     orders,
     _each,
     same_again,
+    picots_between,
     betweens,
     rings,
+    on_the_middle,
     counted_places,
     parts,
     fastened,
