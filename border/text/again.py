@@ -139,7 +139,8 @@ def _all_round(t: Terminals) -> Terminals:
     while end and t[end - 1].type in ("SEP", "ENDING"):
         end -= 1
     leads = types(t, start, 1) == ["TOEND"] and end > start + 1
-    closes = end > 1 and t[end - 1].type == "TOEND" and t[end - 2].type != "RP"
+    closes = end > 1 and t[end - 1].type == "TOEND"
+    closes = closes and t[end - 2].type not in ("RP", *HOW_OFTEN)
     if not leads and not closes:
         return t
     steps = t[start + leads : end - closes]
@@ -154,7 +155,7 @@ def _times_of_list(t: Terminals) -> Terminals:
     for n, here in enumerate(t):
         if here.type not in HOW_OFTEN or types(t, n - 1, 1) != ["SEP"] or n < 3:
             continue
-        if t[n - 2].type == "RP" or _only_ends(t[n + 1 :]):
+        if t[n - 2].type == "RP" or _only_ends(t[n + 1 :]) or types(t, n + 1, 1) == ["RP"]:
             continue
         start = n - 1
         while start and not _stops(t[start - 1]):

@@ -74,7 +74,7 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
         if terminal.type == "ENDING" and terminal.name == "join":
             behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
             head = all(t.type == "SEP" for t in terminals[:n])
-            inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 4)
+            inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 1)
             swallowing = not head and not inside and behind in ("WITH", "TO", "PREP")
     return found
 

@@ -41,7 +41,8 @@ def rest_behind(here: Terminal, stitch: Terminal, count: int) -> Terminals:
         return []
     one, many = like(here, "NUM", number=1), like(here, "NUM", number=count)
     st = replace(like(here, "KIND", Kind("st")), text="st", many=True)
-    place = [like(here, "PREP"), like(here, "EACHOF"), like(here, "NEXT"), many, st]
+    which = [like(here, "EACHOF"), like(here, "NEXT"), many]
+    place = [like(here, "PREP"), *(which if count > 1 else which[1:2]), st]
     return [like(here, "SEP"), one, stitch, *place]
 
 

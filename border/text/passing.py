@@ -23,6 +23,9 @@ HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL"})
 ARCHES = (Kind("loop"), Kind("space"))
 
 
+_PARTS = frozenset({"SEP", "LP", "RP", "STAR", "REPEAT", "ENDING"})
+
+
 def types(t: Sequence[Terminal], at: int, count: int) -> list[str]:
     """The types of so many terminals from a place, or of as many as there are."""
     return [x.type for x in t[at : at + count]]
@@ -41,8 +44,10 @@ def ended(t: Sequence[Terminal], at: int) -> bool:
 
 
 def goes_on(t: Sequence[Terminal], at: int) -> bool:
-    """Whether a row goes on behind a place with stitches, or is worked again."""
-    return any(x.type in ("STITCH", "CH", "REPEAT", "SOON", "STAR") for x in t[at:])
+    """Whether a row goes on behind the step at a place: with more steps, or worked again."""
+    end = next((n for n in range(at, len(t)) if t[n].type in _PARTS), len(t))
+    ends = next((n for n in range(end, len(t)) if t[n].type == "ENDING"), len(t))
+    return any(x.type in ("STITCH", "CH", "REPEAT", "SOON") for x in t[end:ends])
 
 
 def made(before: Sequence[Terminal]) -> int:

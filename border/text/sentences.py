@@ -68,7 +68,7 @@ def _fastens(t: Sequence[Terminal], at: int) -> bool:
     if t[at].type == "CATCH" or t[at].name == "fasten off":
         return True
     placed = any(x.type == "PREP" for x in t[at + 2 : at + 5])
-    return t[at].name == "join" and placed and goes_on(t, at + 4)
+    return t[at].name == "join" and placed and goes_on(t, at + 1)
 
 
 def filled(t: Terminals) -> Terminals:

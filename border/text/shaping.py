@@ -25,6 +25,7 @@ from border.text.joining import (
 )
 from border.text.naming import orders, same_again, unsaid
 from border.text.on_runs import begun_further_on, on_the_middle
+from border.text.passing import ARCHES
 from border.text.rings import rings
 from border.text.sentences import fastened, filled, places_first, under_chains
 from border.text.terminals import Terminal
@@ -120,8 +121,12 @@ def _articles(terminals: _Terminals) -> _Terminals:
 
 def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     first = t[0].type
-    if _types(t, "CH", "NUM", "KIND") and t[2].kind in _ARCHES and not t[2].chain:
+    if _types(t, "CH", "NUM", "KIND") and t[2].kind in ARCHES and not t[2].chain:
         return _kind(t[:3], Kind("space", t[1].number)), 3
+    if first == "CH" and _types(t, "CH", "KIND") and t[1].kind in ARCHES:
+        return _kind(t[:2], t[1].kind), 2
+    if _types(t, "NUM", "CH", "KIND") and t[2].kind in ARCHES and (t[1].glued or not t[2].many):
+        return _kind(t[:3], Kind("space", t[0].number)), 3
     if first == "CH" and _types(t, "CH", "NUM", "PICOT") and t[1].glued:
         return _as_one(t[:3], "PICOT", t[1].number), 3
     if _types(t, "NUM", "KIND") and t[1].chain and (t[1].glued or not t[1].many):
@@ -154,7 +159,6 @@ def _ring_in_bracket(t: Sequence[Terminal]) -> int:
     return end + 1 if inside in ([], ["STITCH", "PREP", "ORD"], ["STITCH", "PREP", "SAME"]) else 0
 
 
-_ARCHES = (Kind("loop"), Kind("space"))
 _HEAPS = (Kind("group"), Kind("block"), Kind("run"))
 
 

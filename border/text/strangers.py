@@ -102,6 +102,11 @@ def strangers(
             continue
         for terminal in run:
             word = shortened(source.text[terminal.start : terminal.end])
+            if (asked := asked_place(terminal.text)) is not None:
+                span = source.span(terminal.start, terminal.end)
+                message = f'"{word}" is one thing in this book, and another in that'
+                yield Finding("unknown-word", message, asked, span)
+                continue
             apart = f'set a remark apart: "-- {word} --", or put it behind a #'
             looked_up = len(told) < _GUESSES and len(word) < 30
             near = _nearest(terminal.text, known) if looked_up else None
@@ -109,6 +114,18 @@ def strangers(
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
             span = source.span(terminal.start, terminal.end)
             yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
+
+
+def asked_place(word: str) -> str | None:
+    """How to say what a `scallop` or a `shell` is here; None for other words."""
+    table = vocabulary().places_asked
+    one = next((w for w in (word, word[:-1], word[:-2]) if w in table), None)
+    if one is None:
+        return None
+    means = " or ".join(f'"{one} means {kind}"' for kind in table[one])
+    made = f'; where it is made, say of what: "{one} = 2 dc, ch 2, 2 dc"'
+    made = made if table[one][0] == "group" else ""
+    return f"write a heading that says what is worked into: {means}{made}"
 
 
 def _runs(terminals: Sequence[Terminal]) -> Iterator[list[Terminal]]:

@@ -28,8 +28,10 @@ _MARKS = {
     "-": ("SEP", "hard"),
     "(": ("LP", ""),
     "[": ("LP", ""),
+    "{": ("LP", ""),
     ")": ("RP", ""),
     "]": ("RP", ""),
+    "}": ("RP", ""),
     "*": ("STAR", ""),
 }
 
@@ -172,7 +174,8 @@ def _from_entry(entry: Entry, words: Sequence[Word], at: int, end: int) -> Termi
         type_, name = "SEP", type_.lower() if type_ == "HARD" else ""
     terminal = _terminal(type_, words, at, end, name=name)
     if type_ == "KIND":
-        terminal = replace(terminal, kind=Kind(entry.name), many=entry.many, chain=entry.chain)
+        kind = Kind(entry.name, entry.number or None)
+        terminal = replace(terminal, kind=kind, many=entry.many, chain=entry.chain)
     return terminal
 
 
