@@ -78,6 +78,7 @@ def _at_the_end(t: Terminals) -> Terminals:
 def _whole_rows(t: Terminals) -> Terminals:
     """`plain all round`, `a row of treble`: the whole text is one stitch in each."""
     told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW")]
+    told = told[1:] if types(told, 0, 1) == ["ENDWITH"] else told
     kinds = [x.type for x in told]
     kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
     if kinds not in _ALL_ROUND:

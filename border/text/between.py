@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.text.passing import ARCHES, NOUNS, Terminals, like, types
+from border.text.sentences import place_at
 from border.text.terminals import Terminal
 
 
@@ -60,18 +61,19 @@ def picots_between(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         pair = types(t, at, 2) == ["NUM", "STITCH"]
-        end = _divides(t, at + 2) if pair and 1 < t[at].number <= _MOST else 0
+        place = place_at(t, at + 2) if types(t, at + 2, 1) == ["PREP"] else at + 2
+        end = _divides(t, place) if pair and 1 < t[at].number <= _MOST else 0
         if not end:
             found.append(t[at])
             at += 1
             continue
         number, stitch = replace(t[at], number=1), t[at + 1]
-        picot = next(x for x in t[at + 2 : end] if x.type == "PICOT")
+        picot = next(x for x in t[place:end] if x.type == "PICOT")
         comma = like(picot, "SEP")
         found.append(like(number, "LP"))
         for _ in range(t[at].number - 1):
             found += [number, stitch, comma, number, picot, comma]
-        found += [number, stitch, like(picot, "RP")]
+        found += [number, stitch, like(picot, "RP"), *t[at + 2 : place]]
         at = end
     return found
 
@@ -96,8 +98,7 @@ def _divides(t: Sequence[Terminal], at: int) -> int:
         return at
     if types(t, at, 1) != ["BETWEEN"]:
         return 0
-    at += 1
-    return at + (types(t, at, 1) in (["EACH"], ["THEM"]))
+    return behind_between(t, at + 1)
 
 
 def between_behind(t: Terminals) -> Terminals:

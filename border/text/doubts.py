@@ -35,10 +35,12 @@ from border.text.written_steps import write_item
 
 def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     """Tell what the steps of one list may mean besides."""
+    worked = None
     for before, step in pairwise(steps):
         if not step.hard:
             _tell_ordinal(before.item, step.item, b)
-            _tell_perhaps_ring(before.item, step.item, b)
+            _tell_perhaps_ring(before.item, step.item, worked, b)
+        worked = before.item
     _tell_rising(steps, b)
     _tell_behind_each(steps, b)
 
@@ -132,14 +134,17 @@ def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
     )
 
 
-def _tell_perhaps_ring(chains: Item, closing: Item, b: Building) -> None:
-    """`ch 5, 1 sc in last dc`, `ch 5, 1 sl st in same st`, `ch 8, 1 sc in 5th ch`."""
+def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Building) -> None:
+    """`1 dc, ch 5, 1 sc in last dc`, `ch 5, 1 sl st in same st`, `ch 8, 1 sc in 5th ch`.
+
+    `worked` is the step before the chains.
+    """
     if not isinstance(chains, Chains) or chains.count < 3:
         return
     size = chains.count
     match closing:
         case Stitches(1, "sc" | "ss", Place(which=Which.LAST, targets=(Whole(of),), count=1)):
-            perhaps = of.name not in ("ch", "space", "loop", "picot", "group", "block", "run")
+            perhaps = isinstance(worked, Stitches) and worked.stitch == of.name
         case Stitches(1, "ss", Place(which=Which.SAME, targets=() | (Whole(Kind("st")),))):
             perhaps = True
         case Stitches(1, "sc" | "ss", Place(Which.NTH, (Whole(Kind("ch")),), nth)):
@@ -175,8 +180,7 @@ def _tell_behind_each(steps: Sequence[Step], b: Building) -> None:
                 "perhaps-as-they-come",
                 "the first of these goes on to the end of the row, so that nothing is left for "
                 "the second",
-                "where both are worked as they come, write so many of each in a repeat: "
-                '"*1 dc in each of next 3 dc, 2 dc in next space; repeat from *"',
+                f"where both are worked as they come, write {_as_they_come(before, item, b)}",
                 span,
             )
         elif isinstance(item, Chains) and item is worked[-1] and not turns:
@@ -187,6 +191,21 @@ def _tell_behind_each(steps: Sequence[Step], b: Building) -> None:
                 f'"(ch {item.count})" if once',
                 span,
             )
+
+
+def _as_they_come(first: Item, second: Item, b: Building) -> str:
+    """How to write two steps that are each worked wherever their site comes."""
+    places = [i.place for i in (first, second) if isinstance(i, Stitches | Bracket)]
+    if isinstance(first, Stitches) and isinstance(second, Stitches) and len(places) == 2:
+        one, other = places
+        if one is not None and other is not None and one.which is other.which is Which.EACH:
+            both = replace(one, targets=(*one.targets, *other.targets))
+            if replace(first, place=None) == replace(second, place=None):
+                return write_item(replace(first, place=both), b.terms, b.headings.overrides)
+    nexts = [replace(p, which=Which.NEXT) for p in places if p is not None]
+    pair = zip((first, second), nexts, strict=False)
+    steps = [write_item(replace(i, place=p), b.terms, b.headings.overrides) for i, p in pair]
+    return f'"*{", ".join(steps)}; repeat from *", with the number of each'
 
 
 def _in_each(item: Item) -> bool:

@@ -79,6 +79,28 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
     return found
 
 
+def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
+    """`repeat; 1 slip stitch on the first double`, at a row's end: as `join`."""
+    words = [n for n, t in enumerate(terminals) if t.type not in ("SEP", "THE", "ENDWITH")]
+    types = [terminals[n].type for n in words]
+    if "REPEAT" not in types:
+        return terminals
+    last = len(types)
+    while last and types[last - 1] == "ENDING":
+        last -= 1
+    start = max(last - 5, 0)
+    while start < last and types[start] not in ("NUM", "STITCH"):
+        start += 1
+    step = [terminals[n] for n in words[start:last]]
+    step = step[1:] if step and step[0].type == "NUM" and step[0].number == 1 else step
+    shape = [t.type for t in step]
+    closes = shape in (["STITCH", "PREP", "ORD", noun] for noun in NOUNS)
+    if not closes or step[0].name != "ss" or step[2].number != 1 or "REPEAT" not in types[:start]:
+        return terminals
+    join = replace(step[0], type="ENDING", name="join", end=step[-1].end)
+    return [*terminals[: words[start]], join, *terminals[words[last - 1] + 1 :]]
+
+
 def rounds(terminals: list[Terminal]) -> list[Terminal]:
     """`round next loop` is a place, a lonely `round` is all round."""
     found = list(terminals)

@@ -32,7 +32,7 @@ def _without_ends(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 def _continued(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """`continue from *`, `work from star`: as `repeat from *`."""
+    """`continue from *`, `work from star`, `3 times from *`: as `repeat from *`."""
     marks = ("STAR", "MARK", "CROSS", "STARWORD", "LP")
     found: list[Terminal] = []
     for n, here in enumerate(terminals):
@@ -41,6 +41,12 @@ def _continued(terminals: Sequence[Terminal]) -> list[Terminal]:
         if here.type in ("SOON", "SEP") and here.text not in (",", ".", ";") and goes_back:
             here = replace(here, type="REPEAT", name="")
         found.append(here)
+        if here.type in ("TIMES", "MORE") and goes_back and len(found) > 1:
+            start = len(found) - 1
+            while start and found[start - 1].type in ("NUM", "TIMES"):
+                start -= 1
+            if not start or found[start - 1].type != "REPEAT":
+                found.insert(start, replace(here, type="REPEAT", number=0))
     return found
 
 

@@ -18,6 +18,7 @@ from border.text.counted import counted_places, parts
 from border.text.joining import (
     NOUNS,
     ands,
+    closing_slips,
     joins,
     rounds,
     separators,
@@ -144,6 +145,8 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         stitch = t[3].name if _types(t[3:], "STITCH") else None
         taken = 4 if stitch else 3
         return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
+    elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS:
+        return _kind(t[:3], replace(t[0].kind, stitch=t[2].name)), 3
     elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := _ring_in_bracket(t)):
         return _as_one(t[:taken], "PICOT", t[2].number), taken
     elif _types(t, "PICOT", "OF", "NUM") and not (len(t) > 3 and t[3].glued):
@@ -233,6 +236,7 @@ _PASSES: tuple[_Pass, ...] = (
     _articles,
     _between,
     between_behind,
+    closing_slips,
     joins,
     start_chain_brackets,
     ands,

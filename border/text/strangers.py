@@ -35,9 +35,10 @@ def unknown_terms(
             there = [t for t in TERMS if phrase in names(t).known]
             message = f'the {terms} terms have no "{text}"'
             meaning = meaning_of(known.elsewhere[phrase], terms)
+            where = f" ({' and '.join(there)})" if there else ""
             help_ = (
-                f'write a heading that says what it means, as in "{text} means {meaning}" '
-                f"({' and '.join(there)}), or other terms"
+                f'write a heading that says what it means, as in "{text} means {meaning}"'
+                f"{where}, or other terms"
             )
         elif phrase in known.unsettled:
             other = known.unsettled[phrase]
@@ -70,6 +71,10 @@ def without_exceptions(
         end = at + 1
         while end < len(terminals) and terminals[end].name != "hard":
             end += 1
+        if terminals[at].text.startswith(("in ", "at ")):
+            while kept and kept[-1].type not in ("SEP", "STAR", "LP", "RP"):
+                kept.pop()
+                at -= 1
         span = source.span(terminals[at].start, terminals[end - 1].end)
         said = shortened(source.text[span.start : span.end])
         message = f'"{said}" is an exception, which the words of one row cannot say'
