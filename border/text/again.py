@@ -108,7 +108,7 @@ def _in_every(t: Terminals) -> Terminals:
     if types(said, 0, 2) != ["PREP", "EACH"] or len(said) < 3 or not _only_ends(t[at + 4 :]):
         return t
     for n, here in enumerate(t[:at]):
-        if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"]):
+        if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"], ["SAME"]):
             if any(x.type == "PREP" for x in t[n + 1 : at]) or t[n + 2].type not in NOUNS:
                 return t
             first = t[n + 1].type != "ORD" or t[n + 1].number == 1

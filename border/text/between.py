@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.text.passing import ARCHES, NOUNS, Terminals, like, types
-from border.text.sentences import place_at
 from border.text.terminals import Terminal
 
 
@@ -55,50 +54,7 @@ def _many(here: Terminal) -> bool:
     return (here.type == "KIND" and here.many) or (here.type == "PICOT" and here.text.endswith("s"))
 
 
-def picots_between(t: Terminals) -> Terminals:
-    """`3 double divided by 1 purl`: written out, as `(1 double, 1 purl, 1 double …)`."""
-    found: Terminals = []
-    at = 0
-    while at < len(t):
-        pair = types(t, at, 2) == ["NUM", "STITCH"]
-        place = place_at(t, at + 2) if types(t, at + 2, 1) == ["PREP"] else at + 2
-        end = _divides(t, place) if pair and 1 < t[at].number <= _MOST else 0
-        if not end:
-            found.append(t[at])
-            at += 1
-            continue
-        number, stitch = replace(t[at], number=1), t[at + 1]
-        picot = next(x for x in t[place:end] if x.type == "PICOT")
-        comma = like(picot, "SEP")
-        found.append(like(number, "LP"))
-        for _ in range(t[at].number - 1):
-            found += [number, stitch, comma, number, picot, comma]
-        found += [number, stitch, like(picot, "RP"), *t[at + 2 : place]]
-        at = end
-    return found
-
-
 _ENDS = frozenset({"", "SEP", "RP", "REPEAT", "STAR", "PREP", "ENDING"})
-_MOST = 12
-"""So many stitches with picots between are written out."""
-
-
-def _divides(t: Sequence[Terminal], at: int) -> int:
-    """Behind `divided by 1 purl`, `with a picot between each`; 0 where that does not stand."""
-    at += types(t, at, 1) == ["SEP"] and not t[at].name
-    by = types(t, at, 1)
-    if by not in (["DIVIDED"], ["WITH"]):
-        return 0
-    at += 1
-    at += types(t, at, 1) == ["NUM"] and t[at].number == 1
-    if types(t, at, 1) != ["PICOT"]:
-        return 0
-    at += 1
-    if by == ["DIVIDED"]:
-        return at
-    if types(t, at, 1) != ["BETWEEN"]:
-        return 0
-    return behind_between(t, at + 1)
 
 
 def between_behind(t: Terminals) -> Terminals:
@@ -136,6 +92,8 @@ def _between_at(t: Sequence[Terminal], at: int) -> int:
 def behind_between(t: Sequence[Terminal], at: int) -> int:
     """Behind the `each treble`, `them`, `the stitches` of `with 1 chain between …`."""
     noun = at + (types(t, at, 1) in (["EACH"], ["THE"]))
+    if noun > at and types(t, noun, 1) == ["PAIR"]:
+        return noun + 1
     if noun < len(t) and t[noun].type in NOUNS:
         said = noun > at or t[noun].type == "STITCH"
         return noun + 1 if said else at

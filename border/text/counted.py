@@ -130,9 +130,9 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
     if _parted(before):
         return not _closes_ring(t, at, before)
     counts_on = before[-1].type in ("NEXT", "ORD", "CENTRE")
-    of_each = types(before, max(0, len(before) - 2), 1) == ["EACHOF"]
-    said = t[at + 1].text == "chain" or (t[at].number == 1 and not of_each)
-    return before[-1].type != "SKIP" and (not counts_on or said)
+    of_each = "EACHOF" in types(before, max(0, len(before) - 2), 2)
+    said = t[at + 1].text == "chain" or t[at].number == 1
+    return before[-1].type != "SKIP" and not of_each and (not counts_on or said)
 
 
 def _parted(before: Sequence[Terminal]) -> bool:

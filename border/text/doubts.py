@@ -41,6 +41,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             _tell_ordinal(before.item, step.item, b)
             _tell_perhaps_ring(before.item, step.item, worked, b)
         worked = before.item
+    for step in steps:
+        _tell_one_chain(step.item, b)
     _tell_rising(steps, b)
     _tell_behind_each(steps, b)
 
@@ -160,6 +162,20 @@ def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Buil
             f"write {rest}picot of {size} if it does, or ch {chains.count}; {below} if not",
             chains.span.to(closing.span),
         )
+
+
+def _tell_one_chain(item: Item, b: Building) -> None:
+    """`2 dc in the chain`: in one chain, or in the whole space?"""
+    match item:
+        case Stitches(place=Place(which=Which.THE, targets=(Whole(Kind("ch", None)),)) as place):
+            space = replace(place, targets=(Whole(Kind("space")),))
+            edit = write_item(replace(item, place=space), b.terms, b.headings.overrides)
+            b.tell(
+                "perhaps-one-place",
+                "this is taken to go into one single chain",
+                f"write {edit} if the hook goes under the chains",
+                item.span,
+            )
 
 
 # --- what stands behind `in each` -------------------------------------------------------

@@ -96,6 +96,8 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     first = since[0]
     if len(since) < 2 or not isinstance(placed, Stitches) or not isinstance(first, Stitches):
         return False
+    if placed.place is None or (placed.place.count > 1 and placed.place.which in _BY_NUMBER):
+        return False
     return placed.stitch == first.stitch
 
 

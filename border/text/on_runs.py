@@ -75,9 +75,9 @@ def _middle(
     t: Sequence[Terminal], at: int, made: int, each: bool
 ) -> tuple[int, Terminal, int] | None:
     """How many stitches are worked on the middle ones, of how many, and the place behind."""
-    on = types(t, at, 1) == ["PREP"] and t[at].text.startswith(("on", "upon", "over"))
-    if types(t, at, 1) != ["PREP"] or not (on or each):
+    if types(t, at, 1) != ["PREP"]:
         return None
+    on = t[at].text.startswith(("on", "upon", "over"))
     words = [(n, x) for n, x in enumerate(t) if n > at and x.type not in ("THE", "EACHOF", "NEXT")]
     kinds = [x.type for _, x in words[:6]]
     count = made
@@ -85,7 +85,7 @@ def _middle(
         count = words[0][1].number or words[1][1].number
         words = words[2:]
         words = words[1:] if words and words[0][1].type in NOUNS else words
-    elif kinds[:1] == ["CENTRE"]:
+    elif kinds[:1] == ["CENTRE"] and (on or each):
         words = words[1:]
     else:
         return None
@@ -94,5 +94,5 @@ def _middle(
     end = words[1][0] + 1
     named = end < len(t) and t[end].type == "STITCH"
     whole = words[1][1]
-    fits = (count == made or each) and count < whole.number and (whole.number - count) % 2 == 0
+    fits = (made in (1, count) or each) and count < whole.number and (whole.number - count) % 2 == 0
     return (count, whole, end + named) if fits and (named or ended(t, end)) else None

@@ -35,7 +35,8 @@ def rings(t: Terminals) -> Terminals:
     while at < len(t):
         count, behind = _chains_at(t, at)
         again = closed >= 0 and all(x.type in ("SEP", "AND") for x in found[closed:])
-        ring = _ring_at(t, behind, count, again) if count > 1 else None
+        last = next((x.name for x in reversed(found) if x.type == "STITCH"), "")
+        ring = _ring_at(t, behind, count, again, last) if count > 1 else None
         if ring is None or not 1 < ring.size <= count:
             found.append(t[at])
             at += 1
@@ -74,8 +75,11 @@ def _chains_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     return 0, at
 
 
-def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool) -> _Ring | None:
-    """The ring that chains are closed into behind them. `again`: they stand behind a picot."""
+def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool, last: str) -> _Ring | None:
+    """The ring that chains are closed into behind them.
+
+    `again`: they stand behind a picot. `last`: the stitch that was made last.
+    """
     if (end := _picot_named(t, at)) > at:
         return _Ring(chains, end)
     at = _past_all(t, at, "SEP", "AND")
@@ -84,7 +88,11 @@ def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool) -> _Ring 
     place = _behind_closing(t, at)
     if types(t, place - 1, 1) not in (["PREP"], ["TO"]):
         return None
-    return _closed_in(t, place, chains, again)
+    at = _past(t, place, "THE")
+    top = last if "top" in t[place - 1].text.split() else ""
+    if (made := _just_made(t, at, top)) > at:
+        return _Ring(chains, max(made, _picot_named(t, made)))
+    return _closed_in(t, at, chains, again)
 
 
 def _behind_closing(t: Sequence[Terminal], at: int) -> int:
@@ -106,7 +114,6 @@ def _behind_closing(t: Sequence[Terminal], at: int) -> int:
 
 def _closed_in(t: Sequence[Terminal], at: int, chains: int, again: bool) -> _Ring | None:
     """The ring, by the place that the closing stitch goes into."""
-    at = _past(t, at, "THE")
     if types(t, at, 1) == ["SAME"]:
         end = at + 1
         st = end < len(t) and (t[end].type == "PLACE" or t[end].kind == Kind("st"))
@@ -114,8 +121,6 @@ def _closed_in(t: Sequence[Terminal], at: int, chains: int, again: bool) -> _Rin
         named = _picot_named(t, end)
         loose = again and (st or ended(t, end))
         return _Ring(chains, max(end, named)) if loose or named > end else None
-    if (made := _just_made(t, at)) > at:
-        return _Ring(chains, max(made, _picot_named(t, made)))
     if types(t, at, 1) != ["ORD"] or t[at].number < 1:
         return None
     order, unit = t[at].number, at + 1
@@ -148,14 +153,19 @@ def _of_chains(t: Sequence[Terminal], at: int) -> tuple[int, int, bool]:
     return (at, number, these) if number and ended(t, at) else (at, -1, False)
 
 
-def _just_made(t: Sequence[Terminal], at: int) -> int:
-    """Behind `the last double made`, `the treble just worked`; the same place if none."""
+def _just_made(t: Sequence[Terminal], at: int, top: str) -> int:
+    """Behind `the last double made`, `the treble just worked`; the same place if none.
+
+    `top`: the place is said to be the top of something, and this stitch was made last.
+    """
     end = _past(t, at, "ORD")
     if end > at and t[at].number != -1:
         return at
-    if types(t, end, 1) == ["STITCH"] and end + 1 < len(t) and t[end + 1].text in _MADE:
+    if types(t, end, 1) != ["STITCH"]:
+        return at
+    if end + 1 < len(t) and t[end + 1].text in _MADE:
         return end + 2
-    return at
+    return end + 1 if t[end].name == top else at
 
 
 def _picot_named(t: Sequence[Terminal], at: int) -> int:

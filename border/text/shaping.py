@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from msgspec.structs import replace
 
 from border.text.again import repeats_said
-from border.text.between import behind_between, between_behind, betweens, picots_between
+from border.text.between import behind_between, between_behind, betweens
 from border.text.binding import bind_numbers
 from border.text.colours import colours
 from border.text.counted import counted_places, parts
@@ -26,6 +26,7 @@ from border.text.joining import (
 )
 from border.text.naming import orders, same_again, unsaid
 from border.text.on_runs import begun_further_on, on_the_middle
+from border.text.parted import parted
 from border.text.passing import ARCHES
 from border.text.rings import rings
 from border.text.sentences import fastened, filled, places_first, under_chains
@@ -223,7 +224,7 @@ _PASSES: tuple[_Pass, ...] = (
     orders,
     _each,
     same_again,
-    picots_between,
+    parted,
     betweens,
     rings,
     on_the_middle,
