@@ -77,7 +77,7 @@ def _at_the_end(t: Terminals) -> Terminals:
 
 def _whole_rows(t: Terminals) -> Terminals:
     """`plain all round`, `a row of treble`: the whole text is one stitch in each."""
-    told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW")]
+    told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW", "MOD")]
     told = told[1:] if types(told, 0, 1) == ["ENDWITH"] else told
     kinds = [x.type for x in told]
     kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
@@ -85,7 +85,7 @@ def _whole_rows(t: Terminals) -> Terminals:
         return _without_to_end(t)
     stitch = next(x for x in told if x.type == "STITCH")
     each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
-    rest = [x for x in t if x.type in ("BETW", "ENDING")]
+    rest = [x for x in t if x.type in ("BETW", "MOD", "ENDING")]
     return [stitch, *each, *rest]
 
 

@@ -43,7 +43,6 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
 
     `opening`: the list is a whole row, and begins it.
     """
-    tell_doubts(steps, b)
     settled: list[Step] = []
     since: list[Item] = []
     for n, step in enumerate(steps):
@@ -69,6 +68,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         whole = replace(list_, span=first.item.span.to(item.span))
                         settled[-1 - gathered :] = [Step(whole, first.hard)]
         since = []
+    tell_doubts(settled, b)
     return settled
 
 

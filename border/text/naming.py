@@ -18,6 +18,30 @@ _LOOSE = frozenset({"NEXT", "MORE"})
 _COUNTED = (["STITCH"], ["CH"], ["PICOT"])
 
 
+def counted_off(t: Terminals) -> Terminals:
+    """`on the 1st, 2nd and 3rd stitches`: on the first 3."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        end, last = at, 0
+        while end < len(t) and t[end].type == "ORD" and t[end].number == last + 1:
+            last += 1
+            end += 1
+            goes_on = end
+            while types(t, goes_on, 1) in (["SEP"], ["AND"], ["THE"]):
+                goes_on += 1
+            end = goes_on if types(t, goes_on, 1) == ["ORD"] else end
+        opened = next((x.type for x in reversed(found) if x.type != "THE"), "")
+        placed = opened == "PREP" and last > 1
+        if placed and types(t, end, 1) in (["KIND"], ["STITCH"], ["CH"]):
+            found += [t[at], like(t[at], "NUM", number=last)]
+            at = end
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
 def orders(t: Terminals) -> Terminals:
     """`the 2 following stitches`, `each of the 3`, `all the loops`, `next stitch but 3`."""
     found: Terminals = []

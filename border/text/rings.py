@@ -50,6 +50,13 @@ def rings(t: Terminals) -> Terminals:
     return found
 
 
+def ring_in_bracket(t: Sequence[Terminal]) -> int:
+    """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`; else 0."""
+    end = next((n for n, x in enumerate(t) if x.type == "RP"), 0)
+    inside = [x.type for x in t[4:end] if x.type not in ("SEP", "NUM", "THE", "CH", "OF")]
+    return end + 1 if inside in ([], ["STITCH", "PREP", "ORD"], ["STITCH", "PREP", "SAME"]) else 0
+
+
 def chains_before(words: Sequence[Terminal]) -> int:
     """The chains right before one closing stitch, by the terminals up to its name."""
     if not words or words[-1].type != "STITCH" or words[-1].name not in CLOSING:

@@ -48,6 +48,8 @@ def fastened(t: Terminals) -> Terminals:
         if _fastens(t, at):
             at += 2
             continue
+        if here.type == "WITH" and found and found[-1].name == "turn":
+            here = like(here, "SEP")  # `turn with 3 chain`
         said = any(x.type == "SAME" for x in found[-2:])
         last = at + 1 + (types(t, at + 1, 1) == ["THE"])
         if said and here.type == "AS" and types(t, last, 1) in (["ORD"], ["NOTHING"]):

@@ -24,11 +24,11 @@ from border.text.joining import (
     separators,
     start_chain_brackets,
 )
-from border.text.naming import orders, same_again, unsaid
+from border.text.naming import counted_off, orders, same_again, unsaid
 from border.text.on_runs import begun_further_on, on_the_middle
 from border.text.parted import parted
 from border.text.passing import ARCHES
-from border.text.rings import rings
+from border.text.rings import ring_in_bracket, rings
 from border.text.sentences import fastened, filled, places_first, under_chains
 from border.text.terminals import Terminal
 from border.text.together import worked_off
@@ -131,7 +131,7 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         return _kind(t[:3], Kind("space", t[0].number)), 3
     if first == "CH" and _types(t, "CH", "NUM", "PICOT") and t[1].glued:
         return _as_one(t[:3], "PICOT", t[1].number), 3
-    if _types(t, "NUM", "KIND") and t[1].chain and (t[1].glued or not t[1].many):
+    if _types(t, "NUM", "KIND") and t[1].chain and (_sized(t) or not t[1].many):
         return _kind(t[:2], Kind("space", t[0].number)), 2
     if _types(t, "NUM", "CH", "PICOT") and t[1].glued:
         return _as_one(t[:3], "PICOT", t[0].number), 3
@@ -148,7 +148,7 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
     elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS:
         return _kind(t[:3], replace(t[0].kind, stitch=t[2].name)), 3
-    elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := _ring_in_bracket(t)):
+    elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := ring_in_bracket(t)):
         return _as_one(t[:taken], "PICOT", t[2].number), taken
     elif _types(t, "PICOT", "OF", "NUM") and not (len(t) > 3 and t[3].glued):
         taken = 4 if _types(t[3:], "CH") else 3
@@ -156,11 +156,9 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     return None
 
 
-def _ring_in_bracket(t: Sequence[Terminal]) -> int:
-    """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`; else 0."""
-    end = next((n for n, x in enumerate(t) if x.type == "RP"), 0)
-    inside = [x.type for x in t[4:end] if x.type not in ("SEP", "NUM", "THE", "CH", "OF")]
-    return end + 1 if inside in ([], ["STITCH", "PREP", "ORD"], ["STITCH", "PREP", "SAME"]) else 0
+def _sized(t: Sequence[Terminal]) -> bool:
+    """Whether a number is that of the chains: `3-chain spaces`, `1 chain spaces`."""
+    return t[1].glued or t[0].number == 1
 
 
 _HEAPS = (Kind("group"), Kind("block"), Kind("run"))
@@ -221,6 +219,7 @@ _PASSES: tuple[_Pass, ...] = (
     _times,
     _kinds,
     rounds,
+    counted_off,
     orders,
     _each,
     same_again,
