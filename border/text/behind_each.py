@@ -1,4 +1,4 @@
-"""What stands behind an `in each`: nothing is left for it, though many books mean both as they come."""
+"""What stands behind an `in each`: nothing is left for it, but many books mean it as they come."""
 
 from __future__ import annotations
 

@@ -109,8 +109,8 @@ def _tell_counted_on(before: Item, item: Stitches, passed: int, nth: int, b: Bui
     edit = write_item(nearby, b.terms, b.headings.overrides)
     b.tell(
         "perhaps-counted-on",
-        f"this passes over {nth - 1} more, behind the {passed} before it",
-        f"write {edit} if the {ordinal(nth)} is counted from where those {passed} began",
+        f"this passes over {nth - 1} more, behind {passed} that the step before it took",
+        f"write {edit} if the {ordinal(nth)} is counted from where that step began",
         before.span.to(item.span),
     )
 

@@ -66,6 +66,11 @@ def orders(t: Terminals) -> Terminals:
             continue
         if here.type == "EACHOF" and behind and behind[0] in NOUNS:
             here = replace(here, type="EACH")
+        noun = at + 1 + (behind[:1] == ["THE"])
+        if here.type == "INALL" and types(t, noun, 1) in (["KIND"], ["STITCH"], ["CH"]):
+            found += [like(here, "PREP"), like(here, "EACH")]
+            at = noun
+            continue
         if here.type == "ALL" and before in OPENS:
             at += behind[:1] == ["THE"]
             here = replace(here, type="EACH")
