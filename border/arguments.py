@@ -5,11 +5,10 @@ from __future__ import annotations
 import argparse
 import re
 from collections.abc import Sequence
-from typing import NoReturn
+from typing import Any, NoReturn
 
-TERMS = ("us", "uk", "early")
-MOST_PLACES = 5_000_000
-MOST_PLANS = 100
+from border import option_values as values
+from border.examples import first_of_each, told
 
 COMMANDS = {
     "new": "ask for a yoke, and make a project of it that works",
@@ -20,6 +19,9 @@ COMMANDS = {
     "thread": "reckon the thread by round and edge, and where each ball runs out",
     "sheet": "make the row sheet: what stands at every joint, with boxes to tick",
     "write": "write a border out for its edge, every repeat counted",
+    "flat": "tell whether every round lies flat, and what mends it",
+    "attach": "tell how an edge is sewn to its cloth: parts, pins, stitches",
+    "size": "tell how many wheels a measure needs, or what more wheels change",
     "yoke": "show how the loops of every motif are used, and the edges",
     "chart": "draw a border as a symbol chart, in SVG",
     "schema": "print the JSON Schema of what --json prints",
@@ -59,19 +61,6 @@ NEW = {
 
 _FILE = "a project (.toml), or a border text with --loops or --runs"
 _FILES = f"{_FILE}; or several borders, or folders of them, with or without a project"
-_EXAMPLES = """examples:
-  border new cuff
-  border new collar --shape collar --wheels 24
-  border check cuff/cuff.toml
-  border count cuff/cuff.toml
-  border count shells.border --loops 78
-  border close shells.border
-  border close borders/ cuff/cuff.toml
-  border adjust cuff/cuff.toml
-  border thread cuff/cuff.toml --balls 2
-  border sheet cuff/cuff.toml > cuff.html
-  border write cuff/cuff.toml --terms uk
-"""
 
 
 class UsageFault(Exception):
@@ -83,6 +72,14 @@ class UsageFault(Exception):
 
 
 class _Parser(argparse.ArgumentParser):
+    """A parser whose help has plain headings, and examples as they are."""
+
+    def __init__(self, **said: Any) -> None:
+        plain = argparse.RawDescriptionHelpFormatter
+        super().__init__(add_help=False, allow_abbrev=False, formatter_class=plain, **said)
+        self._positionals.title = "to be named"
+        self.add_argument("-h", "--help", action="help", help="show this, and do nothing")
+
     def error(self, message: str) -> NoReturn:
         raise UsageFault(in_plain_words(message), self.format_usage())
 
@@ -106,25 +103,28 @@ def in_plain_words(message: str) -> str:
 
 def parsed(argv: Sequence[str], version: str) -> argparse.Namespace:
     """The command line as asked. Raises UsageFault; `--help` and `--version` raise SystemExit."""
-    parser = _parser(version)
+    parser = parser_of(version)
     asked = parser.parse_args(argv)
-    if asked.command is None:
+    if asked.command is None and asked.completion is None:
         raise UsageFault("say what is to be done", parser.format_help())
     return asked
 
 
-def _parser(version: str) -> _Parser:
+def parser_of(version: str) -> argparse.ArgumentParser:
+    """The parser of the command line; the manual page and the completions are made of it too."""
     parser = _Parser(
         prog="border",
         description="Counts a written crochet border, round by round, on your own edge.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
+        epilog=first_of_each(),
     )
-    parser.add_argument("--version", action="version", version=f"border {version}")
+    about = "show which version this is, and do nothing"
+    parser.add_argument("--version", action="version", version=f"border {version}", help=about)
+    about = "print what lets bash, zsh or fish finish words behind border"
+    parser.add_argument("--completion", metavar="SHELL", type=values.shell, help=about)
     commands = parser.add_subparsers(dest="command", metavar="command", title="commands")
     for name, about in COMMANDS.items():
-        command = commands.add_parser(name, help=about, description=f"{about}.", allow_abbrev=False)
+        sentence = f"{about[0].upper()}{about[1:]}."
+        command = commands.add_parser(name, help=about, description=sentence, epilog=told(name))
         match name:
             case "new":
                 command.add_argument("dir", metavar="DIR", help="a folder that is not there yet")
@@ -137,6 +137,10 @@ def _parser(version: str) -> _Parser:
                 command.add_argument("files", metavar="FILE", nargs="+", help=_FILES)
             case "count" | "adjust" | "thread" | "sheet" | "write" | "chart":
                 command.add_argument("file", metavar="FILE", help=_FILE)
+            case "flat" | "attach":
+                _in_project(command)
+            case "size":
+                _size(command)
             case "yoke":
                 command.add_argument("file", metavar="FILE", help="a project (.toml)")
                 command.add_argument("--svg", action="store_true", help="draw it, as SVG")
@@ -150,7 +154,7 @@ def _parser(version: str) -> _Parser:
             command.add_argument("--text", action="store_true", help="for the terminal, no HTML")
         if name in ("write", "chart"):
             about = "name the stitches in these terms; left out: in those of the border"
-            command.add_argument("--terms", metavar="us|uk|early", type=_terms, help=about)
+            command.add_argument("--terms", metavar="us|uk|early", type=values.terms, help=about)
         if name == "chart":
             about = "draw this section, or one motif between its neighbours; left out: a repeat"
             command.add_argument("--section", metavar="NAME", help=about)
@@ -160,12 +164,31 @@ def _parser(version: str) -> _Parser:
 
 def _edge(command: argparse.ArgumentParser) -> None:
     edge = command.add_mutually_exclusive_group()
-    edge.add_argument("--loops", metavar="N", type=_number, help="an edge of N loops")
-    edge.add_argument(
-        "--runs", metavar="6,6,3,3", type=_runs, help="an edge of motifs with so many loops each"
+    about = "the edge of a border text: N loops"
+    edge.add_argument("--loops", metavar="N", type=values.number, help=about)
+    about = "or motifs with so many loops each"
+    edge.add_argument("--runs", metavar="6,6,3,3", type=values.runs, help=about)
+    about = "that edge has two ends, and is worked to and fro"
+    command.add_argument("--open", dest="opened", action="store_true", help=about)
+    command.add_argument("--work", metavar="EDGE", help="of a project: only this edge")
+
+
+def _size(command: argparse.ArgumentParser) -> None:
+    command.add_argument("file", metavar="FILE", help="a project (.toml)")
+    command.add_argument("--edge", metavar="EDGE", help="the edge that is to have a length")
+    command.add_argument(
+        "--length", metavar="820", type=values.length, help="its length in mm (or 82cm), as it lies"
     )
-    command.add_argument("--open", dest="opened", action="store_true", help="the edge has two ends")
+    about = "so many more wheels in each of these sections (below 0: fewer)"
+    command.add_argument("--more", metavar="front=1,back=1", type=values.more, help=about)
+    command.set_defaults(loops=None, runs=None, opened=False, work=None)
+
+
+def _in_project(command: argparse.ArgumentParser) -> None:
+    """A file that has to be a project, and one of its pieces of work."""
+    command.add_argument("file", metavar="FILE", help="a project (.toml)")
     command.add_argument("--work", metavar="EDGE", help="only the work on this edge of the project")
+    command.set_defaults(loops=None, runs=None, opened=False)
 
 
 def _shape(command: argparse.ArgumentParser) -> None:
@@ -177,7 +200,11 @@ def _shape(command: argparse.ArgumentParser) -> None:
 
 def _plans(command: argparse.ArgumentParser) -> None:
     command.add_argument(
-        "--all", metavar="N", type=_few, default=1, help="the N best plans, and what each pays for"
+        "--all",
+        metavar="N",
+        type=values.few,
+        default=1,
+        help="the N best plans, and what each pays for",
     )
     command.add_argument(
         "--sections", action="store_true", help="show how the repeats lie over the sections"
@@ -190,43 +217,8 @@ def _balls(command: argparse.ArgumentParser) -> None:
         "--plan", action="store_true", help="tell how far your balls go, and what to leave out"
     )
     command.add_argument(
-        "--balls", metavar="N", type=_amount, help="plan for N balls, not those of the project"
+        "--balls",
+        metavar="N",
+        type=values.amount,
+        help="plan for N balls, not those of the project",
     )
-
-
-def _amount(text: str) -> float:
-    if not re.fullmatch(r"[0-9]{1,4}(\.[0-9]{1,3})?", text) or not float(text):
-        raise argparse.ArgumentTypeError(f'"{text}" is no number of balls, as in 2 or 1.5')
-    return float(text)
-
-
-def _few(text: str) -> int:
-    if not re.fullmatch(r"[0-9]{1,3}", text) or not 1 <= int(text) <= MOST_PLANS:
-        raise argparse.ArgumentTypeError(f'"{text}" is no number of plans from 1 to {MOST_PLANS}')
-    return int(text)
-
-
-def _terms(text: str) -> str:
-    if text not in TERMS:
-        raise argparse.ArgumentTypeError(f'"{text}" names no terms: give {", ".join(TERMS)}')
-    return text
-
-
-def _number(text: str) -> int:
-    if not re.fullmatch(r"[0-9]{1,9}", text) or not 1 <= int(text) <= MOST_PLACES:
-        raise argparse.ArgumentTypeError(
-            f'"{text}" is no number of loops: give a whole number from 1 to {MOST_PLACES}'
-        )
-    return int(text)
-
-
-def _runs(text: str) -> tuple[int, ...]:
-    parts = [part.strip() for part in text.split(",")]
-    if not all(re.fullmatch(r"[0-9]{1,9}", part) for part in parts):
-        raise argparse.ArgumentTypeError(
-            f'"{text}" is no list of runs: give the loops of each motif, as in 6,6,3,3'
-        )
-    runs = tuple(int(part) for part in parts)
-    if not 1 <= sum(runs) <= MOST_PLACES:
-        raise argparse.ArgumentTypeError(f"give from 1 to {MOST_PLACES} loops in all")
-    return runs

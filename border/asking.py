@@ -8,9 +8,10 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.arguments import UsageFault
-from border.pipeline import AskedEdge, Pipeline, is_project
+from border.pipeline import Pipeline
 from border.showing.chosen import Choice
 from border.texts import Read
+from border.wanted import AskedEdge, is_project
 
 
 def pipelines(asked: Namespace, files: Sequence[str], read: Read) -> list[Pipeline]:

@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from itertools import repeat
 
 from border.findings import Finding
-from border.pipeline import Wanted, told_of, worked_as_said
 from border.planning.falling import lying
 from border.planning.offers import Task, task_for
 from border.planning.plans import Planned, plan_all, why
@@ -15,6 +14,7 @@ from border.planning.search import Plan, worked_with
 from border.reckoning.counts import count_edge
 from border.showing.eased import EasedAll, EasedWork, PlanTold
 from border.text.source import Source
+from border.wanted import Wanted, told_of, worked_as_said
 from border.working.work import WorkedEdge
 from border.yoke.edges import Edge
 from border.yoke.project import Project

@@ -7,13 +7,13 @@ from collections.abc import Mapping, Sequence
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.pipeline import Wanted, told_of, worked_as_said
 from border.planning.lacks import OnEdge, on_edge
 from border.planning.needs import OF_THE_TEXT, Needs, needs
 from border.planning.rules import Rule
 from border.showing.needed import Needed, NeededWork
 from border.text.source import Source
 from border.texts import BorderText
+from border.wanted import Wanted, told_of, worked_as_said
 
 OF_THE_EDGE = OF_THE_TEXT | {
     "not-covered",

@@ -15,76 +15,39 @@ from functools import cached_property
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
-from msgspec import Struct
 from msgspec.structs import replace
 
-from border.findings import Finding, Severity, Span
-from border.reckoning.counts import count_edge
+from border.findings import Finding
 from border.reckoning.thread import Thread, uncalibrated
 from border.reckoning.thread_stated import stated_thread
 from border.showing.counted import Counted, Piece
-from border.showing.folding import some
 from border.text.source import Source
-from border.texts import BorderText, Read, Texts
-from border.working.adjusting import Adjustment
-from border.working.found import Found
-from border.working.work import WorkedEdge, work
-from border.yoke.edges import Edge, edge_for, plain_edge, runs_edge, trace
+from border.texts import Read, Texts
+from border.wanted import (
+    AskedEdge,
+    Wanted,
+    edge_needed,
+    is_project,
+    told_of,
+    wanted_of,
+    worked_piece,
+)
+from border.yoke.edges import Edge, edge_for, trace
 
 if TYPE_CHECKING:
+    from border.reckoning.measuring import Mark
     from border.showing.chart_laid import Charted
     from border.showing.eased import EasedAll
+    from border.showing.lying import LyingAll
     from border.showing.needed import Needed
     from border.showing.readings_tables import EdgeReadings
+    from border.showing.sewing import SewnAll
     from border.showing.sheet_pictures import Pictures
+    from border.showing.sizing import SizedAll
     from border.showing.thread_told import ThreadTold
     from border.showing.written import WrittenAll
     from border.yoke.project import Project, Work
     from border.yoke.report import YokeReport
-
-
-ENDLESS = 10**9
-"""More rounds than any border has."""
-
-
-class AskedEdge(Struct, frozen=True):
-    """An edge asked for in place of a project: so many loops, or runs of them by motif."""
-
-    loops: int | None = None
-    runs: tuple[int, ...] = ()
-    closed: bool = True
-
-    @property
-    def edge(self) -> Edge | None:
-        if self.runs:
-            return runs_edge(list(self.runs), self.closed)
-        return plain_edge(self.loops, self.closed) if self.loops else None
-
-
-def is_project(name: str) -> bool:
-    """Whether a file is a project (else it is a border text)."""
-    return name.lower().endswith(".toml")
-
-
-class Wanted(Struct, frozen=True):
-    """A piece of work: a border, the file as the user named it, and its edge, if there is one.
-
-    `number`: of the `[[work]]` in the file, from 0. `given`: the adjustments that
-    stand in the file. `done`: rounds that are worked already (said at `done_at`), one
-    of which came out at `found`. `work`: all that the file says of it; None for a
-    border text. What is said of rounds from the first faulty one on waits until that
-    is mended.
-    """
-
-    number: int
-    text: BorderText
-    named: str
-    edge: Edge | None
-    given: tuple[Adjustment, ...] = ()
-    done: int = 0
-    found: Found | None = None
-    done_at: Span | None = None
-    work: Work | None = None
 
 
 class Pipeline:
@@ -188,7 +151,7 @@ class Pipeline:
             if self.only in (None, one.edge):
                 beside = posixpath.join(posixpath.dirname(self.name), one.border)
                 text = self.texts.border(beside, one.border_span)
-                yield _wanted(number, text, one, edge_for(one, self.edges))
+                yield wanted_of(number, text, one, edge_for(one, self.edges))
 
     @property
     def works(self) -> tuple[Work, ...]:
@@ -228,11 +191,10 @@ class Pipeline:
         """Every reading of each round that `check --readings` shows, edge by edge."""
         from border.questions.asking import all_readings
 
-        pieces = [p for p in self.counted.pieces if p.reading is not None and p.worked is not None]
         return [
-            (p.edge.name, all_readings(p.reading, p.worked))
-            for p in pieces
-            if p.reading is not None and p.worked is not None
+            (piece.edge.name, all_readings(piece.reading, piece.worked))
+            for piece in self.counted.pieces
+            if piece.reading is not None and piece.worked is not None
         ]
 
     def unwound(self, balls: float | None, *, plan: bool) -> ThreadTold:
@@ -247,6 +209,36 @@ class Pipeline:
 
         works = list(self._worked)
         found = eased(self.title, works, self.project, self.texts.sources, plans)
+        return replace(found, findings=self._with_all(works, found.findings))
+
+    @cached_property
+    def lying(self) -> LyingAll:
+        """Everything that `flat` shows."""
+        from border.lying import lying
+
+        works = list(self._worked)
+        found = lying(self.title, works, self.project, self.texts.sources)
+        return replace(found, findings=self._with_all(works, found.findings))
+
+    @cached_property
+    def sewing(self) -> SewnAll:
+        """Everything that `attach` shows."""
+        from border.sewing import sewing
+
+        works = list(self._worked)
+        sources = self.texts.sources
+        found = sewing(self.title, works, self.edges, self.project, self.only, sources)
+        return replace(found, findings=self._with_all(works, found.findings))
+
+    def resized(
+        self, edge: str | None, wanted_mm: float | None, more: tuple[tuple[str, int], ...]
+    ) -> SizedAll:
+        """Everything that `size` shows."""
+        from border.resizing import resizing
+
+        works = list(self._worked)
+        sources = self.texts.sources
+        found = resizing(self.title, works, self.project, edge, wanted_mm, more, sources)
         return replace(found, findings=self._with_all(works, found.findings))
 
     def written(self, terms: str | None) -> WrittenAll:
@@ -270,6 +262,15 @@ class Pipeline:
     @property
     def _left(self) -> bool:
         return self.project is not None and self.project.hand == "left"
+
+    @property
+    def tape(self) -> list[tuple[Mark, ...]]:
+        """What a tape should say on the way: for every piece that is counted, as far as known."""
+        from border.lying import taped
+
+        said = (wanted.work for wanted in self._worked if wanted.edge is not None)
+        pieces = zip(self.counted.pieces, said, strict=True)
+        return [taped(piece, work, self.project) for piece, work in pieces]
 
     @property
     def sheet_pictures(self) -> Pictures:
@@ -298,81 +299,3 @@ class Pipeline:
         else:
             title = next((piece.title for piece in self._pieces[0]), None)
         return title or PurePosixPath(self.name).stem
-
-
-def _wanted(number: int, text: BorderText, said: Work, edge: Edge | None) -> Wanted:
-    """A piece of work as the project has it."""
-    faulty = text.faulty or ENDLESS
-    given = tuple(
-        Adjustment(a.round, a.at, a.by, a.span) for a in said.adjustments if a.round < faulty
-    )
-    done = min(said.done, faulty - 1)
-    found = None
-    if (f := said.found) and f.round < faulty:
-        found = Found(f.round, f.counts, f.span)
-    return Wanted(number, text, said.border, edge, given, done, found, said.done_span, said)
-
-
-def worked_piece(wanted: Wanted, edge: Edge, *, misprints: bool = False) -> Piece:
-    """A border worked into an edge and counted, as far as its text could be made out."""
-    text, named = wanted.text, wanted.named
-    if text.reading is None:
-        return Piece(edge, named, None, "us", (), text.faulty, whole=False)
-    worked = worked_as_said(wanted, edge)
-    rounds = count_edge(worked)
-    whole = text.faulty is None and len(rounds) == len(text.reading.rounds)
-    name, terms = text.reading.name, text.reading.rules.terms
-    told = (*worked.findings, *_asked(wanted, worked, misprints=misprints))
-    return Piece(edge, named, name, terms, rounds, text.faulty, whole, told, text.reading, worked)
-
-
-def _asked(wanted: Wanted, worked: WorkedEdge, *, misprints: bool) -> Iterable[Finding]:
-    """What is asked of a round that does not come out; loaded only where there is one."""
-    disagrees = any(f.code == "count-disagrees" for f in worked.findings)
-    if all(r.closes for r in worked.rounds) and not disagrees:
-        return ()
-    from border.questions.asking import questions
-
-    assert wanted.text.reading is not None
-    eased = [a.round for a in wanted.given]
-    return questions(wanted.text.reading, worked, eased, misprints=misprints)
-
-
-def worked_as_said(wanted: Wanted, edge: Edge) -> WorkedEdge:
-    """A border worked with all that the project says of the work; only where it could be read."""
-    w = wanted
-    assert w.text.reading is not None
-    return work(w.text.reading, edge, w.given, w.done, w.found, w.done_at)
-
-
-def told_of(edge: Edge | None, findings: Iterable[Finding], works: int) -> list[Finding]:
-    """Findings with the name of the edge before them, where there are several works."""
-    prefix = f"{edge.name}: " if edge and works > 1 else ""
-    return [replace(f, message=prefix + f.message) for f in findings]
-
-
-def edge_needed(name: str, command: str) -> Finding:
-    """The finding that a border text alone cannot be counted, planned, written out or drawn."""
-    return Finding(
-        "edge-needed",
-        f"{name} is a border text, and nothing says what edge it goes on",
-        f"give the edge: border {command} {name} --loops 78, or --runs 6,6,3,3 motif by motif, "
-        f"or {command} a project that names it",
-    )
-
-
-def in_a_word(pipeline: Pipeline) -> str:
-    """What `check` says of one file: what was looked at, and how it came out."""
-    faults = sum(f.severity is Severity.ERROR for f in pipeline.findings)
-    pieces = pipeline.counted.pieces
-    rounds = sum(len(p.rounds) for p in pieces)
-    if faults:
-        return f"{pipeline.name}: {some(faults, 'fault')}"
-    if pieces:
-        which = "every one" if all(p.closes for p in pieces) else "every one still to be worked"
-        told = f"{some(rounds, 'round')} on {some(len(pieces), 'edge')}, {which} closes"
-    elif is_project(pipeline.name):
-        told = "no border is worked in it"
-    else:
-        told = "the text reads well; with --loops or --runs it is counted too"
-    return f"{pipeline.name}: no faults ({told})"

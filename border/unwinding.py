@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from border.findings import Finding, Span
-from border.pipeline import Wanted
 from border.planning.spots import spots_of
 from border.reckoning.balls import BallEnd, ball_ends
 from border.reckoning.sparing import EdgeLoops, Sparing, spared
@@ -14,6 +13,7 @@ from border.reckoning.thread import ball_of
 from border.showing.counted import Counted, Piece
 from border.showing.thread_told import ThreadTold
 from border.showing.thread_words import balls_unknown, join_seen
+from border.wanted import Wanted
 from border.yoke.project import Project
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from border.findings import Finding
-from border.pipeline import Wanted, told_of, worked_as_said
 from border.showing.written import WrittenAll, WrittenWork
 from border.text.source import Source
+from border.wanted import Wanted, told_of, worked_as_said
 from border.writing.border import write_out
 
 

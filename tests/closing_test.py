@@ -6,6 +6,7 @@ import pytest
 from worked import codes, counts, made, motifs, plain, repeats, worked
 
 from border.working.adjusting import Adjustment
+from border.yoke.edges import Edge
 
 
 def test_a_repeat_that_does_not_come_out_leaves_the_rest() -> None:
@@ -212,3 +213,69 @@ def test_passes_more() -> None:
     finding = worked(text, plain(11))[1][-1]
     assert (finding.code, finding.message.split(",")[0]) == ("passes-more", "repeat 5 of round 2")
     assert codes(text.replace("each of next 2 loops", "next loop"), plain(10)) == []
+
+
+def test_remedies_go_by_the_repeat_that_leaves_something_over() -> None:
+    text = """
+        round 1: over edge.1: *1 sc in next loop, skip 2 loops; repeat from *;
+            elsewhere, over each motif: *1 dc in next loop, skip 1 loop; repeat from *.
+    """
+    found = next(f for f in worked(text, motifs(4, 3, 2))[1] if f.code == "row-does-not-close")
+    assert "a repeat takes 3 loops on edge.1; a repeat takes 2 loops on edge.2" in found.message
+    for part, skip, twice in (("edge.1", 1, 2), ("edge.2", 1, 1)):
+        assert f"(by = {skip}), or work" in (found.help or "")
+        assert f"(by = -{twice}) on {part}" in (found.help or "")
+        for by in (skip, -twice):
+            eased = worked(text, motifs(4, 3, 2), (Adjustment(1, part, by),))[1]
+            told = " ".join(f.message for f in eased if f.code == "row-does-not-close")
+            assert part not in told
+
+
+@pytest.mark.parametrize("edge", [plain(1), motifs(4, 2)])
+def test_no_adjustment_is_advised_where_no_repeat_is_made(edge: Edge) -> None:
+    text = "round 1: *1 sc in next loop, skip 3 loops; repeat from *."
+    if edge.runs:
+        text = text.replace("1: *", "1: over each motif: *")
+    found = next(f for f in worked(text, edge)[1] if f.code == "row-does-not-close")
+    assert "not one repeat fits" in found.message
+    assert "by =" not in (found.help or "")
+
+
+def test_of_as_many_repeats_of_either_kind_the_first_is_told() -> None:
+    text = "round 1: over each motif: 2 dc in every 2nd loop, with ch 2 between."
+    (one,) = counts(text, motifs(3, 7))
+    # edge.1: one without chains; edge.2: two with them, the last without
+    assert made(one) == {"dc": 8, "ch": 4}
+    assert (one.repeats[0].times, one.repeats[0].makes.chains) == (4, 0)
+
+
+UK = """
+    border: in other terms
+    terms: uk
+    round 1: 1 tr in each loop, 2 ch between.
+    round 2: *1 dc on next tr, 5 ch, miss 1 tr; repeat from *.
+    round 3: 1 tr on the next 3 dc, ch 1.
+    round 4: 1 dc in next 7-tr group.
+"""
+
+
+def test_what_is_told_of_a_round_names_stitches_as_its_text_does() -> None:
+    """UK tr is US dc, UK dc is US sc (Craft Yarn Council, "Crochet Abbreviations", 2018)."""
+    told = [f"{f.message} {f.help}" for f in worked(UK, plain(31))[1]]
+    assert "1 tr is left over" in told[0] and "a repeat takes 2 tr and" in told[0]
+    assert "skip 1 tr" in told[0] and "work 1 tr twice" in told[0]
+    assert "worked once, 3 tr, 1 ch" in told[1] and "5 repeats, 15 tr" in told[1]
+    assert "the row below has no 7-tr group" in told[-1]
+
+
+def test_repeats_that_take_otherwise_are_counted() -> None:
+    """By hand: a wheel of 4 loops has 3 spaces of 4 chains; one repeat takes two of them, the
+    next takes the third, and its sc goes into the 2 chains at the joint: 4 x 2 + 4 x 1 = 12."""
+    text = """
+        round 1: over each motif: 1 sc in first loop, *ch 4, 1 sc in next loop; repeat from *;
+            at each joint: ch 2.
+        round 2: *5 dc in next ch-4 space, 1 sc in next space; repeat from *.
+    """
+    even, odd = (counts(text, motifs(*([loops] * 4)))[1].repeats[0] for loops in (3, 4))
+    assert (even.times, even.takes, even.otherwise) == (4, {"ch-4 space": 2}, 0)
+    assert (odd.times, odd.takes, odd.otherwise) == (8, {"ch-4 space": 2}, 4)

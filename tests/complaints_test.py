@@ -13,9 +13,9 @@ from border.text.syntax import read_border
     ("steps", "at", "help_"),
     [
         ("1 dc in", "in", "say which one"),
-        ("1 dc in, ch 3", ",", "say which one"),
+        ("1 dc in, ch 3", "in", "say which one"),
         ("ch 5, in next space", "in", "right behind its stitches"),
-        ("3, ch 2", ",", "say of what"),
+        ("3, ch 2", "3", "say of what"),
         ("3 st", "st", "say of what"),
         ("2 dc in blocks", "blocks", "say which"),
         ("2 dc in ch-3 spaces", "ch-3 spaces", '"in next ch-3 spaces"'),

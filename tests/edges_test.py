@@ -101,7 +101,7 @@ def test_a_motif_with_no_joint_is_one_closed_run_without_seam_loops() -> None:
         "rim",
         True,
         "loop",
-        (Run("rose", "rose", 16, 16, frozenset({"rose"})),),
+        (Run("rose", "rose", 16, 16, frozenset({"rose"}), 16),),
         16,
         frozenset({"rose"}),
     )

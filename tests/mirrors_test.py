@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from lace import pattern
 from yokes import COLLAR, HEAD, faults, good, ring, told
 
 ACROSS = """
@@ -169,3 +170,18 @@ def test_motifs_without_number_are_refused_before_any_is_made() -> None:
         "too-large",
         "the yoke has 1000000000 motifs; more than 10000 are not reckoned",
     )
+
+
+def test_straps_of_unequal_length_have_the_mirrored_ring_written_out() -> None:
+    """The demo with a wheel more in one strap: what is told to paste mends it."""
+    longer = {
+        'name = "right strap"\nmotifs = 3': 'name = "right strap"\nmotifs = 4',
+    }
+    (finding,) = pattern("fern.toml", longer).yoke_findings
+    assert finding.code == "joint-one-sided"
+    assert finding.help is not None
+    told, _, ring = finding.help.partition(": ")
+    assert told == "join back.1 to right strap.4, with a ring in place of mirror_of"
+    mended = pattern("fern.toml", {**longer, 'mirror_of = "back.5"': ring})
+    assert mended.yoke_findings == ()
+    assert [e.places for e in mended.edges if "armhole" in e.name] == [43, 52]

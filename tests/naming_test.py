@@ -37,6 +37,7 @@ def test_places_with_something_left_unsaid(said: str, read: str | None) -> None:
         ("in each 7 ch", "in each ch-7 space"),
         ("in next ch 1", "in next ch-1 space"),
         ("in the next 1 ch", "in next ch-1 space"),
+        ("in the middle of the chain", "in centre of the space"),
         ("under the chain of 7", "in the ch-7 space"),
         ("in next loop of 4 chain", "in next ch-4 space"),
         ("under the chain", "in the space"),
@@ -86,7 +87,8 @@ def test_ordinals_that_begin_anew_are_not_asked() -> None:
 
 def test_one_chain_may_be_the_whole_space() -> None:
     assert asked("2 dc in the chain") == {
-        "perhaps-one-place": "write 2 dc in the space if the hook goes under the chains"
+        "perhaps-one-place": "write 2 dc in next space if it goes into the whole loop of chains, "
+        "otherwise 2 dc in next ch"
     }
 
 

@@ -18,8 +18,8 @@ from border.text.source import Source
 from border.text.syntax import read_border
 from border.working.fabric import CHAIN, PICOT, edge_fabric
 from border.working.rounds import work_once
-from border.working.work import turns_after
-from border.yoke.edges import plain_edge
+from border.working.work import turns_after, work
+from border.yoke.edges import plain_edge, runs_edge
 
 PUBLISHED = Path(__file__).parent / "published"
 
@@ -294,6 +294,24 @@ def test_what_each_round_needs_is_counted_in_what_it_works_into() -> None:
         "a multiple of 2 ch-5 spaces, at least 2",
         "a multiple of 3 plus 1 blocks, at least 4",
     ]
+
+
+def test_repeats_that_take_unevenly_need_no_multiple() -> None:
+    """Seen: with 2 chains at the joints a repeat now and then takes one space of 4 alone, so that
+    both 3 and 4 of them come out; with 4 chains all are alike."""
+    text = """
+        round 1: over each motif: 1 sc in first loop, *ch 4, 1 sc in next loop; repeat from *;
+            at each joint: ch {}.
+        round 2: *5 dc in next ch-4 space, 1 sc in next space; repeat from *.
+        round 3: *1 sc in next group, ch 6; repeat from *.
+    """
+    for chains, told in ((2, "no one multiple"), (4, "a multiple of 2 ch-4 spaces")):
+        found = needs(reading(text.format(chains)), "loop", True)
+        assert in_words(found.rounds[1].rule).partition(",")[0] == told
+        assert in_words(found.rounds[2].rule).startswith("any number of groups")
+    for spaces in (3, 4):
+        edge = runs_edge([2] * spaces, True)
+        assert all(r.closes for r in work(reading(text.format(2)), edge).rounds)
 
 
 def test_each_stretch_needs_its_own() -> None:

@@ -32,6 +32,7 @@ from border.text.source import Source
 from border.yoke.answers import (
     Choice,
     FreeLoops,
+    Measure,
     Number,
     Question,
     Refused,
@@ -116,10 +117,11 @@ def _allowed(question: Question, said: Said) -> st.SearchStrategy[Value]:
             return st.sampled_from(of)
         case Number(least=least):
             most = question.most(said)
-            few = min(most, 12 if question.key in ("loops", "across") else 9)
+            few = min(most, 12 if question.key == "loops" else 9)
             some = st.integers(least, max(few, least)) | st.sampled_from((least, min(most, 20)))
-            found = some.map(lambda n: (max(n, least),))
-            return found | st.just(()) if question.optional else found
+            return some.map(lambda n: (max(n, least),))
+        case Measure(most=most):
+            return st.just("") | st.integers(1, most).map(str)
         case FreeLoops():
             left = question.left(said)
             cuts = st.lists(
@@ -230,6 +232,10 @@ def test_the_width_of_a_wheel_stands_in_the_project_where_it_is_known() -> None:
     project = read_back(made("x", answered("collar", across="38"))).project
     assert project is not None and project.yoke is not None
     assert project.yoke.motif_mm == 38
+    for text, mm in {"15.5": 15.5, "15,5": 15.5, "38 mm": 38, "4.2cm": 42, "": None}.items():
+        project = read_back(made("x", answered("collar", across=text))).project
+        assert project is not None and project.yoke is not None
+        assert project.yoke.motif_mm == mm
     assert "\n# motif_mm = 42 " in made("x", answered("collar")).files["collar.toml"]
 
 
@@ -260,11 +266,11 @@ def test_a_sum_that_cannot_be_is_shown() -> None:
         "give from 1 to 7",
     )
     assert refused("cuff", "seam", "2") == (
-        "2 at each end of a joint make 4, and a joint takes up 3",
+        "2 at each end of a joint makes 4, and a joint takes up 3",
         "give from 0 to 1",
     )
     assert refused("cuff", "seam", "1", joined="1") == (
-        "1 at each end of a joint make 2, and a joint takes up 1",
+        "1 at each end of a joint makes 2, and a joint takes up 1",
         "give 0",
     )
 
@@ -287,7 +293,10 @@ def test_a_side_with_nothing_to_work_into_is_refused() -> None:
         ("cuff", "wheels", "999", "999 wheels are more than the 200 that are made here"),
         ("cuff", "loops", "5", "5 is too few"),
         ("cuff", "loops", "101", "101 loops are more than the 100 that a wheel may have here"),
-        ("cuff", "across", "4200", "4200 mm are more than the 500 that a wheel may measure here"),
+        ("cuff", "across", "4200", "4200 mm is too large for a wheel"),
+        ("cuff", "across", "0.5", "0.5 mm is too small for a wheel"),
+        ("cuff", "across", "wide", '"wide" is no length'),
+        ("cuff", "across", "4 2", '"4 2" is no length'),
         ("cuff", "free", "5 5 0", '"5 5 0" is not 2 whole numbers, for wrist, sleeve'),
         ("cuff", "free", "all", '"all" is not 2 whole numbers, for wrist, sleeve'),
         ("yoke", "corner_free", "2", '"2" is not 3 whole numbers, for neck, hem, armhole'),

@@ -3,13 +3,27 @@
 from __future__ import annotations
 
 import pytest
-from reading import BLOCK, CH, DC, EACH_ST, LOOP, NEXT_SPACE, NEXT_ST, SPACE, dc, place, read_items
+from reading import (
+    BLOCK,
+    CH,
+    DC,
+    EACH_ST,
+    LOOP,
+    NEXT_SPACE,
+    NEXT_ST,
+    SPACE,
+    dc,
+    place,
+    read,
+    read_items,
+)
 
 from border.text.tree import (
     ST,
     Begin,
     Between,
     BetweenPicots,
+    Bracket,
     Centre,
     Chains,
     Kind,
@@ -150,6 +164,39 @@ def test_a_full_stop_behind_an_abbreviation_belongs_to_it() -> None:
 )
 def test_skips(text: str, skip: Skip) -> None:
     assert read_items(text) == (skip,)
+
+
+FIVE = Kind("space", 5)
+
+
+@pytest.mark.parametrize(
+    ("steps", "where"),
+    [
+        ("5 dc in the next 5 chain", place(Which.NEXT, Whole(CH), count=5)),
+        ("1 dc in each of the next 5 chain", place(Which.NEXT, Whole(CH), count=5, each=True)),
+        ("2 dc in each of the first 5 chain", place(Which.FIRST, Whole(CH), count=5, each=True)),
+        ("1 dc in next one chain", place(Which.NEXT, Whole(CH))),
+        ("7 dc in the next 5 chain", place(Which.NEXT, Whole(FIVE))),
+        ("(2 dc, ch 1, 2 dc) in the next 5 chain", place(Which.NEXT, Whole(FIVE))),
+        ("5 dc in the 5 chain", place(Which.THE, Whole(FIVE))),
+    ],
+)
+def test_a_number_of_chain_behind_next_counts_chains_unless_it_cannot(
+    steps: str, where: Place
+) -> None:
+    (item,) = read_items(steps)
+    assert isinstance(item, Stitches | Bracket)
+    assert item.place == where
+
+
+def test_one_stitch_in_the_next_5_chain_is_asked() -> None:
+    _border, findings = read("terms: us\nround 1: 1 dc in the next 5 chain")
+    assert [f.code for f in findings] == ["perhaps-one-place"]
+
+
+@pytest.mark.parametrize(("text", "count"), [("next one chain", 1), ("the next 3 chain", 3)])
+def test_a_skip_counts_chains(text: str, count: int) -> None:
+    assert read_items(f"skip {text}") == (Skip(count, Whole(CH)),)
 
 
 def test_skipping_none_is_nothing() -> None:

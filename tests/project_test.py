@@ -73,7 +73,7 @@ def test_work_attachments_and_thread_are_carried() -> None:
         (6, "front.1 | left strap.1", -2),
     ]
     (attached,) = project.attachments
-    assert (attached.edge, attached.over) == ("hem", ("front",))
+    assert (attached.edge, [name.text for name in attached.over]) == ("hem", ["front"])
     assert [(p.plain_mm, p.gathered_mm, p.cloth_mm) for p in attached.parts] == [
         (60, None, None),
         (None, 90, 140.5),

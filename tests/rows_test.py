@@ -167,6 +167,20 @@ def test_turning_chain_is_read_in_the_next_row() -> None:
     assert (made(one), made(two)) == ({"sc": 6}, {"dc": 6})
 
 
+@pytest.mark.parametrize(
+    ("row", "heads"),
+    [
+        ("2 sc together over next 2 sc, repeat.", ""),
+        ("2 sc together over next 2 sc.", "rows without a repeat: are repeated\n"),
+    ],
+)
+def test_chains_made_before_the_turn_are_made_once(row: str, heads: str) -> None:
+    """They stand for no stitch here, sc being lower, and were made before the row began."""
+    text = f"{heads}row 1: 1 sc in each st, ch 2, turn.\nrow 2: {row}"
+    two = counts(text, plain(8, closed=False))[1]
+    assert (made(two), two.closes) == ({"sc": 4, "ch": 2}, True)
+
+
 def test_turning_chain_before_clauses_heads_what_is_worked_first() -> None:
     edge = motifs(2, 3, closed=False)
     text = """

@@ -14,7 +14,7 @@ from reading import asked, written
         ("fill each space with 3 sc", "3 sc in each space"),
         ("ch 5, fasten with a sc in next loop", "ch 5, 1 sc in next loop"),
         ("*ch 5, join with sc in next loop; repeat", "*ch 5, 1 sc in next loop; repeat from *"),
-        ("1 sc, ch 7, 1 sc in the same st as the last", "1 sc, ch 7, 1 sc in same st"),
+        ("1 sc, ch 2, 1 sc in the same st as the last", "1 sc, ch 2, 1 sc in same st"),
         ("1 dc, ch 2, skipping 2 under the latter; repeat", "1 dc, ch 2, skip 2; repeat"),
         ("turn with 1 ch, 1 sc in each st", "turn, ch 1; 1 sc in each st"),
         ("3 sl st to reach the centre of the loop, 1 sc", "begin in centre of the loop, 1 sc"),

@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
+from lace import pattern
 from sheets import (
     CUFF,
     FERN,
@@ -18,6 +19,7 @@ from sheets import (
     classed,
     counted_of,
     cuff,
+    made_of,
     page_of,
     parsed,
     passed,
@@ -26,8 +28,10 @@ from sheets import (
 )
 
 from border.showing.folding import length
+from border.showing.lying_record import flat_record
 from border.showing.record import count_record
 from border.showing.sheet import Sheet
+from border.showing.sheet_html import sheet_html
 from border.showing.sheet_record import sheet_record
 from border.showing.sheet_text import WIDTH, sheet_text
 
@@ -330,3 +334,37 @@ def test_very_many_motifs_share_boxes_by_ten() -> None:
     boxes = [box for run in first.runs for box in run.boxes]
     assert len(boxes) < 70 and "cuff.11 to cuff.20" in {box.what for box in boxes}
     assert first.total == "2400 sc, 7200 ch"
+
+
+_TAPE = re.compile(
+    r"(\d+) (space|stitch)(?:e?s)? should measure (?:([\d.]+) to )?([\d.]+) (mm|cm|m)"
+)
+
+
+@pytest.mark.parametrize("text", [False, True])
+def test_the_tape_says_what_the_record_of_lying_flat_says(text: bool) -> None:
+    """Every round of the demo, against `border flat --json`, to the two digits that are told."""
+    pipeline = pattern("fern.toml")
+    made = made_of(pipeline)
+    shown = sheet_text(made) if text else sheet_html(made, pipeline.sheet_pictures)
+    said = _TAPE.findall(" ".join(shown.split()))
+    marks = [mark for work in flat_record(pipeline.lying)["works"] for mark in work["measuring"]]
+    assert len(said) == len(marks) == sum(len(e.rounds) for e in made.edges) > 10
+    for (count, of, low, high, unit), mark in zip(said, marks, strict=True):
+        assert (int(count), of) == (mark["count"], mark["of"])
+        mm = {"mm": 1, "cm": 10, "m": 1000}[unit]
+        band = mark["expected"]
+        for told, real in ((low or high, band["low_mm"]), (high, band["high_mm"])):
+            assert float(told) * mm == pytest.approx(real, rel=0.051)
+
+
+def test_the_tape_says_what_was_measured_and_nothing_where_nothing_tells() -> None:
+    found = '[[work]]\nedge = "neck"\n'
+    measured = pattern(
+        "fern.toml", {found: f"{found}measured = [{{ round = 3, spaces = 10, mm = 105 }}]\n"}
+    )
+    third = made_of(measured).edges[0].rounds[2].tape
+    assert "yours measure 105 mm: the neck comes out" in third and "shorter" in third
+    bare = made_of(pattern("fern.toml", {", width_mm = 99, height_mm = 5.0": ""}))
+    assert {r.tape for e in bare.edges for r in e.rounds} == {""}
+    assert "tape, laid flat" not in sheet_text(bare)

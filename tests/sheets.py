@@ -9,11 +9,12 @@ from typing import Any, NamedTuple
 import html5lib
 
 from border.findings import Finding
-from border.pipeline import AskedEdge, Pipeline, is_project
+from border.pipeline import Pipeline
 from border.showing.counted import Counted
 from border.showing.sheet import Sheet, sheet
 from border.showing.sheet_html import sheet_html
 from border.text.source import Source
+from border.wanted import AskedEdge, is_project
 
 Files = dict[str, str]
 Element = Any
@@ -56,12 +57,17 @@ def counted_of(files: Files, name: str, loops: int | None = None) -> Counted:
 
 
 def sheet_of(files: Files, name: str, loops: int | None = None) -> Sheet:
-    return sheet(counted_of(files, name, loops), name, is_project(name))
+    return made_of(pipeline_of(files, name, loops))
+
+
+def made_of(pipeline: Pipeline) -> Sheet:
+    """The sheet of a pipeline."""
+    return sheet(pipeline.counted, pipeline.tape, pipeline.name, is_project(pipeline.name))
 
 
 def page_of(files: Files, name: str, loops: int | None = None) -> str:
     pipeline = pipeline_of(files, name, loops)
-    return sheet_html(sheet(pipeline.counted, name, is_project(name)), pipeline.sheet_pictures)
+    return sheet_html(made_of(pipeline), pipeline.sheet_pictures)
 
 
 def cuff(said: str = "", lace: str = LACE, name: str = "Cuff") -> Files:

@@ -14,13 +14,14 @@ from border.reckoning.thread import USUAL, Thread
 from border.showing.folding import (
     edge_in_words,
     everything,
-    in_terms,
     joint_lines,
-    kinds,
     length,
     motif_lines,
+    told_apart,
+    weight,
 )
 from border.showing.tables import MOST, count_tables
+from border.text.amounts import in_terms, kinds
 
 
 def text(tables: RenderableType, width: int = 80) -> str:
@@ -200,6 +201,25 @@ def test_what_is_nothing_is_a_dash_or_a_word() -> None:
 )
 def test_lengths_have_two_digits(mm: float, told: str) -> None:
     assert length(mm) == told
+
+
+@pytest.mark.parametrize(
+    ("band", "told"),
+    [
+        ((11_840, 11_600, 12_080), ("11.8 m", "11.6 m", "12.1 m")),
+        ((912, 909, 913), ("91.2 cm", "90.9 cm", "91.3 cm")),
+        ((1299, 1274, 1326), ("1.30 m", "1.27 m", "1.33 m")),
+        ((9990, 9980, 9999), ("9.99 m", "9.98 m", "10.0 m")),
+        ((2449, 2300, 2600), ("2.4 m", "2.3 m", "2.6 m")),
+        ((5000, 5000, 5000), ("5.0 m", "5.0 m", "5.0 m")),
+    ],
+)
+def test_a_band_is_never_told_as_none(
+    band: tuple[float, float, float], told: tuple[str, str, str]
+) -> None:
+    """Three digits where both ends of it come to the same in two."""
+    assert told_apart(length, *band) == told
+    assert told_apart(weight, 1.25, 1.24, 1.249) == ("1.25 g", "1.24 g", "1.25 g")
 
 
 def test_the_thread_says_its_band_and_what_is_in_it() -> None:

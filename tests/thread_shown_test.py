@@ -14,7 +14,7 @@ from sheets import FERN, LACE, Files, cuff
 
 from border.cli import main
 from border.findings import Finding
-from border.pipeline import AskedEdge, Pipeline
+from border.pipeline import Pipeline
 from border.showing.folding import length, weight
 from border.showing.record import count_record, to_json
 from border.showing.schema import schema
@@ -23,6 +23,7 @@ from border.showing.thread_tables import MOST, thread_tables
 from border.showing.thread_told import ThreadTold
 from border.showing.thread_words import apart, listed, loop_length
 from border.text.source import Source
+from border.wanted import AskedEdge
 
 SAMPLE = 'sample = [{ stitch = "dc", stitches = 40, used_mm = 690 }]\n'
 THREAD = '[thread]\nsize = "40"\nhook_mm = 1.0\n'
@@ -111,9 +112,9 @@ def test_the_table_has_every_figure_of_the_record() -> None:
             assert any(row[-4:] == [str(r["round"]), *figures] for row in rows)
     thread = record["thread"]
     assert f"in all about {length(thread['mm'])}, {weight(thread['grams'])}, between" in table
-    assert f"have in hand {thread['balls']} balls of 11 m" in joined(table)
+    assert f"have in hand {thread['balls']} balls of 21 m" in joined(table)
     assert "good to 5 % either way 9 times in 10, from 3 swatches" in table
-    assert "40 sc took 340 mm: a loop of 4.2 mm, 1.5 % below the mean" in table
+    assert "40 sc took 650 mm: a loop of 8.1 mm, 1.5 % below the mean" in table
     assert joined(table).count("ball 1 ") == 1
 
 
@@ -163,17 +164,17 @@ def test_very_many_balls_are_cut_short() -> None:
 
 def test_what_few_balls_are_good_for_is_told() -> None:
     said = joined(shown(told_of(FERN, "fern.toml", 2)))
-    assert "with 2 balls of 11 m enough? hardly" in said
-    assert "leave out the last round of hem: saves about 3.0 m, and 72 cm are certain" in said
+    assert "with 2 balls of 21 m enough? hardly" in said
+    assert "leave out the last round of hem: saves about 5.8 m, and 1.4 m are certain" in said
     assert "the last 2 rounds each of left armhole and right armhole: saves" in said
     plenty = joined(shown(told_of(FERN, "fern.toml", 3)))
-    assert "with 3 balls of 11 m enough? enough, even by the upper figure" in plenty
+    assert "with 3 balls of 21 m enough? enough, even by the upper figure" in plenty
     assert "leave out" not in plenty
     swatch = "a swatch of your own would tell much better"
     assert swatch not in said
     assert swatch in joined(shown(told_of(cuff(THREAD + "ball_m = 1\n"), balls=3)))
     none = joined(shown(told_of(FERN, "fern.toml", 0.1)))
-    assert "with 0.1 balls of 11 m enough? not enough" in none
+    assert "with 0.1 balls of 21 m enough? not enough" in none
     assert "nothing that can be left out makes them last for certain" in none
 
 
@@ -254,10 +255,10 @@ def ran(
 def test_the_command(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     code, out, err = ran(tmp_path, capsys, FERN, "fern.toml", "--plan")
     assert code == 0
-    assert "with 2 balls of 11 m" in out
+    assert "with 2 balls of 21 m" in out
     assert "[join-seen]" in err and "fern-hem.border:8:1: warning: ball 2 runs out" in err
     _, out, _ = ran(tmp_path, capsys, FERN, "fern.toml", "--work", "neck", "--balls", "1")
-    assert "with 1 ball of 11 m" in out
+    assert "with 1 ball of 21 m" in out
     assert "all edges" not in out
     _, out, _ = ran(tmp_path, capsys, FERN, "fern.toml", "--json")
     assert "plan" not in json.loads(out)

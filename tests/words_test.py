@@ -7,7 +7,7 @@ from reading import faults, read, row_faults
 
 from border.text.numbers import number_at, ordinal_at, row_list_at
 from border.text.source import Source
-from border.text.vocabulary import TERMS, has_name, name_of, names, vocabulary
+from border.text.vocabulary import TERMS, has_name, name_of, names, phrases_from, vocabulary
 from border.text.words import LARGEST, Sort, read_words, shortened, without_remarks
 
 
@@ -139,6 +139,14 @@ def test_every_stitch_is_written_as_it_is_read_in_all_terms() -> None:
             if has_name(stitch, terms):
                 assert known[tuple(name_of(stitch, terms).split())] == stitch
     assert [s for s in vocabulary().stitches if not has_name(s, "early")] == ["hdc", "trtr"]
+
+
+def test_no_word_begins_more_phrases_than_are_spelled_out_in_no_time() -> None:
+    """A pattern of many choices stands for all their products, spelled out when a text has its word.
+
+    Where this fails, part such a pattern: its first half mostly means nothing.
+    """
+    assert max(len(phrases_from(word)) for word in vocabulary().patterns) < 500
 
 
 # --- strange words ----------------------------------------------------------------

@@ -361,3 +361,18 @@ def test_the_command_prints_the_picture(
     assert main(["yoke", "patterns/fern.toml", "--svg"]) == 0
     root = check_svg(capsys.readouterr().out)
     assert len(named(root, "wheel")) == 20
+
+
+@pytest.mark.parametrize("sides", ['["neck 5", "hem 5"]', '["hem 5", "neck 5"]'])
+def test_of_two_edges_that_curve_alike_the_neck_lies_inside(sides: str) -> None:
+    """Its loops do not tell which side of a collar is which; its names do."""
+    project = read(
+        "format = 1\n[yoke]\nloops = 16\njoined = 3\n"
+        f'[[strip]]\nname = "collar"\nmotifs = 12\nsides = {sides}\n'
+        'from = "collar.12"\nto = "collar.1"\n'
+    )
+    known, _ = names(project)
+    laid = lay(project, known)
+    (part,) = spread(laid)
+    runs = laid.joints.pairs
+    assert {runs[motif][n][0].edge for motif, n in part.faces[0]} == {"hem"}

@@ -93,10 +93,10 @@ def test_a_collar() -> None:
         "  collar.1 | collar.7  3 loops of each",
         "",
         "neck: closed edge of 42 loops on 7 motifs",
-        "  collar, 7 motifs  4 places free, 6 with the seam loops each",
+        "  collar, 7 motifs  4 loops free, 6 with the seam loops each",
         "",
         "outside: closed edge of 56 loops on 7 motifs",
-        "  collar, 7 motifs  6 places free, 8 with the seam loops each",
+        "  collar, 7 motifs  6 loops free, 8 with the seam loops each",
     ]
 
 
@@ -108,8 +108,8 @@ def test_a_ring_that_does_not_add_up_is_marked() -> None:
 
 
 def test_an_edge_without_seam_loops_says_its_places_once() -> None:
-    assert "13 places\n" in shown(BAND)
-    assert "5 places each\n" in shown(BAND)
+    assert "13 loops\n" in shown(BAND)
+    assert "5 loops each\n" in shown(BAND)
 
 
 def test_edges_written_down_are_shown_too() -> None:
@@ -129,8 +129,8 @@ runs = [{ section = "front", motifs = 4, places = 6 }, { section = "back", place
     assert "cuff: open edge of 90 stitches\n  plain places  90 stitches\n" in table
     assert (
         "neck: closed edge of 33 loops on 5 motifs\n"
-        "  front, 4 motifs  6 places each\n"
-        "  back.1           9 places\n"
+        "  front, 4 motifs  6 loops each\n"
+        "  back.1           9 loops\n"
     ) in table
 
 

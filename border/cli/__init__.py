@@ -11,13 +11,12 @@ import os
 import sys
 from collections.abc import Sequence
 
+from border import __version__
 from border.arguments import UsageFault, parsed
 from border.cli.commands import COMMANDS, FAULTS, FINE, WRONG
-from border.cli.files import read_file
+from border.cli.files import completion, read_file
 
 __all__ = ["main", "read_file"]
-
-VERSION = "0.1.0"
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -40,7 +39,10 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def _asked(argv: Sequence[str]) -> int:
     try:
-        asked = parsed(argv, VERSION)
+        asked = parsed(argv, __version__)
+        if asked.completion:
+            print(completion(asked.completion), end="")
+            return FINE
         return COMMANDS[asked.command](asked)
     except UsageFault as fault:
         print(f"border: {fault}\n{fault.usage}", file=sys.stderr, end="")

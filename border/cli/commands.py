@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from border.arguments import UsageFault
 from border.cli.files import borders_in, is_folder, read_file, reason, write_whole
-from border.cli.printing import print_json, show, tell
+from border.cli.printing import in_a_word, print_json, show, tell
 from border.findings import Finding, Severity
 
 if TYPE_CHECKING:
@@ -26,8 +26,6 @@ def _new(asked: Namespace) -> int:
 
 
 def _check(asked: Namespace) -> int:
-    from border.pipeline import in_a_word
-
     pipelines = _pipelines(asked, asked.files)
     findings = [f for p in pipelines for f in p.findings]
     sources = {name: source for p in pipelines for name, source in p.texts.sources.items()}
@@ -103,7 +101,7 @@ def _choose(asked: Namespace) -> int:
 
 
 def _adjust(asked: Namespace) -> int:
-    from border.pipeline import is_project
+    from border.wanted import is_project
 
     if asked.write and not is_project(asked.file):
         raise UsageFault("--write puts the plan into a project", "a border text has none\n")
@@ -164,8 +162,8 @@ def _thread(asked: Namespace) -> int:
 
 
 def _sheet(asked: Namespace) -> int:
-    from border.pipeline import is_project
     from border.showing.sheet import sheet
+    from border.wanted import is_project
 
     (pipeline,) = _pipelines(asked, [asked.file])
     counted = pipeline.counted
@@ -176,7 +174,7 @@ def _sheet(asked: Namespace) -> int:
         return _code(counted.findings)
     if counted.pieces:
         file = pipeline.name.rpartition("/")[2]
-        made = sheet(counted, file, is_project(asked.file))
+        made = sheet(counted, pipeline.tape, file, is_project(asked.file))
         if asked.text:
             from border.showing.sheet_text import sheet_text
 
@@ -203,7 +201,8 @@ def _written(asked: Namespace) -> int:
 
 
 def _yoke(asked: Namespace) -> int:
-    from border.pipeline import Pipeline, is_project
+    from border.pipeline import Pipeline
+    from border.wanted import is_project
 
     if not is_project(asked.file):
         raise UsageFault(f"{asked.file} is no project", "border yoke FILE.toml\n")
@@ -224,6 +223,16 @@ def _yoke(asked: Namespace) -> int:
             show(yoke_tables(pipeline.title, pipeline.yoke))
         tell(findings, sources)
     return _code(findings)
+
+
+def _fitted(asked: Namespace) -> int:
+    from border.cli.fitting import FITTED
+    from border.wanted import is_project
+
+    if not is_project(asked.file):
+        raise UsageFault(f"{asked.file} is no project", f"border {asked.command} FILE.toml\n")
+    (pipeline,) = _pipelines(asked, [asked.file])
+    return _code(FITTED[asked.command](asked, pipeline))
 
 
 def _chart(asked: Namespace) -> int:
@@ -264,6 +273,9 @@ COMMANDS = {
     "thread": _thread,
     "sheet": _sheet,
     "write": _written,
+    "flat": _fitted,
+    "attach": _fitted,
+    "size": _fitted,
     "yoke": _yoke,
     "chart": _chart,
     "schema": _schema,

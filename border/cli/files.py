@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import stat
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 from border.findings import Finding
 from border.text.source import Source
@@ -27,6 +27,24 @@ def read_file(name: str) -> Source | Finding:
         return _unreadable(
             name, f"cannot be read: {reason(fault)}", "look at the name that is given"
         )
+    return _as_text(name, data)
+
+
+def reader_of(texts: Mapping[str, str]) -> Callable[[str], Source | Finding]:
+    """Reads from texts by their names as from files: nothing else is there."""
+    there = {os.path.normpath(name): text for name, text in texts.items()}
+
+    def read(name: str) -> Source | Finding:
+        text = there.get(os.path.normpath(name))
+        if text is None:
+            what = f"cannot be read: {reason(FileNotFoundError())}"
+            return _unreadable(name, what, "look at the name that is given")
+        return _as_text(name, text.encode("utf-8", "surrogatepass"))
+
+    return read
+
+
+def _as_text(name: str, data: bytes) -> Source | Finding:
     if len(data) > MOST_BYTES:
         return _unreadable(name, "is larger than 1 MB", "a border or project is a short text")
     try:
@@ -73,6 +91,13 @@ def reason(fault: OSError | ValueError) -> str:
             return said.lower()
         case _:
             return "its name cannot be the name of a file"
+
+
+def completion(shell: str) -> str:
+    """What makes a shell finish the words behind `border`: one of the files that come along."""
+    from importlib.resources import files
+
+    return (files("border.cli") / "shells" / f"border.{shell}").read_text(encoding="utf-8")
 
 
 def place_for(path: str) -> str:

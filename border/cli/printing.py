@@ -13,6 +13,8 @@ from border.text.source import Source
 if TYPE_CHECKING:
     from rich.console import RenderableType
 
+    from border.pipeline import Pipeline
+
 
 def _coloured(stream: TextIO) -> bool:
     dull = os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb"
@@ -68,3 +70,23 @@ def tell(findings: Iterable[Finding], sources: Mapping[str, Source]) -> None:
     sys.stderr.write(tell_all(findings, sources, _coloured(sys.stderr)))
     if any(f.severity is Severity.ERROR for f in findings):
         sys.stderr.write(f"{summed_up(findings)}\n")
+
+
+def in_a_word(pipeline: Pipeline) -> str:
+    """What `check` says of one file: what was looked at, and how it came out."""
+    from border.text.amounts import some
+    from border.wanted import is_project
+
+    faults = sum(f.severity is Severity.ERROR for f in pipeline.findings)
+    pieces = pipeline.counted.pieces
+    rounds = sum(len(p.rounds) for p in pieces)
+    if faults:
+        return f"{pipeline.name}: {some(faults, 'fault')}"
+    if pieces:
+        which = "every one" if all(p.closes for p in pieces) else "every one still to be worked"
+        told = f"{some(rounds, 'round')} on {some(len(pieces), 'edge')}, {which} closes"
+    elif is_project(pipeline.name):
+        told = "no border is worked in it"
+    else:
+        told = "the text reads well; with --loops or --runs it is counted too"
+    return f"{pipeline.name}: no faults ({told})"

@@ -8,7 +8,7 @@ from border.findings import Finding
 from border.planning.carrying import carried
 from border.planning.rules import Rule
 from border.planning.series import Series, apart, as_one
-from border.planning.stretches import Stretch, sample_edge, stretches
+from border.planning.stretches import SIZES, Stretch, sample_edge, stretches
 from border.planning.telling import (
     by_parts,
     does_not_agree,
@@ -17,7 +17,7 @@ from border.planning.telling import (
     too_many,
     unevenly,
 )
-from border.planning.trials import Bench, TooMany
+from border.planning.trials import Bench, Repeated, TooMany
 from border.text.readings import Reading
 from border.text.tree import Text
 from border.working.work import work
@@ -148,10 +148,18 @@ def _by_parts(reading: Reading, of: str, closed: bool) -> Needs:
     for r, round_ in enumerate(reading.rounds):
         try:
             if isinstance(round_.body, Text):
-                rounds.append(RoundNeed(round_.number, carried(bench, Series(1, 1), r).rule))
+                rule = carried(bench, Series(1, 1), r).rule
+                # parts that differ may make repeats differ: then what one takes is no multiple
+                even = all(each.even for n in SIZES for each in _repeats(bench, n, r))
+                rounds.append(RoundNeed(round_.number, rule if even else Rule(rule.of)))
             else:
                 rounds.append(RoundNeed(round_.number, Rule(""), stretches(bench, r)))
         except TooMany:
             rounds.append(RoundNeed(round_.number, Rule("")))
     told = (by_parts(clauses), *_of_the_text(reading, bench, ()))
     return Needs(Rule(of), (), tuple(rounds), told)
+
+
+def _repeats(bench: Bench, n: int, r: int) -> tuple[Repeated, ...]:
+    there = bench.trial(n, r)
+    return there.repeats if there else ()

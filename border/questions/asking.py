@@ -61,7 +61,8 @@ def questions(
     """What is asked of the first round that does not come out; of a later one it is too early.
 
     `eased`: the rounds that something is eased into, of which nothing is asked. `misprints`:
-    they are looked for too; where the row's own count does not hold they are in any case.
+    they are looked for too, but not on an edge of motifs, which is seldom regular; where the
+    row's own count does not hold they are in any case.
     """
     edge = _Edge(reading, worked)
     for n, done in enumerate(worked.rounds):
@@ -70,7 +71,7 @@ def questions(
         if done.done or done.found or done.number in eased:
             return []
         found = list(_fitting(edge, n, otherwise(reading.rounds[n])))
-        if not found and (misprints or _disagrees(done)):
+        if not found and ((misprints and not worked.edge.runs) or _disagrees(done)):
             found = _likeliest(edge, n)
         return [_told(tried) for tried in found]
     return []
@@ -90,7 +91,7 @@ def all_readings(reading: Reading, worked: WorkedEdge) -> list[Tried]:
 
 
 def _fits(done: WorkedRound) -> bool:
-    return done.closes and not _disagrees(done)
+    return done.closes and all(f.severity is not Severity.ERROR for f in done.findings)
 
 
 def _disagrees(done: WorkedRound) -> bool:

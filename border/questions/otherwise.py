@@ -7,9 +7,10 @@ from collections.abc import Callable, Iterable, Iterator
 from msgspec.structs import replace
 
 from border.questions.changes import Change, Items, Otherwise, changed, rounds_with
+from border.questions.ends import SPACES, ends
 from border.stitches import STITCHES
-from border.text.readings import Round, alike
-from border.text.steps import passes_something, walk
+from border.text.readings import Round
+from border.text.steps import walk
 from border.text.tree import (
     ST,
     Bracket,
@@ -25,16 +26,13 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.written import write_item, write_text
+from border.text.written import write_item
 from border.text.written_places import write_ordinal
-from border.text.written_steps import write_list
-
-_SPACES = ("space", "loop")
 
 
 def otherwise(round_: Round) -> Iterator[Otherwise]:
     """The other readings of a round, the likelier first."""
-    for readings in (_counted, _shared, _chains, _start_chain, _counted_on, _in_space, _centres):
+    for readings in (_counted, ends, _chains, _start_chain, _counted_on, _in_space, _centres):
         yield from readings(round_)
 
 
@@ -68,61 +66,6 @@ def _counted(round_: Round) -> Iterator[Otherwise]:
         yield replace(
             other, edit=f'write "{meant}" behind the number, or a heading "repeats: {meant}"'
         )
-
-
-def _shared(round_: Round) -> Iterator[Otherwise]:
-    """The last step of a repeat may be the first of the next."""
-    terms = round_.rules.terms
-
-    def change(item: Item) -> Iterator[Items]:
-        if isinstance(item, Repeat) and item.times is None:
-            shared = without_shared(item.items)
-            if shared is not None:
-                yield (replace(item, items=shared[0]),)
-
-    for other, one in rounds_with(round_, lambda items: changed(items, change)):
-        assert isinstance(one.old, Repeat)
-        shared = without_shared(one.old.items)
-        assert shared is not None
-        last = write_list(shared[1], terms)
-        if_ = f'the last "{last}" of a repeat is also the first of the next'
-        edit = f"write {write_text(Text(one.new), terms)}"
-        yield Otherwise("perhaps-shared", if_, edit, one.old.span, other)
-
-
-def without_shared(items: Items) -> tuple[Items, Items] | None:
-    """The steps without those at the end that stand at the beginning too, and these; None if none.
-
-    `*miss 1, … 3 sc in next space, miss 1`: without the last miss.
-    """
-    for k in range(len(items) // 2, 0, -1):
-        head, tail = items[:k], items[-k:]
-        if tuple(map(alike, head)) == tuple(map(alike, tail)) and passes_something(head):
-            return items[:-k], tail
-    first, last = _first(items), _last(items)
-    if len(items) > 1 and alike(first) == alike(last) and passes_something((first,)):
-        return _without_last(items), (last,)
-    return None
-
-
-def _first(items: Items) -> Item:
-    while isinstance(first := items[0], Repeat) and first.times is not None:
-        items = first.items
-    return first
-
-
-def _last(items: Items) -> Item:
-    while isinstance(last := items[-1], Repeat) and last.times is not None:
-        items = last.items
-    return last
-
-
-def _without_last(items: Items) -> Items:
-    last = items[-1]
-    if not isinstance(last, Repeat) or last.times is None:
-        return items[:-1]
-    fewer = (replace(last, times=last.times - 1),) if last.times > 1 else ()
-    return (*items[:-1], *fewer, *_without_last(last.items))
 
 
 def _chains(round_: Round) -> Iterator[Otherwise]:
@@ -225,7 +168,7 @@ def _one_in_space(one: Change) -> str:
 def _centres(round_: Round) -> Iterator[Otherwise]:
     """`miss 3` between stitches in chain loops may only say how far it is from one to the next."""
     worked = [i.place for i in walk(_all(round_)) if isinstance(i, Stitches | Bracket)]
-    spaces = [p for p in worked if p is not None and all(t.of.name in _SPACES for t in p.targets)]
+    spaces = [p for p in worked if p is not None and all(t.of.name in SPACES for t in p.targets)]
     bare = [i for i in walk(_all(round_)) if isinstance(i, Skip) and i.target in (None, Whole(ST))]
     if not bare or len(spaces) != len(worked):
         return

@@ -42,9 +42,11 @@ def _numbers(round_: Round) -> Iterator[Otherwise]:
     terms = round_.rules.terms
     for other, one in rounds_with(round_, lambda items: changed(items, _off_by_one)):
         was = _shown(one.old, terms)
-        now = _shown(one.new[0], terms) if one.new else "nothing"
-        if_ = f"{now} stands in it in place of {was}"
-        yield Otherwise(_CODE, if_, f"write {now} for {was}", one.old.span, other)
+        if_, edit = f"{was} is left out", f"leave out {was}"
+        if one.new:
+            now = _shown(one.new[0], terms)
+            if_, edit = f"{now} stands in it in place of {was}", f"write {now} for {was}"
+        yield Otherwise(_CODE, if_, edit, one.old.span, other)
 
 
 def _shown(item: Item, terms: str) -> str:
@@ -150,5 +152,5 @@ def _misses(round_: Round) -> Iterator[Otherwise]:
     terms = round_.rules.terms
     for other, one in rounds_with(round_, change):
         miss, chains = write_item(one.new[1], terms), write_item(one.old, terms)
-        if_ = f"{miss} is left out behind {chains}"
+        if_ = f"{miss} stands behind {chains}"
         yield Otherwise(_CODE, if_, f"write {chains}, {miss}", one.old.span, other)

@@ -32,13 +32,14 @@ class RepeatCount(Struct, frozen=True):
 
     `takes`: sites of the leading kinds that one repeat passes or works;
     `makes`: what one repeat makes. Summed over the motifs of a clause:
-    `times` and `left_over`.
+    `times`, `left_over`, and `otherwise`: how many of the times take more or fewer.
     """
 
     times: int
     takes: dict[str, int]
     makes: Tally
     left_over: int
+    otherwise: int = 0
 
 
 class SectionCount(Struct, frozen=True):
@@ -97,7 +98,8 @@ def _count(round_: WorkedRound) -> RoundCount:
         made=_tally(fabric.kinds),
         spaces=how_many(fabric, Kind("space")),
         repeats=tuple(
-            RepeatCount(r.times, r.takes, _tally(r.makes), r.left_over) for r in round_.repeats
+            RepeatCount(r.times, r.takes, _tally(r.makes), r.left_over, r.otherwise)
+            for r in round_.repeats
         ),
         sections=sections,
         motifs=motifs,
@@ -122,8 +124,8 @@ def _parts(
         return (), (), ()
     on_motif: list[list[str]] = [[] for _ in line.stretches]
     on_joint: dict[int, list[str]] = {}
-    for kind, position in zip(fabric.kinds, fabric.pos, strict=True):
-        at, on = line.owner(position, fabric.tick)
+    owners = line.owners(fabric.pos, fabric.tick)
+    for kind, (at, on) in zip(fabric.kinds, owners, strict=True):
         if on:
             on_joint.setdefault(at, []).append(kind)
         else:

@@ -11,9 +11,9 @@ from rich.text import Text
 
 from border.planning.telling import in_words
 from border.showing.chosen import Choice, Fit
-from border.showing.folding import in_terms, some
 from border.showing.layout import Rows
 from border.showing.telling import harmless
+from border.text.amounts import in_terms, some
 
 
 def chosen_tables(choice: Choice) -> RenderableType:

@@ -10,10 +10,11 @@ from rich.text import Text
 from border.planning.costs import SHORT
 from border.planning.falling import Falls, Lying, Over
 from border.showing.eased import EasedAll, EasedWork, PlanTold
-from border.showing.folding import edge_in_words, some
+from border.showing.folding import edge_in_words
 from border.showing.layout import Rows
 from border.showing.tables import TERMS, adjusted
 from border.showing.telling import harmless
+from border.text.amounts import some
 from border.working.adjusting import Adjustment
 
 

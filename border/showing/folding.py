@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Sequence
 from itertools import groupby
 from math import floor, log10
 from typing import Protocol, TypeVar
 
-from border.reckoning.counts import JointCount, MotifCount, Tally
+from border.reckoning.counts import JointCount, MotifCount, RepeatCount, Tally
 from border.stitches import STITCHES
-from border.text.tree import Kind
-from border.text.written import write_kind
+from border.text.amounts import in_terms, kinds, some
 from border.yoke.edges import Edge
 
-_STITCH = re.compile(rf"\b({'|'.join(sorted(STITCHES, key=len, reverse=True))})\b")
 T = TypeVar("T")
 
 NAMED = 8
@@ -31,24 +28,6 @@ class Named(Protocol):
     def section(self) -> str: ...
 
 
-def some(n: int, word: str) -> str:
-    """A number with its noun: `1 space`, `2 stitches`, `3 st`, `2 groups of 3`."""
-    head, of, tail = word.partition(" of ")
-    if n == 1 or head in STITCHES or head in ("st", "ch"):
-        return f"{n} {word}"
-    return f"{n} {head}{'es' if head.endswith('ch') else 's'}{of}{tail}"
-
-
-def in_terms(kind: str, terms: str) -> str:
-    """A kind of site or stitch with its canonical stitch names put in other terms."""
-    return _STITCH.sub(lambda m: write_kind(Kind(m[1]), terms, False), kind)
-
-
-def kinds(amounts: dict[str, int], terms: str) -> str:
-    """`2 spaces, 1 group`: sites by kind."""
-    return ", ".join(in_terms(some(n, kind), terms) for kind, n in amounts.items())
-
-
 def stitches(made: Tally, terms: str) -> str:
     """`5 tr, 1 dc`: the stitches alone, or a dash."""
     return ", ".join(_by_kind(made, terms)) or "-"
@@ -62,35 +41,56 @@ def everything(made: Tally, terms: str) -> str:
     return ", ".join(told) or "nothing"
 
 
+def each_repeat(count: RepeatCount, terms: str) -> str:
+    """`each takes 2 spaces and makes 5 tr`, or `16 of them take …`, where others do otherwise."""
+    takes, makes = kinds(count.takes, terms) or "nothing", everything(count.makes, terms)
+    if count.otherwise:
+        return f"{count.times - count.otherwise} of them take {takes} and make {makes}"
+    return f"each takes {takes} and makes {makes}"
+
+
 def _by_kind(made: Tally, terms: str) -> list[str]:
     """The stitches, the lowest kind first."""
     counted = sorted(made.stitches.items(), key=lambda kind: list(STITCHES).index(kind[0]))
     return [f"{n} {in_terms(kind, terms)}" for kind, n in counted if n]
 
 
-def length(mm: float) -> str:
+def length(mm: float, digits: int = 2) -> str:
     """A length with the two digits that are known of it: `24 cm`, `2.4 m`, `38 m`, `240 m`."""
     if mm <= 0:
         return "0 m"
-    mm = _two_digits(mm)
+    mm = _rounded(mm, digits)
     if mm < 1000:
-        return f"{mm / 10:.2g} cm"
-    return f"{mm / 1000:.1f} m" if mm < 9_950 else f"{mm / 1000:.0f} m"
+        return f"{mm / 10:.{digits}g} cm"
+    return f"{mm / 1000:.{_decimals(mm / 1000, digits)}f} m"
 
 
-def weight(grams: float) -> str:
+def weight(grams: float, digits: int = 2) -> str:
     """A weight with the two digits that are known of it: `0.39 g`, `5.5 g`, `120 g`."""
-    grams = _two_digits(grams)
-    if grams < 1:
-        return f"{grams:.2f} g"
-    return f"{grams:.1f} g" if grams < 9.95 else f"{grams:.0f} g"
+    grams = _rounded(grams, digits)
+    return f"{grams:.{_decimals(grams, digits)}f} g"
 
 
-def _two_digits(figure: float) -> float:
+def told_apart(
+    say: Callable[[float, int], str], middle: float, low: float, high: float
+) -> tuple[str, str, str]:
+    """A figure and its band, with a third digit where two would leave no band: `11.8 m`,
+    `11.6 m`, `12.1 m`."""
+    two, three = ((say(middle, n), say(low, n), say(high, n)) for n in (2, 3))
+    return three if low < high and two[1] == two[2] else two
+
+
+def _rounded(figure: float, digits: int) -> float:
     if figure <= 0:
         return 0
-    step = 10.0 ** (floor(log10(figure)) - 1)
+    step = 10.0 ** (floor(log10(figure)) - digits + 1)
     return round(figure / step) * step
+
+
+def _decimals(figure: float, digits: int) -> int:
+    """The decimals of a rounded figure, so that it has so many digits; 0.39 has two."""
+    before = 0 if figure < 0.9995 else floor(log10(figure * 1.0005)) + 1
+    return max(digits - before, 0)
 
 
 def edge_in_words(edge: Edge) -> str:

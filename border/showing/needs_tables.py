@@ -12,11 +12,12 @@ from border.planning.lacks import OnEdge
 from border.planning.needs import RoundNeed
 from border.planning.rules import Rule
 from border.planning.telling import in_words, several
-from border.showing.folding import edge_in_words, in_terms, some
+from border.showing.folding import edge_in_words
 from border.showing.layout import Rows
 from border.showing.needed import Needed, NeededWork
 from border.showing.tables import TERMS
 from border.showing.telling import harmless
+from border.text.amounts import in_terms, some
 
 
 def needs_tables(needed: Needed) -> Group:

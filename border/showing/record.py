@@ -153,12 +153,15 @@ def tally_record(made: Tally) -> TallyRecord:
 
 
 def _repeat(count: RepeatCount) -> RepeatRecord:
-    return {
+    record: RepeatRecord = {
         "times": count.times,
         "takes": dict(count.takes),
         "makes": tally_record(count.makes),
         "left_over": count.left_over,
     }
+    if count.otherwise:
+        record["otherwise"] = count.otherwise
+    return record
 
 
 def use_record(used: ThreadUse) -> ThreadRecord:

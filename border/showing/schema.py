@@ -20,6 +20,17 @@ from border.showing.eased_shapes import (
     PointRecord,
     SectionRepeatsRecord,
 )
+from border.showing.lying_shapes import (
+    BandRecord,
+    ChangeRecord,
+    FlatRecord,
+    LiesRecord,
+    LyingWorkRecord,
+    MarkRecord,
+    RoundLiesRecord,
+    SectionLiesRecord,
+    TurningRecord,
+)
 from border.showing.needs_shapes import (
     CloseRecord,
     CloseWorksRecord,
@@ -31,6 +42,12 @@ from border.showing.needs_shapes import (
     WorkNeedRecord,
 )
 from border.showing.readings_shapes import EdgeReadingsRecord, ReadingRecord
+from border.showing.sewing_shapes import (
+    AttachRecord,
+    PartSewnRecord,
+    PinRecord,
+    SewnEdgeRecord,
+)
 from border.showing.shapes import (
     AdjustmentRecord,
     CheckRecord,
@@ -55,6 +72,12 @@ from border.showing.sheet_shapes import (
     SheetWorkRecord,
     StageRecord,
 )
+from border.showing.sizing_shapes import (
+    EdgeSizeRecord,
+    RoundSizeRecord,
+    SizedRecord,
+    SizeRecord,
+)
 from border.showing.starter_record import NewRecord
 from border.showing.thread_shapes import (
     BallRecord,
@@ -74,6 +97,23 @@ from border.showing.written_shapes import WriteRecord, WrittenWorkRecord
 _SHAPES = (
     ReadingRecord,
     EdgeReadingsRecord,
+    RoundSizeRecord,
+    EdgeSizeRecord,
+    SizedRecord,
+    SizeRecord,
+    BandRecord,
+    LiesRecord,
+    SectionLiesRecord,
+    RoundLiesRecord,
+    MarkRecord,
+    ChangeRecord,
+    TurningRecord,
+    LyingWorkRecord,
+    FlatRecord,
+    PartSewnRecord,
+    PinRecord,
+    SewnEdgeRecord,
+    AttachRecord,
     SwatchRecord,
     GaugeRecord,
     MaterialRecord,
@@ -148,6 +188,9 @@ def schema() -> dict[str, Any]:
         ChoiceRecord,
         SheetRecord,
         WriteRecord,
+        FlatRecord,
+        AttachRecord,
+        SizeRecord,
         ThreadToldRecord,
         NewRecord,
         ChartRecord,

@@ -33,13 +33,15 @@ class TallyRecord(TypedDict):
 class RepeatRecord(TypedDict):
     """An open-ended repeat: whole workings, what one takes and makes, sites left over.
 
-    Over motifs in a clause, `times` and `left_over` are summed.
+    Over motifs in a clause, `times` and `left_over` are summed. `otherwise`: how many of the
+    times take more or fewer than that.
     """
 
     times: int
     takes: dict[str, int]
     makes: TallyRecord
     left_over: int
+    otherwise: NotRequired[int]
 
 
 class SectionRecord(TallyRecord):

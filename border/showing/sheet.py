@@ -6,8 +6,11 @@ is taken from what was counted; names that a user wrote are harmless already.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from msgspec import Struct
 
+from border.reckoning.measuring import Mark
 from border.reckoning.thread import ball_named, described, trusted
 from border.showing.counted import Counted, Piece
 from border.showing.folding import edge_in_words, series
@@ -53,15 +56,16 @@ class Sheet(Struct, frozen=True):
     mending: Mending
 
 
-def sheet(counted: Counted, file: str, project: bool) -> Sheet:
+def sheet(counted: Counted, tape: Sequence[Sequence[Mark]], file: str, project: bool) -> Sheet:
     """The sheet of everything that was counted.
 
-    `file`: its name without a folder; `project`: whether it is a project file.
+    `tape`: the measuring line of every piece, as far as it is known. `file`: its name without a
+    folder; `project`: whether it is a project file.
     """
     edges = []
     loops_before: tuple[int, ...] = ()
-    for piece in counted.pieces:
-        rounds = round_sheets(piece, counted, loops_before)
+    for piece, marks in zip(counted.pieces, tape, strict=True):
+        rounds = round_sheets(piece, counted, loops_before, marks)
         edges.append(_edge(piece, counted, rounds))
         loops_before += tuple(r.loops for r in piece.rounds)
     told = mending(counted.pieces, harmless(file), project)

@@ -156,6 +156,11 @@ def _round(edge: EdgeSheet, round_: RoundSheet, edge_at: str) -> list[str]:
     spaces = f"; {round_.spaces} spaces for the next round" if round_.spaces else ""
     lines += [
         f'<p class="total">In all: {_t(round_.total)}{spaces}.</p>',
+        *(
+            [f'<p class="tape">With a tape, laid flat: {_t(round_.tape)}.</p>']
+            if round_.tape
+            else []
+        ),
         f'<p class="thread">Thread: {_t(round_.thread)}.</p>',
         '<div class="close">',
         _tick(f"round {round_.number} is worked", round_.worked, "tick whole"),

@@ -8,8 +8,9 @@ from msgspec import Struct
 
 from border.reckoning.counts import RoundCount
 from border.showing.counted import Piece
-from border.showing.folding import everything, some
+from border.showing.folding import everything
 from border.showing.telling import harmless
+from border.text.amounts import some
 
 
 class ToCount(Struct, frozen=True):

@@ -9,11 +9,13 @@ from msgspec import Struct
 
 from border.findings import Severity
 from border.reckoning.counts import RepeatCount, RoundCount, Tally
+from border.reckoning.measuring import Mark
 from border.reckoning.running import Course, Joint, Stage, course
 from border.showing.counted import Counted, Piece
-from border.showing.folding import called, everything, kinds, series
+from border.showing.folding import called, each_repeat, everything, series
 from border.showing.sheet_words import is_copied, row_as_read, row_as_written, thread_in_words
 from border.showing.tables import adjusted
+from border.showing.tape_words import tape_in_words
 from border.showing.telling import harmless
 from border.text.readings import Round
 from border.working.found import in_words
@@ -53,7 +55,8 @@ class RoundSheet(Struct, frozen=True):
 
     `key`: the same as long as everything that is to be made in the round is the same.
     `worked`: it is worked already, `found`: and came out so. `faults`: why it does not
-    close. `opening`: the joint that it begins on, with what stands there.
+    close. `opening`: the joint that it begins on, with what stands there. `tape`: what it
+    should measure, if that is known.
     """
 
     number: int
@@ -71,16 +74,19 @@ class RoundSheet(Struct, frozen=True):
     runs: tuple[RunSheet, ...]
     total: str
     spaces: int
+    tape: str
     thread: str
 
 
 def round_sheets(
-    piece: Piece, counted: Counted, loops_before: tuple[int, ...]
+    piece: Piece, counted: Counted, loops_before: tuple[int, ...], marks: Sequence[Mark]
 ) -> tuple[RoundSheet, ...]:
-    """The rounds of a piece of work. `loops_before`: loops of all rounds worked before them."""
+    """The rounds of a piece of work. `loops_before`: loops of all rounds worked before them;
+    `marks`: what a tape should say of them."""
     if piece.worked is None or piece.reading is None:
         return ()
     loops = loops_before
+    tape = {mark.round: tape_in_words(mark, piece.edge.name) for mark in marks}
     sheets: list[RoundSheet] = []
     keys: dict[str, int] = {}
     parts = zip(piece.reading.rounds, piece.worked.rounds, piece.rounds, strict=False)
@@ -106,6 +112,7 @@ def round_sheets(
                 runs=tuple(_runs(way, count, piece)),
                 total=everything(count.made, piece.terms),
                 spaces=count.spaces,
+                tape=tape.get(count.number, ""),
                 thread=thread_in_words(count, loops, counted.thread),
             )
         )
@@ -153,9 +160,8 @@ def _anything(made: Tally) -> bool:
 
 def _repeat(count: RepeatCount, terms: str) -> str:
     times = "once" if count.times == 1 else f"{count.times} times"
-    takes = kinds(count.takes, terms) or "nothing"
     over = f"; {count.left_over} left over" if count.left_over else ""
-    return f"{times} in all: each takes {takes} and makes {everything(count.makes, terms)}{over}"
+    return f"{times} in all: {each_repeat(count, terms)}{over}"
 
 
 def _eased_all(way: Course, count: RoundCount, terms: str) -> Iterator[str]:

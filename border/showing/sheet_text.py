@@ -78,6 +78,8 @@ def _round(round_: RoundSheet) -> Iterator[str]:
             yield from _box(box, tick, alone=not run.what)
     spaces = f"; {round_.spaces} spaces for the next round" if round_.spaces else ""
     yield from _wrapped(f"In all: {round_.total}{spaces}", "  ", "    ")
+    if round_.tape:
+        yield from _wrapped(f"With a tape, laid flat: {round_.tape}", "  ", "    ")
     yield from _wrapped(f"Thread: {round_.thread}", "  ", "    ")
     yield f"  {tick} round {round_.number} is worked   what I really got: ____________________"
 

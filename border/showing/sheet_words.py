@@ -11,7 +11,7 @@ from border.findings import Span
 from border.reckoning.counts import RoundCount
 from border.reckoning.thread import Thread, ball_in_hand, thread_mm, thread_used
 from border.showing.counted import Piece
-from border.showing.folding import length
+from border.showing.folding import length, told_apart
 from border.showing.telling import harmless
 from border.stitches import STITCHES
 from border.text.readings import Round
@@ -106,8 +106,8 @@ def thread_in_words(count: RoundCount, loops: Sequence[int], thread: Thread) -> 
     whether the ball lasts."""
     used = thread_used(loops, thread)
     this = length(thread_mm(count.loops, thread))
-    band = f"between {length(used.low_mm)} and {length(used.high_mm)}"
-    told = f"about {this} for this round; about {length(used.mm)} so far, {band}"
+    about, least, most = told_apart(length, used.mm, used.low_mm, used.high_mm)
+    told = f"about {this} for this round; about {about} so far, between {least} and {most}"
     balls = ball_in_hand(used, thread)
     if balls is None:
         return told

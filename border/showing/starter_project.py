@@ -180,8 +180,8 @@ def _values(said: Said) -> dict[str, Any]:
     shape = SHAPES[word(said, "shape")]
     values: dict[str, Any] = {}
     for question in shape.questions:
-        given = numbers(said, question.key)
-        values[question.key] = given[0] if len(given) == 1 else given
+        given = said[question.key]
+        values[question.key] = given[0] if isinstance(given, tuple) and len(given) == 1 else given
     for free in shape.free_loops:
         values[f"{free.key}_sum"] = free.shown(numbers(said, free.key), said)
     left = word(said, "hand") == "left"
@@ -198,7 +198,7 @@ def _values(said: Said) -> dict[str, Any]:
     }
 
 
-def _across(measured: int | tuple[()]) -> str:
+def _across(measured: str) -> str:
     if measured:
         return f"motif_mm = {measured:<9} # across one wheel, in mm"
     return "# motif_mm = 42      # across one wheel, in mm: when it is measured"

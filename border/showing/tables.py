@@ -24,18 +24,19 @@ from border.reckoning.thread import (
 )
 from border.showing.counted import Counted, Piece
 from border.showing.folding import (
+    each_repeat,
     edge_in_words,
     everything,
     joint_lines,
-    kinds,
     length,
     motif_lines,
-    some,
     stitches,
+    told_apart,
     weight,
 )
 from border.showing.layout import Rows
 from border.showing.telling import harmless
+from border.text.amounts import kinds, some
 from border.working.found import in_words
 
 MOST = 40
@@ -141,10 +142,9 @@ def _detail_lines(piece: Piece, count: RoundCount) -> Iterator[tuple[str, list[T
 
 
 def _repeat(count: RepeatCount, terms: str) -> str:
-    takes = kinds(count.takes, terms) or "nothing"
     times = "once" if count.times == 1 else f"{count.times} times"
     over = f"; {count.left_over} left over" if count.left_over else "; none left over"
-    return f"{times}, each takes {takes} and makes {everything(count.makes, terms)}{over}"
+    return f"{times}, {each_repeat(count, terms)}{over}"
 
 
 def _motif(line: str, usual: bool) -> Text:
@@ -180,8 +180,9 @@ def _listed(names: Sequence[str]) -> str:
 
 def _thread(used: ThreadUse, thread: Thread) -> Text:
     text = Text("thread", style="bold")
+    about, low, high = told_apart(length, used.mm, used.low_mm, used.high_mm)
     text.append(
-        f"\nabout {length(used.mm)}, between {length(used.low_mm)} and {length(used.high_mm)}, "
+        f"\nabout {about}, between {low} and {high}, "
         f"{weight(used.grams)}, for {harmless(described(thread))}"
         f"\n{trusted(thread.gauge)}; in these rounds alone: no motifs, tails or swatch",
         style="not bold",

@@ -19,7 +19,7 @@ from border.reckoning.thread import (
     thread_used,
     trusted,
 )
-from border.showing.folding import length, some, weight
+from border.showing.folding import length, told_apart, weight
 from border.showing.layout import Rows
 from border.showing.telling import harmless
 from border.showing.thread_told import ThreadTold
@@ -33,6 +33,7 @@ from border.showing.thread_words import (
     where,
 )
 from border.stitches import CHAIN_LOOPS
+from border.text.amounts import some
 
 MOST = 40
 """Balls whose end is shown."""
@@ -100,13 +101,13 @@ def _edges(told: ThreadTold) -> Table:
 
 
 def _figures(used: ThreadUse) -> tuple[str, str, str]:
-    return length(used.mm), length(used.low_mm), length(used.high_mm)
+    return told_apart(length, used.mm, used.low_mm, used.high_mm)
 
 
 def _in_all(told: ThreadTold) -> Iterator[str]:
     used, thread = told.used, told.thread
-    grams = f"between {weight(used.low_grams)} and {weight(used.high_grams)}"
-    yield f"in all about {length(used.mm)}, {weight(used.grams)}, {grams}"
+    grams, low, high = told_apart(weight, used.grams, used.low_grams, used.high_grams)
+    yield f"in all about {_figures(used)[0]}, {grams}, between {low} and {high}"
     yield "in these rounds alone, start chains and joins with them: no motifs, tails or swatch"
     for piece in told.pieces:
         if piece.edge.of == "chain":

@@ -9,7 +9,8 @@ from border.reckoning.balls import BallEnd
 from border.reckoning.sparing import Enough, LeftOut
 from border.reckoning.stops import Stop
 from border.reckoning.thread import Thread, ball_named
-from border.showing.folding import length, some
+from border.showing.folding import length
+from border.text.amounts import some
 
 ENOUGH = {
     Enough.SURELY: "enough, even by the upper figure with waste",

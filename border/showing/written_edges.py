@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from math import pi, sin, tau
 
 from border.showing.edge_lines import arcs, edge_line, start_mark, straight_line
-from border.showing.folding import some
 from border.showing.svg import called, tag, words
 from border.showing.wheel_marks import SIZE, joints_drawn, wheel_drawn
 from border.showing.wheels import DrawnJoint, DrawnRun, Wheel
+from border.text.amounts import some
 from border.yoke.edges import Edge
 
 MARGIN = 0.85

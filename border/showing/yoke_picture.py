@@ -11,11 +11,11 @@ from msgspec import Struct
 from border.showing.blocks import Block, larger_in, stacked
 from border.showing.edge_lines import arcs, edge_line, start_mark
 from border.showing.face_names import roomiest, size_of_name, turning
-from border.showing.folding import some
 from border.showing.svg import INK, PAPER, called, circle, tag, width_of, words
 from border.showing.wheel_marks import SIZE, joints_drawn, wheel_drawn
 from border.showing.wheels import Wheel, wheels
 from border.showing.written_edges import written_edge
+from border.text.amounts import some
 from border.yoke.edges import Edge, edge_for
 from border.yoke.faces import Face
 from border.yoke.laying import Laid, lay

@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 from rich.console import Group, RenderableType
 from rich.text import Text
 
-from border.showing.folding import called, edge_in_words, series, some
+from border.showing.folding import called, edge_in_words, series
 from border.showing.layout import Rows
 from border.showing.telling import harmless
+from border.text.amounts import some
 from border.yoke.edges import Edge, Run
 from border.yoke.joints import Joint
 from border.yoke.report import RingItem, RingReport, YokeReport
@@ -21,7 +22,7 @@ def yoke_tables(title: str, yoke: YokeReport) -> Group:
     """The whole yoke, under its name."""
     parts: list[RenderableType] = [_heading(title, yoke), Text()]
     if yoke.rings:
-        parts += _part("loops round each motif", _rings(yoke))
+        parts += _part(f"{yoke.of}s round each motif", _rings(yoke))
         parts += _part("joints", _joints(yoke))
     for edge in yoke.edges:
         parts += _part(harmless(f"{edge.name}: {edge_in_words(edge)}"), _runs(edge))
@@ -43,7 +44,7 @@ def _heading(title: str, yoke: YokeReport) -> Text:
     text = Text(harmless(title), style="bold")
     if not yoke.rings:
         return text.append("\nno motifs: its edges are written straight down", style="not bold")
-    loops = f" of {some(yoke.loops, 'loop')} each" if yoke.loops else ""
+    loops = f" of {some(yoke.loops, yoke.of)} each" if yoke.loops else ""
     told = f"{some(yoke.motifs, 'motif')}{loops}, {some(yoke.joints, 'joint')}"
     text.append(f"\n{told}, {some(len(yoke.edges), 'edge')}", style="not bold")
     if yoke.goes_together:
@@ -100,7 +101,7 @@ def _joints(yoke: YokeReport) -> Iterator[tuple[str, str, str]]:
     for joint in yoke.joined:
         inside.setdefault(along(joint), []).append(joint)
     for joints in inside.values():
-        taken = _taken(joints[0])
+        taken = _taken(joints[0], yoke.of)
         if len(joints) == 1:
             yield " | ".join(joints[0].between), taken, ""
         else:
@@ -108,22 +109,22 @@ def _joints(yoke: YokeReport) -> Iterator[tuple[str, str, str]]:
             yield f"{section}, {len(joints)} joints", f"each to the next, {taken}", ""
 
 
-def _taken(joint: Joint) -> str:
+def _taken(joint: Joint, of: str) -> str:
     a, b = joint.loops
-    return f"{some(a, 'loop')} of each" if a == b else f"{a} loops and {b} loops"
+    return f"{some(a, of)} of each" if a == b else f"{some(a, of)} and {some(b, of)}"
 
 
 def _runs(edge: Edge) -> Iterator[tuple[str, str, str]]:
     """The runs of an edge in working order, equal neighbours folded."""
     for group in series(edge.runs, lambda r: (r.section, r.free, r.places)):
-        yield called(group, edge.runs), _run(group), ""
+        yield called(group, edge.runs), _run(group, edge.of), ""
     if not edge.runs:
         yield "plain places", some(edge.places, edge.of), ""
 
 
-def _run(group: Sequence[Run]) -> str:
+def _run(group: Sequence[Run], of: str) -> str:
     run = group[0]
     each = " each" if len(group) > 1 else ""
     if run.places == run.free:
-        return f"{some(run.places, 'place')}{each}"
-    return f"{some(run.free, 'place')} free, {run.places} with the seam loops{each}"
+        return f"{some(run.places, of)}{each}"
+    return f"{some(run.free, of)} free, {run.places} with the seam {of}s{each}"

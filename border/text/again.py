@@ -94,7 +94,8 @@ def _without_to_end(t: Terminals) -> Terminals:
     found: Terminals = []
     for here in t:
         comma = bool(found) and found[-1].type == "SEP" and not found[-1].name
-        before = [x.type for x in found[: len(found) - comma]][-3:]
+        end = len(found) - comma
+        before = [x.type for x in found[max(0, end - 3) : end]]
         open_place = before[-1:] != [] and before[-1] in NOUNS and {"EACH", "EVERY"} & set(before)
         if here.type != "TOEND" or not open_place:
             found.append(here)

@@ -25,7 +25,7 @@ from border.text.tree import (
     OverMotifs,
     Scope,
 )
-from border.text.vocabulary import vocabulary
+from border.text.vocabulary import phrases_from, vocabulary
 from border.text.words import Sort, Word
 
 _STOPS = frozenset(",;.()[]*—")
@@ -58,10 +58,7 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
         if scope is None and _opens_place(words[start:n]):
             continue
         if scope is None:
-            message = "the words before this colon are not the head of a clause"
-            help_ = f"write {_FORMS} behind a separator; elsewhere leave the colon out"
-            span = source.span(words[start].start, word.end)
-            findings.append(Finding("not-understood", message, help_, span))
+            findings.append(_no_head(words[start : n + 1], source))
             strange.update(range(start, n + 1))
         else:
             heads.append((start, n, scope))
@@ -80,17 +77,33 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
     return parts, tuple(findings)
 
 
+def _no_head(words: Sequence[Word], source: Source) -> Finding:
+    """What is told of words and a colon that are no head of a clause: of the words of a row head
+    that go on from the line above, whose last word no full stop parts from it, that."""
+    rows = vocabulary().rows
+    at = next((n for n, word in enumerate(words) if n and word.text in rows["row"]), None)
+    if at is not None and words[at - 1].text in rows["goes_on"]:
+        message = f'a line that ends in "{words[at - 1].text}" goes on, so this begins no new row'
+        help_ = "end the line above with a full stop"
+        return Finding(
+            "not-understood", message, help_, source.span(words[at].start, words[-1].end)
+        )
+    message = "the words before this colon are not the head of a clause"
+    help_ = f"write {_FORMS} behind a separator; elsewhere leave the colon out"
+    span = source.span(words[0].start, words[-1].end)
+    return Finding("not-understood", message, help_, span)
+
+
 def _opens_place(words: Sequence[Word]) -> bool:
     """Whether the words before a colon are a place, `in every space:`, and no clause head."""
     if not words or words[0].text == "at" or (words[0].text == "over" and not _named(words)):
         return False
-    entries = vocabulary().phrases.get(words[0].text, ())
-    return any(entry.terminal == "PREP" for _, entry in entries)
+    return any(entry.terminal == "PREP" for _, entry in phrases_from(words[0].text))
 
 
 def _named(words: Sequence[Word]) -> bool:
     """Whether `over each …:` names something that is worked into, and no part of an edge."""
-    entries = vocabulary().phrases.get(words[-1].text, ())
+    entries = phrases_from(words[-1].text)
     ends = {entry.terminal for phrase, entry in entries if len(phrase) == 1}
     each = len(words) > 2 and words[1].text in ("each", "every")
     return each and bool(ends & {"KIND", "CH", "PICOT"})

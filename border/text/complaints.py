@@ -38,28 +38,32 @@ _STANDING = {
 }
 
 
-def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str]:
-    """The message and the help for a text that goes wrong at a terminal (or at its end)."""
+def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Terminal]:
+    """The message and the help for a text that goes wrong at a terminal (or at its end).
+
+    And the terminal that they speak of: where something is missing, the one before.
+    """
     before = terminals[at - 1] if at else None
     expected = vocabulary().expected
     if at >= len(terminals):
         assert before is not None
         help_ = expected.get(before.type, _STEP)
-        return f'something is missing behind "{shortened(before.text)}"', help_
+        return f'something is missing behind "{shortened(before.text)}"', help_, before
     here = terminals[at]
     message = f'"{shortened(here.text)}" makes no step here'
     if here.type == "STRAY" and (asked := asked_place(here.text)) is not None:
-        return f'"{shortened(here.text)}" is one thing in this book, and another in that', asked
+        message = f'"{shortened(here.text)}" is one thing in this book, and another in that'
+        return message, asked, here
     if before is not None and before.type in expected:
         opens = here.type in ("SEP", "RP", "LP", "STAR", "ENDING", "REPEAT")
         if opens:
             message = f'something is missing behind "{shortened(before.text)}"'
-        return message, expected[before.type]
+        return message, expected[before.type], before if opens else here
     if before is not None and before.type == "ENDING" and here.type in ("PREP", "TO", "WITH"):
         help_ = (
             'say with which stitch: "1 sc in next space", or write a heading "fasten means sc"; '
             'to join new thread at the head of a row write "fasten the thread to next space"; '
             'to close the round write "join"'
         )
-        return message, help_
-    return message, _STANDING.get(here.type, _STEP).format(shortened(here.text))
+        return message, help_, here
+    return message, _STANDING.get(here.type, _STEP).format(shortened(here.text)), here

@@ -65,6 +65,8 @@ def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[i
 def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """`the 3 chain`, `next ch-3`, `under the chain`: the space of so many chains."""
     here, pair = t[at], types(t, at, 2)
+    if here.text == "chain" and ended(t, at + 1) and _parted(before):
+        return 1, [like(here, "KIND", Kind("space"))]  # `middle of the chain`
     glued = pair in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued
     behind = pair == ["CH", "NUM"] and ended(t, at + 2) and before[-1].type != "SKIP"
     if glued or behind:
@@ -93,6 +95,8 @@ def _under(before: Sequence[Terminal], here: Terminal) -> bool:
 def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """`3rd of the 5 treble`: the run of so many; `5 treble on the 5`: the next 5."""
     here = t[at]
+    if here.many and before[-1].type == "NEXT" and (count := made(before)) > 1:
+        return 1, [like(here, "NUM", number=count), here]  # `3 treble into successive loops`
     if here.type != "NUM":
         return 0, []
     if types(t, at + 1, 1) in (["STITCH"], ["KIND"]):
@@ -126,13 +130,21 @@ def _which(before: Sequence[Terminal], here: Terminal) -> Terminals:
 
 
 def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
-    """Whether `N chain` names a space: not where `next` or `first` count single chains."""
+    """Whether `N chain` names a space: not where `next` or `first` count single chains.
+
+    `5 sc in the next 5 chain` is one in each; 7, or a list, can only be meant for one space.
+    """
     if _parted(before):
         return not _closes_ring(t, at, before)
-    counts_on = before[-1].type in ("NEXT", "ORD", "CENTRE")
-    of_each = "EACHOF" in types(before, max(0, len(before) - 2), 2)
-    said = t[at + 1].text == "chain" or t[at].number == 1
-    return before[-1].type != "SKIP" and not of_each and (not counts_on or said)
+    number, spelled = t[at].number, t[at + 1].text == "chain"
+    if "EACHOF" in types(before, max(0, len(before) - 2), 2) or before[-1].type == "SKIP":
+        return False
+    if before[-1].type in ("NEXT", "ORD", "CENTRE"):
+        listed = [x.type for x in before[-4:] if x.type != "THE"][-3:-1]
+        several = listed in (["RP", "PREP"], ["SEP", "ALLIN"])
+        one_space = several or made(before) not in (0, 1, number)
+        return one_space and (number == 1 or spelled)
+    return True
 
 
 def _parted(before: Sequence[Terminal]) -> bool:
@@ -145,7 +157,7 @@ def _parted(before: Sequence[Terminal]) -> bool:
 
 def _closes_ring(t: Terminals, at: int, before: Terminals) -> bool:
     """`4 ch, 1 sc in the first of the 4 ch` closes a picot; of other chains, it is asked."""
-    words = [x for x in before if x.type not in ("THE", "SEP")]
+    words = [x for x in before[-12:] if x.type not in ("THE", "SEP")]
     if types(words, len(words) - 2, 2) != ["ORD", "OF"] or words[-2].number != 1:
         return False
     return chains_before(words[:-3]) > 0

@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
+from border.findings import Span
 from border.text.behind_each import tell_behind_each
 from border.text.nodes import Building, Step
 from border.text.tree import (
@@ -28,6 +29,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
+from border.text.written_places import write_ordinal
 from border.text.written_steps import write_item
 
 
@@ -35,13 +37,11 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     """Tell what the steps of one list may mean besides."""
     worked = None
     for before, step in pairwise(steps):
+        _tell_ordinal(before.item, step.item, b)
         if not step.hard:
-            _tell_ordinal(before.item, step.item, b)
             _tell_perhaps_ring(before.item, step.item, worked, b)
             _tell_list(before.item, step.item, b)
         worked = before.item
-    for step in steps:
-        _tell_one_chain(step.item, b)
     _tell_rising(steps, b)
     tell_behind_each(steps, b)
 
@@ -110,15 +110,9 @@ def _tell_counted_on(before: Item, item: Stitches, passed: int, nth: int, b: Bui
     b.tell(
         "perhaps-counted-on",
         f"this passes over {nth - 1} more, behind {passed} that the step before it took",
-        f"write {edit} if the {ordinal(nth)} is counted from where that step began",
+        f"write {edit} if the {write_ordinal(nth)} is counted from where the step before it began",
         before.span.to(item.span),
     )
-
-
-def ordinal(number: int) -> str:
-    """A number as an ordinal: `1st`, `2nd`, `11th`."""
-    teens = number % 100 in (11, 12, 13)
-    return f"{number}{'th' if teens else {1: 'st', 2: 'nd', 3: 'rd'}.get(number % 10, 'th')}"
 
 
 # --- rings --------------------------------------------------------------------------
@@ -135,8 +129,30 @@ def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
     )
 
 
+def may_be_picot(since: Sequence[Item], closing: Item) -> bool:
+    """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
+    match closing:
+        case Stitches(1, "ss" | "sc" as name, Place(targets=() | (Whole(Kind("st")),))):
+            chains = since[-1] if since else None
+            bare = len(since) > 1 and isinstance(since[-2], Stitches)
+            return isinstance(chains, Chains) and chains.count > 2 and (bare or name == "ss")
+        case _:
+            return False
+
+
+def tell_picot(chains: Item, b: Building, to: Span) -> None:
+    """That chains with a stitch in the same place behind them may be a picot."""
+    assert isinstance(chains, Chains)
+    b.tell(
+        "perhaps-picot",
+        f"these {chains.count} chains are taken to stand as a loop on the row",
+        f"write picot of {chains.count} if this closes them into a ring on that stitch",
+        chains.span.to(to),
+    )
+
+
 def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Building) -> None:
-    """`1 dc, ch 5, 1 sc in last dc`, `ch 5, 1 sl st in same st`, `ch 8, 1 sc in 5th ch`.
+    """`1 dc, ch 5, 1 sc in last dc`, `ch 8, 1 sc in 5th ch`: a picot?
 
     `worked` is the step before the chains.
     """
@@ -146,8 +162,6 @@ def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Buil
     match closing:
         case Stitches(1, "sc" | "ss", Place(which=Which.LAST, targets=(Whole(of),), count=1)):
             perhaps = isinstance(worked, Stitches) and worked.stitch == of.name
-        case Stitches(1, "ss", Place(which=Which.SAME, targets=() | (Whole(Kind("st")),))):
-            perhaps = True
         case Stitches(1, "sc" | "ss", Place(Which.NTH, (Whole(Kind("ch")),), nth)):
             perhaps, size = 3 <= nth <= size, nth
         case _:
@@ -184,15 +198,19 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
             )
 
 
-def _tell_one_chain(item: Item, b: Building) -> None:
-    """`2 dc in the chain`: in one chain, or in the whole space?"""
-    match item:
-        case Stitches(place=Place(which=Which.THE, targets=(Whole(Kind("ch", None)),)) as place):
-            space = replace(place, targets=(Whole(Kind("space")),))
-            edit = write_item(replace(item, place=space), b.terms, b.headings.overrides)
-            b.tell(
-                "perhaps-one-place",
-                "this is taken to go into one single chain",
-                f"write {edit} if the hook goes under the chains",
-                item.span,
-            )
+def tell_single_chain(item: Stitches, b: Building) -> None:
+    """`1 treble in the chain`: in one chain, or in all of those that stand together."""
+    space, chain = (
+        write_item(
+            replace(item, place=Place(Which.NEXT, (Whole(Kind(kind)),))),
+            b.terms,
+            b.headings.overrides,
+        )
+        for kind in ("space", "ch")
+    )
+    b.tell(
+        "perhaps-one-place",
+        "this is taken to go into the next single chain",
+        f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
+        item.span,
+    )

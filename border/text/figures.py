@@ -16,7 +16,7 @@ from border.findings import Finding
 from border.text.headings import is_heading
 from border.text.source import Source
 from border.text.terminals import Terminal
-from border.text.vocabulary import Phrase, plural, vocabulary
+from border.text.vocabulary import Phrase, phrases_from, plural, vocabulary
 from border.text.words import Sort, Word
 
 DEEPEST = 8
@@ -125,9 +125,8 @@ def with_figures(words: Sequence[Word], figures: Figures, depth: int = 0) -> lis
 
 def _is_place(before: Sequence[Word]) -> bool:
     """Whether something is worked into what is named here: `in next fan`, `between the fans`."""
-    phrases = vocabulary().phrases
     for word in reversed(before):
-        entries = [e.terminal for phrase, e in phrases.get(word.text, ()) if len(phrase) == 1]
+        entries = [e.terminal for phrase, e in phrases_from(word.text) if len(phrase) == 1]
         if set(entries) & _OPENS:
             return True
         which = set(entries) & _WHICH or word.sort in (Sort.NUMBER, Sort.ORDINAL)

@@ -14,7 +14,7 @@ from border.findings import Finding, Span
 from border.text.numbers import number_at
 from border.text.source import Source
 from border.text.tree import Bare, Headings, Multiple, Worked
-from border.text.vocabulary import TERMS, Entry, name_of, names, vocabulary
+from border.text.vocabulary import TERMS, Entry, name_of, names, phrases_from, vocabulary
 from border.text.words import LARGEST, Word, shortened
 
 _VALUES: dict[str, tuple[str, dict[str, Any]]] = {
@@ -154,7 +154,7 @@ def _settle_overrides(reading: _Reading) -> None:
     places: dict[str, str] = {}
     for word, meaning, span in reading.overrides:
         stitch, doubtful = _meant(meaning, terms)
-        taken = vocabulary().phrases.get(word.split(" ")[0], ()) if word else ()
+        taken = phrases_from(word.split(" ")[0])
         was = next((_is(e) for phrase, e in taken if phrase == tuple(word.split(" "))), None)
         free = _NOUNS if stitch not in vocabulary().stitches else _VERBS
         if was is not None and was not in (*free, "STRAY"):

@@ -94,7 +94,8 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     step = [terminals[n] for n in words[start:last]]
     step = step[1:] if step and step[0].type == "NUM" and step[0].number == 1 else step
     shape = [t.type for t in step]
-    closes = shape in (["STITCH", "PREP", "ORD", noun] for noun in NOUNS)
+    closes = shape[:1] == ["STITCH"] and shape[1:3] in (["PREP", "ORD"], ["TO", "ORD"])
+    closes = closes and shape[3:] in ([], ["KIND"], ["STITCH"], ["CH"])
     if not closes or step[0].name != "ss" or step[2].number != 1 or "REPEAT" not in types[:start]:
         return terminals
     join = replace(step[0], type="ENDING", name="join", end=step[-1].end)

@@ -7,12 +7,13 @@ each stitch without a place takes the next st, and each site all that is said.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import islice
 from typing import TypeVar
 
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.doubts import tell_doubts, tell_ring
+from border.text.doubts import may_be_picot, tell_doubts, tell_picot, tell_ring, tell_single_chain
 from border.text.nodes import Building, Step
 from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
@@ -58,7 +59,9 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                 if since and isinstance(since[-1], Chains) and may_close(item):
                     tell_ring(since[-1], item, b)
                 elif place.which is Which.SAME:
-                    if _may_share(since, item):
+                    if may_be_picot(since, item):
+                        tell_picot(since[-1], b, item.span)
+                    elif _may_share(since, item):
                         _tell_same(since, item, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
@@ -106,9 +109,9 @@ def _opens_row(steps: Sequence[Step], at: int) -> bool:
 
     They are if they open it, and are one, or high enough for a stitch of the row.
     """
-    before = [step.item for step in steps[:at]]
     chains = steps[at].item if at < len(steps) else None
-    if not all(isinstance(item, Begin | End) for item in before) or not isinstance(chains, Chains):
+    opens = all(isinstance(step.item, Begin | End) for step in islice(steps, at))
+    if not opens or not isinstance(chains, Chains):
         return False
     if chains.count == 1:
         return True
@@ -204,6 +207,8 @@ def _tell_same(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
 def with_each(item: _Placed, b: Building) -> _Placed:
     """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
     place = item.place
+    if isinstance(item, Stitches) and place == Place(Which.THE, (Whole(Kind("ch")),)):
+        tell_single_chain(item, b)
     if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
         return item
     if isinstance(item, Stitches) and item.count in (1, place.count):

@@ -53,6 +53,8 @@ def orders(t: Terminals) -> Terminals:
             found += [t[at + 1], here]
             at += 2
             continue
+        if here.type == "TO" and before == "STITCH" and behind[:1] in (["EACH"], ["EVERY"]):
+            here = replace(here, type="PREP")
         if here.type == "EACHOF" and behind[:1] == ["THE"]:
             t = [*t[: at + 1], *t[at + 2 :]]
             behind = types(t, at + 1, 3)
@@ -114,13 +116,24 @@ def same_again(t: Terminals) -> Terminals:
         if here.type == "STRAY" and here.text == "it" and found and found[-1].type == "PREP":
             found += [like(here, "SAME"), like(here, "PLACE")]
             continue
+        if here.type == "STRAY" and here.text in ("ring", "circle") and found:
+            here = like(here, "KIND", Kind("loop")) if found[-1].type in OPENS | WHICH else here
         if here.type == "KIND" and here.kind == Kind("st") and behind == ["PREP"]:
             counted = bool(found) and found[-1].type == "NUM" and _opens(found[:-1])
-            here = here if not counted or stitch is None else replace(stitch, end=here.end)
+            if counted and stitch is not None:
+                here = replace(stitch, end=here.end)
+                _set_apart(found, len(found) - 2)
         found.append(here)
         if here.type == "NUM" and behind == ["PREP"] and stitch is not None and _opens(found[:-1]):
             found.append(replace(stitch, start=here.start, end=here.end, glued=False))
+            _set_apart(found, len(found) - 3)
     return found
+
+
+def _set_apart(found: Terminals, at: int) -> None:
+    """In `1 plain, 2 in the next` only what stands behind the separator goes into that."""
+    if at >= 0 and found[at].type == "SEP":
+        found[at] = replace(found[at], name="hard")
 
 
 def _opens(found: Sequence[Terminal]) -> bool:

@@ -54,15 +54,15 @@ def ordinal_at(words: Sequence[Word], at: int) -> tuple[int, int] | None:
         return None
     if words[at].sort is Sort.ORDINAL:
         return words[at].number, at + 1
-    ordinals = vocabulary().ordinals
-    value = ordinals.get(_text(words, at))
+    ordinals, text = vocabulary().ordinals, _text(words, at)
+    value = ordinals.get(text)
     if value is not None:
         return value, at + 1
-    tens = vocabulary().numbers.get(_text(words, at), 0)
+    tens = vocabulary().numbers.get(text, 0)
+    if not 20 <= tens < 100:
+        return None
     unit = ordinals.get(_text(words, at + 1), 0)
-    if 20 <= tens < 100 and 0 < unit < 10:
-        return tens + unit, at + 2
-    return None
+    return (tens + unit, at + 2) if 0 < unit < 10 else None
 
 
 class RowList(Struct, frozen=True):

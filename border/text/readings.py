@@ -12,8 +12,13 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.stitches import STITCHES
 from border.text.copied import Copies, Others, Rules, rules_of
+from border.text.openings import (
+    split_head,
+    turned_before,
+    with_start_chain,
+    without_turning_chain,
+)
 from border.text.steps import is_open, next_for_first, passes_something, walk
 from border.text.tree import (
     AtJoint,
@@ -21,7 +26,6 @@ from border.text.tree import (
     Begin,
     Border,
     Bracket,
-    Chains,
     Claim,
     Clause,
     Copy,
@@ -81,10 +85,10 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
             break  # what comes later would be counted on the wrong row
         body, body_rules, ends = found.body, found.rules, found.ends
         copied = isinstance(row.body, Copy)
-        turned, body = _turned_before(body)
+        turned, body = turned_before(body)
         if turned and rounds:
             rounds[-1] = replace(rounds[-1], turns=True)
-        body, turning_chain = _without_turning_chain(body, ends)
+        body, turning_chain = without_turning_chain(body, ends)
         told: list[Finding] = []
         repeated = _as_own_repeat(body, body_rules, carried, number)
         body = _settled(body, body_rules, carried, number, told)
@@ -99,98 +103,19 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
     return Reading(h.name, tuple(rounds), rules_of(border), h.multiple), tuple(findings)
 
 
-def _as_repeated(text: Text) -> Text:
-    """A text worked round and round: all of it, start chain left out, as one repeat."""
-    head, rest = _split_head(text.items)
+def _as_repeated(text: Text, turning: tuple[Item, ...]) -> Text:
+    """A text worked round and round: all of it, start chain left out, as one repeat.
+
+    Chains made before the turn are made once, also where they stand for no stitch.
+    """
+    head, rest = split_head(text.items)
+    if turning and rest[: len(turning)] == turning:
+        head, rest = (*head, *turning), rest[len(turning) :]
     if not rest:
         return text
     span = rest[0].span.to(rest[-1].span)
     again = _primitive(tuple(map(next_for_first, rest)))
     return replace(text, items=(*head, Repeat(again, None, star=True, span=span)))
-
-
-# --- the head of a row --------------------------------------------------------
-
-
-def _turned_before(
-    body: Text | tuple[Clause, ...],
-) -> tuple[bool, Text | tuple[Clause, ...]]:
-    """A row that opens with `turn` turns the work before it."""
-    if not isinstance(body, Text):
-        return False, body
-    opening = 0
-    while opening < len(body.items) and isinstance(body.items[opening], End):
-        opening += 1
-    turned = any(isinstance(i, End) and i.what is Ending.TURN for i in body.items[:opening])
-    return turned, replace(body, items=body.items[opening:])
-
-
-def _without_turning_chain(
-    body: Text | tuple[Clause, ...], ends: tuple[End, ...]
-) -> tuple[Text | tuple[Clause, ...], tuple[Item, ...]]:
-    """Chains directly before `turn` are the start chain of the next row."""
-    if not isinstance(body, Text):
-        last, told = body[-1], body[-1].text.ends
-        text, chains = _without_turning_chain(last.text, told)
-        assert isinstance(text, Text)
-        return (*body[:-1], replace(last, text=text)), chains
-    if body.repeats or not body.items:
-        return body, ()
-    last_item = body.items[-1]
-    if isinstance(last_item, Chains | StartChain) and ends and ends[0].what is Ending.TURN:
-        return replace(body, items=body.items[:-1]), (last_item,)
-    return body, ()
-
-
-def _split_head(items: tuple[Item, ...]) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
-    """The beginning and start chain of a row, and the rest."""
-    n = 0
-    while n < len(items) and isinstance(items[n], Begin | StartChain | End):
-        n += 1
-    return items[:n], items[n:]
-
-
-def with_start_chain(
-    items: tuple[Item, ...], rules: Rules, number: int, findings: list[Finding]
-) -> tuple[Item, ...]:
-    """Bare chains that open a row, read as the start chain that they may stand for."""
-    at = next((i for i, item in enumerate(items) if not isinstance(item, Begin)), len(items))
-    if at == len(items) or not isinstance(chains := items[at], Chains):
-        return items
-    if chains.count == 1:
-        return (*items[:at], StartChain(1, None, span=chains.span), *items[at + 1 :])
-    for item in walk(items[at + 1 :]):
-        if not isinstance(item, Stitches):
-            continue
-        height = STITCHES[item.stitch].height
-        if 2 <= height <= chains.count:
-            start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
-            findings.append(_start_chain_assumed(start, rules, number))
-            return (*items[:at], start, *items[at + 1 :])
-    findings.append(_chains_assumed(chains, number))
-    return items
-
-
-def _chains_assumed(chains: Chains, number: int) -> Finding:
-    n = chains.count
-    message = f"ch {n} at the head of the round is taken as {n} chains that stand"
-    help_ = f'write "(ch {n})" to say so, or "ch {n}, not counted" if they only lead up'
-    return Finding("start-chain-assumed", message, help_, chains.span, number)
-
-
-def _start_chain_assumed(start: StartChain, rules: Rules, number: int) -> Finding:
-    from border.text.written import write_item
-
-    taken = write_item(start, rules.terms)
-    n = start.count
-    return Finding(
-        "start-chain-assumed",
-        f"ch {n} at the head of the round is taken as its first stitch: {taken}",
-        f'write "{taken}" to say so, "ch {n}, not counted" if it is no stitch, '
-        f'or "(ch {n})" for {n} chains that all stand',
-        start.span,
-        number,
-    )
 
 
 # --- the row as a whole -------------------------------------------------------
@@ -209,7 +134,7 @@ def _settled(
         if carried or not _own_repeat(body, rules):
             # In a row that is its own repeat, the chains that open it belong to that.
             items = with_start_chain(items, rules, number, findings)
-        text = _one_text(replace(body, items=items), rules)
+        text = _one_text(replace(body, items=items), rules, carried)
         _faults(text.items, number, findings)
         return text
     clauses = []
@@ -234,11 +159,11 @@ def _as_own_repeat(
     return read if isinstance(read, Text) and passes_something(read.items) else None
 
 
-def _one_text(text: Text, rules: Rules) -> Text:
+def _one_text(text: Text, rules: Rules, turning: tuple[Item, ...] = ()) -> Text:
     """A text with its bare repeat written as one, and its repeats in their shortest form."""
     text = replace(text, items=tuple(_shortest(item) for item in text.items))
     if _own_repeat(text, rules):
-        text = replace(_as_repeated(text), repeats=False)
+        text = replace(_as_repeated(text, turning), repeats=False)
     return _without_doubled_head(text)
 
 
@@ -282,7 +207,7 @@ def _without_doubled_head(text: Text) -> Text:
     """A row whose steps before its repeat are the whole of that repeat is simply that repeat."""
     if not text.items or not isinstance(repeat := text.items[-1], Repeat):
         return text
-    head, steps = _split_head(text.items[:-1])
+    head, steps = split_head(text.items[:-1])
     whole = repeat.times is None and repeat.to_last is None and bool(steps)
     if whole and not any(isinstance(i, StartChain) and i.stands_for for i in head):
         same = tuple(map(alike, steps)) == tuple(map(alike, repeat.items))

@@ -78,7 +78,7 @@ def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
     kept: list[Word] = []
     at = 0
     while at < len(words):
-        end = at + 1 if words[at].text in ("of", "on", "in") else at
+        end = at + 1 if words[at].text == "of" else at
         end += end > at and words[min(end, len(words) - 1)].text == "the"
         listed = row_list_at(words, end) if at < end < len(words) else None
         if listed is not None and listed.named and listed.numbers == (number - 1,):
@@ -138,8 +138,7 @@ def _read_text(
     building = Building(terminals, source.name, reader.headings, number, clause)
     parsed = parse(terminals)
     if isinstance(parsed, int):
-        message, help_ = complaint(terminals, parsed)
-        wrong = terminals[min(parsed, len(terminals) - 1)]
+        message, help_, wrong = complaint(terminals, parsed)
         reader.findings.append(
             Finding("not-understood", message, help_, source.span(wrong.start, wrong.end))
         )

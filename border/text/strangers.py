@@ -17,6 +17,9 @@ if TYPE_CHECKING:
 _REMARK = 3
 """So many unknown words close together are a remark, and told as one."""
 
+_LITTLE = frozenset({"THE", "TO", "STRAY", "WITH", "OF", "OR", "AS", "FROM", "PREP", "BUT", "SAME"})
+"""Words that begin or end a remark: `to keep it flat`, `of which it is made`."""
+
 _GUESSES = 40
 """So many unknown words are given their nearest known one; to look is slow."""
 
@@ -40,6 +43,12 @@ def unknown_terms(
                 f'write a heading that says what it means, as in "{text} means {meaning}"'
                 f"{where}, or other terms"
             )
+            if not there:
+                message = f'no terms settle what "{text}" is'
+                help_ = (
+                    f'see how the book says it is made, and write a heading: "{text} means '
+                    f'{meaning}" (in most books), or what it is here'
+                )
         elif phrase in known.unsettled:
             other = known.unsettled[phrase]
             moved = meaning_of(known.known[tuple(other.split(" "))], terms)
@@ -99,7 +108,8 @@ def strangers(
     """Words that the vocabulary does not have; a run of them, as of a remark, is told once."""
     for run in _runs(terminals):
         if len(run) >= _REMARK:
-            span = source.span(run[0].start, run[-1].end)
+            first, last = _widened(run, terminals)
+            span = source.span(first.start, last.end)
             short = shortened(source.text[span.start : span.end])
             message = f'these words are no part of a border text: "{short}"'
             help_ = f'set a remark apart: "-- {short} --", or put it behind a #'
@@ -133,6 +143,22 @@ def asked_place(word: str) -> str | None:
     return f"write a heading that says what is worked into: {means}{made}"
 
 
+def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Terminal, Terminal]:
+    """The first and last word of a remark, with the little words on either side of it."""
+    first = next(n for n, t in enumerate(terminals) if t is run[0])
+    last = next(n for n, t in enumerate(terminals) if t is run[-1])
+    while first and _is_little(terminals[first - 1]):
+        first -= 1
+    while last + 1 < len(terminals) and _is_little(terminals[last + 1]):
+        last += 1
+    return terminals[first], terminals[last]
+
+
+def _is_little(terminal: Terminal) -> bool:
+    """Whether a word is of no use in a row without what stands beside it."""
+    return terminal.type in _LITTLE or (terminal.type == "SEP" and terminal.text.isalpha())
+
+
 def _runs(terminals: Sequence[Terminal]) -> Iterator[list[Terminal]]:
     """Unknown words in runs: at most two known ones, and no hard separator, in between."""
     run: list[Terminal] = []
@@ -160,7 +186,8 @@ def _nearest(word: str, known: Names) -> str | None:
 @lru_cache(maxsize=4)
 def _known_words(terms: str) -> tuple[str, ...]:
     table = vocabulary()
-    phrases = [phrase for entries in table.phrases.values() for phrase, _ in entries]
+    patterns = (choices for alike in table.patterns.values() for choices, _ in alike)
+    phrases = [phrase for choices in patterns for forms in choices for phrase in forms]
     phrases += names(terms).known
     words = {word for phrase in phrases for word in phrase if len(word) > 1}
     return tuple(sorted(words | {*table.numbers, *table.ordinals, *table.times}))

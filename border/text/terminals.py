@@ -6,7 +6,7 @@ thing (`ch-5 space`, `with ch 2 between`) is put together in `shaping.py`.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -16,7 +16,7 @@ from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
 from border.text.strangers import strangers, unknown_terms, without_exceptions
 from border.text.tree import Kind
-from border.text.vocabulary import Entry, Names, Phrase, Phrases, vocabulary
+from border.text.vocabulary import Entry, Names, Phrase, phrases_from, vocabulary
 from border.text.words import LARGEST, Sort, Word
 
 _MARKS = {
@@ -121,10 +121,10 @@ def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal
             return _terminal("UNKNOWN", words, at, at + 1), at + 1
     if word.text in vocabulary().colours["opens"] and (end := _behind_colour(words, at)) > at:
         return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
-    entry, end = longest(words, at, vocabulary().phrases)
+    entry, end = longest(words, at, phrases_from(word.text))
     if entry is not None and entry.terminal == "MADEOF" and number_at(words, end) is None:
         entry, end = None, at
-    stitch, stitch_end = longest(words, at, names.phrases)
+    stitch, stitch_end = longest(words, at, names.phrases.get(word.text, ()))
     ordinal = ordinal_at(words, at)
     number = number_at(words, at)
     times = vocabulary().times.get(word.text)
@@ -143,9 +143,14 @@ def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal
     return _terminal("UNKNOWN", words, at, at + 1), at + 1
 
 
-def longest(words: Sequence[Word], at: int, phrases: Phrases) -> tuple[Entry | None, int]:
-    """The longest phrase that begins at a word, and the place behind it."""
-    for phrase, entry in phrases.get(words[at].text, ()):
+def longest(
+    words: Sequence[Word], at: int, phrases: Iterable[tuple[Phrase, Entry]]
+) -> tuple[Entry | None, int]:
+    """The first of some phrases, longest first, that begins at a word; and the place behind it."""
+    following = words[at + 1].text if at + 1 < len(words) else ""
+    for phrase, entry in phrases:
+        if len(phrase) > 1 and following not in (phrase[1], "."):
+            continue
         end = _behind(words, at, phrase)
         if end is not None:
             return entry, end

@@ -13,6 +13,7 @@ from pkgutil import get_data
 from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 TERMS = ("us", "uk", "early")
 _PART = re.compile(r"\[([^\]]*)\]|(\S+)")
@@ -37,15 +38,19 @@ class Entry(Struct, frozen=True):
 Phrases = dict[str, list[tuple[Phrase, Entry]]]
 """First word -> the phrases that begin with it, longest first."""
 
+Pattern = tuple[list[list[Phrase]], Entry]
+"""What may stand one behind the other, `()` where it may be left out; and what it all is."""
+
 
 class Vocabulary(Struct, frozen=True):
     """The words that mean the same in all terms, and each stitch's names in each.
 
-    `asked`: names that no terms settle -> the stitch that they mostly are;
-    `places_asked`: names of things to work into -> what each mostly is.
+    `patterns`: by each word that they can begin with. `asked`: names that no terms settle ->
+    the stitch that they mostly are; `places_asked`: of things to work into -> what each
+    mostly is.
     """
 
-    phrases: Phrases
+    patterns: dict[str, list[Pattern]]
     numbers: dict[str, int]
     ordinals: dict[str, int]
     times: dict[str, int]
@@ -75,14 +80,43 @@ class Names(Struct, frozen=True):
     unsettled: dict[Phrase, str]
 
 
-def _forms(pattern: str) -> list[Phrase]:
-    """All phrases that a pattern stands for."""
+def _choices(pattern: str) -> list[list[Phrase]]:
+    """What may stand one behind the other in a pattern."""
     choices: list[list[Phrase]] = []
     for optional, plain in _PART.findall(pattern):
         words = [part.split("|") for part in (optional or plain).split()]
         forms: list[Phrase] = list(product(*words))
         choices.append([(), *forms] if optional else forms)
-    return [tuple(w for part in parts for w in part) for parts in product(*choices)]
+    return choices
+
+
+@lru_cache(maxsize=1024)
+def phrases_from(word: str) -> tuple[tuple[Phrase, Entry], ...]:
+    """The phrases of the vocabulary that begin with a word, longest first.
+
+    A pattern can stand for thousands: only those that a text may have are made.
+    """
+    found: dict[Phrase, Entry] = {}
+    for choices, entry in vocabulary().patterns.get(word, ()):
+        for parts in product(*choices):
+            form = tuple(w for part in parts for w in part)
+            if form[0] == word:
+                found[form] = _of_form(entry, form)
+    return tuple(sorted(found.items(), key=lambda item: len(item[0]), reverse=True))
+
+
+def _of_form(entry: Entry, form: Phrase) -> Entry:
+    return replace(entry, many=form[-1].endswith("s")) if entry.terminal == "KIND" else entry
+
+
+def _first_words(choices: list[list[Phrase]]) -> set[str]:
+    """The words that a pattern can begin with."""
+    words: set[str] = set()
+    for forms in choices:
+        words |= {form[0] for form in forms if form}
+        if () not in forms:
+            break
+    return words
 
 
 def _index(entries: dict[Phrase, Entry]) -> Phrases:
@@ -98,19 +132,19 @@ def vocabulary() -> Vocabulary:
     data = get_data("border.grammar", "vocabulary.toml")
     assert data is not None
     table: dict[str, Any] = tomllib.loads(data.decode())
-    entries: dict[Phrase, Entry] = {}
-    for terminal, patterns in table["words"].items():
-        entries |= {f: Entry(terminal) for p in patterns for f in _forms(p)}
+    meant = [(p, Entry(terminal)) for terminal, ps in table["words"].items() for p in ps]
     for name, patterns in table["kinds"].items():
         chain, kind = name.startswith("chain_"), name.removeprefix("chain_")
-        for pattern in patterns:
-            for form in _forms(pattern):
-                entries[form] = Entry("KIND", kind, many=form[-1].endswith("s"), chain=chain)
+        meant += [(p, Entry("KIND", kind, chain=chain)) for p in patterns]
     for part, terminal in (("modifiers", "MOD"), ("endings", "ENDING")):
-        for name, patterns in table[part].items():
-            entries |= {f: Entry(terminal, name) for p in patterns for f in _forms(p)}
+        meant += [(p, Entry(terminal, name)) for name, ps in table[part].items() for p in ps]
+    found: dict[str, list[Pattern]] = {}
+    for pattern, entry in meant:
+        choices = _choices(pattern)
+        for word in _first_words(choices):
+            found.setdefault(word, []).append((choices, entry))
     return Vocabulary(
-        _index(entries),
+        found,
         table["numbers"],
         table["ordinals"],
         table["times"],

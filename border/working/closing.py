@@ -69,22 +69,19 @@ Sample = tuple[tuple[int, ...], tuple[str, ...]]
 class Account(Struct):
     """The account of one open-ended repeat over all the parts of the edge it was worked on.
 
-    `named`: what its first place names. `seen`: how often one repeat took and made just
-    so; `last`: what the last one did. `spans`: the elements [start, stop) of the new row
-    that each repeat made.
+    `named`: what its first place names, `leading`: what is counted of it. `seen`: how often
+    one repeat took and made just so; `last`: what the last one did. `spans`: the elements
+    [start, stop) of the new row that each repeat made.
     """
 
     named: tuple[Target, ...]
+    leading: tuple[Target, ...]
     times: int = 0
     left_over: int = 0
     seen: Counter[Sample] = field(default_factory=Counter)
     last: Sample = ((), ())
     spans: list[tuple[int, int]] = field(default_factory=list)
     passed: list[tuple[dict[Target, int], int]] = field(default_factory=list)
-
-    @property
-    def leading(self) -> tuple[Target, ...]:
-        return counted_as(self.named)
 
     def add(self, cursor: Cursor, mark: Mark, sites: Sites) -> None:
         """One repeat more, worked from the mark to where the cursor is."""
@@ -99,6 +96,8 @@ class Account(Struct):
         """The chains that part the last repeat from a next one are not made after all."""
         takes, kinds = self.last
         self.seen[self.last] -= 1
+        if not self.seen[self.last]:
+            del self.seen[self.last]  # on a tie the first counts, and no repeat was like that
         self.last = takes, kinds[: len(kinds) - count]
         self.seen[self.last] += 1
         start, stop = self.spans[-1]
@@ -110,6 +109,8 @@ class Account(Struct):
         else:
             lists = [cursor.window.sites((target,)) for target in self.leading]
             takes = tuple(s.after(cursor.at) - s.after(mark.at) for s in lists)
+        if self.leading == self.named:  # no parts
+            return takes
         unseen = (self._unseen(cursor, mark, target.of) for target in self.leading)
         return tuple(n + more for n, more in zip(takes, unseen, strict=True))
 
@@ -134,6 +135,11 @@ class Account(Struct):
             name = kind_name(target.of, fabric)
             taken[name] = taken.get(name, 0) + n
         return taken
+
+    def otherwise(self) -> int:
+        """How many repeats take more or fewer than most do."""
+        usual = self._usual()[0]
+        return sum(n for (takes, _), n in self.seen.items() if takes != usual)
 
     def makes(self) -> tuple[str, ...]:
         """The elements that one repeat makes, as most repeats do."""
@@ -171,7 +177,8 @@ def accounts_of(body: Text | tuple[Clause, ...]) -> dict[int, Account]:
         for item in walk(text.items):
             if is_open(item):
                 inner = item.items if isinstance(item, Repeat) else (item,)
-                found[id(item)] = Account(leading_targets(inner))
+                named = leading_targets(inner)
+                found[id(item)] = Account(named, counted_as(named))
     return found
 
 

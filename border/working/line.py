@@ -7,7 +7,7 @@ of them to a place, so that half-way is always a whole tick.
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import cached_property
 
 from msgspec import Struct
@@ -73,6 +73,20 @@ class Line(Struct, frozen=True, dict=True):
         if rest == 0 and is_joint and at < len(self.starts) and self.starts[at] == place:
             return at, True
         return max(bisect_right(self.starts, place) - 1, 0), False
+
+    def owners(self, positions: Iterable[int], tick: int) -> Iterator[tuple[int, bool]]:
+        """The `owner` of each position. Neighbours mostly have the same: it is looked at first."""
+        low = high = at = 0
+        for position in positions:
+            on_joint = False
+            if not low < position < high:
+                at, on_joint = self.owner(position, tick)
+                laps = position // (self.length * tick) * self.length
+                low, high = (
+                    (self.stretches[at].start + laps) * tick,
+                    (self.stretches[at].end + laps) * tick,
+                )
+            yield at, on_joint
 
     def series(self, carries: list[bool]) -> Iterator[tuple[int, int]]:
         """The unbroken series of stretches marked True, as [first, last] indices.

@@ -6,7 +6,8 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.readings import Round, with_start_chain
+from border.text.openings import with_start_chain
+from border.text.readings import Round
 from border.text.steps import walk, worked_targets
 from border.text.tree import Begin, Between, Item, StartChain, Stitches, Target, Text, Whole
 from border.working.adjusting import Adjustment, Boundaries, Boundary, middles, planned
@@ -17,7 +18,8 @@ from border.working.heads import row_head
 from border.working.rows import Worker
 from border.working.scopes import Part, allotted, parts
 from border.working.sites import SiteFinder
-from border.working.telling import Leftover, Reasons, no_place, not_covered
+from border.working.telling import no_place, not_covered
+from border.working.unclosed import Leftover, Reasons
 from border.working.windows import JointWindow, Window
 
 

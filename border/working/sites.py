@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterator
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from typing import assert_never
 
 from border.stitches import STITCHES
@@ -19,6 +19,9 @@ from border.text.tree import (
 )
 from border.working.fabric import ALONE, CHAIN, PICOT, Fabric
 from border.working.stations import Sites, Stations
+
+OUT = -2
+"""The mark of an atom that belongs to no run."""
 
 
 class SiteFinder(Stations):
@@ -96,45 +99,39 @@ class SiteFinder(Stations):
 
     def _runs(self, kind: Kind, wanted: Callable[[str], bool], *, together: bool) -> Sites:
         """Longest runs of wanted atoms; `together`: all worked into one and the same site."""
-        least = 1 if kind.name in ("loop", "space", "run") else 2
-        found = Sites([], [], [])
-        for run in self._all_runs(wanted, together):
-            if kind.stitch and any(self._kind(i) != kind.stitch for i in run):
-                continue
-            if len(run) >= least and (kind.size is None or kind.size == len(run)):
-                found.a.append(self.step * run[0])
-                found.b.append(self.behind(run[-1]))
-                found.p.append((self._pos(run[0]) + self._pos(run[-1])) // 2)
-        return found
+        f, step, least = self.fabric, self.step, 1 if kind.name in ("loop", "space", "run") else 2
+        found = [
+            (i, j)
+            for i, j in self._all_runs(wanted, together)
+            if j - i >= least and kind.size in (None, j - i)
+        ]
+        over = max(found[-1][1] - len(self.atoms), 0) + 1 if found else 0
+        at = [*self.atoms, *(i + len(f.kinds) for i in self.atoms[:over])]
+        if kind.stitch:
+            found = [(i, j) for i, j in found if {*map(self._kind, at[i:j])} == {kind.stitch}]
+        pos = [f.pos[i] for i in self.atoms]
+        pos += [p + f.length for p in pos[:over]]
+        return Sites(
+            [step * at[i] for i, _ in found],
+            [step * at[j] - step + 4 for _, j in found],
+            [(pos[i] + pos[j - 1]) // 2 for i, j in found],
+        )
 
-    def _all_runs(self, wanted: Callable[[str], bool], together: bool) -> Iterator[list[int]]:
-        """Runs of element numbers; one that straddles the start counts on beyond the last."""
-        f = self.fabric
-        runs: list[list[int]] = []
-        broken = True
-        for i in self.atoms:
-            if not wanted(f.kinds[i]):
-                broken = True
-                continue
-            if broken or (together and not self._one_site(runs[-1][-1], i)):
-                runs.append([i])
-            else:
-                runs[-1].append(i)
-            broken = False
-        if f.line.closed and len(runs) > 1 and self._meet(runs[-1], runs[0], together):
-            n = len(f.kinds)
-            runs = [*runs[1:-1], [*runs[-1], *(i + n for i in runs[0])]]
-        yield from runs
-
-    def _one_site(self, i: int, j: int) -> bool:
-        into = self.fabric.into
-        return into[i] == into[j] != ALONE
-
-    def _meet(self, last: list[int], first: list[int], together: bool) -> bool:
-        """Whether the last run and the first are neighbours across the start."""
-        if first[0] != self.atoms[0] or last[-1] != self.atoms[-1]:
-            return False
-        return not together or self._one_site(last[-1], first[0])
+    def _all_runs(self, wanted: Callable[[str], bool], together: bool) -> list[tuple[int, int]]:
+        """Runs as [start, stop) of atoms by number; one across the start runs on and is last."""
+        f, atoms = self.fabric, self.atoms
+        known = {k: wanted(k) for k in set(f.kinds)}
+        if together:  # atoms that were worked into no one site are each a run of their own
+            into = [f.into[i] if f.into[i] != ALONE else OUT - 1 - i for i in atoms]
+            marks = [m if known[f.kinds[i]] else OUT for i, m in zip(atoms, into, strict=True)]
+        else:
+            marks = [0 if known[f.kinds[i]] else OUT for i in atoms]
+        changes = (n for n, (one, next_) in enumerate(pairwise(marks), 1) if one != next_)
+        ends = pairwise((0, *changes, len(marks))) if marks else ()
+        runs = [(i, j) for i, j in ends if marks[i] != OUT]
+        if f.line.closed and len(runs) > 1 and marks[0] == marks[-1] != OUT:
+            runs = [*runs[1:-1], (runs[-1][0], len(atoms) + runs[0][1])]
+        return runs
 
     def _joints(self) -> Sites:
         """Joints, each in the gap before the first atom that stands at or behind its point."""

@@ -1,184 +1,47 @@
-"""What is told of a round: why it does not close, where, and what would mend it."""
+"""What is told of a round besides: readings that differ, names and places that are not there."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
-from msgspec import Struct
-
 from border.findings import Finding
+from border.text.amounts import in_terms, kinds, some
 from border.text.readings import Round
 from border.text.tree import Clause
-from border.text.written import write_item
 from border.working.adjusting import Adjustment
-from border.working.closing import Account, Left, Trouble, tally, whereabouts
+from border.working.closing import tally, whereabouts
 from border.working.fabric import Fabric
+from border.working.unclosed import in_a_row
 from border.yoke.edges import Edge
-
-
-class Leftover(Struct, frozen=True):
-    """Sites left over in one part of the edge: by a repeat, or (`left` None) at its end."""
-
-    part: str
-    count: int
-    positions: tuple[int, ...]
-    what: str
-    left: Left | None
-
-
-class Reasons(Struct):
-    """Why a round does not close."""
-
-    leftovers: list[Leftover]
-    troubles: list[tuple[str, Trouble]]
-    unmade: list[str]
-
-
-def plural(n: int, word: str) -> str:
-    """A number with its noun: `1 space`, `3 ch-5 spaces`, `2 groups of 3`."""
-    if n == 1:
-        return f"1 {word}"
-    head, of, tail = word.partition(" of ")
-    return f"{n} {head}{'' if head in ('st', 'ch') else 's'}{of}{tail}"
-
-
-def too_short(round_: Round, troubles: Iterable[tuple[str, Trouble]]) -> list[Finding]:
-    """One finding for each step that asks more than its parts of the edge have."""
-    by_step: dict[int, list[tuple[str, Trouble]]] = {}
-    for part, trouble in troubles:
-        if trouble.short:
-            by_step.setdefault(id(trouble.item), []).append((part, trouble))
-    found = []
-    for told in by_step.values():
-        part, trouble = told[0]
-        names = _names([name for name, _ in told]) if part else "the row"
-        words = write_item(trouble.item, round_.rules.terms)
-        message = f"{names}: {words} asks for {trouble.needs}, and there is room for {trouble.has}"
-        help_ = "give so short a part a clause of its own (over NAME: …), or ask less of it"
-        found.append(Finding("run-too-short", message, help_, trouble.item.span, round_.number))
-    return found
-
-
-def does_not_close(
-    round_: Round, fabric: Fabric, accounts: dict[int, Account], reasons: Reasons, already: bool
-) -> Finding:
-    """The finding for a round that does not close; `already`: it is worked, and a fact."""
-    told = [*_left(fabric, reasons), *_ran_out(round_, reasons)]
-    if reasons.unmade:
-        parts = [name for name in reasons.unmade if name]
-        told.append(f"its repeat is made no times{f' on {_names(parts)}' if parts else ''}")
-    if not told:
-        short = list(dict.fromkeys(part for part, t in reasons.troubles if t.short))
-        told = ["its repeat does not come out even"]
-        if short:
-            told = [f"it asks for more than {_names(short)} has" if short[0] else "it runs short"]
-    repeat, help_ = _repeat(fabric, accounts, reasons)
-    reason = "; ".join([*told, *repeat])
-    if already:
-        message = f"round {round_.number}, worked already, does not close: {reason}"
-        help_ = "nothing need be undone: the rounds after it are counted into it as it is"
-        return Finding("worked-does-not-close", message, help_, round_.head, round_.number)
-    message = f"round {round_.number} does not close: {reason}"
-    return Finding("row-does-not-close", message, help_, round_.head, round_.number)
-
-
-def _left(fabric: Fabric, reasons: Reasons) -> list[str]:
-    by_amount: dict[tuple[int, str], list[Leftover]] = {}
-    for leftover in reasons.leftovers:
-        by_amount.setdefault((leftover.count, leftover.what), []).append(leftover)
-    told = []
-    for (count, what), where in by_amount.items():
-        amount = f"{plural(count, what)} {'is' if count == 1 else 'are'} left over"
-        if not where[0].part:
-            told.append(f"{amount} {whereabouts(fabric, where[0].positions)}".rstrip())
-        elif len(where) == 1:
-            told.append(f"{amount} on {where[0].part}")
-        else:
-            told.append(f"{amount} on each of {_names([w.part for w in where])}")
-    return told
-
-
-def _ran_out(round_: Round, reasons: Reasons) -> list[str]:
-    told: dict[str, list[str]] = {}
-    for part, trouble in reasons.troubles:
-        if not trouble.short:
-            words = write_item(trouble.item, round_.rules.terms)
-            left = f"only {trouble.has} {'is' if trouble.has == 1 else 'are'} left"
-            left = left if trouble.has else "none is left"
-            told.setdefault(f"for {words} {left}", []).append(part)
-    return [f"{words} at {_names(p)}" if p[0] else words for words, p in told.items()]
-
-
-def _repeat(
-    fabric: Fabric, accounts: dict[int, Account], reasons: Reasons
-) -> tuple[list[str], str | None]:
-    """How the repeat goes, and the two remedies."""
-    first = next((o for o in reasons.leftovers if o.left is not None), None)
-    if first is None or first.left is None:
-        if reasons.leftovers:
-            return [], "work into what is left, skip it in so many words, or add a repeat"
-        return [], "write what is to be done where the row runs short, or change the repeat"
-    takes = accounts[id(first.left.item)].takes(fabric)
-    told = ", ".join(plural(n, kind) for kind, n in takes.items())
-    several = sum(o.left is not None for o in reasons.leftovers) > 1
-    fits = "once" if first.left.times == 1 else f"{first.left.times} times"
-    sentence = f"a repeat takes {told}" + ("" if several else f" and fits {fits}")
-    if not several and not first.left.times:
-        sentence = "not one repeat fits"
-    ways = [_remedy(o, sum(takes.values())) for o in reasons.leftovers if o.left is not None]
-    ways = list(dict.fromkeys(ways))
-    more = f"; and so on for {len(ways) - 3} more" if len(ways) > 3 else ""
-    return [sentence], "; ".join(ways[:3]) + f"{more}, where it will not be seen"
-
-
-def _remedy(leftover: Leftover, takes: int) -> str:
-    """What evens a part out: to pass what is left, or to work the rest of a repeat twice."""
-    way = f"skip {plural(leftover.count, leftover.what)} (by = {leftover.count})"
-    short = takes - leftover.count
-    if short > 0:
-        way += f", or work {plural(short, leftover.what)} twice (by = -{short})"
-    return f"{way} on {leftover.part}" if leftover.part else way
-
-
-def _names(names: list[str]) -> str:
-    names = list(dict.fromkeys(names))
-    if len(names) > 4:
-        return f"{', '.join(names[:3])} and {len(names) - 3} more"
-    if len(names) > 1:
-        return f"{', '.join(names[:-1])} and {names[-1]}"
-    return names[0] if names else ""
-
-
-# --- other findings -----------------------------------------------------------
 
 Summary = tuple[list[str], list[int], bool]
 """A row's elements, the times of its repeats, and whether it closes."""
 
 
-def summary(told: Summary) -> str:
+def summary(told: Summary, terms: str) -> str:
     """A row in a few words: `12 repeats, 36 dc, 24 ch, closes`."""
-    kinds, times, closes = told
-    stitches, chains, picots = tally(kinds)
-    words = [plural(n, "repeat") for n in times[:1]]
-    words += [f"{n} {name}" for name, n in stitches.items()]
+    elements, times, closes = told
+    stitches, chains, picots = tally(elements)
+    words = [some(n, "repeat") for n in times[:1]]
+    words += [kinds(stitches, terms)] if stitches else []
     words += [f"{chains} ch"] if chains else []
-    words += [plural(picots, "picot")] if picots else []
+    words += [some(picots, "picot")] if picots else []
     return ", ".join([*words, "closes" if closes else "does not close"])
 
 
 def chains_unclear(round_: Round, yes: Summary, no: Summary) -> Finding:
+    terms = round_.rules.terms
     message = (
         f"round {round_.number} counts stitches over chains, and the border does not say whether "
-        f"chains count: if they do, {summary(yes)}; if not, {summary(no)}"
+        f"chains count: if they do, {summary(yes, terms)}; if not, {summary(no, terms)}"
     )
     help_ = 'write "chains count as stitches: yes" or "chains count as stitches: no" at the top'
     return Finding("chains-unclear", message, help_, round_.head, round_.number)
 
 
 def repeat_unclear(round_: Round, once: Summary, repeated: Summary) -> Finding:
+    terms = round_.rules.terms
     message = (
-        f"round {round_.number} prints no repeat: worked once, {summary(once)}; "
-        f"repeated all round, {summary(repeated)}"
+        f"round {round_.number} prints no repeat: worked once, {summary(once, terms)}; "
+        f"repeated all round, {summary(repeated, terms)}"
     )
     help_ = (
         'write "repeat" at its end to go round, or "rows without a repeat: are repeated" at the '
@@ -199,7 +62,7 @@ def not_covered(round_: Round, motifs: list[str]) -> Finding:
         message = "this round is written motif by motif, but the edge has no motifs"
         help_ = "give the runs of the edge (--runs 6,6,3), or write the round as one text"
         return Finding("not-covered", message, help_, round_.head, round_.number)
-    message = f"no clause of round {round_.number} covers {_names(motifs)}"
+    message = f"no clause of round {round_.number} covers {in_a_row(motifs)}"
     help_ = "add a clause for the rest: elsewhere: …, or elsewhere: leave unworked"
     return Finding("not-covered", message, help_, round_.head, round_.number)
 
@@ -210,7 +73,7 @@ def unknown_name(clause: Clause, name: str, edge: Edge, round_: Round) -> Findin
     near = get_close_matches(name, sorted(edge.known_names), 1)
     help_ = f"did you mean {near[0]}?" if near else "the yoke has no motifs to name"
     if not near and edge.known_names:
-        help_ = f"the yoke has {_names(sorted(edge.known_names))}"
+        help_ = f"the yoke has {in_a_row(sorted(edge.known_names))}"
     message = f"the yoke has nothing called {name}"
     return Finding("unknown-name", message, help_, clause.head, round_.number)
 
@@ -243,6 +106,7 @@ def no_stitches(round_: Round, missing: list[str]) -> Finding:
     message = f"round {round_.number} puts no stitch on the work"
     help_ = "say what is worked, and into what"
     if missing:
-        message += f": the row below has no {' and no '.join(missing)}"
+        named = (in_terms(kind, round_.rules.terms) for kind in missing)
+        message += f": the row below has no {' and no '.join(named)}"
         help_ = "see what the round before makes, and name that"
     return Finding("no-stitches", message, help_, round_.head, round_.number)

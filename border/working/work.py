@@ -22,15 +22,14 @@ from border.working.scopes import carries, names_of
 from border.working.sites import SiteFinder
 from border.working.telling import (
     chains_unclear,
-    does_not_close,
     no_round,
     no_stitches,
     passes_more,
     repeat_unclear,
     too_large,
-    too_short,
     unknown_name,
 )
+from border.working.unclosed import does_not_close, too_short
 from border.yoke.edges import Edge
 
 WORK_LIMIT = 5_000_000
@@ -38,12 +37,14 @@ WORK_LIMIT = 5_000_000
 
 
 class WorkedRepeat(Struct, frozen=True):
-    """One open-ended repeat: `makes` are the elements that one repeat makes."""
+    """One open-ended repeat: `makes` are the elements that one repeat makes; so many of its
+    `times` take `otherwise`."""
 
     times: int
     takes: dict[str, int]
     makes: tuple[str, ...]
     left_over: int
+    otherwise: int
 
 
 class WorkedRound(Struct, frozen=True):
@@ -151,7 +152,7 @@ def _worked(
         return None
     fabric = done.fabric(below)
     repeats = tuple(
-        WorkedRepeat(a.times, a.takes(below), a.makes(), a.left_over)
+        WorkedRepeat(a.times, a.takes(below), a.makes(), a.left_over, a.otherwise())
         for a in done.accounts.values()
     )
     spans = tuple(sorted(s for a in done.accounts.values() for s in a.spans))

@@ -77,17 +77,13 @@ class Number(Question, frozen=True):
     """A question for a whole number.
 
     `most`: by what was said; `why`: what is wrong with a number above it, with the sum.
-    `optional`: it may be left open.
     """
 
     least: int
     most: Callable[[Said], int]
     why: Callable[[Said, int], str]
-    optional: bool = False
 
     def read(self, text: str, said: Said) -> tuple[int, ...] | Refused:
-        if self.optional and not text.strip():
-            return ()
         found = _numbers(text)
         if found is None or len(found) != 1:
             return Refused(f'"{text}" is no whole number', f"as in {written(self.usual(said))}")
@@ -98,6 +94,33 @@ class Number(Question, frozen=True):
         if found[0] > most:
             return Refused(self.why(said, found[0]), can)
         return found
+
+
+class Measure(Question, frozen=True):
+    """A question for a length of at most so many mm, which may be left open (an empty word).
+
+    `what`: it is the measure of.
+    """
+
+    what: str
+    most: int
+
+    def read(self, text: str, said: Said) -> str | Refused:
+        """The length in mm, as it stands in a project: `42`, `15.5`."""
+        if not text.strip():
+            return ""
+        found = re.fullmatch(r"([0-9]{1,6}(?:[.,][0-9]{1,3})?)\s*(mm|cm)?", text.strip())
+        if found is None:
+            return Refused(
+                f'"{text}" is no length', "give mm, as in 42 or 15.5, or cm, as in 4.2cm"
+            )
+        mm = float(found[1].replace(",", ".")) * (10 if found[2] == "cm" else 1)
+        if not 1 <= mm <= self.most:
+            size = "small" if mm < 1 else "large"
+            return Refused(
+                f"{mm:g} mm is too {size} for a {self.what}", f"from 1 to {self.most} mm"
+            )
+        return f"{mm:g}"
 
 
 class FreeLoops(Question, frozen=True):

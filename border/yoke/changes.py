@@ -37,9 +37,10 @@ def ring_span(motif: Motif) -> Span:
 
 
 def with_rings(project: Project, rings: Mapping[str, Sequence[Words]]) -> Project:
-    """The project with other rings for some motifs that have their own."""
+    """The project with other rings for some motifs that have their own, or mirror another."""
     motifs = (
-        replace(m, ring=tuple(rings[m.name])) if m.name in rings else m for m in project.motifs
+        replace(m, ring=tuple(rings[m.name]), mirror_of=None) if m.name in rings else m
+        for m in project.motifs
     )
     return replace(project, motifs=tuple(motifs))
 

@@ -20,8 +20,12 @@ def corrections(project: Project, laid: Laid) -> Iterator[Change]:
     corrector = _Corrector(project, laid)
     for motif in project.motifs:
         ring = laid.rings.get(motif.name)
-        if ring is not None and motif.ring is not None and ring.readable:
+        if ring is None or not ring.readable:
+            continue
+        if motif.ring is not None:
             yield from corrector.of_ring(motif, ring.items)
+        elif motif.mirror_of is not None:
+            yield from corrector.of_mirror(motif, motif.mirror_of, ring.items)
     for strip in project.strips:
         yield from corrector.of_ends(strip)
         yield from corrector.of_sides(strip)
@@ -72,6 +76,13 @@ class _Corrector:
                 yield from self.evened(motif, items, n, item)
         for other in missing:
             yield from self.joined_to(motif, other)
+
+    def of_mirror(self, motif: Motif, mirrored: Words, items: Sequence[Item]) -> Iterator[Change]:
+        """A ring written out, since it is no mirror in everything: straps of unequal length."""
+        ring = tuple(Words(item.text, mirrored.span) for item in items)
+        for change in self.of_ring(replace(motif, ring=ring, mirror_of=None), items):
+            what = f"{change.what}, with a ring in place of mirror_of"
+            yield replace(change, rank=change.rank + 1, what=what)
 
     def renamed(self, motif: Motif, n: int, run: Free) -> Iterator[Change]:
         for name in self.odd if run.edge in self.odd else ():

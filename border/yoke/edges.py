@@ -14,6 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.yoke.attachments import attach_faults
 from border.yoke.laying import Laid, lay
 from border.yoke.mending import yoke_faults
 from border.yoke.names import MOST_LIKENED, MOST_PLACES, Names, names, nearest
@@ -25,7 +26,9 @@ class Run(Struct, frozen=True):
     """One motif's stretch of an edge.
 
     `free`: its free places here; `places`: those it offers, seam loops included.
-    `names` are all that it answers to: motif, section, labels.
+    `names` are all that it answers to: motif, section, labels. `loops`: those round its
+    wheel, `joined`: those that the joints before and behind it take up; 0 where the
+    edge is written straight down.
     """
 
     motif: str
@@ -33,6 +36,8 @@ class Run(Struct, frozen=True):
     free: int
     places: int
     names: frozenset[str] = frozenset()
+    loops: int = 0
+    joined: tuple[int, int] = (0, 0)
 
 
 class Edge(Struct, frozen=True):
@@ -82,8 +87,8 @@ def trace(project: Project) -> tuple[tuple[Edge, ...], YokeReport, tuple[Finding
     findings += told
     can_be_worked = tuple(edge for edge in edges if 0 < edge.places <= MOST_PLACES)
     findings += _work_faults(project, edges, laid, named)
-    loops = project.yoke.loops if project.yoke else None
-    report = yoke_report(laid, named, loops, tuple(edges))
+    findings += attach_faults(project, edges) if edges else []
+    report = yoke_report(laid, named, project.yoke, tuple(edges))
     return can_be_worked, report, tuple(dict.fromkeys(findings))
 
 
@@ -138,9 +143,12 @@ def _yoke_edges(project: Project, named: Names, laid: Laid) -> list[Edge]:
         runs = []
         for motif, number in face:
             run, join = laid.joints.pairs[motif][number]
+            before = laid.joints.pairs[motif][number - 1][1]
+            joined = (before.loops if before else 0, join.loops if join else 0)
             places = run.places + (2 * yoke.seam_loops if join else 0)
             section = named.sections[motif]
-            runs.append(Run(motif, section, run.places, places, named.of(motif, section)))
+            called_by = named.of(motif, section)
+            runs.append(Run(motif, section, run.places, places, called_by, yoke.loops, joined))
         edges[called[0]] = _edge(called[0], True, yoke.of, runs, project.hand, named)
     return list(edges.values())
 
@@ -163,6 +171,7 @@ def _written_edge(written: WrittenEdge, project: Project, named: Names) -> Edge:
 def _edge(name: str, closed: bool, of: str, runs: list[Run], hand: str, named: Names) -> Edge:
     """An edge of runs in right-handed order, worked by that hand."""
     if hand == "left":
+        runs = [replace(run, joined=run.joined[::-1]) for run in runs]
         runs = runs[::-1] if not closed else runs[:1] + runs[:0:-1]
     places = sum(run.places for run in runs)
     return Edge(name, closed, of, tuple(runs), places, named.known)

@@ -80,7 +80,8 @@ class WrittenRun(Struct, frozen=True):
 
 
 class WrittenEdge(Struct, frozen=True):
-    """An edge written straight down: runs, or (`places`) plain places."""
+    """An edge written straight down: runs, or (`places`) plain places; how long, if it is said,
+    and how many square corners it has."""
 
     name: str
     closed: bool
@@ -88,6 +89,8 @@ class WrittenEdge(Struct, frozen=True):
     runs: tuple[WrittenRun, ...]
     places: int | None
     span: Span
+    length_mm: float | None = None
+    corners: int = 0
 
 
 class Adjust(Struct, frozen=True):
@@ -107,10 +110,21 @@ class Found(Struct, frozen=True):
     span: Span
 
 
+class Measured(Struct, frozen=True):
+    """What a round measured when it was laid flat: so many of it (`space`, `stitch`), in mm."""
+
+    round: int
+    of: str
+    count: int
+    mm: float
+    span: Span
+
+
 class Work(Struct, frozen=True):
     """A border to be worked into an edge. `done`: rounds already worked.
 
-    `curve`: which way the edge curves (`in`, `out`, `straight`), where the file says so.
+    `curve`: which way the edge curves (`in`, `out`, `straight`), where the file says so;
+    `turns`: by how many degrees in all, inwards below 0.
     """
 
     edge: str
@@ -125,6 +139,8 @@ class Work(Struct, frozen=True):
     edge_span: Span
     border_span: Span
     done_span: Span
+    measured: tuple[Measured, ...] = ()
+    turns: float | None = None
 
 
 class Part(Struct, frozen=True):
@@ -136,12 +152,24 @@ class Part(Struct, frozen=True):
 
 
 class Attachment(Struct, frozen=True):
-    """An edge sewn to cloth over some sections, part by part in working order."""
+    """An edge sewn to cloth over some sections, part by part in working order.
+
+    `round`: which round is sewn down (0: the edge itself); None: the last. `stitch_mm`:
+    from one sewing stitch to the next. `cloth_keeps`, `lace_keeps`: what a washed swatch
+    keeps of its length (0.97 of 1).
+    """
 
     edge: str
-    over: tuple[str, ...]
+    over: tuple[Words, ...]
     parts: tuple[Part, ...]
     span: Span
+    edge_span: Span
+    parts_span: Span
+    round: int | None = None
+    round_span: Span | None = None
+    stitch_mm: float | None = None
+    cloth_keeps: float | None = None
+    lace_keeps: float | None = None
 
 
 class Sample(Struct, frozen=True):

@@ -111,6 +111,8 @@ class EdgeTable(Table):
     runs: Annotated[list[RunTable], Field(min_length=1)] | None = None
     places: Annotated[int, Field(ge=0, le=FAR_TOO_MANY)] | None = None
     of: Kind | None = None
+    length_mm: Length | None = None
+    corners: Annotated[int, Field(ge=0, le=1000)] = 0
 
     @model_validator(mode="after")
     def _one_of_two(self) -> Self:
@@ -162,6 +164,22 @@ class FoundTable(Table):
         return self
 
 
+class MeasuredTable(Table):
+    """So many spaces or stitches of a round, laid flat and measured."""
+
+    round: Whole
+    spaces: Whole | None = None
+    stitches: Whole | None = None
+    mm: Length
+
+    @model_validator(mode="after")
+    def _one_of_two(self) -> Self:
+        if (self.spaces is None) == (self.stitches is None):
+            message = "what was measured is either spaces or stitches"
+            raise fault(message, "measured = [{ round = 3, spaces = 10, mm = 58 }]")
+        return self
+
+
 class WorkTable(Table):
     edge: Name
     border: Annotated[str, Field(min_length=1, max_length=1000)]
@@ -169,7 +187,9 @@ class WorkTable(Table):
     mirror: list[Annotated[str, Field(min_length=1, max_length=300)]] = []
     done: Number = 0
     found: FoundTable | None = None
+    measured: list[MeasuredTable] = []
     curve: Literal["in", "out", "straight"] | None = None
+    turns: Annotated[float, Field(ge=-3600, le=3600, allow_inf_nan=False)] | None = None
     adjust: list[AdjustTable] = []
 
 
@@ -186,13 +206,38 @@ class PartTable(Table):
         if gathered != ((self.plain_mm is None,) * 2):
             message = "a part is either plain or gathered"
             raise fault(message, "{ plain_mm = 60 } or { gathered_mm = 90, cloth_mm = 140 }")
+        if self.gathered_mm and self.cloth_mm and self.cloth_mm < self.gathered_mm:
+            message = f"{self.cloth_mm:g} mm of cloth cannot be gathered into {self.gathered_mm:g}"
+            raise fault(
+                message, "cloth_mm is the cloth before it is gathered, the longer of the two"
+            )
+        return self
+
+
+class WashedTable(Table):
+    """A swatch measured before and after its first wash."""
+
+    before_mm: Length
+    after_mm: Length
+
+    @model_validator(mode="after")
+    def _of_one_swatch(self) -> Self:
+        if not 0.5 <= self.after_mm / self.before_mm <= 1.5:
+            message = (
+                f"no swatch of {self.before_mm:g} mm measures {self.after_mm:g} mm when washed"
+            )
+            raise fault(message, "cloth_washed = { before_mm = 200, after_mm = 194 }")
         return self
 
 
 class AttachTable(Table):
     edge: Name
     over: list[Name] = []
+    round: Number | None = None
     parts: Annotated[list[PartTable], Field(min_length=1)]
+    stitch_mm: Length | None = None
+    cloth_washed: WashedTable | None = None
+    lace_washed: WashedTable | None = None
 
 
 class SampleTable(Table):

@@ -8,6 +8,7 @@ from border.yoke.project import (
     Attachment,
     Found,
     Label,
+    Measured,
     Motif,
     Part,
     Project,
@@ -21,11 +22,13 @@ from border.yoke.project import (
     Yoke,
 )
 from border.yoke.project_file import (
+    AttachTable,
     EdgeTable,
     MotifTable,
     ProjectTable,
     StripTable,
     ThreadTable,
+    WashedTable,
     WorkTable,
     YokeTable,
 )
@@ -49,15 +52,7 @@ def made(table: ProjectTable, at: Positions) -> Project:
         ),
         edges=tuple(_edge(e, at, ("edge", i)) for i, e in enumerate(table.edge)),
         works=tuple(_work(w, at, ("work", i)) for i, w in enumerate(table.work)),
-        attachments=tuple(
-            Attachment(
-                a.edge,
-                tuple(a.over),
-                tuple(Part(p.plain_mm, p.gathered_mm, p.cloth_mm) for p in a.parts),
-                at.key(("attach", i)),
-            )
-            for i, a in enumerate(table.attach)
-        ),
+        attachments=tuple(_attached(a, at, ("attach", i)) for i, a in enumerate(table.attach)),
         thread=_thread(table.thread, at),
         seen=_seen(table),
         costs=table.costs.model_dump(exclude_none=True) if table.costs else {},
@@ -111,7 +106,8 @@ def _edge(t: EdgeTable, at: Positions, path: Path) -> WrittenEdge:
         WrittenRun(r.section, r.motifs, r.places, at.value((*path, "runs", i)))
         for i, r in enumerate(t.runs or [])
     )
-    return WrittenEdge(t.name, t.closed, t.of, runs, t.places, at.value((*path, "name")))
+    span = at.value((*path, "name"))
+    return WrittenEdge(t.name, t.closed, t.of, runs, t.places, span, t.length_mm, t.corners)
 
 
 def _work(t: WorkTable, at: Positions, path: Path) -> Work:
@@ -135,7 +131,38 @@ def _work(t: WorkTable, at: Positions, path: Path) -> Work:
         edge_span=at.value((*path, "edge")),
         border_span=at.value((*path, "border")),
         done_span=at.value((*path, "done")),
+        measured=tuple(
+            Measured(
+                m.round,
+                "space" if m.spaces else "stitch",
+                m.spaces or m.stitches or 1,
+                m.mm,
+                at.value((*path, "measured", i)),
+            )
+            for i, m in enumerate(t.measured)
+        ),
+        turns=t.turns,
     )
+
+
+def _attached(t: AttachTable, at: Positions, path: Path) -> Attachment:
+    return Attachment(
+        edge=t.edge,
+        over=_all_words(list(t.over), at, (*path, "over")),
+        parts=tuple(Part(p.plain_mm, p.gathered_mm, p.cloth_mm) for p in t.parts),
+        span=at.key(path),
+        edge_span=at.value((*path, "edge")),
+        parts_span=at.value((*path, "parts")),
+        round=t.round,
+        round_span=at.value((*path, "round")),
+        stitch_mm=t.stitch_mm,
+        cloth_keeps=_keeps(t.cloth_washed),
+        lace_keeps=_keeps(t.lace_washed),
+    )
+
+
+def _keeps(t: WashedTable | None) -> float | None:
+    return None if t is None else t.after_mm / t.before_mm
 
 
 def _thread(t: ThreadTable | None, at: Positions) -> ProjectThread | None:

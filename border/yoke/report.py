@@ -9,6 +9,7 @@ from msgspec import Struct
 from border.yoke.joints import Joint
 from border.yoke.laying import Laid
 from border.yoke.names import Names
+from border.yoke.project import Yoke
 from border.yoke.ring import Free
 
 if TYPE_CHECKING:
@@ -37,7 +38,8 @@ class RingReport(Struct, frozen=True):
 class YokeReport(Struct, frozen=True):
     """The yoke in numbers: `motifs`, and `joints` agreed from both sides.
 
-    `loops`: what every motif should have (None: the project has no yoke).
+    `loops`: what every motif should have (None: the project has no yoke), `of`: which are
+    loops, or picots.
     `edges`: all of them, those written straight down with them.
     """
 
@@ -45,13 +47,15 @@ class YokeReport(Struct, frozen=True):
     joints: int
     goes_together: bool
     loops: int | None
+    of: str
     rings: tuple[RingReport, ...]
     joined: tuple[Joint, ...]
     edges: tuple[Edge, ...]
 
 
-def yoke_report(laid: Laid, names: Names, loops: int | None, edges: tuple[Edge, ...]) -> YokeReport:
+def yoke_report(laid: Laid, names: Names, yoke: Yoke | None, edges: tuple[Edge, ...]) -> YokeReport:
     """The report of a yoke laid out, with its edges."""
+    loops, of = (yoke.loops, yoke.of) if yoke else (None, "loop")
     rings = []
     for motif, ring in laid.rings.items():
         items = tuple(
@@ -64,4 +68,4 @@ def yoke_report(laid: Laid, names: Names, loops: int | None, edges: tuple[Edge, 
         adds_up = ring.readable and ring.loops == loops
         rings.append(RingReport(motif, section, items, ring.loops, ring.shown, adds_up))
     joints, whole = laid.joints.all, laid.goes_together and not names.too_many
-    return YokeReport(len(rings), len(joints), whole, loops, tuple(rings), joints, edges)
+    return YokeReport(len(rings), len(joints), whole, loops, of, tuple(rings), joints, edges)

@@ -10,7 +10,7 @@ from typing import TypeAlias
 
 from msgspec import Struct
 
-from border.yoke.answers import FreeLoops, Number, Question, Said, number, numbers
+from border.yoke.answers import FreeLoops, Measure, Number, Question, Said, number, numbers
 
 MOST_WHEELS = 200
 """Wheels in one part of a yoke that is asked for."""
@@ -80,18 +80,15 @@ def _seam() -> Number:
 
     def why(said: Said, n: int) -> str:
         joined = number(said, "joined")
-        return f"{n} at each end of a joint make {2 * n}, and a joint takes up {joined}"
+        return f"{n} at each end of a joint makes {2 * n}, and a joint takes up {joined}"
 
     ask = "of those, at each end of a joint, the loops still free for the edge beside"
     return Number("seam", ask, lambda said: (min(1, most(said)),), 0, most, why)
 
 
-def _across() -> Number:
-    def why(_: Said, n: int) -> str:
-        return f"{n} mm are more than the {MOST_ACROSS} that a wheel may measure here"
-
+def _across() -> Measure:
     ask = "a wheel measures across, in mm (nothing, if it is not measured yet)"
-    return Number("across", ask, lambda _: (), 1, lambda _: MOST_ACROSS, why, optional=True)
+    return Measure("across", ask, lambda _: "", "wheel", MOST_ACROSS)
 
 
 # --- free loops -----------------------------------------------------------------------

@@ -17,6 +17,9 @@ from msgspec.structs import replace
 from border.yoke.joints import Dart
 from border.yoke.laying import Laid
 
+_HOLES = ("neck", "armhole", "wrist", "waist", "inside", "inner")
+"""In the names of edges that lie inside, where a body goes through."""
+
 Around: TypeAlias = tuple[Dart, ...]
 """The corners of one face, in working order."""
 
@@ -67,18 +70,23 @@ def _part(laid: Laid, motifs: Iterable[str], kept: dict[Dart, Dart]) -> Spread:
         for i, dart in enumerate(darts)
     }
     faces = _faces(round_each, mates)
-    outer = _outermost(faces, share)
+    outer = _outermost(laid, faces, share)
     return Spread(round_each, mates, (outer, *(f for f in faces if f is not outer)), share)
 
 
-def _outermost(faces: list[Around], share: dict[Dart, float]) -> Around:
-    """Of the large faces the one that curves outwards most.
+def _outermost(laid: Laid, faces: list[Around], share: dict[Dart, float]) -> Around:
+    """Of the large faces the one that curves outwards most; of equals none that is a hole.
 
     At every corner a face turns inwards by what the corner lacks of half a wheel.
     """
+
+    def turning(face: Around) -> tuple[float, bool]:
+        curve = sum(0.5 - share[corner] for corner in face)
+        names = {laid.joints.pairs[m][n][0].edge or "" for m, n in face}
+        return round(curve, 6), any(hole in name for name in names for hole in _HOLES)
+
     large = max(map(len, faces), default=0) / 2
-    curving = (face for face in faces if len(face) >= large)
-    return min(curving, key=lambda face: sum(0.5 - share[corner] for corner in face), default=())
+    return min((face for face in faces if len(face) >= large), key=turning, default=())
 
 
 def _share(laid: Laid, before: Dart, dart: Dart) -> float:

@@ -1,53 +1,51 @@
-"""Speeds, measured and printed with their yardsticks: `python tests/benchmarks/run.py`.
+"""Speeds, measured and printed with their yardsticks: `python tests/benchmarks/run.py [NAME ...]`.
 
-Nothing here is asserted: machines differ. Start-up is told as a ratio to
-starting Python with the same libraries, long edges as time per place. Times are
-those of the processor, so that other work on the machine counts for little, and
-every command is run once before, so that its modules are compiled.
+Nothing here is asserted: machines differ. Everything is told beside a yardstick measured in
+the same run, and as the ratio to it. Times are those of the processor, so that other work on
+the machine counts for little; whatever is imported late, or compiled, is there before.
 """
 
 from __future__ import annotations
 
+import contextlib
+import gc
+import io
 import os
 import resource
 import statistics
 import subprocess
 import sys
-import tempfile
 import time
-from collections.abc import Mapping, Sequence
+import tracemalloc
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
-DEMO = Path(__file__).parents[2] / "patterns" / "fern.toml"
+from border.cli import main
+from border.cli.files import read_file
+from border.pipeline import Pipeline
+from border.showing.eased import EasedAll
+from border.text.readings import Reading
+from border.text.source import Source
+from border.text.syntax import read_border
+from border.texts import Texts
+from border.wanted import AskedEdge
+from border.working.work import work
+from border.yoke.edges import Edge, plain_edge, runs_edge
 
-SIX_ROUNDS = """terms: us
-round 1: *1 sc in next loop, ch 3; repeat from *.
-round 2: *3 dc in next space, ch 1; repeat from *.
-round 3: *1 sc in next space, ch 5; repeat from *.
-round 4: *5 dc in next space, 1 sc in next space; repeat from *.
-round 5: *1 sc in next block, ch 3; repeat from *.
-round 6: 1 sc in each st.
-"""
+HERE = Path(__file__).parent
+DEMO = HERE.parents[1] / "patterns" / "fern.toml"
+SIX, EIGHT, TWENTY, WHEEL_BY_WHEEL = (
+    HERE / f"{name}.border"
+    for name in ("six-rounds", "eight-rounds", "twenty-rounds", "wheel-by-wheel")
+)
 
-EIGHT_ROUNDS = """terms: us
-round 1: 1 sc in next loop, *ch 3, skip 1 loop, 1 sc in next loop; repeat from *, ch 3.
-round 2: *3 dc in next space, ch 1; repeat from *.
-round 3: *1 sc in next space, ch 5; repeat from *.
-round 4: *1 sc in next space, ch 5, skip 1 space; repeat from *.
-round 5: *5 dc in next space, 1 sc in next space, ch 3, 1 sc in next space; repeat from *.
-round 6: *1 sc in centre of next group of 5, ch 4, 1 dc in next space, ch 4; repeat from *.
-round 7: *1 sc in next space, ch 5; repeat from *.
-round 8: *(3 dc, picot, 3 dc) in next space, 1 sc in next space, ch 2, 1 sc in next space;
-    repeat from *.
-"""
 WHEELS = {
-    "fifty alike": [6] * 50,
-    "one smaller": [6] * 49 + [5],
-    "one larger": [6] * 49 + [7],
-    "ten unlike": [6, 6, 6, 6, 6, 5, 6, 7, 6, 6] * 5,
+    "fifty alike": (6,) * 50,
+    "one smaller": (6,) * 49 + (5,),
+    "one larger": (6,) * 49 + (7,),
+    "ten unlike": (6, 6, 6, 6, 6, 5, 6, 7, 6, 6) * 5,
 }
 """Motifs of edges of about 300 places."""
-
 
 WHOLE = "import lark, rich.console, rich.table, pydantic"
 
@@ -61,6 +59,21 @@ ONE_MODEL = f"{USED}\nclass Table(BaseModel):\n    loops: int\n"
 """pydantic loads most of itself with the first model."""
 
 COMPILING = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
+
+
+def told(what: str, measured: float, yardstick: float, unit: str = "s", more: str = "") -> None:
+    """One line: what was measured, its yardstick, and the ratio of the two."""
+    form = ".4f" if unit == "s" else ",.1f"
+    figures = f"{measured:>10{form}} {yardstick:>10{form}} {unit:<3}{measured / yardstick:8.1f}"
+    print(f"  {what:<44}{figures}  {more}".rstrip(), flush=True)
+
+
+def headed(title: str, yardstick: str) -> None:
+    print(f"\n{title:<46}{'measured':>10} {'yardstick':>10}    {'ratio':>8}")
+    print(f"  yardstick: {yardstick}")
+
+
+# --- processes ----------------------------------------------------------------
 
 
 def python(*arguments: str) -> float:
@@ -84,55 +97,151 @@ def medians(commands: Mapping[str, Sequence[str]], times: int = 15) -> dict[str,
 
 
 def start_up() -> None:
-    whole = "importing lark, rich, pydantic"
-    used = "importing what border uses of them"
-    taken = medians(
-        {
-            "Python alone": ("-c", "pass"),
-            whole: ("-c", WHOLE),
-            used: ("-c", USED),
-            "  and making one pydantic model": ("-c", ONE_MODEL),
-            "border count of the demo": ("-m", "border", "count", str(DEMO)),
-            "border count of the demo, --json": ("-m", "border", "count", str(DEMO), "--json"),
-        }
-    )
-    print("start-up                              seconds   to importing   to what is used")
-    for name, seconds in taken.items():
-        ratios = f"{seconds / taken[whole]:12.2f}   {seconds / taken[used]:15.2f}"
-        print(f"  {name:<35} {seconds:7.3f}   {ratios}")
+    count = ("-m", "border", "count", str(DEMO))
+    libraries = {"whole": ("-c", WHOLE), "used": ("-c", USED), "model": ("-c", ONE_MODEL)}
+    commands = {
+        "border --version": ("-m", "border", "--version"),
+        "import border, count": ("-c", f"import border; border.count({str(DEMO)!r})"),
+        "border count of the demo": count,
+        "border count of the demo, --json": (*count, "--json"),
+    }
+    taken = medians({"bare": ("-c", "pass"), **libraries, **commands})
+    for name, yardstick in (
+        ("used", "Python importing what border uses of lark, rich and pydantic"),
+        ("model", "the same, and one pydantic model made"),
+        ("whole", "Python importing lark, rich and pydantic"),
+        ("bare", "Python alone"),
+    ):
+        headed("start-up", yardstick)
+        for command in commands:
+            told(command, taken[command], taken[name])
 
 
-def long_edges() -> None:
-    print("six rounds on one long edge               seconds   microseconds a place")
-    with tempfile.TemporaryDirectory() as folder:
-        text = Path(folder) / "long.border"
-        text.write_text(SIX_ROUNDS, encoding="utf-8")
-        for places in (1_000, 10_000, 100_000):
-            taken = python("-m", "border", "count", str(text), "--loops", str(places))
-            print(
-                f"  {places:>9,} loops                        {taken:9.2f}   {taken / places * 1e6:9.1f}"
-            )
+# --- in this process ----------------------------------------------------------
 
 
-def plans() -> None:
-    """Eight rounds on edges of about 300 places, without start-up."""
-    from border.pipeline import AskedEdge, Pipeline
-    from border.text.source import Source
-
-    print("plans for eight rounds on some 300 places  seconds   places eased")
-    source = Source("eight.border", EIGHT_ROUNDS)
-    for name, runs in WHEELS.items():
-        pipeline = Pipeline(source.name, lambda name: source, AskedEdge(runs=tuple(runs)))
-        pipeline.eased(1)  # once before: what is imported late is there
-        pipeline = Pipeline(source.name, lambda name: source, AskedEdge(runs=tuple(runs)))
+def seconds(call: Callable[..., object], *given: object, times: int = 5) -> float:
+    """The median of the processor's seconds, garbage collected before and not meanwhile."""
+    taken = []
+    call(*given)
+    for _ in range(times):
+        gc.collect()
+        gc.disable()
         start = time.process_time()
-        (work,) = pipeline.eased(1).works
-        seconds = time.process_time() - start
-        places = sum(abs(a.by) for told in work.plans for a in told.plan.adjustments)
-        print(f"  {name:<35} {sum(runs)} places {seconds:7.3f}   {places}")
+        call(*given)
+        taken.append(time.process_time() - start)
+        gc.enable()
+    return statistics.median(taken)
 
+
+def mebibytes(call: Callable[..., object], *given: object) -> float:
+    """The most memory that a call holds of what Python itself hands out."""
+    gc.collect()
+    tracemalloc.start()
+    call(*given)
+    _, most = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+    return most / 2**20
+
+
+def command(*words: str) -> int:
+    """One command from file to page, in this process, printing into the void."""
+    with contextlib.redirect_stdout(io.StringIO()), contextlib.redirect_stderr(io.StringIO()):
+        return main(words)
+
+
+def text_to_tree() -> None:
+    from lark import Lark
+
+    headed("text to tree", "lark (LALR) reading about as many characters of JSON (RFC 8259)")
+    source = Source(TWENTY.name, TWENTY.read_text(encoding="utf-8"))
+    tree, findings = read_border(source)
+    assert tree is not None and len(tree.rows) == 20 and not findings, findings
+    json = Lark((HERE / "json.lark").read_text(encoding="utf-8"), parser="lalr")
+    member = '{"round": 1, "of": ["dc", "ch", "sc"], "closes": true, "more": null},'
+    as_long = f"[{member * (len(source.text) // len(member))} 0]"
+    told("a border of 20 rows", seconds(read_border, source), seconds(json.parse, as_long))
+
+
+def reading_of(file: Path) -> Reading:
+    reading = Texts(read_file).border(str(file)).reading
+    assert reading is not None
+    return reading
+
+
+def atoms_of(reading: Reading, edge: Edge) -> int:
+    return sum(len(round_.fabric.kinds) for round_ in work(reading, edge).rounds)
+
+
+def bare_lists(atoms: int) -> tuple[list[str], list[int], list[int]]:
+    """So many atoms put down one by one, as a fabric keeps them."""
+    kinds: list[str] = []
+    pos: list[int] = []
+    into: list[int] = []
+    for i in range(atoms):
+        kinds.append("dc")
+        pos.append(16 * i)
+        into.append(i)
+    return kinds, pos, into
+
+
+def working() -> None:
+    headed("working", "as many atoms put into lists one by one, and nothing reckoned")
+    for size in (10**4, 10**5, 10**6):
+        once = 1 if size == 10**6 else 5
+        for file, edge in (
+            (SIX, plain_edge(size // 17, True)),
+            (WHEEL_BY_WHEEL, runs_edge([7] * (size // 71), True)),
+        ):
+            reading = reading_of(file)
+            atoms = atoms_of(reading, edge)
+            taken = seconds(work, reading, edge, times=once)
+            bare = seconds(bare_lists, atoms, times=once)
+            each = f"{taken / atoms * 1e6:.2f} µs an atom"
+            told(f"{file.stem}: {atoms:,} atoms", taken, bare, more=each)
+
+
+def planner() -> None:
+    headed("planner: eight rounds on some 300 places", "working them once")
+    reading = reading_of(EIGHT)
+    for name, runs in WHEELS.items():
+        asked = AskedEdge(runs=runs)
+
+        def plan(asked: AskedEdge = asked) -> EasedAll:
+            return Pipeline(str(EIGHT), read_file, asked).eased(1)
+
+        (planned,) = plan().works
+        places = sum(abs(a.by) for one in planned.plans for a in one.plan.adjustments)
+        yardstick = seconds(work, reading, asked.edge)
+        more = f"{places} places eased"
+        told(f"{name}, {sum(runs)} places", seconds(plan, times=3), yardstick, more=more)
+
+
+def sheet() -> None:
+    headed("sheet, as one page", "counting the same, for the terminal")
+    wheels = (str(SIX), "--runs", ",".join(["6"] * 240))
+    for name, of in (("the demo", (str(DEMO),)), ("six rounds on 240 wheels", wheels)):
+        told(name, seconds(command, "sheet", *of), seconds(command, "count", *of))
+
+
+def memory() -> None:
+    headed("memory, at most", "as many atoms in bare lists")
+    reading = reading_of(SIX)
+    for loops in (600, 6_000, 60_000):
+        atoms = atoms_of(reading, plain_edge(loops, True))
+        count = mebibytes(command, "count", str(SIX), "--loops", str(loops))
+        told(f"border count, {atoms:,} atoms", count, mebibytes(bare_lists, atoms), "MiB")
+
+
+ALL = {
+    "start-up": start_up,
+    "text": text_to_tree,
+    "working": working,
+    "planner": planner,
+    "sheet": sheet,
+    "memory": memory,
+}
 
 if __name__ == "__main__":
-    start_up()
-    long_edges()
-    plans()
+    for name in sys.argv[1:] or ALL:
+        ALL[name]()

@@ -66,7 +66,8 @@ def _no_round_is_parted(pages: list[str], tree: object) -> None:
     """From its heading to its last line every round stands on one page: all of these fit."""
     for shown in classed(tree, "round"):
         first = _tight(words(shown.find(".//h3")) + words(classed(shown, "row")[0]))
-        last = _tight(words(classed(shown, "total")[0]) + words(classed(shown, "thread")[0]))
+        closing = (words(it) for of in ("total", "tape", "thread") for it in classed(shown, of))
+        last = _tight("".join(closing))
         assert any(first in p and last in p.partition(first)[2] for p in pages), first
 
 

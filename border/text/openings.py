@@ -1,0 +1,102 @@
+"""The head of a row: turns, turning chains, and the chains that stand for its first stitch."""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from border.findings import Finding
+from border.stitches import STITCHES
+from border.text.copied import Rules
+from border.text.steps import walk
+from border.text.tree import (
+    Begin,
+    Chains,
+    Clause,
+    End,
+    Ending,
+    Item,
+    StartChain,
+    Stitches,
+    Text,
+)
+
+
+def turned_before(
+    body: Text | tuple[Clause, ...],
+) -> tuple[bool, Text | tuple[Clause, ...]]:
+    """A row that opens with `turn` turns the work before it."""
+    if not isinstance(body, Text):
+        return False, body
+    opening = 0
+    while opening < len(body.items) and isinstance(body.items[opening], End):
+        opening += 1
+    turned = any(isinstance(i, End) and i.what is Ending.TURN for i in body.items[:opening])
+    return turned, replace(body, items=body.items[opening:])
+
+
+def without_turning_chain(
+    body: Text | tuple[Clause, ...], ends: tuple[End, ...]
+) -> tuple[Text | tuple[Clause, ...], tuple[Item, ...]]:
+    """Chains directly before `turn` are the start chain of the next row."""
+    if not isinstance(body, Text):
+        last, told = body[-1], body[-1].text.ends
+        text, chains = without_turning_chain(last.text, told)
+        assert isinstance(text, Text)
+        return (*body[:-1], replace(last, text=text)), chains
+    if body.repeats or not body.items:
+        return body, ()
+    last_item = body.items[-1]
+    if isinstance(last_item, Chains | StartChain) and ends and ends[0].what is Ending.TURN:
+        return replace(body, items=body.items[:-1]), (last_item,)
+    return body, ()
+
+
+def split_head(items: tuple[Item, ...]) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
+    """The beginning and start chain of a row, and the rest."""
+    n = 0
+    while n < len(items) and isinstance(items[n], Begin | StartChain | End):
+        n += 1
+    return items[:n], items[n:]
+
+
+def with_start_chain(
+    items: tuple[Item, ...], rules: Rules, number: int, findings: list[Finding]
+) -> tuple[Item, ...]:
+    """Bare chains that open a row, read as the start chain that they may stand for."""
+    at = next((i for i, item in enumerate(items) if not isinstance(item, Begin)), len(items))
+    if at == len(items) or not isinstance(chains := items[at], Chains):
+        return items
+    if chains.count == 1:
+        return (*items[:at], StartChain(1, None, span=chains.span), *items[at + 1 :])
+    for item in walk(items[at + 1 :]):
+        if not isinstance(item, Stitches):
+            continue
+        height = STITCHES[item.stitch].height
+        if 2 <= height <= chains.count:
+            start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
+            findings.append(_start_chain_assumed(start, rules, number))
+            return (*items[:at], start, *items[at + 1 :])
+    findings.append(_chains_assumed(chains, number))
+    return items
+
+
+def _chains_assumed(chains: Chains, number: int) -> Finding:
+    n = chains.count
+    message = f"ch {n} at the head of the round is taken as {n} chains that stand"
+    help_ = f'write "(ch {n})" to say so, or "ch {n}, not counted" if they only lead up'
+    return Finding("start-chain-assumed", message, help_, chains.span, number)
+
+
+def _start_chain_assumed(start: StartChain, rules: Rules, number: int) -> Finding:
+    from border.text.written import write_item
+
+    taken = write_item(start, rules.terms)
+    n = start.count
+    return Finding(
+        "start-chain-assumed",
+        f"ch {n} at the head of the round is taken as its first stitch: {taken}",
+        f'write "{taken}" to say so, "ch {n}, not counted" if it is no stitch, '
+        f'or "(ch {n})" for {n} chains that all stand',
+        start.span,
+        number,
+    )

@@ -1,0 +1,129 @@
+"""Chains between, where a row begins and ends, joins and turns; what is excepted."""
+
+from __future__ import annotations
+
+import pytest
+from phrases.said import ARCHES, BLOCKS, STITCHES, On, cases, said
+
+BETWEEN_STITCHES = {
+    "1 treble in each stitch, 1 chain between": "12 dc, 12 ch; 12 x 1 st",
+    "1 treble in each stitch with 1 chain between each": "12 dc, 12 ch; 12 x 1 st",
+    "1 treble in every other stitch, 2 chain between each treble": "6 dc, 12 ch; 6 x 2 st",
+    "1 plain in every third stitch, making 3 chain between": "4 sc, 12 ch; 4 x 3 st",
+}
+BETWEEN_ARCHES = {
+    "1 plain in each loop, 5 chain between each": "12 sc, 60 ch; 12 x 1 space",
+    "1 plain in each loop, 8 chain between": "12 sc, 96 ch; 12 x 1 space",
+    "2 treble, with 2 chain between, in each loop": "24 dc, 24 ch; 12 x 1 space",
+    "3 treble with 1 chain between the 2nd and 3rd in each loop": "36 dc, 12 ch; 12 x 1 space",
+    "2 treble divided by 3 chain in each loop": "24 dc, 36 ch; 12 x 1 space",
+    "3 treble, separated by 2 chain, in every loop": "36 dc, 48 ch; 12 x 1 space",
+    "In each loop 2 treble, 3 chain between": "24 dc, 36 ch; 12 x 1 space",
+}
+BEGUN = {
+    "begin on the 2nd; *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st",
+    "commence on the 3rd; *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st",
+    "fasten on the thread in the next stitch; *1 plain, 3 chain, miss 2; repeat": (
+        "4 sc, 12 ch; 4 x 3 st"
+    ),
+    "slip to the next stitch; *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st",
+    "3 chain to form a treble, 1 chain, miss 1, *1 treble, 1 chain, miss 1; repeat": (
+        "6 dc, 6 ch; 5 x 2 st"
+    ),
+    "5 chain, for 1 treble and 2 chain, miss 2, *1 treble, 2 chain, miss 2; repeat": (
+        "4 dc, 8 ch; 3 x 3 st"
+    ),
+    "3 chain, which count as 1 treble, 2 chain, miss 2, *1 treble, 2 chain, miss 2; repeat": (
+        "4 dc, 8 ch; 3 x 3 st"
+    ),
+    "5 chain, miss 2, *1 treble, 2 chain, miss 2; repeat; join to the 3rd of the first 5 chain": (
+        "4 dc, 8 ch; 3 x 3 st; asked start-chain-assumed"
+    ),
+}
+BEGUN_IN_LOOPS = {
+    "begin in the 2nd loop; *1 plain in next loop, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 space",
+    "slip to the centre of the first loop, *1 plain in centre of next loop, 5 chain; repeat": (
+        "12 sc, 60 ch; 12 x 1 space"
+    ),
+}
+BEGUN_ON_BLOCKS = {
+    "begin on the 2nd of the 3 treble; *1 plain, 5 chain, miss 5; repeat": "6 sc, 30 ch; 6 x 6 st",
+    "begin in the middle of the 3 treble; *1 plain in centre of next 3 treble, 5 chain; repeat": (
+        "6 sc, 30 ch; 6 x 1 3-dc run"
+    ),
+}
+NOT_BEGUN = {
+    "begin at a corner; 1 plain in each": "not-understood",
+    "begin in the small loop; *1 plain in next, 3 chain; repeat": "unknown-word",
+    "commence in the last loop; *1 plain in next, 3 chain; repeat": "not-understood",
+    "begin over the 2nd of the first 3 treble; 1 plain in each": "no-stitches",
+}
+ENDINGS = (
+    "unite", "unite it", "join", "join to the first", "join to the first plain", "connect",
+    "close for the round", "close the ring", "make it round", "slip on the first",
+    "turn", "turn the work", "turn back", "turn on the wrong side",
+    "fasten off", "fasten off the cotton", "cut the cotton", "break off", "finish off",
+)  # fmt: skip
+OPEN = STITCHES._replace(loops=15, closed=False)
+FLAT_ENDS = {
+    "*1 plain, 3 chain, miss 2; repeat to last 3 st; end with 3 plain": "7 sc, 12 ch; 4 x 3 st",
+    "*1 plain, 3 chain, miss 2; repeat to last 3 st; finish with 3 plain": "7 sc, 12 ch; 4 x 3 st",
+    "*1 plain, 3 chain, miss 2; repeat to last 3 st; ending with 3 plain": "7 sc, 12 ch; 4 x 3 st",
+    "*3 chain, miss 3, 1 plain; repeat; end with 3 plain": "6 sc, 9 ch; 3 x 4 st",
+    "*3 chain, miss 3, 1 plain; repeat; end the row with 3 plain": "6 sc, 9 ch; 3 x 4 st",
+    "*3 chain, miss 3, 1 plain; repeat; finish the row by 3 plain": "6 sc, 9 ch; 3 x 4 st",
+    "*3 chain, miss 3, 1 plain; repeat; 3 plain at the end": "6 sc, 9 ch; 3 x 4 st",
+    "*1 plain, 3 chain, miss 2; repeat; finish the row with 4 chain": "5 sc, 19 ch; 5 x 3 st",
+}
+EXCEPTIONS = (
+    "*1 treble, 2 chain, miss 2; repeat except at the corners",
+    "*1 treble, 2 chain, miss 2; repeat, except at the corners, where miss none",
+    "1 treble in each, except the last",
+    "*1 treble, 2 chain, miss 2; repeat; at each corner work 3 chain",
+    "*1 treble, 2 chain, miss 2; repeat, with 6 chain at the corners",
+    "*1 treble, 2 chain, miss 2; repeat; miss none at the corners",
+    "*1 treble, 2 chain, miss 2; repeat, not missing any at the corners",
+    "*1 treble, 2 chain, miss 2; repeat; making 7 plain at each corner",
+    "*1 treble, 2 chain, miss 2; repeat; instead of 4 between each wheel 3 chain",
+)
+NOT_READ = {
+    "1 treble in each stitch, but in the last 3 treble": "not-understood",
+    "*1 plain, 5 chain, miss 2; repeat; omitting the chain between the motifs": "unknown-word",
+    "between the stars miss 6; 1 treble in each stitch": "unknown-word",
+    "1 treble in each stitch without joining": "unknown-word",
+    "*1 treble, 2 chain, miss 2; repeat, with this difference that the last is 3 chain": (
+        "unknown-word"
+    ),
+    "*1 plain, 3 chain, miss 2; repeat; end as you began": "unknown-word",
+}
+
+
+@cases((STITCHES, BETWEEN_STITCHES), (ARCHES, BETWEEN_ARCHES))
+def test_chains_between(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+@cases((STITCHES, BEGUN), (ARCHES, BEGUN_IN_LOOPS), (BLOCKS, BEGUN_ON_BLOCKS))
+def test_where_a_row_begins(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+@pytest.mark.parametrize("ending", ENDINGS)
+def test_how_a_round_ends_changes_no_count(ending: str) -> None:
+    row = f"*1 plain, 3 chain, miss 2; repeat; {ending}"
+    assert said(row, STITCHES) == "4 sc, 12 ch; 4 x 3 st"
+
+
+@cases((OPEN, FLAT_ENDS))
+def test_what_is_worked_at_the_end_of_a_row(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+@pytest.mark.parametrize("row", EXCEPTIONS)
+def test_an_exception_is_told_since_only_clauses_can_say_it(row: str) -> None:
+    assert "asked exception-in-words" in said(row, STITCHES).split("; ")
+
+
+@cases((STITCHES, NOT_READ), (STITCHES, NOT_BEGUN))
+def test_what_is_not_read_is_told(on: On, row: str, comes_to: str) -> None:
+    assert f"asked {comes_to}" in said(row, on).split("; ")

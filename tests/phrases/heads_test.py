@@ -1,0 +1,109 @@
+"""Row heads in all their forms, and rows that say only which row they are like."""
+
+from __future__ import annotations
+
+import pytest
+from phrases.said import HEADINGS, LOOPS, last_of
+
+from border.text.source import Source
+from border.text.syntax import read_border
+
+HEADS = (
+    "1st row:", "1st row.", "1st row--", "1st row.--", "1st Row.", "1st row,", "1st row;",
+    "FIRST ROW.--", "1st round:", "1st round--", "Round 1:", "Row 1.", "Rnd 1.", "First round:",
+    "1st.--", "1st:", "1st.", "1.--", "1.", "1:",
+    "Next row:", "The next row:", "For the last row:", "Last row.", "EDGE.--", "Edging:",
+    "1st row (lightest scarlet).--", "1st row (white):", "1st round (with the second shade):",
+    "1st row, white.--", "1st round with scarlet.--", "1st and last round:",
+    "1st row (wrong side):",
+)  # fmt: skip
+SEVERAL = {
+    "1st and 2nd rows:": 2,
+    "1st row and 2nd row.": 2,
+    "1st to 3rd rows:": 3,
+    "Rounds 1-3:": 3,
+    "1st, 2nd, and 3rd:": 3,
+    "1st, 2nd and 3rd rounds.--": 3,
+}
+NO_HEADS = {
+    "GOLD CIRCLE.--": "bad-heading",
+    "1st STAR.--": "bad-heading",
+    "Front.--1st round:": "bad-heading",
+    "1st and every alternate row:": "bad-heading",
+    "Continue:": "bad-heading",
+    "1st row. Outside edge.": "unknown-word",
+}
+
+
+@pytest.mark.parametrize("head", HEADS)
+def test_a_row_begins_with_its_head(head: str) -> None:
+    assert last_of(f"{head} 2 plain in each loop.") == "24 sc; 12 x 1 loop"
+
+
+@pytest.mark.parametrize(("head", "rows"), SEVERAL.items())
+def test_a_head_of_several_rows_makes_so_many(head: str, rows: int) -> None:
+    border, told = read_border(Source("book.border", f"{HEADINGS}{head} 1 plain in each.\n"))
+    assert border is not None
+    assert told == ()
+    assert [row.numbers for row in border.rows] == [tuple(range(1, rows + 1))]
+    assert last_of(f"{head} 1 plain in each.") == "12 sc; 12 x 1 st"
+
+
+@pytest.mark.parametrize(("head", "code"), NO_HEADS.items())
+def test_what_is_no_head_is_told(head: str, code: str) -> None:
+    _, told = read_border(Source("book.border", f"{HEADINGS}{head} 2 plain in each loop.\n"))
+    assert code in [f.code for f in told]
+
+
+def test_a_bare_number_is_a_head_only_where_it_comes_next() -> None:
+    later = "1. 1 plain in each.\n2. 1 treble in each.\n"
+    assert last_of(later) == "12 dc; 12 x 1 st"
+    assert last_of("1. 1 plain in each, 1 chain between.\n2nd. 1 treble in each.\n") == (
+        "24 dc; 24 x 1 st"
+    )
+
+
+# --- rows like other rows ---------------------------------------------------------
+
+FIRST = "1st row: *1 plain in next, 2 chain, miss 1; repeat.\n"
+AGAIN = "9 sc, 18 ch; 9 x 2 st"
+SAME = (
+    "like the 1st", "exactly like the 1st row", "same as the 1st", "same as first row",
+    "the same", "the same as the last", "work exactly the same as the first", "as 1st",
+    "as 1st round", "as in the first row", "as before", "worked as before", "work as 1st row",
+    "as last row", "repeat the 1st row", "repeat the last row",
+)  # fmt: skip
+SECOND = "2nd row: 1 treble in each.\n"
+COPIES = {
+    "3rd row: repeat from 1st row": AGAIN,
+    "3rd row: like the 1st and 2nd": "27 dc; 27 x 1 st",
+    "3rd and 4th rows: like the 1st and 2nd": "27 dc; 27 x 1 st",
+    "3rd row: like the 1st\n4th row: like the 2nd": "27 dc; 27 x 1 st",
+    "3rd and 4th rows: repeat the 1st and 2nd rows": "27 dc; 27 x 1 st",
+    "3rd to 4th rows: repeat the 1st and 2nd rows alternately": "27 dc; 27 x 1 st",
+    "3rd, 4th and 5th: like the 2nd": "18 dc; 18 x 1 st",
+    "3rd row: repeat the 2nd row twice": "18 dc; 18 x 1 st",
+}
+NO_COPIES = {
+    "2nd row: begin and end as usual": "unknown-word",
+    "2nd row: work the other side to correspond": "unknown-word",
+    "2nd row: similar to the 1st": "unknown-word",
+    "2nd row: same as last, but 3 plain": "not-understood",
+    "2nd row: the same as 1st, in white": "not-understood",
+    "2nd to 4th rows: repeat from the 1st to the last round, inclusive, thrice": "unknown-word",
+}
+
+
+@pytest.mark.parametrize("words", SAME)
+def test_a_row_like_the_one_before(words: str) -> None:
+    assert last_of(f"{FIRST}2nd row: {words}.") == AGAIN
+
+
+@pytest.mark.parametrize(("rows", "comes_to"), COPIES.items())
+def test_rows_like_others(rows: str, comes_to: str) -> None:
+    assert last_of(f"{FIRST}{SECOND}{rows}.") == comes_to
+
+
+@pytest.mark.parametrize(("row", "code"), NO_COPIES.items())
+def test_what_is_no_copy_is_told(row: str, code: str) -> None:
+    assert f"asked {code}" in last_of(f"{FIRST}{row}.", LOOPS).split("; ")

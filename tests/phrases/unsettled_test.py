@@ -1,0 +1,116 @@
+"""What the same words mean in one book and not in the next: asked, or told, never guessed."""
+
+from __future__ import annotations
+
+import pytest
+from phrases.said import ARCHES, SIXES, STITCHES, On, cases, said
+
+US = STITCHES._replace(
+    headings="terms: us\nchains count as stitches: yes\n", below=("1 dc in each",)
+)
+EARLY = US._replace(headings="terms: early\nchains count as stitches: yes\n")
+NO_TERMS = On(12, headings="chains count as stitches: yes\n")
+UNSAID_CHAINS = ARCHES._replace(headings="terms: uk\nplain means us sc\n")
+
+
+def test_double_crochet_is_what_the_terms_say() -> None:
+    row = "*1 double crochet, 3 chain, miss 2; repeat"
+    assert said(row, STITCHES) == "4 sc, 12 ch; 4 x 3 st"
+    assert said(row, US) == said(row, EARLY) == "4 dc, 12 ch; 4 x 3 st"
+    assert "asked terms-missing" in said(row.replace("3 st", "3"), NO_TERMS).split("; ")
+
+
+def test_single_treble_and_long_treble_are_what_the_terms_say() -> None:
+    assert said("1 single in each", STITCHES) == "12 ss; 12 x 1 st"
+    assert said("1 single in each", US) == "12 sc; 12 x 1 st"
+    assert said("1 treble in each", STITCHES) == "12 dc; 12 x 1 st"
+    assert said("1 treble in each", EARLY) == "12 tr; 12 x 1 st"
+    assert said("1 long treble in each", EARLY) == "12 dtr; 12 x 1 st"
+    assert said("1 long treble in each", US) == "12 dtr; 12 x 1 st; asked term-unknown-here"
+
+
+@pytest.mark.parametrize("name", ["plain", "long", "l.", "tc"])
+def test_a_name_that_no_terms_settle_is_asked(name: str) -> None:
+    assert "asked term-unknown-here" in said(f"1 {name} in each", US).split("; ")
+
+
+@pytest.mark.parametrize("row", ["*1 plain, 3 chain, miss 2; repeat", "*3 plain, 1 chain; repeat"])
+def test_whether_miss_counts_the_chains_is_asked(row: str) -> None:
+    assert "asked chains-unclear" in said(row, UNSAID_CHAINS).split("; ")
+
+
+IN_STITCHES = {
+    # a loop is a stitch in one book; on stitches there is no space
+    "*1 treble in next loop, 1 chain; repeat": "row-does-not-close",
+    # the 4th, counted with those missed or behind them
+    "miss 3, 1 treble in the 4th, 3 chain; repeat": "perhaps-counted-on",
+    "*3 chain, miss 2, 1 plain on the 3rd; repeat": "perhaps-counted-on",
+    # a group in one place, or its last stitches
+    "*3 treble, 3 chain, 3 treble in the same stitch; repeat": "perhaps-one-place",
+    "*1 plain, 5 treble in next stitch; repeat": "place-unclear",
+    # a picot or a loop on the row
+    "*2 plain, 5 chain, 1 plain in same stitch; repeat": "perhaps-picot",
+    # a row in one word
+    "Treble": "repeat-unclear",
+    "Dc.": "repeat-unclear",
+    # no word of repeat
+    "1 plain, 3 chain, miss 2": "repeat-unclear",
+    # the star left out
+    "1 plain, 3 chain, miss 2; repeat 3 times from *": "repeat-without-star",
+    # marks that differ at the two ends
+    "\u2715 1 plain, 3 chain, miss 2 + repeat": "star-without-repeat",
+    # 3 chain crochet: loops of three, not nine chains
+    "Three 3-chain crochet": "not-understood",
+    # n over m
+    "9 plain over 7": "not-understood",
+    "6 treble over the 7; repeat": "not-understood",
+    # a start chain that is a stitch or is not
+    "3 chain, *1 chain, miss 1, 1 treble; repeat; 1 chain": "start-chain-assumed",
+}
+IN_ARCHES = {
+    # in a chain, in the whole loop of chains, or in each
+    "1 treble in the chain, 3 chain; repeat": "perhaps-one-place",
+    "*1 plain in next 3 ch, 1 chain; repeat": "perhaps-one-place",
+    "*3 treble in next 2 loops, 1 chain; repeat": "place-unclear",
+    # miss from centre to centre
+    "*1 plain in the 3 chain, 3 chain, miss 3; repeat": "place-unclear",
+    "1 plain, 3 treble, 1 plain into the 3 chain; repeat": "place-unclear",
+    "5 chain, 1 plain in each loop": "place-unclear",
+}
+SAME_PLACE = {
+    "*1 plain, 5 chain, 1 plain in same place, miss 1; repeat": (
+        "12 sc, 30 ch; 6 x 2 st; asked perhaps-picot"
+    ),
+    "*1 plain in next, 5 chain, 1 plain in the same, miss 1; repeat": "12 sc, 30 ch; 6 x 2 st",
+    "3 treble, with 2 chain between, in next stitch, miss 3; repeat": "9 dc, 12 ch; 3 x 4 st",
+}
+
+
+@pytest.mark.parametrize(("row", "code"), IN_STITCHES.items())
+def test_on_stitches_it_is_asked(row: str, code: str) -> None:
+    assert f"asked {code}" in said(row, STITCHES).split("; ")
+
+
+@pytest.mark.parametrize(("row", "code"), IN_ARCHES.items())
+def test_in_loops_it_is_asked(row: str, code: str) -> None:
+    assert f"asked {code}" in said(row, ARCHES).split("; ")
+
+
+@cases((STITCHES, SAME_PLACE))
+def test_the_same_place_is_what_was_worked_last(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_between_has_one_gap_fewer_in_a_group_and_as_many_in_a_round() -> None:
+    assert said("3 treble, with 2 chain between, in each loop", ARCHES) == (
+        "36 dc, 48 ch; 12 x 1 space"
+    )
+    assert said("1 treble in each loop, with 2 chain between", ARCHES) == (
+        "12 dc, 24 ch; 12 x 1 space"
+    )
+
+
+def test_begun_on_the_second_the_ends_of_the_group_are_missed_in_silence() -> None:
+    assert said("*4 plain beginning on the 2nd of the 6, 3 chain; repeat", SIXES) == (
+        "24 sc, 18 ch; 6 x 1 block of 6"
+    )
