@@ -41,6 +41,17 @@ def test_meeting_the_start() -> None:
     assert codes(text, plain(9)) == []
 
 
+def test_chains_before_the_step_that_runs_out_may_be_those_of_the_start() -> None:
+    text = """
+        round 1: (ch 4), 2 sc in first loop, ch 7, *2 sc in next loop, ch 4, 2 sc in next loop,
+            ch 7; repeat from *.
+    """
+    (one,) = counts(text, plain(4))
+    # 4 loops: (ch 4, 2 sc, ch 7), 2 sc, ch 4, 2 sc, ch 7, and 2 sc before the start's ch 4
+    assert (made(one), one.closes) == ({"sc": 8, "ch": 22}, True)
+    assert repeats(one) == [(1, {"loop": 2}, 0)]
+
+
 def test_head_that_is_the_whole_repeat() -> None:
     text = "round 1: 1 sc in first loop, ch 5, *1 sc in next loop, ch 5; repeat from *."
     (one,) = counts(text, plain(10))
