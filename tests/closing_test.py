@@ -284,3 +284,13 @@ def test_a_run_that_is_not_there_is_told_with_the_group_that_may_be_meant() -> N
     assert told.help is not None and 'write "group of 5"' in told.help
     mended = text.replace("centre of the 5 dc", "centre of next group of 5")
     assert made(counts(mended, plain(6))[1]) == {"sc": 6, "ch": 30}
+
+
+@pytest.mark.parametrize("begun", ["ch 3 as dc", "1 dc in same place"])
+def test_a_start_chain_works_into_what_the_round_begins_in(begun: str) -> None:
+    text = f"""
+        round 1: *(1 hdc, ch 2, 2 dc) in next loop, ch 1; repeat from *.
+        round 2: begin in 2nd st, {begun}, 1 dc in next block, 1 dc in last block.
+    """
+    # stitches are worked into, and the hdc that lies before the beginning is left
+    assert not counts(text, plain(4))[1].closes
