@@ -14,6 +14,7 @@ from border.text.tree import (
     ST,
     AtJoint,
     AtJoints,
+    Bare,
     Begin,
     Between,
     BetweenPicots,
@@ -289,7 +290,7 @@ def headings(draw: st.DrawFn) -> Headings:
         draw(maybe),
         draw(maybe),
         draw(st.sampled_from((None, *Worked))),
-        draw(st.booleans()),
+        draw(st.sampled_from((None, *Bare))),
         draw(st.none() | st.builds(Multiple, counts, st.integers(0, 20))),
         tuple((word, draw(st.sampled_from(US))) for word in words),
     )

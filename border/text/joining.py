@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from border.text.passing import goes_on
 from border.text.terminals import Terminal
 
 NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
@@ -73,8 +74,32 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
         if terminal.type == "ENDING" and terminal.name == "join":
             behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
             head = all(t.type == "SEP" for t in terminals[:n])
-            swallowing = not head and behind in ("WITH", "TO", "PREP")
+            inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 1)
+            swallowing = not head and not inside and behind in ("WITH", "TO", "PREP")
     return found
+
+
+def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
+    """`repeat; 1 slip stitch on the first double`, at a row's end: as `join`."""
+    words = [n for n, t in enumerate(terminals) if t.type not in ("SEP", "THE", "ENDWITH")]
+    types = [terminals[n].type for n in words]
+    if "REPEAT" not in types:
+        return terminals
+    last = len(types)
+    while last and types[last - 1] == "ENDING":
+        last -= 1
+    start = max(last - 5, 0)
+    while start < last and types[start] not in ("NUM", "STITCH"):
+        start += 1
+    step = [terminals[n] for n in words[start:last]]
+    step = step[1:] if step and step[0].type == "NUM" and step[0].number == 1 else step
+    shape = [t.type for t in step]
+    closes = shape[:1] == ["STITCH"] and shape[1:3] in (["PREP", "ORD"], ["TO", "ORD"])
+    closes = closes and shape[3:] in ([], ["KIND"], ["STITCH"], ["CH"])
+    if not closes or step[0].name != "ss" or step[2].number != 1 or "REPEAT" not in types[:start]:
+        return terminals
+    join = replace(step[0], type="ENDING", name="join", end=step[-1].end)
+    return [*terminals[: words[start]], join, *terminals[words[last - 1] + 1 :]]
 
 
 def rounds(terminals: list[Terminal]) -> list[Terminal]:

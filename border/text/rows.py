@@ -18,6 +18,7 @@ from border.text.headings import is_heading
 from border.text.marks import printed_marks
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
+from border.text.numbers import row_list_at
 from border.text.parser import parse
 from border.text.rowheads import Section
 from border.text.shaping import shape
@@ -57,7 +58,8 @@ def read_row(section: Section, reader: Reader) -> Row:
     source, number, before = reader.source, section.numbers[0], len(reader.findings)
     words, remarks = without_remarks(section.body, source)
     reader.findings += remarks
-    words = with_figures(list(_without_headings(words, reader)), reader.figures, MOST_WORDS)
+    words = _without_row_before(list(_without_headings(words, reader)), number)
+    words = with_figures(words, reader.figures, MOST_WORDS)
     start, end = section.head
     head = source.span(start, end)
     span = source.span(start, words[-1].end if words else end)
@@ -78,6 +80,22 @@ def read_row(section: Section, reader: Reader) -> Row:
         body = Text((), span=span)
         return Row(section.numbers, body, claims, head, True, section.note, span=span)
     return Row(section.numbers, body, claims, head, note=section.note, span=span)
+
+
+def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
+    """The words without `of the 2nd row` in row 3: that is the row below, and says nothing."""
+    kept: list[Word] = []
+    at = 0
+    while at < len(words):
+        end = at + 1 if words[at].text == "of" else at
+        end += end > at and words[min(end, len(words) - 1)].text == "the"
+        listed = row_list_at(words, end) if at < end < len(words) else None
+        if listed is not None and listed.named and listed.numbers == (number - 1,):
+            at = listed.after
+            continue
+        kept.append(words[at])
+        at += 1
+    return kept
 
 
 def _texts(

@@ -97,7 +97,7 @@ def build_begin(node: Tree[Token], b: Building, at_head: bool, at_end: bool) -> 
     """
     first = next(b.of(c) for c in node.children if is_token(c, "BEGIN", "STITCH", "CLUSTER"))
     slips = first.type != "BEGIN"
-    if slips and (first.name != "ss" or _number(node.children, b) != 1):
+    if slips and first.name != "ss":
         help_ = "stitches go in a place: 1 dc in next space; only a sl st goes to one"
         raise b.misread("only a sl st goes to a place", help_, node)
     if slips and at_end and not at_head:
