@@ -41,6 +41,17 @@ def test_meeting_the_start() -> None:
     assert codes(text, plain(9)) == []
 
 
+def test_chains_before_the_step_that_runs_out_may_be_those_of_the_start() -> None:
+    text = """
+        round 1: (ch 4), 2 sc in first loop, ch 7, *2 sc in next loop, ch 4, 2 sc in next loop,
+            ch 7; repeat from *.
+    """
+    (one,) = counts(text, plain(4))
+    # 4 loops: (ch 4, 2 sc, ch 7), 2 sc, ch 4, 2 sc, ch 7, and 2 sc before the start's ch 4
+    assert (made(one), one.closes) == ({"sc": 8, "ch": 22}, True)
+    assert repeats(one) == [(1, {"loop": 2}, 0)]
+
+
 def test_head_that_is_the_whole_repeat() -> None:
     text = "round 1: 1 sc in first loop, ch 5, *1 sc in next loop, ch 5; repeat from *."
     (one,) = counts(text, plain(10))
@@ -280,3 +291,13 @@ def test_an_adjustment_of_a_part_that_is_not_there_is_led_to_one_that_is() -> No
     for at, help_ in (("edge.22", 'did you mean "edge.2"?'), ("cuff", "name a section, a wheel")):
         (told,) = worked(text, motifs(4, 4, 4), (Adjustment(1, at, 1),))[1][:1]
         assert (told.code, (told.help or "").startswith(help_)) == ("adjustment-has-no-place", True)
+
+
+@pytest.mark.parametrize("begun", ["ch 3 as dc", "1 dc in same place"])
+def test_a_start_chain_works_into_what_the_round_begins_in(begun: str) -> None:
+    text = f"""
+        round 1: *(1 hdc, ch 2, 2 dc) in next loop, ch 1; repeat from *.
+        round 2: begin in 2nd st, {begun}, 1 dc in next block, 1 dc in last block.
+    """
+    # stitches are worked into, and the hdc that lies before the beginning is left
+    assert not counts(text, plain(4))[1].closes

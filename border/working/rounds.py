@@ -215,7 +215,12 @@ def _closing_kinds(worker: Worker, items: tuple[Item, ...]) -> list[tuple[Target
     """The leading kind of the last open-ended repeat; with none, every kind worked into."""
     if worker.last_leading:
         return [worker.last_leading]
-    if worker.begun or worker.straddler:
+    if worker.begun:  # the start chain goes into that
+        items = tuple(
+            replace(i, place=i.place or worker.begun) if isinstance(i, StartChain) else i
+            for i in items
+        )
+    elif worker.straddler:
         items = tuple(i for i in items if not isinstance(i, StartChain))
     if isinstance(worker.cursor.window, JointWindow):
         bare = [i for i in walk(items) if isinstance(i, Stitches) and i.place is None]
