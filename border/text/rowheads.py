@@ -12,7 +12,7 @@ from itertools import zip_longest
 from msgspec import Struct
 
 from border.findings import Finding
-from border.text.copies import rows_made
+from border.text.copies import copy_at, rows_made
 from border.text.numbers import LAST_ROW, row_list_at
 from border.text.source import Source
 from border.text.vocabulary import is_colour, vocabulary
@@ -60,7 +60,7 @@ def find_heads(words: Sequence[Word]) -> list[Head]:
             continue
         head = _head_at(words, at)
         if head is None and (not heads or words[at - 1].text in _ENDED):
-            head = _bare_head(words, at, coming)
+            head = _bare_head(words, at, coming) or (_copy_alone(words, at) if heads else None)
         if head is not None:
             heads.append(head)
             coming = max(head.numbers, default=coming) + 1
@@ -76,6 +76,12 @@ def _bare_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
     if body is None or body == listed.after or words[listed.after].text not in (".", ":"):
         return None
     return Head(at, body, listed.numbers, True)
+
+
+def _copy_alone(words: Sequence[Word], at: int) -> Head | None:
+    """`Repeat these two rows.` on a line of its own: rows without a head."""
+    alone = words[at].text == "repeat" and copy_at(words[at : at + 12]) is not None
+    return Head(at, at, (), True) if alone else None
 
 
 def _head_at(words: Sequence[Word], at: int) -> Head | None:
@@ -175,7 +181,7 @@ def find_rows(
     highest = 0
     for head, following in zip_longest(heads, heads[1:]):
         end = following.at if following is not None else len(words)
-        first, last = words[head.at], words[head.body - 1]
+        first, last = words[head.at], words[max(head.at, head.body - 1)]
         span = source.span(first.start, last.end)
         numbers = tuple(sorted(set(head.numbers))) if head.sound else ()
         if not head.sound:
