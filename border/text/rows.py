@@ -18,9 +18,9 @@ from border.text.headings import is_heading
 from border.text.marks import printed_marks
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
+from border.text.numbering import Section
 from border.text.numbers import row_list_at
 from border.text.parser import parse
-from border.text.rowheads import Section
 from border.text.shaping import shape
 from border.text.source import Source
 from border.text.terminals import Terminal, read_terminals
