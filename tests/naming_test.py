@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from reading import asked, written
+from reading import asked, read, written
 
 
 @pytest.mark.parametrize(
@@ -98,3 +98,26 @@ def test_the_row_below_may_be_named_by_its_number() -> None:
     assert set(asked("1 sc in each st\nround 2: ch 1, 1 sc in each st of the 5th row")) == {
         "not-understood"
     }
+
+
+@pytest.mark.parametrize(
+    ("last", "rounds"),
+    [
+        ("Repeat these two rows.", [(3, 4)]),
+        ("Repeat these 2 rows twice.", [(3, 4, 5, 6)]),
+        ("Repeat the last two rows.", [(3, 4)]),
+        ("Repeat row 1.", [(3,)]),
+        ("repeat to the end.", []),
+    ],
+)
+def test_rows_repeated_at_the_end_of_a_text(last: str, rounds: list[tuple[int, ...]]) -> None:
+    border, findings = read(
+        f"terms: us\n1st row. 1 sc in each st.\n2nd row. ch 5, 1 sc in next st.\n{last}\n"
+    )
+    assert not findings
+    assert [row.numbers for row in border.rows[2:]] == rounds
+
+
+def test_more_rows_than_there_are_cannot_be_repeated() -> None:
+    _, findings = read("terms: us\n1st row. 1 sc in each st.\nRepeat these three rows.\n")
+    assert [f.code for f in findings] == ["no-such-row"]

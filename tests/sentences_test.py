@@ -16,6 +16,7 @@ from reading import asked, written
         ("*ch 5, join with sc in next loop; repeat", "*ch 5, 1 sc in next loop; repeat from *"),
         ("1 sc, ch 2, 1 sc in the same st as the last", "1 sc, ch 2, 1 sc in same st"),
         ("1 dc, ch 2, skipping 2 under the latter; repeat", "1 dc, ch 2, skip 2; repeat"),
+        ("1 sc in next st, 1 sc in end of row", "1 sc in next st, 1 sc in last st"),
         ("turn with 1 ch, 1 sc in each st", "turn, ch 1; 1 sc in each st"),
         ("3 sl st to reach the centre of the loop, 1 sc", "begin in centre of the loop, 1 sc"),
     ],
@@ -110,6 +111,7 @@ def test_stitches_worked_off_together(said: str, read: str) -> None:
         ("1 sc in each loop, ch 5", '", with ch 5 between"'),
         ("1 dc in each dc, 1 dc in each ch", "1 dc in each dc or ch"),
         ("1 dc in each dc, 2 dc in each space", '"*1 dc in next dc, 2 dc in next space;'),
+        ("ch 2, skip 2, 1 dc in every 3rd st", '", with ch 2 between"'),
     ],
 )
 def test_what_stands_behind_an_each_is_asked(steps: str, edit: str) -> None:

@@ -9,7 +9,18 @@ from msgspec.structs import replace
 
 from border.text.nodes import Building, Step
 from border.text.steps import OPEN_PLACES
-from border.text.tree import Bracket, Chains, End, Ending, Item, Place, Repeat, Stitches, Which
+from border.text.tree import (
+    Bracket,
+    Chains,
+    End,
+    Ending,
+    Item,
+    Place,
+    Repeat,
+    Skip,
+    Stitches,
+    Which,
+)
 from border.text.written_steps import write_item
 
 
@@ -19,6 +30,7 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
     ends = [item for item in items if isinstance(item, End)]
     turns = any(end.what is Ending.TURN for end in ends)
     worked = [item for item in items if not isinstance(item, End)]
+    _tell_before_each(worked, b)
     for before, item in pairwise(worked):
         if not _in_each(before):
             continue
@@ -38,6 +50,22 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
                 f'write ", with ch {item.count} between" if it is made each time, or '
                 f'"(ch {item.count})" if once',
                 span,
+            )
+
+
+def _tell_before_each(items: Sequence[Item], b: Building) -> None:
+    """`ch 2, skip 2, 1 dc in every 3rd st`: once, or each time?"""
+    for one, other, item in zip(items, items[1:], items[2:], strict=False):
+        pair = {type(one), type(other)} == {Chains, Skip}
+        if pair and _in_each(item):
+            chains = one if isinstance(one, Chains) else other
+            assert isinstance(chains, Chains)
+            b.tell(
+                "perhaps-as-they-come",
+                "these chains and this skip are made once here, before the first of what follows",
+                f'write ", with ch {chains.count} between" behind it, and leave both out, if '
+                "they are made each time",
+                one.span.to(item.span),
             )
 
 

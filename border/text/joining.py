@@ -98,6 +98,8 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     closes = closes and shape[3:] in ([], ["KIND"], ["STITCH"], ["CH"])
     if not closes or step[0].name != "ss" or step[2].number != 1 or "REPEAT" not in types[:start]:
         return terminals
+    if terminals[words[start] - 1].type == "WITH":
+        return terminals  # `join with a slip stitch to the first`
     join = replace(step[0], type="ENDING", name="join", end=step[-1].end)
     return [*terminals[: words[start]], join, *terminals[words[last - 1] + 1 :]]
 

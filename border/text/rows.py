@@ -18,9 +18,9 @@ from border.text.headings import is_heading
 from border.text.marks import printed_marks
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
+from border.text.numbering import Section
 from border.text.numbers import row_list_at
 from border.text.parser import parse
-from border.text.rowheads import Section
 from border.text.shaping import shape
 from border.text.source import Source
 from border.text.terminals import Terminal, read_terminals
@@ -213,11 +213,11 @@ def _copy(
     """A row that is a copy: behind it only endings and claims."""
     source, numbers = reader.source, section.numbers
     span = source.span(words[0].start, words[found.after - 1].end)
-    rows = found.rows or (max(1, numbers[0] - 1),)
+    rows = found.rows or tuple(range(max(1, numbers[0] - found.back), max(2, numbers[0])))
     if not found.sound:
         message, help_ = "the rounds to be copied cannot be counted out", 'write "as rounds 2-5"'
         reader.findings.append(Finding("not-understood", message, help_, span))
-    elif not found.rows and numbers[0] == 1:
+    elif not found.rows and numbers[0] <= found.back:
         message, help_ = "there is no row before the first", "write this row out"
         reader.findings.append(Finding("no-such-row", message, help_, span))
     made = len(rows) * found.times

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from border.text.passing import HOW_OFTEN, NOUNS, Terminals, goes_on, like, types
 from border.text.terminals import Terminal
+from border.text.tree import Kind
 
 _PLACE = frozenset(
     {"THE", "NEXT", "EACH", "EVERY", "EACHOF", "SAME", "SKIPPED", "ORD", "NUM", "CENTRE", "OF"}
@@ -74,7 +75,7 @@ def _fastens(t: Sequence[Terminal], at: int) -> bool:
 
 
 def filled(t: Terminals) -> Terminals:
-    """`fill each space with 3 double`: as `in each space 3 double`."""
+    """`fill each space with 3 double`: as `in each space 3 double`; `in the end` as in its last."""
     found: Terminals = []
     filling = False
     for here in t:
@@ -82,6 +83,9 @@ def filled(t: Terminals) -> Terminals:
             here, filling = like(here, "PREP"), True
         elif here.type == "WITH" and filling:
             here, filling = like(here, "SEP"), False
+        if here.type == "ENDST":
+            found += [like(here, "PREP"), like(here, "ORD", number=-1)]
+            here = like(here, "KIND", Kind("st"))
         found.append(here)
     return found
 

@@ -195,6 +195,11 @@ def _closed_picot(
     sound = isinstance(before, Chains) and count == 1 and made.name in ("sc", "ss")
     if not sound or not isinstance(before, Chains) or not 0 < size <= before.count:
         help_ = 'a picot is written "ch 4, 1 sc in the first of the 4 ch", or "picot of 4"'
+        if not isinstance(before, Chains):
+            help_ = (
+                "chains of the foundation that are passed over from the hook are the start chain: "
+                f'write "ch 3 as dc, 1 dc in next st"; {help_}'
+            )
         raise b.misread("this closes no ring of chains", help_, ring)
     if of is not None and size != before.count:
         help_ = (

@@ -8,7 +8,8 @@ from __future__ import annotations
 from border.findings import Finding
 from border.text.figures import no_groups, split_figures
 from border.text.headings import read_headings
-from border.text.rowheads import find_heads, find_rows
+from border.text.numbering import find_rows
+from border.text.rowheads import find_heads
 from border.text.rows import Reader, read_row
 from border.text.source import Source
 from border.text.tree import Border
