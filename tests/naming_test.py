@@ -12,6 +12,8 @@ from reading import asked, read, written
         ("1 dc in next", "1 dc in next st"),
         ("skip 1 space, 3 dc in the next", "skip 1 space, 3 dc in next space"),
         ("2 dc in 1", "2 dc in next st"),
+        ("2 dc in every one", "2 dc in each st"),
+        ("3 dc in one ch", "3 dc in next ch"),
         ("9 dc over the 9", "9 dc in the next 9 st"),
         ("1 dc in the 2 following st", "1 dc in the next 2 st"),
         ("1 dc in each of the 3 first st", "1 dc in each of the first 3 st"),

@@ -72,6 +72,8 @@ def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals
     if glued or behind:
         number = t[at].number or t[at + 1].number
         return 2, [*_which(before, here), _space(here, number, t[at + 1])]
+    if pair == ["NUM", "CH"] and here.text in ("one", "a") and before[-1].type == "PREP":
+        return 2, [like(here, "NEXT"), t[at + 1]]  # `3 treble in one chain`
     if pair == ["NUM", "CH"] and _by_count(t, at, before):
         if _on_each(here, before):
             return 2, [like(here, "NEXT"), *t[at : at + 2]]

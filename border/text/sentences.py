@@ -40,6 +40,23 @@ def under_chains(t: Terminals) -> Terminals:
     return found
 
 
+def missing_every(t: Terminals) -> Terminals:
+    """`1 dc in every dc, missing every chain`: to go into each says that already."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        each = any(x.type in ("EACH", "EVERY") for x in found)
+        noun = t[at + 2 : at + 3] if each and types(t, at, 2) == ["SKIP", "EACH"] else []
+        if noun and noun[0].type in NOUNS:
+            while found and found[-1].type == "SEP":
+                found.pop()
+            at += 3
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
 def fastened(t: Terminals) -> Terminals:
     """`fasten with a double into …` is that double; `same stitch as the last` the same stitch."""
     found: Terminals = []

@@ -18,6 +18,7 @@ from border.text.counted import counted_places, parts
 from border.text.joining import (
     NOUNS,
     ands,
+    articles,
     closing_slips,
     joins,
     rounds,
@@ -25,11 +26,17 @@ from border.text.joining import (
     start_chain_brackets,
 )
 from border.text.naming import counted_off, orders, same_again, unsaid
-from border.text.on_runs import begun_further_on, on_the_middle
+from border.text.on_runs import begun_further_on, middle_of_several, on_the_middle
 from border.text.parted import parted
 from border.text.passing import ARCHES
 from border.text.rings import ring_in_bracket, rings
-from border.text.sentences import fastened, filled, places_first, under_chains
+from border.text.sentences import (
+    fastened,
+    filled,
+    missing_every,
+    places_first,
+    under_chains,
+)
 from border.text.terminals import Terminal
 from border.text.together import worked_off
 from border.text.tree import Kind
@@ -104,18 +111,6 @@ def _times_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
 
 def _times(terminals: _Terminals) -> _Terminals:
     return _merged(terminals, _times_rule)
-
-
-def _articles(terminals: _Terminals) -> _Terminals:
-    """`the` stays only before what is worked into: in `the next st` it says nothing."""
-    kept: _Terminals = []
-    for n, terminal in enumerate(terminals):
-        behind = [t.type for t in terminals[n + 1 : n + 3]]
-        pair = behind[:2] == ["PICOT", "OF"] and kept and kept[-1].type == "BETWEEN"
-        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS | {"PAIR"}):
-            continue
-        kept.append(terminal)
-    return kept
 
 
 # --- sites ------------------------------------------------------------------------
@@ -226,14 +221,16 @@ _PASSES: tuple[_Pass, ...] = (
     parted,
     betweens,
     rings,
+    middle_of_several,
     on_the_middle,
     counted_places,
     parts,
     fastened,
     under_chains,
+    missing_every,
     begun_further_on,
     unsaid,
-    _articles,
+    articles,
     _between,
     between_behind,
     closing_slips,
