@@ -97,6 +97,8 @@ def test_one_chain_may_be_the_whole_space() -> None:
 def test_the_row_below_may_be_named_by_its_number() -> None:
     told = asked("1 sc in each st\nround 2: 1 sc in each st of round 1")
     assert told == {}
+    nine = "\n".join(f"round {n}: 1 sc in each st" for n in range(2, 10))
+    assert asked(f"1 sc in each st\n{nine}\nround 10: 1 sc in next group of 9 round the stem") == {}
     assert set(asked("1 sc in each st\nround 2: ch 1, 1 sc in each st of the 5th row")) == {
         "not-understood"
     }

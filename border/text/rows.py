@@ -26,7 +26,7 @@ from border.text.source import Source
 from border.text.terminals import Terminal, read_terminals
 from border.text.tree import Body, Claim, Clause, Copy, End, Ending, Headings, Row, Text
 from border.text.vocabulary import Names
-from border.text.words import Word, without_remarks
+from border.text.words import Sort, Word, without_remarks
 
 _BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-large"})
 """Faults after which a row's steps are not what was meant."""
@@ -81,7 +81,10 @@ def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
         end = at + 1 if words[at].text == "of" else at
         end += end > at and words[min(end, len(words) - 1)].text == "the"
         listed = row_list_at(words, end) if at < end < len(words) else None
-        if listed is not None and listed.named and listed.numbers == (number - 1,):
+        # Not `group of 9 round the stem` in row 10.
+        says_row = listed is not None and listed.named
+        says_row = says_row and (listed.ordinal or words[end].sort is Sort.WORD)
+        if listed is not None and says_row and listed.numbers == (number - 1,):
             at = listed.after
             continue
         kept.append(words[at])
