@@ -81,12 +81,11 @@ def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
         end = at + 1 if words[at].text == "of" else at
         end += end > at and words[min(end, len(words) - 1)].text == "the"
         listed = row_list_at(words, end) if at < end < len(words) else None
-        # Not `group of 9 round the stem` in row 10.
-        says_row = listed is not None and listed.named
-        says_row = says_row and (listed.ordinal or words[end].sort is Sort.WORD)
-        if listed is not None and says_row and listed.numbers == (number - 1,):
-            at = listed.after
-            continue
+        if listed is not None and listed.named and listed.numbers == (number - 1,):
+            # Not `group of 9 round the stem` in row 10.
+            if listed.ordinal or words[end].sort is Sort.WORD:
+                at = listed.after
+                continue
         kept.append(words[at])
         at += 1
     return kept
