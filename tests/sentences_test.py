@@ -40,6 +40,8 @@ def test_sentences_turned_round(said: str, read: str) -> None:
             "9 dc beginning on the 2nd of the 10",
             "1 dc in 2nd st of the block of 10, 1 dc in each of the next 8 st",
         ),
+        ("(1 dc, 1 ch) 9 times on the 9 dc", "(1 dc, ch 1) in each of the next 9 dc"),
+        ("slip over 3 dc", "1 sl st in the next 3 dc"),
         ("2 dc on the centre 2 of 4", "1 dc in 2nd st of the block of 4, 1 dc in next st"),
     ],
 )
@@ -148,6 +150,10 @@ def test_a_group_before_its_place_by_the_heading() -> None:
     )
     assert "place-unclear" in asked("1 sc, 5 dc in next loop", headings=heading)
     assert "place-unclear" in asked("2 dc, ch 2, 2 dc on the 2 ch", headings=heading)
+    assert "place-unclear" in asked("1 sc, ch 5, 1 sc in next loop", headings=heading)
+    assert written("1 dc, ch 3, 1 dc in next loop", headings=heading) == (
+        "(1 dc, ch 3, 1 dc) in next loop"
+    )
 
 
 def test_an_exception_takes_its_own_step_with_it() -> None:

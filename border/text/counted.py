@@ -107,7 +107,9 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
             kind = Kind("run", here.number, noun.name)
             run = replace(noun, type="KIND", kind=kind, start=here.start)
             return 2, [*_which(before, here), run]
-        if before[-1].type in ("PREP", "ALLIN", "THE") and made(before) == here.number > 1:
+        slips = here.number > 1 and any(x.name == "ss" for x in before[-3:])  # `slip over 3 dc`
+        each = made(before) == here.number > 1 or (slips and made(before) == 1)
+        if before[-1].type in ("PREP", "ALLIN", "THE") and each:
             return 1, [like(here, "NEXT"), here]
     if _parted(before) and ended(t, at + 1):
         return 1, [*_which(before, here), like(here, "KIND", Kind("block", here.number))]

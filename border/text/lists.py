@@ -101,7 +101,9 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
         return False
     if placed.place is None or (placed.place.count > 1 and placed.place.which in _BY_NUMBER):
         return False
-    return placed.stitch == first.stitch
+    # `1 sc, ch 5, 1 sc in next space` is as often a row of loops.
+    loop = placed.stitch in ("sc", "ss") and len(since) == 2 and isinstance(since[1], Chains)
+    return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
 
 
 def _opens_row(steps: Sequence[Step], at: int) -> bool:

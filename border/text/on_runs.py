@@ -46,6 +46,24 @@ def rest_behind(here: Terminal, stitch: Terminal, count: int) -> Terminals:
     return [like(here, "SEP"), one, stitch, *place]
 
 
+def times_on_each(t: Terminals) -> Terminals:
+    """`(1 treble, 1 chain) 12 times on the 12 treble`: in each of the next 12."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        place = at + 1 + (types(t, at + 2, 1) == ["THE"])
+        often = types(found, len(found) - 1, 1) == ["RP"] and types(t, at, 2) == ["TIMES", "PREP"]
+        many = t[place + 1 : place + 3] if often else []
+        named = [x.type for x in many] in (["NUM", "STITCH"], ["NUM", "KIND"], ["NUM", "CH"])
+        if named and many[0].number == t[at].number > 1:
+            found += [t[at + 1], like(t[at], "EACHOF"), like(t[at], "NEXT"), *many]
+            at = place + 3
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
 def middle_of_several(t: Terminals) -> Terminals:
     """`in the centre of the 3 picots`, `centre loop of the next 3`: the 2nd, then 1 passed over.
 

@@ -26,7 +26,7 @@ from border.text.joining import (
     start_chain_brackets,
 )
 from border.text.naming import counted_off, orders, same_again, unsaid
-from border.text.on_runs import begun_further_on, middle_of_several, on_the_middle
+from border.text.on_runs import begun_further_on, middle_of_several, on_the_middle, times_on_each
 from border.text.parted import parted
 from border.text.passing import ARCHES
 from border.text.rings import ring_in_bracket, rings
@@ -214,6 +214,7 @@ _PASSES: tuple[_Pass, ...] = (
     _times,
     _kinds,
     rounds,
+    times_on_each,
     counted_off,
     orders,
     _each,
