@@ -172,7 +172,7 @@ class Pipeline:
         thread, _ = self._thread
         findings = self.findings
         findings += self._no_edge
-        if pieces and not thread.swatches:
+        if any(piece.rounds for piece in pieces) and not thread.swatches:
             findings += (uncalibrated(thread),)
         return Counted(self.title, pieces, thread, findings, self.texts.sources)
 
@@ -287,7 +287,7 @@ class Pipeline:
     @property
     def _no_edge(self) -> tuple[Finding, ...]:
         """The finding that a border text alone has no edge, where that is so."""
-        if is_project(self.name) or self.asked.edge is not None:
+        if is_project(self.name) or self.asked.edge or isinstance(self.source, Finding):
             return ()
         return (edge_needed(self.name, self.command),)
 

@@ -28,6 +28,7 @@ QUESTIONS = {
     "perhaps-picot",
     "perhaps-last-of-each",
     "perhaps-as-they-come",
+    "perhaps-leads-on",
 }
 """Asked of a text that is read all the same."""
 

@@ -10,11 +10,14 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
+from contextlib import suppress
+from pathlib import Path
+from typing import TextIO
 
 from border import __version__
 from border.arguments import UsageFault, parsed
 from border.cli.commands import COMMANDS, FAULTS, FINE, WRONG
-from border.cli.files import completion, read_file
+from border.cli.files import completion, read_file, reason
 
 __all__ = ["main", "read_file"]
 
@@ -22,19 +25,43 @@ __all__ = ["main", "read_file"]
 def main(argv: Sequence[str] | None = None) -> int:
     """Do what the command line asks; the exit code."""
     gc.set_threshold(200_000)  # a short run throws little away, and looking for it takes time
-    for stream in (sys.stdout, sys.stderr):
-        if hasattr(stream, "reconfigure"):
-            stream.reconfigure(errors="replace")
+    _open_streams()
     try:
         code = _asked(sys.argv[1:] if argv is None else argv)
         sys.stdout.flush()
+        sys.stderr.flush()
     except BrokenPipeError:
         # The reader has gone (border count … | head): nothing more to say to it.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _silence(sys.stdout)
         return FAULTS
+    except OSError as fault:
+        # Whatever reads or writes a file tells its own faults: this is what is printed.
+        _silence(sys.stdout)
+        with suppress(OSError):
+            print(f"border: what comes out cannot be written: {reason(fault)}", file=sys.stderr)
+            sys.stderr.flush()
+            return WRONG
+        _silence(sys.stderr)
+        return WRONG
     except KeyboardInterrupt:
         return 130
     return code
+
+
+def _open_streams() -> None:
+    """Streams that take everything, even where there are none (`>&-`)."""
+    nowhere = Path(os.devnull)
+    sys.stdout = sys.stdout or nowhere.open("w")
+    sys.stderr = sys.stderr or nowhere.open("w")
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+
+
+def _silence(stream: TextIO) -> None:
+    """Nothing more comes of a stream, nor of what it still holds."""
+    with suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
 
 
 def _asked(argv: Sequence[str]) -> int:

@@ -65,13 +65,21 @@ def is_folder(name: str) -> bool:
 
 
 def borders_in(names: Iterable[str]) -> list[str]:
-    """The files named, with the border texts in it in place of each folder, in order."""
+    """The files named, with the border texts in it in place of each folder, in order.
+
+    A folder that may not be looked into stands for itself: as a file it is unreadable.
+    """
     found: list[str] = []
     for name in names:
         if not is_folder(name):
             found.append(name)
             continue
-        texts = sorted(text for text in os.listdir(name) if text.lower().endswith(".border"))
+        try:
+            listed = os.listdir(name)
+        except OSError:
+            found.append(name)
+            continue
+        texts = sorted(text for text in listed if text.lower().endswith(".border"))
         found += [os.path.join(name, text) for text in texts]
     return list(dict.fromkeys(found))
 

@@ -26,7 +26,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.written import write_item
+from border.text.written import write_item, write_text
 from border.text.written_places import write_ordinal
 
 
@@ -128,11 +128,23 @@ def _counted_on(round_: Round) -> Iterator[Otherwise]:
                     whole = replace(item, items=inner.items)
                     yield Change((*items[:n], whole, *items[n + 1 :]), inner.old, inner.new)
 
-    for other, one in rounds_with(round_, change):
-        assert isinstance(one.old, Stitches) and one.old.place is not None
-        nth = write_ordinal(one.old.place.count)
-        if_ = f"the {nth} is counted from where the step before it began"
-        edit = f"write {write_item(one.new[0], round_.rules.terms)}"
+    def each_and_all(items: Items) -> Iterator[Change]:
+        yield from change(items)
+        nearer, times = items, 0
+        while (one := next(change(nearer), None)) is not None:
+            nearer, times = one.items, times + 1
+        if times > 1:
+            yield Change(nearer, items[0], nearer)
+
+    for other, one in rounds_with(round_, each_and_all):
+        counted = "counted from where the step before it began"
+        if one.new is one.items:
+            edit = f"write {write_text(Text(one.new), round_.rules.terms)}"
+            if_ = f"every ordinal in it is {counted}"
+        else:
+            assert isinstance(one.old, Stitches) and one.old.place is not None
+            edit = f"write {write_item(one.new[0], round_.rules.terms)}"
+            if_ = f"the {write_ordinal(one.old.place.count)} is {counted}"
         yield Otherwise("perhaps-read-so", if_, edit, one.old.span, other)
 
 

@@ -90,16 +90,23 @@ def _whole_rows(t: Terminals) -> Terminals:
 
 
 def _without_to_end(t: Terminals) -> Terminals:
-    """`in every other stitch, to the end`: that goes to the end already."""
+    """`in every other stitch, to the end`: that goes to the end already; so does `in each
+    loop, with 3 chain between, all round`."""
     found: Terminals = []
     for here in t:
-        comma = bool(found) and found[-1].type == "SEP" and not found[-1].name
-        end = len(found) - comma
+        end = _before_comma(found, len(found))
+        if end and found[end - 1].type == "BETW":
+            end = _before_comma(found, end - 1)
         before = [x.type for x in found[max(0, end - 3) : end]]
         open_place = before[-1:] != [] and before[-1] in NOUNS and {"EACH", "EVERY"} & set(before)
         if here.type != "TOEND" or not open_place:
             found.append(here)
     return found
+
+
+def _before_comma(t: Terminals, end: int) -> int:
+    """How many there are of the first `end`, without the comma that these end in."""
+    return end - (end > 0 and t[end - 1].type == "SEP" and not t[end - 1].name)
 
 
 def _in_every(t: Terminals) -> Terminals:

@@ -16,7 +16,7 @@ from border.findings import Span
 from border.text.brackets import build_bracket, in_place
 from border.text.doubts import tell_last
 from border.text.extents import Extent, build_extent
-from border.text.lists import settled_list
+from border.text.lists import check_leading, settled_list
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
@@ -53,6 +53,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     leave = [node for node in parse.children if is_token(node, "LEAVE")]
     steps, repeats = _build_list(parse.children, b, whole=True)
     steps = settled_list(steps, b, opening=not b.clause)
+    check_leading(steps, b)
     items = [step.item for step in steps]
     if repeats:
         tell_last(items, b)

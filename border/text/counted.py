@@ -78,20 +78,7 @@ def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals
         if _on_each(here, before):
             return 2, [like(here, "NEXT"), *t[at : at + 2]]
         return 2, [*_which(before, here), _space(here, here.number, t[at + 1])]
-    if here.type == "CH" and here.text in ("ch", "chain") and _under(before, here):
-        space = replace(like(here, "KIND", Kind("space")), text="space")
-        return 1, [*_which(before, here), space]
     return 0, []
-
-
-def _under(before: Sequence[Terminal], here: Terminal) -> bool:
-    """Whether a place is one below which the hook goes: under a chain is the whole space."""
-    at = len(before) - 1
-    while at > 0 and before[at].type in WHICH - {"ORD", "CENTRE"}:
-        at -= 1
-    over = here.text == "chain" and before[-1].type not in ("EACH", "EVERY")
-    unders = ("under", "beneath", "round", "around", *(("over",) if over else ()))
-    return before[at].type == "PREP" and before[at].text in unders
 
 
 def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:

@@ -221,9 +221,11 @@ def _tell_middle(item: Item, b: Building) -> None:
 
 def tell_single_chain(item: Stitches, b: Building) -> None:
     """`1 treble in the chain`: in one chain, or in all of those that stand together."""
+    place = item.place or Place(Which.NEXT, ())
+    which = Which.NEXT if place.which is Which.THE else place.which
     space, chain = (
         write_item(
-            replace(item, place=Place(Which.NEXT, (Whole(Kind(kind)),))),
+            replace(item, place=replace(place, which=which, targets=(Whole(Kind(kind)),))),
             b.terms,
             b.headings.overrides,
         )
@@ -231,7 +233,7 @@ def tell_single_chain(item: Stitches, b: Building) -> None:
     )
     b.tell(
         "perhaps-one-place",
-        "this is taken to go into the next single chain",
+        "this is taken to go into a single chain",
         f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
         item.span,
     )

@@ -96,24 +96,24 @@ def _forms(name: Phrase) -> list[Phrase]:
     return [name, (*before, plural(last)), (*before, f"{last}es")]
 
 
-def with_figures(words: Sequence[Word], figures: Figures, depth: int = 0) -> list[Word]:
+def with_figures(words: Sequence[Word], figures: Figures, most: int, depth: int = 0) -> list[Word]:
     """The words with every figure's name as its steps in a bracket; `2 fans` twice.
 
     A figure made of itself is followed no further than `DEEPEST`, and its name is
-    then no word.
+    then no word. Beyond `most` words no more are put in.
     """
     if not figures or depth > DEEPEST:
         return list(words)
     found: list[Word] = []
     at = 0
-    while at < len(words):
+    while at < len(words) and len(found) <= most:
         figure, end = _figure_at(words, at, figures)
         if figure is None or _is_place(found):
             found += words[at:end]
             at = end
             continue
         here = words[at]
-        steps = with_figures(figure.steps, figures, depth + 1)
+        steps = with_figures(figure.steps, figures, most, depth + 1)
         opens, closes = (_mark(mark, here) for mark in "()")
         times = _number_before(found)
         found += [opens, *steps, closes]

@@ -27,6 +27,7 @@ from border.text.tree import (
     Kind,
     Picots,
     Place,
+    Repeat,
     Stitches,
     Which,
     Whole,
@@ -75,6 +76,26 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     return settled
 
 
+def check_leading(steps: Sequence[Step], b: Building) -> None:
+    """`4 sl st in first loop, *1 sc in next loop …`: they may only lead to where the row begins."""
+    if not any(isinstance(step.item, Repeat) for step in steps[1:]):
+        return
+    match steps[0].item:
+        case (
+            Stitches(
+                stitch="ss", place=Place(which=Which.NEXT | Which.FIRST | Which.THE) as place
+            ) as item
+        ):
+            one = replace(place, which=Which.NEXT, count=1, each=False)
+            b.tell(
+                "perhaps-leads-on",
+                "these slip stitches are taken to be stitches of the row",
+                f"write begin {write_place(one, b.terms, b.headings.overrides)} "
+                "if they only lead to where the row begins",
+                item.span,
+            )
+
+
 def _gathered(
     since: Sequence[Item], placed: Stitches | Bracket, b: Building, opens_row: bool
 ) -> int:
@@ -95,13 +116,12 @@ def _gathered(
 
 
 def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
-    """Whether steps look like one shell or fan: of one stitch with something else in between."""
+    """Whether steps look like one shell: not `1 sc, ch 5, 1 sc in next space`, a loop as well."""
     first = since[0]
     if len(since) < 2 or not isinstance(placed, Stitches) or not isinstance(first, Stitches):
         return False
     if placed.place is None or (placed.place.count > 1 and placed.place.which in _BY_NUMBER):
         return False
-    # `1 sc, ch 5, 1 sc in next space` is as often a row of loops.
     loop = placed.stitch in ("sc", "ss") and len(since) == 2 and isinstance(since[1], Chains)
     return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
 

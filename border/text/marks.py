@@ -16,12 +16,23 @@ _HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL", "TOEND", "TOLAST", "NUM", "FRO
 _FROM_TO = ["FROM", "MARK", "TO", "MARK"]
 _LETTERS = frozenset("abcdef")
 
+MOST = 200
+"""No text has more marks: for each one, all that stands behind it is looked through."""
 
-def printed_marks(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """The terminals with every printed mark as a star, or as half a bracket."""
+
+def printed_marks(terminals: Sequence[Terminal], most: int) -> list[Terminal] | None:
+    """The terminals with every printed mark as a star, or as half a bracket.
+
+    None where there are more than `MOST` marks, or where what they say is done once
+    more comes to more than `most` terminals.
+    """
     found = _joined(_whole_marks(_continued(terminals)))
+    if sum(t.type == "MARK" for t in found) > MOST:
+        return None
     while (opening := _next_mark(found, 0)) is not None:
         found = _settled(found, opening)
+        if len(found) > max(most, len(terminals)):
+            return None
     return [replace(t, type="STAR") if t.type == "MARK" else t for t in _without_ends(found)]
 
 

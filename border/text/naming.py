@@ -49,6 +49,13 @@ def orders(t: Terminals) -> Terminals:
     while at < len(t):
         here, behind = t[at], types(t, at + 1, 3)
         before = found[-1].type if found else ""
+        if before in ("CENTRE", "ORD") and (here.type, here.number, *behind[:1]) == (
+            "NUM",
+            1,
+            "OF",
+        ):
+            at += 1  # the centre one of the 3 treble
+            continue
         if here.type == "NUM" and before in OPENS | {"THE", "EACHOF"} and _turned(t, at + 1):
             found += [t[at + 1], here]
             at += 2

@@ -47,7 +47,9 @@ def find_rows(
         body = words[head.body : end]
         if len(numbers) == 1 and (rows := rows_made(body)) > 1:
             # "round 4: repeat rounds 2 and 3 twice" is rounds 4 to 7
-            numbers = tuple(range(numbers[0], numbers[0] + min(rows, LAST_ROW)))
+            numbers = tuple(
+                range(numbers[0], max(numbers[0] + 1, min(numbers[0] + rows, LAST_ROW)))
+            )
         highest = max(highest, *numbers)
         note = _written(words[head.note[0] : head.note[1]], source)
         sections.append(Section(numbers, (first.start, last.end), body, note))

@@ -9,7 +9,7 @@ from msgspec import Struct
 from border.text.vocabulary import vocabulary
 from border.text.words import Sort, Word
 
-LAST_ROW = 10_000
+LAST_ROW = 1_000
 """No border has more rows than this: a longer list of rows is not spelled out."""
 
 

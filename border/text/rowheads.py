@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from border.text.copies import copy_at
-from border.text.numbers import row_list_at
+from border.text.numbers import LAST_ROW, row_list_at
 from border.text.vocabulary import is_colour, vocabulary
 from border.text.words import Sort, Word
 
@@ -39,6 +40,7 @@ def find_heads(words: Sequence[Word]) -> list[Head]:
     heads: list[Head] = []
     goes_on = vocabulary().rows["goes_on"]
     coming = 1
+    named = 0
     for at, word in enumerate(words):
         if at > 0 and words[at - 1].line == word.line:
             if heads and (head := _run_in(words, at, coming)) is not None:
@@ -52,6 +54,9 @@ def find_heads(words: Sequence[Word]) -> list[Head]:
         if head is None and begins:
             head = _bare_head(words, at, coming) or (_copy_alone(words, at) if heads else None)
         if head is not None:
+            named += len(head.numbers)
+            if named > LAST_ROW:
+                head = replace(head, numbers=(), sound=False)
             heads.append(head)
             coming = max(head.numbers, default=coming) + 1
     return heads

@@ -32,6 +32,10 @@ _BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-l
 """Faults after which a row's steps are not what was meant."""
 
 
+MOST_WORDS = 5_000
+"""No row has more: many a pass looks from one word for another."""
+
+
 class Reader(Struct):
     """What the rows of one border are read with, and the findings so far.
 
@@ -55,13 +59,18 @@ def read_row(section: Section, reader: Reader) -> Row:
     words, remarks = without_remarks(section.body, source)
     reader.findings += remarks
     words = _without_row_before(list(_without_headings(words, reader)), number)
-    words = with_figures(words, reader.figures)
+    words = with_figures(words, reader.figures, MOST_WORDS)
     start, end = section.head
     head = source.span(start, end)
     span = source.span(start, words[-1].end if words else end)
     copy = copy_at(words)
-    body: Body
-    if copy is not None:
+    body: Body = Text((), span=span)
+    claims: tuple[Claim, ...] = ()
+    if len(words) > MOST_WORDS:
+        message = f"this row has more than {MOST_WORDS} words and marks"
+        help_ = "say what is done over and over as a repeat, or part the row"
+        reader.findings.append(Finding("too-large", message, help_, head))
+    elif copy is not None:
         body, claims = _copy(section, copy, words, reader)
     else:
         body, claims = _texts(words, head, number, reader)
@@ -164,10 +173,16 @@ def _terminals(
     terminals, findings = read_terminals(words, reader.names, source, reader.told)
     terminals = placed(terminals, words[0].start) if words else terminals
     strange = any(finding.code == "unknown-word" for finding in findings)
-    paired, faults = pair_brackets(printed_marks(terminals), source)
+    marked = printed_marks(terminals, MOST_WORDS)
+    if marked is None:
+        message = "there are too many stars and crosses here, or too many inside each other"
+        help_ = 'put brackets round what is repeated: "(1 dc, ch 2) 3 times"'
+        span = source.span(terminals[0].start, terminals[-1].end)
+        findings.append(Finding("too-large", message, help_, span))
+    paired, faults = pair_brackets(marked or [], source)
     findings += faults
     reader.findings += findings
-    if paired is None or strange:
+    if paired is None or marked is None or strange:
         return None, ()
     shaped, unclear = shape(paired)
     claims: tuple[Claim, ...] = ()

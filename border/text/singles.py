@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
+from border.text.doubts import tell_single_chain
 from border.text.lists import with_each
 from border.text.nodes import Building, is_token, is_tree
 from border.text.places import build_place, build_skipped, build_union
@@ -15,12 +18,14 @@ from border.text.tree import (
     End,
     Ending,
     Item,
+    Kind,
     Picots,
     Place,
     Skip,
     StartChain,
     Stitches,
     Which,
+    Whole,
 )
 
 if TYPE_CHECKING:
@@ -28,6 +33,7 @@ if TYPE_CHECKING:
 
     from border.text.nodes import Node
 
+_UNDER = ("under", "beneath", "round", "around", "over")
 _BETWEEN = 'write "3 dc, with ch 2 between, in next space"'
 
 
@@ -148,6 +154,8 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
                 raise b.misread("two places stand behind one stitch", help_, node)
             place, inner = build_place(node, b)
             modifiers += inner
+            if _is_under_chain(node, place, b):
+                tell_single_chain(replace(stitches, place=place), b)
         elif is_token(node, "BETW"):
             chains.append((node, place is not None))
         elif is_token(node, "TOGETHER", "ALLTOGETHER"):
@@ -166,6 +174,16 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
         tuple(modifiers),
         span=stitches.span,
     )
+
+
+def _is_under_chain(node: Tree[Token], place: Place, b: Building) -> bool:
+    """`under each chain`, `round the next chain`: a single one, or the loop of chains?
+
+    What is named without either word, `in the chain`, is asked with the place itself.
+    """
+    prep = next((b.of(c).text for c in node.children if is_token(c, "PREP")), "")
+    single = place.targets == (Whole(Kind("ch")),) and place.count == 1
+    return single and place.which is not Which.THE and prep in _UNDER
 
 
 def _between(

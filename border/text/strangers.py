@@ -106,7 +106,7 @@ def strangers(
     terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
 ) -> Iterator[Finding]:
     """Words that the vocabulary does not have; a run of them, as of a remark, is told once."""
-    for run in _runs(terminals):
+    for run in _runs(terminals, source):
         if len(run) >= _REMARK:
             first, last = _widened(run, terminals)
             span = source.span(first.start, last.end)
@@ -159,21 +159,29 @@ def _is_little(terminal: Terminal) -> bool:
     return terminal.type in _LITTLE or (terminal.type == "SEP" and terminal.text.isalpha())
 
 
-def _runs(terminals: Sequence[Terminal]) -> Iterator[list[Terminal]]:
-    """Unknown words in runs: at most two known ones, and no hard separator, in between."""
+def _runs(terminals: Sequence[Terminal], source: Source) -> Iterator[list[Terminal]]:
+    """Unknown words in runs: at most two known ones, and nothing that parts them, in between."""
     run: list[Terminal] = []
     last = 0
     for n, terminal in enumerate(terminals):
         if terminal.type != "UNKNOWN":
             continue
         between = terminals[last + 1 : n]
-        if run and (len(between) > 2 or any(t.name == "hard" for t in between)):
+        if run and (len(between) > 2 or any(_parts(t, source) for t in between)):
             yield run
             run = []
         run.append(terminal)
         last = n
     if run:
         yield run
+
+
+def _parts(terminal: Terminal, source: Source) -> bool:
+    """Whether remarks end here: at a hard separator, and where the steps of a figure begin or end,
+    which stand among the headings; the bracket round them is not in the text."""
+    bracket = terminal.type in ("LP", "RP")
+    unwritten = bracket and source.text[terminal.start : terminal.end] != terminal.text
+    return unwritten or terminal.name == "hard"
 
 
 def _nearest(word: str, known: Names) -> str | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from border.findings import Finding
 from border.text.amounts import in_terms, kinds, some
 from border.text.readings import Round
@@ -11,6 +13,7 @@ from border.working.closing import tally, whereabouts
 from border.working.fabric import Fabric
 from border.working.unclosed import in_a_row
 from border.yoke.edges import Edge
+from border.yoke.names import nearest
 
 Summary = tuple[list[str], list[int], bool]
 """A row's elements, the times of its repeats, and whether it closes."""
@@ -78,14 +81,16 @@ def unknown_name(clause: Clause, name: str, edge: Edge, round_: Round) -> Findin
     return Finding("unknown-name", message, help_, clause.head, round_.number)
 
 
-def no_place(adjustment: Adjustment, here: bool) -> Finding:
-    """`here`: the edge has the part named."""
+def no_place(adjustment: Adjustment, here: bool, names: Sequence[str]) -> Finding:
+    """`here`: the edge has the part named; `names`: all that it has."""
     a = adjustment
     reason = "no repeat of the round ends where it could be made"
     if not here:
         reason = f"the edge has no {a.at}"
     message = f"the adjustment of round {a.round} at {a.at} (by {a.by}) falls nowhere: {reason}"
     help_ = "name another part of the edge, or a smaller number"
+    if not here:
+        help_ = nearest(a.at, names) or "name a section, a wheel, or a joint A | B of the edge"
     return Finding("adjustment-has-no-place", message, help_, a.span, a.round)
 
 
@@ -109,4 +114,8 @@ def no_stitches(round_: Round, missing: list[str]) -> Finding:
         named = (in_terms(kind, round_.rules.terms) for kind in missing)
         message += f": the row below has no {' and no '.join(named)}"
         help_ = "see what the round before makes, and name that"
+        if missing[0].endswith(" run"):
+            number = missing[0].partition("-")[0]
+            help_ = "stitches without a chain between are one run, however they are worked: "
+            help_ += f'if those meant are all worked into one place, write "group of {number}"'
     return Finding("no-stitches", message, help_, round_.head, round_.number)

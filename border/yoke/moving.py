@@ -132,7 +132,11 @@ class Moving:
         at, reach = self.at, 2 * STEP * AGAIN
         apart = [(a, b) for a, b in self.apart if abs(at[a] - at[b]) < APART + reach]
         clear = [
-            (v, a, b) for v, a, b in self.clear if _gap(at[v], at[a], at[b])[0] < CLEAR + reach
+            (v, a, b)
+            for v, a, b in self.clear
+            # no nearer to the line than to its beginning, less its length: soon reckoned
+            if abs(at[v] - at[a]) < abs(at[b] - at[a]) + CLEAR + reach
+            and _gap(at[v], at[a], at[b])[0] < CLEAR + reach
         ]
         return apart, clear
 

@@ -24,6 +24,11 @@ ASIDE = ("label", "work", "attach", "thread", "costs")
 
 _WHERE = re.compile(r"\(at (?:line (\d+), column (\d+)|end of document)\)$")
 
+_MANY_DOTS = re.compile(
+    r"""(?:^|[{,\[])[ \t]*(?:(?:"[^"\n]*"|'[^'\n]*'|[\w-]+)[ \t]*\.[ \t]*){20}""", re.MULTILINE
+)
+"""A key of more than 20 parts: no project has one, and `tomllib` takes for ever over thousands."""
+
 _TOML_HELP = (
     ("Expected '=' after a key", "a key is followed by = and its value, as in loops = 16"),
     ("Unterminated", "words stand between two quotation marks"),
@@ -43,11 +48,13 @@ _TOML_HELP = (
 def parsed(source: Source) -> tuple[dict[str, Any] | None, tuple[Finding, ...]]:
     """The values of a TOML text; None, and the finding `not-toml`, where it is none."""
     shift = 1 if source.text.startswith("\ufeff") else 0
+    help_: str | None
     try:
-        return tomllib.loads(source.text[shift:]), ()
+        if (dotted := _MANY_DOTS.search(source.text)) is None:
+            return tomllib.loads(source.text[shift:]), ()
+        offset, help_ = dotted.start(), "a key is one word, or two with a point between"
     except RecursionError:
-        message, offset = "lists nested too deep", 0
-        help_: str | None = "a ring or a run is a list one deep"
+        offset, help_ = 0, "a ring or a run is a list one deep"
     except ValueError as error:  # also dates and numbers that do not exist
         message = str(error)
         offset = _offset(source, message, shift)

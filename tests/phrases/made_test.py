@@ -52,6 +52,7 @@ SHAPED = {
     "2 plain in every stitch": "24 sc; 12 x 1 st",
     "*2 plain, miss 1; repeat": "8 sc; 4 x 3 st",
     "*2 treble together over next 2 stitches, 2 chain; repeat": "6 dc, 12 ch; 6 x 2 st",
+    "*3 treble, retain the last loops; repeat": "4 dc; 4 x 3 st",
 }
 NOT_SHAPED = {
     "1 treble in each stitch, increasing in every other stitch": "unknown-word",
@@ -74,6 +75,7 @@ OTHER_PICOTS = {
 NO_PICOTS = {
     "*2 plain, 5 chain, 1 single in the last plain; repeat": "place-unclear",
     "*2 plain, 1 trefoil; repeat": "unknown-word",
+    "*2 plain, draw out the loop, take out the needle; repeat": "unknown-word",
 }
 
 
