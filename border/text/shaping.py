@@ -141,7 +141,7 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         stitch = t[3].name if _types(t[3:], "STITCH") else None
         taken = 4 if stitch else 3
         return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
-    elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS:
+    elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS[:2]:
         return _kind(t[:3], replace(t[0].kind, stitch=t[2].name)), 3
     elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := ring_in_bracket(t)):
         return _as_one(t[:taken], "PICOT", t[2].number), taken
