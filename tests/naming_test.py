@@ -74,6 +74,7 @@ def test_a_bare_ordinal_is_of_the_part_named_before() -> None:
     [
         ("1 sc in 1st loop, ch 7, 1 sc in 2nd loop", "1 sc in next loop if the 2nd"),
         ("1 sc on the 1st dc, ch 2, 1 sc on the 5th dc", "1 sc in 4th dc if the 5th"),
+        ("in 1st loop 2 dc, 3 ch, 2 dc; in 2nd loop 5 sc", "5 sc in next loop if the 2nd"),
         ("3 dc in 1st loop, 3 dc in same loop, 1 sc in 3rd loop", "1 sc in 2nd loop if the 3rd"),
     ],
 )

@@ -16,6 +16,8 @@ from reading import asked, written
         ("*ch 5, join with sc in next loop; repeat", "*ch 5, 1 sc in next loop; repeat from *"),
         ("1 sc, ch 2, 1 sc in the same st as the last", "1 sc, ch 2, 1 sc in same st"),
         ("1 dc, ch 2, skipping 2 under the latter; repeat", "1 dc, ch 2, skip 2; repeat"),
+        ("1 dc, 1 ch in each of 6 dc, 1 sc", "(1 dc, ch 1) in each of the next 6 dc, 1 sc"),
+        ("1 dc and 2 ch, in each dc", "(1 dc, ch 2) in each dc"),
         ("3 dc in each 3 chain, missing every sc", "3 dc in each ch-3 space"),
         ("1 sc in the centre picot of the 3", "1 sc in 2nd picot, skip 1 picot"),
         ("1 sc in the middle loop of the next 5", "1 sc in 3rd loop, skip 2 loops"),
@@ -49,6 +51,10 @@ def test_stitches_on_part_of_a_run(said: str, read: str) -> None:
     assert written(f"{said}, ch 2") == f"{read}, ch 2"
 
 
+def test_a_part_of_a_run_needs_its_stitches_before_it() -> None:
+    assert set(asked("on the centre 3 of the 5 dc, ch 2")) == {"not-understood"}
+
+
 @pytest.mark.parametrize(
     ("said", "read"),
     [
@@ -77,6 +83,14 @@ def test_what_stands_between(said: str, read: str | None) -> None:
         ("1 dc in each st; repeat", "1 dc in each st"),
         ("3 dc in first loop; repeat in every loop", "3 dc in each loop"),
         ("sc all round, taking both threads", "1 sc in each st in both threads"),
+        (
+            "*1 sc, ch 5, skip 3; repeat from * to within 4 of the end, 4 sc",
+            "*1 sc, ch 5, skip 3; repeat from * to last 4 st, 4 sc",
+        ),
+        (
+            "*1 sc, ch 5, skip 3; repeat from * till 3 stitches remain, 3 sc",
+            "*1 sc, ch 5, skip 3; repeat from * to last 3 st, 3 sc",
+        ),
         ("finish with a row of sc", "1 sc in each st"),
         ("ch 5, 1 sc in next loop; continue in the same manner", "ch 5, 1 sc in next loop; repeat"),
         (

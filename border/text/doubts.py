@@ -90,10 +90,10 @@ def _tell_rising(steps: Sequence[Step], b: Building) -> None:
     reached: dict[Target, tuple[Item, int]] = {}
     for step in steps:
         match step.item:
-            case Stitches(place=Place(which=which, count=count, targets=(kind,))) if which in (
-                Which.FIRST,
-                Which.NTH,
-            ):
+            case (
+                Stitches(place=Place(which=which, count=count, targets=(kind,)))
+                | Bracket(place=Place(which=which, count=count, targets=(kind,)))
+            ) if which in (Which.FIRST, Which.NTH):
                 before, passed = reached.get(kind, (step.item, 0))
                 if passed and which is Which.NTH and count > passed:
                     _tell_counted_on(before, step.item, passed, count, b)
@@ -104,7 +104,9 @@ def _tell_rising(steps: Sequence[Step], b: Building) -> None:
                 reached = {}
 
 
-def _tell_counted_on(before: Item, item: Stitches, passed: int, nth: int, b: Building) -> None:
+def _tell_counted_on(
+    before: Item, item: Stitches | Bracket, passed: int, nth: int, b: Building
+) -> None:
     assert item.place is not None
     further = nth - passed
     which = Which.NEXT if further == 1 else Which.NTH

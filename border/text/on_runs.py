@@ -111,7 +111,8 @@ def on_the_middle(t: Terminals) -> Terminals:
     while at < len(t):
         counted = types(found, len(found) - 2, 2) == ["NUM", "STITCH"]
         each = types(found, len(found) - 1, 1) == ["STITCH"] and types(t, at + 1, 1) == ["EACHOF"]
-        many = _middle(t, at, found[-2].number if counted else 1, each)
+        behind = types(found, len(found) - 1, 1) == ["STITCH"] and bool(found)
+        many = _middle(t, at, found[-2].number if counted else 1, each) if behind else None
         if many is None:
             found.append(t[at])
             at += 1

@@ -31,6 +31,7 @@ from border.text.parted import parted
 from border.text.passing import ARCHES
 from border.text.rings import ring_in_bracket, rings
 from border.text.sentences import (
+    chains_placed,
     fastened,
     filled,
     missing_every,
@@ -229,6 +230,7 @@ _PASSES: tuple[_Pass, ...] = (
     fastened,
     under_chains,
     missing_every,
+    chains_placed,
     begun_further_on,
     unsaid,
     articles,
