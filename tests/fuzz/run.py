@@ -62,7 +62,7 @@ KINDS = {
     "project": _project,
     "command": _command,
 }
-SHARES = (80, 6, 8, 3, 3)
+SHARES = (91, 3, 4, 1, 1)
 
 
 class Trials:
