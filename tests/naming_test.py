@@ -12,6 +12,8 @@ from reading import asked, read, written
         ("1 dc in next", "1 dc in next st"),
         ("skip 1 space, 3 dc in the next", "skip 1 space, 3 dc in next space"),
         ("2 dc in 1", "2 dc in next st"),
+        ("2 dc in every one", "2 dc in each st"),
+        ("3 dc in one ch", "3 dc in next ch"),
         ("9 dc over the 9", "9 dc in the next 9 st"),
         ("1 dc in the 2 following st", "1 dc in the next 2 st"),
         ("1 dc in each of the 3 first st", "1 dc in each of the first 3 st"),
@@ -72,6 +74,7 @@ def test_a_bare_ordinal_is_of_the_part_named_before() -> None:
     [
         ("1 sc in 1st loop, ch 7, 1 sc in 2nd loop", "1 sc in next loop if the 2nd"),
         ("1 sc on the 1st dc, ch 2, 1 sc on the 5th dc", "1 sc in 4th dc if the 5th"),
+        ("in 1st loop 2 dc, 3 ch, 2 dc; in 2nd loop 5 sc", "5 sc in next loop if the 2nd"),
         ("3 dc in 1st loop, 3 dc in same loop, 1 sc in 3rd loop", "1 sc in 2nd loop if the 3rd"),
     ],
 )
@@ -95,6 +98,8 @@ def test_one_chain_may_be_the_whole_space() -> None:
 def test_the_row_below_may_be_named_by_its_number() -> None:
     told = asked("1 sc in each st\nround 2: 1 sc in each st of round 1")
     assert told == {}
+    nine = "\n".join(f"round {n}: 1 sc in each st" for n in range(2, 10))
+    assert asked(f"1 sc in each st\n{nine}\nround 10: 1 sc in next group of 9 round the stem") == {}
     assert set(asked("1 sc in each st\nround 2: ch 1, 1 sc in each st of the 5th row")) == {
         "not-understood"
     }

@@ -16,6 +16,11 @@ from reading import asked, written
         ("*ch 5, join with sc in next loop; repeat", "*ch 5, 1 sc in next loop; repeat from *"),
         ("1 sc, ch 2, 1 sc in the same st as the last", "1 sc, ch 2, 1 sc in same st"),
         ("1 dc, ch 2, skipping 2 under the latter; repeat", "1 dc, ch 2, skip 2; repeat"),
+        ("1 dc, 1 ch in each of 6 dc, 1 sc", "(1 dc, ch 1) in each of the next 6 dc, 1 sc"),
+        ("1 dc and 2 ch, in each dc", "(1 dc, ch 2) in each dc"),
+        ("3 dc in each 3 chain, missing every sc", "3 dc in each ch-3 space"),
+        ("1 sc in the centre picot of the 3", "1 sc in 2nd picot, skip 1 picot"),
+        ("1 sc in the middle loop of the next 5", "1 sc in 3rd loop, skip 2 loops"),
         ("1 sc in next st, 1 sc in end of row", "1 sc in next st, 1 sc in last st"),
         ("turn with 1 ch, 1 sc in each st", "turn, ch 1; 1 sc in each st"),
         ("3 sl st to reach the centre of the loop, 1 sc", "begin in centre of the loop, 1 sc"),
@@ -37,11 +42,17 @@ def test_sentences_turned_round(said: str, read: str) -> None:
             "9 dc beginning on the 2nd of the 10",
             "1 dc in 2nd st of the block of 10, 1 dc in each of the next 8 st",
         ),
+        ("(1 dc, 1 ch) 9 times on the 9 dc", "(1 dc, ch 1) in each of the next 9 dc"),
+        ("slip over 3 dc", "1 sl st in the next 3 dc"),
         ("2 dc on the centre 2 of 4", "1 dc in 2nd st of the block of 4, 1 dc in next st"),
     ],
 )
 def test_stitches_on_part_of_a_run(said: str, read: str) -> None:
     assert written(f"{said}, ch 2") == f"{read}, ch 2"
+
+
+def test_a_part_of_a_run_needs_its_stitches_before_it() -> None:
+    assert set(asked("on the centre 3 of the 5 dc, ch 2")) == {"not-understood"}
 
 
 @pytest.mark.parametrize(
@@ -72,6 +83,14 @@ def test_what_stands_between(said: str, read: str | None) -> None:
         ("1 dc in each st; repeat", "1 dc in each st"),
         ("3 dc in first loop; repeat in every loop", "3 dc in each loop"),
         ("sc all round, taking both threads", "1 sc in each st in both threads"),
+        (
+            "*1 sc, ch 5, skip 3; repeat from * to within 4 of the end, 4 sc",
+            "*1 sc, ch 5, skip 3; repeat from * to last 4 st, 4 sc",
+        ),
+        (
+            "*1 sc, ch 5, skip 3; repeat from * till 3 stitches remain, 3 sc",
+            "*1 sc, ch 5, skip 3; repeat from * to last 3 st, 3 sc",
+        ),
         ("finish with a row of sc", "1 sc in each st"),
         ("ch 5, 1 sc in next loop; continue in the same manner", "ch 5, 1 sc in next loop; repeat"),
         (
@@ -145,6 +164,10 @@ def test_a_group_before_its_place_by_the_heading() -> None:
     )
     assert "place-unclear" in asked("1 sc, 5 dc in next loop", headings=heading)
     assert "place-unclear" in asked("2 dc, ch 2, 2 dc on the 2 ch", headings=heading)
+    assert "place-unclear" in asked("1 sc, ch 5, 1 sc in next loop", headings=heading)
+    assert written("1 dc, ch 3, 1 dc in next loop", headings=heading) == (
+        "(1 dc, ch 3, 1 dc) in next loop"
+    )
 
 
 def test_an_exception_takes_its_own_step_with_it() -> None:

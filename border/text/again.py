@@ -19,6 +19,7 @@ _ALL_ROUND = (
 def repeats_said(t: Terminals) -> Terminals:
     """`alternately`, `and so on`, `4 times more`, `plain all round`: as the repeats they are."""
     for pass_ in (
+        _to_within,
         _and_so_on,
         _alternately,
         _at_the_end,
@@ -31,6 +32,22 @@ def repeats_said(t: Terminals) -> Terminals:
     ):
         t = pass_(t)
     return t
+
+
+def _to_within(t: Terminals) -> Terminals:
+    """`to within 3 of the end`, `till 3 stitches remain`: as `to the last 3`."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        noun = at + 2 + (types(t, at + 2, 1) in (["KIND"], ["STITCH"], ["CH"]))
+        if types(t, at, 2) != ["WITHIN", "NUM"] or types(t, noun, 1) != ["REMAIN"]:
+            found.append(t[at])
+            at += 1
+            continue
+        st = replace(like(t[at], "KIND", Kind("st")), text="st")
+        found += [like(t[at], "TOLAST"), t[at + 1], *(t[at + 2 : noun] or [st])]
+        at = noun + 1
+    return found
 
 
 def _and_so_on(t: Terminals) -> Terminals:

@@ -72,6 +72,8 @@ def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals
     if glued or behind:
         number = t[at].number or t[at + 1].number
         return 2, [*_which(before, here), _space(here, number, t[at + 1])]
+    if pair == ["NUM", "CH"] and here.text in ("one", "a") and before[-1].type == "PREP":
+        return 2, [like(here, "NEXT"), t[at + 1]]  # `3 treble in one chain`
     if pair == ["NUM", "CH"] and _by_count(t, at, before):
         if _on_each(here, before):
             return 2, [like(here, "NEXT"), *t[at : at + 2]]
@@ -92,7 +94,9 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
             kind = Kind("run", here.number, noun.name)
             run = replace(noun, type="KIND", kind=kind, start=here.start)
             return 2, [*_which(before, here), run]
-        if before[-1].type in ("PREP", "ALLIN", "THE") and made(before) == here.number > 1:
+        slips = here.number > 1 and any(x.name == "ss" for x in before[-3:])  # `slip over 3 dc`
+        each = made(before) == here.number > 1 or (slips and made(before) == 1)
+        if before[-1].type in ("PREP", "ALLIN", "THE") and each:
             return 1, [like(here, "NEXT"), here]
     if _parted(before) and ended(t, at + 1):
         return 1, [*_which(before, here), like(here, "KIND", Kind("block", here.number))]

@@ -17,6 +17,7 @@ from border.text.nodes import Building, Step
 from border.text.tree import (
     ST,
     Bracket,
+    Centre,
     Chains,
     Item,
     Kind,
@@ -42,6 +43,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             _tell_perhaps_ring(before.item, step.item, worked, b)
             _tell_list(before.item, step.item, b)
         worked = before.item
+    for step in steps:
+        _tell_middle(step.item, b)
     _tell_rising(steps, b)
     tell_behind_each(steps, b)
 
@@ -87,10 +90,10 @@ def _tell_rising(steps: Sequence[Step], b: Building) -> None:
     reached: dict[Target, tuple[Item, int]] = {}
     for step in steps:
         match step.item:
-            case Stitches(place=Place(which=which, count=count, targets=(kind,))) if which in (
-                Which.FIRST,
-                Which.NTH,
-            ):
+            case (
+                Stitches(place=Place(which=which, count=count, targets=(kind,)))
+                | Bracket(place=Place(which=which, count=count, targets=(kind,)))
+            ) if which in (Which.FIRST, Which.NTH):
                 before, passed = reached.get(kind, (step.item, 0))
                 if passed and which is Which.NTH and count > passed:
                     _tell_counted_on(before, step.item, passed, count, b)
@@ -101,7 +104,9 @@ def _tell_rising(steps: Sequence[Step], b: Building) -> None:
                 reached = {}
 
 
-def _tell_counted_on(before: Item, item: Stitches, passed: int, nth: int, b: Building) -> None:
+def _tell_counted_on(
+    before: Item, item: Stitches | Bracket, passed: int, nth: int, b: Building
+) -> None:
     assert item.place is not None
     further = nth - passed
     which = Which.NEXT if further == 1 else Which.NTH
@@ -195,6 +200,24 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
                 "only the last of these is taken to go into that place, the others one in each st",
                 f"write {write_item(whole, b.terms, b.headings.overrides)} if all of them go there",
                 before.span.to(item.span),
+            )
+
+
+def _tell_middle(item: Item, b: Building) -> None:
+    """`1 dc in the centre of the next 3 picots`: one in each, or in the middle one?"""
+    match item:
+        case Stitches(1, place=Place(which=Which.NEXT, targets=(Centre(kind),), count=count)):
+            if count % 2 == 0 or count == 1 or (item.place is not None and item.place.each):
+                return
+            nth = (count + 1) // 2
+            middle = replace(item, place=Place(Which.NTH, (Whole(kind),), nth))
+            rest = Skip(count - nth, Whole(kind))
+            one, passed = (write_item(i, b.terms, b.headings.overrides) for i in (middle, rest))
+            b.tell(
+                "perhaps-one-place",
+                f"this is taken as {count} stitches, one in the centre of each",
+                f"write {one}, {passed} if it is one stitch, in the middle one of {count}",
+                item.span,
             )
 
 

@@ -46,6 +46,18 @@ def _joined(since: set[str], behind: list[Terminal]) -> str:
     return "OR" if placed and types and types[0] in _DETERMINERS | {"KIND"} else "SEP"
 
 
+def articles(terminals: list[Terminal]) -> list[Terminal]:
+    """`the` stays only before what is worked into: in `the next st` it says nothing."""
+    kept: list[Terminal] = []
+    for n, terminal in enumerate(terminals):
+        behind = [t.type for t in terminals[n + 1 : n + 3]]
+        pair = behind[:2] == ["PICOT", "OF"] and kept and kept[-1].type == "BETWEEN"
+        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS | {"PAIR"}):
+            continue
+        kept.append(terminal)
+    return kept
+
+
 def start_chain_brackets(terminals: list[Terminal]) -> list[Terminal]:
     """`ch 3 (counts as dc)` without its brackets."""
     found = list(terminals)

@@ -116,13 +116,14 @@ def _gathered(
 
 
 def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
-    """Whether steps look like one shell or fan: of one stitch with something else in between."""
+    """Whether steps look like one shell: not `1 sc, ch 5, 1 sc in next space`, a loop as well."""
     first = since[0]
     if len(since) < 2 or not isinstance(placed, Stitches) or not isinstance(first, Stitches):
         return False
     if placed.place is None or (placed.place.count > 1 and placed.place.which in _BY_NUMBER):
         return False
-    return placed.stitch == first.stitch
+    loop = placed.stitch in ("sc", "ss") and len(since) == 2 and isinstance(since[1], Chains)
+    return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
 
 
 def _opens_row(steps: Sequence[Step], at: int) -> bool:

@@ -75,6 +75,9 @@ def orders(t: Terminals) -> Terminals:
             continue
         if here.type == "EACHOF" and behind and behind[0] in NOUNS:
             here = replace(here, type="EACH")
+        if here.type == "NUM" and here.text == "one" and before == "EACH" and ended(t, at + 1):
+            at += 1  # `2 treble in every one`
+            continue
         noun = at + 1 + (behind[:1] == ["THE"])
         if here.type == "INALL" and types(t, noun, 1) in (["KIND"], ["STITCH"], ["CH"]):
             found += [like(here, "PREP"), like(here, "EACH")]

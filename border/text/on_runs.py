@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import NOUNS, Terminals, ended, like, types
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -46,6 +46,64 @@ def rest_behind(here: Terminal, stitch: Terminal, count: int) -> Terminals:
     return [like(here, "SEP"), one, stitch, *place]
 
 
+def times_on_each(t: Terminals) -> Terminals:
+    """`(1 treble, 1 chain) 12 times on the 12 treble`: in each of the next 12."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        place = at + 1 + (types(t, at + 2, 1) == ["THE"])
+        often = types(found, len(found) - 1, 1) == ["RP"] and types(t, at, 2) == ["TIMES", "PREP"]
+        many = t[place + 1 : place + 3] if often else []
+        named = [x.type for x in many] in (["NUM", "STITCH"], ["NUM", "KIND"], ["NUM", "CH"])
+        if named and many[0].number == t[at].number > 1:
+            found += [t[at + 1], like(t[at], "EACHOF"), like(t[at], "NEXT"), *many]
+            at = place + 3
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+def middle_of_several(t: Terminals) -> Terminals:
+    """`in the centre of the 3 picots`, `centre loop of the next 3`: the 2nd, then 1 passed over.
+
+    `in centre of the next 3 picots` is the words' own way to say one in each, and asked.
+    """
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        noun, count, end = _several(t, at) if t[at].type == "CENTRE" else (None, 0, at)
+        if noun is None or not found or found[-1].type not in ("PREP", "THE"):
+            found.append(t[at])
+            at += 1
+            continue
+        nth = (count + 1) // 2
+        found += [like(t[at], "ORD", number=nth), noun, like(t[at], "SEP", name="hard")]
+        found += [like(t[at], "SKIP"), like(t[at], "NUM", number=count - nth), noun]
+        at = end
+    return found
+
+
+def _several(t: Sequence[Terminal], at: int) -> tuple[Terminal | None, int, int]:
+    """The noun of what has a middle one, how many there are, and the place behind it all."""
+    noun = t[at + 1] if types(t, at + 1, 1) in (["PICOT"], ["KIND"]) else None
+    at += 1 + (noun is not None)
+    if types(t, at, 1) != ["OF"]:
+        return None, 0, at
+    at += 1
+    while types(t, at, 1) == ["THE"] or (noun is not None and types(t, at, 1) == ["NEXT"]):
+        at += 1
+    if types(t, at, 1) != ["NUM"] or t[at].number < 3 or t[at].number % 2 == 0:
+        return None, 0, at
+    count, at = t[at].number, at + 1
+    if types(t, at, 1) in (["PICOT"], ["KIND"]):
+        noun, at = t[at], at + 1
+    elif not ended(t, at):
+        return None, 0, at
+    one = noun is not None and (noun.type == "PICOT" or noun.kind in ARCHES)
+    return (noun if one else None), count, at
+
+
 def on_the_middle(t: Terminals) -> Terminals:
     """`5 treble on the centre 5 of the 7`, `on centre of 7`: the first on the 2nd, and on."""
     found: Terminals = []
@@ -53,7 +111,8 @@ def on_the_middle(t: Terminals) -> Terminals:
     while at < len(t):
         counted = types(found, len(found) - 2, 2) == ["NUM", "STITCH"]
         each = types(found, len(found) - 1, 1) == ["STITCH"] and types(t, at + 1, 1) == ["EACHOF"]
-        many = _middle(t, at, found[-2].number if counted else 1, each)
+        behind = types(found, len(found) - 1, 1) == ["STITCH"] and bool(found)
+        many = _middle(t, at, found[-2].number if counted else 1, each) if behind else None
         if many is None:
             found.append(t[at])
             at += 1

@@ -89,15 +89,21 @@ def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
     while at < len(words):
         end = at + 1 if words[at].text == "of" else at
         end += end > at and words[min(end, len(words) - 1)].text == "the"
-        listed = row_list_at(words, end) if at < end < len(words) else None
-        before = listed is not None and listed.named and listed.numbers == (number - 1,)
-        # `group of 9 round the stem`: a figure before the word counts no rows
-        if listed is not None and before and (listed.ordinal or words[end].sort is Sort.WORD):
-            at = listed.after
+        behind = _behind_row(words, end, number - 1) if at < end < len(words) else at
+        if behind > at:
+            at = behind
             continue
         kept.append(words[at])
         at += 1
     return kept
+
+
+def _behind_row(words: Sequence[Word], at: int, number: int) -> int:
+    """Behind `2nd row`, `round 2`, of that number; 0 if none. `9 round the stem` is no row."""
+    listed = row_list_at(words, at)
+    if listed is None or not listed.named or listed.numbers != (number,):
+        return 0
+    return listed.after if listed.ordinal or words[at].sort is Sort.WORD else 0
 
 
 def _texts(

@@ -40,6 +40,51 @@ def under_chains(t: Terminals) -> Terminals:
     return found
 
 
+def missing_every(t: Terminals) -> Terminals:
+    """`1 dc in every dc, missing every chain`: to go into each says that already."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        each = any(x.type in ("EACH", "EVERY") for x in found)
+        noun = t[at + 2 : at + 3] if each and types(t, at, 2) == ["SKIP", "EACH"] else []
+        if noun and noun[0].type in NOUNS:
+            while found and found[-1].type == "SEP":
+                found.pop()
+            at += 3
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+def chains_placed(t: Terminals) -> Terminals:
+    """`1 tr, 1 ch in each of 6 tr`: chains have no place of their own, so both go there."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        pair = types(t, at, 2) == ["NUM", "STITCH"]
+        comma = types(t, at + 2, 1) in (["SEP"], ["AND"]) and not t[at + 2].name
+        chains = types(t, at + 3, 2) == ["NUM", "CH"]
+        place = at + 5 + (types(t, at + 5, 2) == ["SEP", "PREP"])
+        placed = types(t, place, 1) == ["PREP"] and types(t, place + 1, 1) != ["MOD"]
+        if pair and comma and chains and placed and not _bare_before(found):
+            left, right = like(t[at], "LP"), like(t[at + 4], "RP")
+            found += [left, *t[at : at + 5], right]
+            at = place
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+def _bare_before(found: Sequence[Terminal]) -> bool:
+    """Whether the step before is a stitch without a place, that may belong to the list too."""
+    if not found or found[-1].type not in ("SEP", "AND"):
+        return bool(found) and found[-1].type not in ("STAR", "LP")
+    before = types(found, max(0, len(found) - 3), 2)
+    return before[-1:] == ["STITCH"] and before[:1] in (["NUM"], ["SEP"])
+
+
 def fastened(t: Terminals) -> Terminals:
     """`fasten with a double into …` is that double; `same stitch as the last` the same stitch."""
     found: Terminals = []

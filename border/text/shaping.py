@@ -18,6 +18,7 @@ from border.text.counted import counted_places, parts
 from border.text.joining import (
     NOUNS,
     ands,
+    articles,
     closing_slips,
     joins,
     rounds,
@@ -25,11 +26,18 @@ from border.text.joining import (
     start_chain_brackets,
 )
 from border.text.naming import counted_off, orders, same_again, unsaid
-from border.text.on_runs import begun_further_on, on_the_middle
+from border.text.on_runs import begun_further_on, middle_of_several, on_the_middle, times_on_each
 from border.text.parted import parted
 from border.text.passing import ARCHES
 from border.text.rings import ring_in_bracket, rings
-from border.text.sentences import fastened, filled, places_first, under_chains
+from border.text.sentences import (
+    chains_placed,
+    fastened,
+    filled,
+    missing_every,
+    places_first,
+    under_chains,
+)
 from border.text.terminals import Terminal
 from border.text.together import worked_off
 from border.text.tree import Kind
@@ -106,18 +114,6 @@ def _times(terminals: _Terminals) -> _Terminals:
     return _merged(terminals, _times_rule)
 
 
-def _articles(terminals: _Terminals) -> _Terminals:
-    """`the` stays only before what is worked into: in `the next st` it says nothing."""
-    kept: _Terminals = []
-    for n, terminal in enumerate(terminals):
-        behind = [t.type for t in terminals[n + 1 : n + 3]]
-        pair = behind[:2] == ["PICOT", "OF"] and kept and kept[-1].type == "BETWEEN"
-        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS | {"PAIR"}):
-            continue
-        kept.append(terminal)
-    return kept
-
-
 # --- sites ------------------------------------------------------------------------
 
 
@@ -146,7 +142,7 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         stitch = t[3].name if _types(t[3:], "STITCH") else None
         taken = 4 if stitch else 3
         return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
-    elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS:
+    elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS[:2]:
         return _kind(t[:3], replace(t[0].kind, stitch=t[2].name)), 3
     elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := ring_in_bracket(t)):
         return _as_one(t[:taken], "PICOT", t[2].number), taken
@@ -219,6 +215,7 @@ _PASSES: tuple[_Pass, ...] = (
     _times,
     _kinds,
     rounds,
+    times_on_each,
     counted_off,
     orders,
     _each,
@@ -226,14 +223,17 @@ _PASSES: tuple[_Pass, ...] = (
     parted,
     betweens,
     rings,
+    middle_of_several,
     on_the_middle,
     counted_places,
     parts,
     fastened,
     under_chains,
+    missing_every,
+    chains_placed,
     begun_further_on,
     unsaid,
-    _articles,
+    articles,
     _between,
     between_behind,
     closing_slips,

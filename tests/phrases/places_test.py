@@ -100,7 +100,9 @@ ON_BLOCKS = {
 AT_PICOTS = {
     "*1 plain in the next picot, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 picot",
     "*1 plain in the next pearl, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 picot",
-    "*1 plain in the middle of the next 3 picot, 5 chain; repeat": "6 sc, 10 ch; 2 x 3 picot",
+    "*1 plain in the middle of the next 3 picot, 5 chain; repeat": (
+        "6 sc, 10 ch; 2 x 3 picot; asked perhaps-one-place"
+    ),
 }
 OVER_ITS_OWN_NUMBER = {
     "7 treble over the 7, 1 chain, 5 treble over the 5": "12 dc, 1 ch",

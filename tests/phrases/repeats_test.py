@@ -110,7 +110,6 @@ NOT_READ = {
     f"*{UNIT}; repeat once more from the last star but one": "not-understood",
     f"{UNIT}; repeat the reverse way": "unknown-word",
     f"{UNIT}; repeat once more; 6 plain": "repeat-without-star",
-    "3 treble in each 3 chain, missing every plain": "not-understood",
     "*5 treble in one stitch, leave 2; repeat": "unknown-word",
 }
 
