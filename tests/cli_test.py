@@ -430,6 +430,7 @@ def test_check_lists_the_readings_of_every_round(border: Border) -> None:
         (("count", "a.toml", "--loops", "3"), "a project says itself what its edges are"),
         (("count", "a.border", "b.border"), "b.border means nothing here"),
         (("count", "a.border", "--lops", "3"), "means nothing here"),
+        (("count", "a.border", "--runs", "6", "6", "3"), "one word: --runs 6,6,3"),
         (("yoke", "a.border"), "a.border is no project"),
     ],
 )
@@ -440,6 +441,14 @@ def test_wrong_usage_is_explained(border: Border, arguments: tuple[str, ...], sa
     assert ran.err.startswith("border: ")
     assert said in ran.err
     assert "Traceback" not in ran.err
+
+
+@pytest.mark.parametrize(
+    "command", ["count", "close", "adjust", "thread", "sheet", "write", "flat", "chart"]
+)
+def test_a_project_without_a_border_is_told_of(border: Border, command: str) -> None:
+    write(bare_toml='format = 1\n[[edge]]\nname = "cuff"\nplaces = 18\n')
+    assert "no border is worked in bare.toml [nothing-worked]" in border(command, "bare.toml").err
 
 
 def test_an_edge_that_no_work_is_done_on_is_wrong_usage(border: Border) -> None:
