@@ -151,6 +151,7 @@ CODES: dict[str, Code] = {
             "perhaps-last-of-each": "the last, in a repeat, that may be the last of each",
             "perhaps-as-they-come": "steps behind an 'in each' that may be meant for each time",
             "perhaps-one-place": "stitches that may all be meant to go into one place",
+            "nothing-worked": "a project with an edge, and no border on it",
             "passes-more": "one repeat passes over more than the others",
             "eased-in-beside": "an adjustment that a written-out border cannot say itself",
             "sample-unlikely": "a swatch that took far more or less thread than one would expect",

@@ -28,6 +28,7 @@ from border.wanted import (
     Wanted,
     edge_needed,
     is_project,
+    nothing_worked,
     told_of,
     wanted_of,
     worked_piece,
@@ -171,7 +172,7 @@ class Pipeline:
         pieces, _ = self._pieces
         thread, _ = self._thread
         findings = self.findings
-        findings += self._no_edge
+        findings += self._nothing_to_work
         if any(piece.rounds for piece in pieces) and not thread.swatches:
             findings += (uncalibrated(thread),)
         return Counted(self.title, pieces, thread, findings, self.texts.sources)
@@ -183,7 +184,8 @@ class Pipeline:
 
         project = is_project(self.name)
         needed = needed_of(list(self._worked), project, self.asked.closed, self.texts.sources)
-        told = dict.fromkeys((*self.yoke_findings, *needed.findings))
+        idle = self._nothing_to_work if project else ()
+        told = dict.fromkeys((*self.yoke_findings, *idle, *needed.findings))
         return replace(needed, findings=tuple(told))
 
     @property
@@ -228,7 +230,7 @@ class Pipeline:
         works = list(self._worked)
         sources = self.texts.sources
         found = sewing(self.title, works, self.edges, self.project, self.only, sources)
-        return replace(found, findings=self._with_all(works, found.findings))
+        return replace(found, findings=self._with_file(works, found.findings))
 
     def resized(
         self, edge: str | None, wanted_mm: float | None, more: tuple[tuple[str, int], ...]
@@ -239,7 +241,7 @@ class Pipeline:
         works = list(self._worked)
         sources = self.texts.sources
         found = resizing(self.title, works, self.project, edge, wanted_mm, more, sources)
-        return replace(found, findings=self._with_all(works, found.findings))
+        return replace(found, findings=self._with_file(works, found.findings))
 
     def written(self, terms: str | None) -> WrittenAll:
         """Everything that `write` shows, in these terms, or in those of each border."""
@@ -257,7 +259,8 @@ class Pipeline:
 
         pieces, told = self._pieces
         drawn = charted(pieces, section, terms, left=self._left, titled=is_project(self.name))
-        return list(drawn), tuple(dict.fromkeys((*self.yoke_findings, *told, *self._no_edge)))
+        findings = dict.fromkeys((*self.yoke_findings, *told, *self._nothing_to_work))
+        return list(drawn), tuple(findings)
 
     @property
     def _left(self) -> bool:
@@ -281,14 +284,21 @@ class Pipeline:
 
     def _with_all(self, works: list[Wanted], found: Iterable[Finding]) -> tuple[Finding, ...]:
         """What a stage found, with what is to be told of the file, its texts and its edge."""
+        return self._with_file(works, (*self._nothing_to_work, *found))
+
+    def _with_file(self, works: list[Wanted], found: Iterable[Finding]) -> tuple[Finding, ...]:
+        """The same of a stage that asks for no border: only a project comes to it."""
         texts = [f for wanted in works for f in wanted.text.findings]
-        return tuple(dict.fromkeys((*self.yoke_findings, *texts, *self._no_edge, *found)))
+        return tuple(dict.fromkeys((*self.yoke_findings, *texts, *found)))
 
     @property
-    def _no_edge(self) -> tuple[Finding, ...]:
-        """The finding that a border text alone has no edge, where that is so."""
-        if is_project(self.name) or self.asked.edge or isinstance(self.source, Finding):
+    def _nothing_to_work(self) -> tuple[Finding, ...]:
+        """The finding that a border text has no edge, or a project no border, where that is so."""
+        if isinstance(self.source, Finding) or self.asked.edge:
             return ()
+        if is_project(self.name):
+            idle = self.project is not None and not self.works
+            return (nothing_worked(self.name),) if idle else ()
         return (edge_needed(self.name, self.command),)
 
     @property

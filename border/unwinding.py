@@ -45,7 +45,8 @@ def unwound(
 def _way(counted: Counted, wanted: Sequence[Wanted], project: Project | None) -> Way:
     seen = project.seen if project else {}
     works = []
-    for one, piece in zip((w for w in wanted if w.edge), counted.pieces, strict=True):
+    # Of a file that cannot be read there are no pieces at all.
+    for one, piece in zip((w for w in wanted if w.edge), counted.pieces, strict=False):
         if piece.worked is not None:
             mirror = [point.text for point in one.work.mirror] if one.work else []
             spots = spots_of(piece.edge, mirror, seen).spots

@@ -66,14 +66,15 @@ def _wheels(runs: Sequence[tuple[str, int]], middles: list[complex], ring: bool)
         here, behind = middles[i], middles[(i + 1) % len(runs)]
         start = phase(middles[i - 1] - here) if ring else pi
         end = start + (phase(behind - here) - start) % tau if ring else tau
-        free = tuple(start + (end - start) * (n + 1) / (places + 1) for n in range(places))
+        drawn = range(min(places, MOST_DRAWN))
+        free = tuple(start + (end - start) * (n + 1) / (places + 1) for n in drawn)
         others = {i - 1: start, i + 1: end} if len(runs) > 1 else {}
         joints = tuple(
             DrawnJoint(runs[j % len(runs)][0], angle, True, True)
             for j, angle in others.items()
             if ring or 0 <= j < len(runs)
         )
-        run = DrawnRun(None if places > MOST_DRAWN else "", start, end, free[:MOST_DRAWN], ())
+        run = DrawnRun(None if places > MOST_DRAWN else "", start, end, free, ())
         made.append(Wheel(motif, here, (run,), joints))
     return made
 

@@ -55,8 +55,7 @@ def write_border(
     for row in border.rows:
         if remarks and row.numbers[0] in remarks:
             lines.append(f"# {remarks[row.numbers[0]]}")
-        claims = ", ".join(_claim(claim, target, overrides) for claim in row.claims)
-        lines += _wrapped(_row(row, target, overrides), f"({claims})" if claims else "")
+        lines += _wrapped(_row(row, target, overrides), _claims(row.claims, target, overrides))
     return "\n".join(lines) + "\n"
 
 
@@ -207,6 +206,17 @@ def write_scope(scope: Scope) -> str:
             return f"at joint {a} | {b}"
         case _:
             assert_never(scope)
+
+
+def _claims(claims: Sequence[Claim], terms: str, overrides: Overrides) -> str:
+    """Claims in brackets; one that named a stitch twice would be read as steps."""
+    brackets: list[list[Claim]] = []
+    for claim in claims:
+        if not brackets or any(claim.of == other.of for other in brackets[-1]):
+            brackets.append([])
+        brackets[-1].append(claim)
+    said = (", ".join(_claim(c, terms, overrides) for c in bracket) for bracket in brackets)
+    return " ".join(f"({bracket})" for bracket in said)
 
 
 def _claim(claim: Claim, terms: str, overrides: Overrides) -> str:

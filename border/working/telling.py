@@ -73,11 +73,10 @@ def not_covered(round_: Round, motifs: list[str]) -> Finding:
 def unknown_name(clause: Clause, name: str, edge: Edge, round_: Round) -> Finding:
     from difflib import get_close_matches
 
-    near = get_close_matches(name, sorted(edge.known_names), 1)
-    help_ = f"did you mean {near[0]}?" if near else "the yoke has no motifs to name"
-    if not near and edge.known_names:
-        help_ = f"the yoke has {in_a_row(sorted(edge.known_names))}"
-    message = f"the yoke has nothing called {name}"
+    known = sorted(edge.known_names)
+    near = get_close_matches(name, known, 1)
+    help_ = f"did you mean {near[0]}?" if near else f"what can be named is {in_a_row(known)}"
+    message = f"nothing here is called {name}"
     return Finding("unknown-name", message, help_, clause.head, round_.number)
 
 

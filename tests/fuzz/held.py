@@ -141,6 +141,7 @@ RECORDS = {
     "sheet": ("SheetRecord",),
     "write": ("WriteRecord",),
     "yoke": ("YokeRecord",),
+    "flat": ("FlatRecord",),
     "chart": ("ChartRecord",),
     "new": ("NewRecord",),
 }

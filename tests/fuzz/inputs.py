@@ -16,7 +16,7 @@ from border.arguments import COMMANDS, NEW
 from border.text.vocabulary import names, phrases_from, vocabulary
 
 TESTS = Path(__file__).parent.parent
-MOST = 1_500
+MOST = 1_000
 """Characters of an input; what longer ones cost is tested by itself."""
 
 _ODD = (

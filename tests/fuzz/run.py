@@ -62,45 +62,63 @@ KINDS = {
     "project": _project,
     "command": _command,
 }
-SHARES = (80, 6, 8, 3, 3)
+SHARES = (91, 3, 4, 1, 1)
 
 
-def run(number: int, seed: int, kinds: tuple[str, ...] = ()) -> tuple[Counter[str], Counter[str]]:
-    """How many inputs of each kind were tried, and how often each fault was met."""
-    random = Random(seed)
-    tried: Counter[str] = Counter()
-    faults: Counter[str] = Counter()
-    slow: list[tuple[float, str]] = []
-    chosen = kinds or tuple(KINDS)
-    shares = None if kinds else SHARES
-    for _ in range(number):
-        (kind,) = random.choices(chosen, shares)
+class Trials:
+    """What was tried so far: inputs by kind, faults by where they were met, the slowest."""
+
+    def __init__(self) -> None:
+        self.tried: Counter[str] = Counter()
+        self.faults: Counter[str] = Counter()
+        self.slow: list[tuple[float, str]] = []
+
+    def one(self, kind: str, random: Random) -> None:
+        """Try one input; the first few of each fault are printed."""
         given, check = KINDS[kind](random)
         begun = time.perf_counter()
         try:
             check()
         except Exception as fault:
-            where = traceback.extract_tb(fault.__traceback__)[-1]
-            name = f"{kind}: {type(fault).__name__} at {Path(where.filename).name}:{where.lineno}"
-            faults[name] += 1
-            if faults[name] <= SHOWN:
-                print(f"--- {name}: {str(fault)[:600]}\n{given!r}", flush=True)
-        tried[kind] += 1
+            self._met(kind, fault, given)
         took = time.perf_counter() - begun
-        if len(slow) < SLOW or took > slow[-1][0]:
-            slow = sorted([*slow, (took, f"{kind}: {given!r}"[:300])], reverse=True)[:SLOW]
-    for took, shown in slow:
-        print(f"{took:.2f} s for {shown}")
-    return tried, faults
+        self.tried[kind] += 1
+        if len(self.slow) < SLOW or took > self.slow[-1][0]:
+            slow = [*self.slow, (took, f"{kind}: {given!r}"[:300])]
+            self.slow = sorted(slow, reverse=True)[:SLOW]
+
+    def _met(self, kind: str, fault: Exception, given: object) -> None:
+        where = traceback.extract_tb(fault.__traceback__)[-1]
+        name = f"{kind}: {type(fault).__name__} at {Path(where.filename).name}:{where.lineno}"
+        self.faults[name] += 1
+        if self.faults[name] <= SHOWN:
+            print(f"--- {name}: {str(fault)[:600]}\n{given!r}", flush=True)
+
+
+def run(number: int, seed: int, kinds: tuple[str, ...] = ()) -> Trials:
+    """So many inputs tried, or as many as there were when it was interrupted."""
+    random = Random(seed)
+    trials = Trials()
+    chosen = kinds or tuple(KINDS)
+    shares = None if kinds else SHARES
+    try:
+        for _ in range(number):
+            trials.one(random.choices(chosen, shares)[0], random)
+    except KeyboardInterrupt:
+        print("interrupted")
+    return trials
 
 
 def main(arguments: list[str]) -> int:
     number, seed = int(arguments[0]), int(arguments[1]) if len(arguments) > 1 else 1
-    tried, faults = run(number, seed, tuple(arguments[2:]))
-    for name, count in faults.most_common():
+    trials = run(number, seed, tuple(arguments[2:]))
+    for took, shown in trials.slow:
+        print(f"{took:.2f} s for {shown}")
+    for name, count in trials.faults.most_common():
         print(f"{count} times: {name}")
-    print(f"{sum(tried.values())} inputs ({dict(tried)}), seed {seed}: {len(faults)} faults")
-    return 1 if faults else 0
+    tried = trials.tried
+    print(f"{tried.total()} inputs ({dict(tried)}), seed {seed}: {len(trials.faults)} faults")
+    return 1 if trials.faults else 0
 
 
 if __name__ == "__main__":

@@ -1,0 +1,191 @@
+"""What once went wrong, found by fuzzing, does no more; a slice of the fuzzing; and costs.
+
+A case is a file in `fuzz/found/`: `.border` a border text, `.toml` a project,
+`.line` a command line, its words on lines of their own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from sys import setprofile
+from types import FrameType
+from typing import Any
+
+import pytest
+from fuzz import held, run
+
+from border.pipeline import Pipeline
+from border.text.marks import MOST
+from border.text.rows import MOST_WORDS
+from border.text.source import Source
+from border.text.syntax import read_border
+
+FOUND = sorted((Path(__file__).parent / "fuzz" / "found").iterdir())
+
+
+@pytest.mark.parametrize("case", FOUND, ids=lambda case: case.name)
+def test_what_was_found_holds(case: Path) -> None:
+    text = case.read_bytes().decode("utf-8")
+    match case.suffix:
+        case ".border":
+            held.text_holds(text)
+            for edge in held.EDGES:
+                held.count_holds(text, edge)
+        case ".toml":
+            held.project_holds(text)
+        case ".line":
+            held.command_holds(text.splitlines(), run.FILES)
+        case _:
+            pytest.fail(f"{case} is of no kind")
+
+
+@pytest.mark.parametrize("kind", run.KINDS)
+def test_a_slice_of_the_fuzzing(kind: str) -> None:
+    """As many more as one likes: `python tests/fuzz/run.py N SEED`."""
+    trials = run.run(60, 8, (kind,))
+    assert trials.tried == {kind: 60}
+    assert not trials.faults
+
+
+def test_a_fault_would_be_seen(monkeypatch: pytest.MonkeyPatch) -> None:
+    def fail(text: str) -> None:
+        raise AssertionError(text)
+
+    monkeypatch.setattr(held, "text_holds", fail)
+    assert run.run(2, 1, ("text",)).faults.total() == 2
+
+
+# --- what an input costs ------------------------------------------------------------------
+
+
+def calls(work: Callable[[], Any]) -> int:
+    """How many calls a piece of work takes: what it costs, on any machine."""
+    count = 0
+
+    def seen(frame: FrameType, event: str, given: object) -> None:
+        nonlocal count
+        count += event in ("call", "c_call")
+
+    setprofile(seen)
+    try:
+        work()
+    finally:
+        setprofile(None)
+    return count
+
+
+ROW = "1 sc in next loop, ch 3, "
+LONG_TEXTS: dict[str, Callable[[int], str]] = {
+    "a row of many steps": lambda n: "round 1: " + ROW * n,
+    "brackets": lambda n: "round 1: " + "(1 sc, ch 1) twice, " * n,
+    "many rows": lambda n: "".join(f"round {i}: {ROW}\n" for i in range(1, n)),
+    "the same row": lambda n: "round 1: 1 sc in each st.\n" * n,
+    "long lists of rows": lambda n: "rounds 1-900: 1 sc in each st.\n" * n,
+    "copies": lambda n: "round 1: 1 sc.\n" + "round 2: repeat round 1 900 times\n" * n,
+    "stars": lambda n: "round 1: " + "* " * n,
+    "stars in one": lambda n: "round 1: " + "*" * n,
+    "crosses": lambda n: "round 1: " + "x 1 dc " * n,
+    "daggers": lambda n: "round 1: " + "\u2020 1 dc; repeat from \u2020; " * n,
+    "stars to stars": lambda n: "round 1: " + "* 1 dc ** ch 2; repeat from * to **; " * n,
+    "open brackets": lambda n: "round 1: " + "(" * n,
+    "figures of figures": lambda n: (
+        "".join(f"f{c} = {f'f{d} ' * n}\n" for c, d in zip("abcdefgh", "bcdefghi", strict=True))
+        + "round 1: 1 fa."
+    ),
+    "a figure of itself": lambda n: f"fan = {'fan ' * n}\nround 1: 1 fan.",
+    "a figure many times": lambda n: f"fan = {'2 dc ' * 90}\nround 1: {'1 fan, ' * n}",
+    "places first": lambda n: "round 1: " + "in each loop work 1 dc, 2 ch, " * n,
+    "strange words": lambda n: "round 1: " + "zzyx " * n,
+    "remarks": lambda n: "round 1: " + "-- a -- 1 sc, " * n,
+    "quotation marks": lambda n: "round 1: " + '"' * n,
+    "clauses": lambda n: "round 1: " + "over each motif: 1 sc in each loop; " * n,
+    "claims": lambda n: "round 1: 1 sc in each loop. " + "(12 sc) " * n,
+    "headings": lambda n: "long means us dc\n" * n + "round 1: 1 sc.",
+    "no signs at all": lambda n: "round 1: " + "\0" * n,
+}
+
+
+@pytest.mark.parametrize("name", LONG_TEXTS)
+def test_twice_the_text_is_little_more_than_twice_the_work(name: str) -> None:
+    """Both below and above the size from which a row is not read at all."""
+
+    def read(n: int) -> None:
+        read_border(Source("a.border", "terms: us\n" + LONG_TEXTS[name](n)))
+
+    read(10)
+    for n in (100, 1500):
+        once, twice = (calls(partial(read, length)) for length in (n, 2 * n))
+        assert twice < 3 * once + 5000, n
+
+
+LONG_PROJECTS: dict[str, Callable[[int], str]] = {
+    "points in a key": lambda n: "a." * n + "a = 1",
+    "points in a table's name": lambda n: f"[{'a.' * n}a]",
+    "lists in lists": lambda n: "a = " + "[" * n,
+    "edges": lambda n: "".join(f'[[edge]]\nname = "a{i}"\nplaces = 12\n' for i in range(n)),
+    "works": lambda n: (
+        '[[edge]]\nname = "a"\nplaces = 12\n' + '[[work]]\nedge = "a"\nborder = "b.border"\n' * n
+    ),
+    "unknown keys": lambda n: "".join(f"k{i} = 1\n" for i in range(n)),
+    "swatches": lambda n: (
+        '[thread]\nsize = "40"\nhook_mm = 1.0\nsample = ['
+        + '{ stitch = "dc", stitches = 40, used_mm = 690 },' * n
+        + "]"
+    ),
+}
+
+
+@pytest.mark.parametrize("name", LONG_PROJECTS)
+def test_twice_the_project_is_little_more_than_twice_the_work(name: str) -> None:
+    def count(n: int) -> None:
+        text = f"format = 1\n{LONG_PROJECTS[name](n)}\n"
+        sources = {"a.toml": text, "b.border": held.SHELLS}
+        _ = Pipeline("a.toml", lambda named: Source(named, sources[named])).counted
+
+    count(3)
+    assert calls(lambda: count(100)) < 3 * calls(lambda: count(50)) + 5000
+
+
+# --- what is too long for a row --------------------------------------------------------------
+
+
+def told(text: str) -> list[tuple[str, str]]:
+    _, findings = read_border(Source("a.border", f"terms: us\n{text}"))
+    return [(f.code, f.message) for f in findings]
+
+
+def test_a_row_has_so_many_words_at_most() -> None:
+    steps = "1 sc in next loop " * (MOST_WORDS // 5)
+    assert told(f"round 1: {steps}") == []
+    assert told(f"round 1: {steps}, {steps}") == [
+        ("too-large", f"this row has more than {MOST_WORDS} words and marks")
+    ]
+
+
+def test_a_figure_may_make_a_row_too_long() -> None:
+    text = "fan = " + "1 sc in next loop " * 500 + "\nround 1: 1 fan, 1 fan, 1 fan."
+    assert [code for code, _ in told(text)] == ["too-large"]
+
+
+def test_so_many_stars_at_most() -> None:
+    # each repeat has two: its own, and that in "repeat from *"
+    repeats = "*1 sc in next loop; repeat from * twice; "
+    assert told("round 1: " + repeats * (MOST // 2)) == []
+    assert [code for code, _ in told("round 1: " + repeats * (MOST // 2 + 1))] == ["too-large"]
+
+
+def test_marks_inside_each_other_come_to_too_much() -> None:
+    """What stands between two marks is put twice, and so is all that is inside it."""
+    marks = ["*" * n for n in range(2, 22)]
+    opened = " ".join(f"{mark} 1 sc" for mark in marks)
+    closed = " ".join(f"\u2020 ch 1; repeat from {mark} to \u2020;" for mark in marks)
+    codes = {code for code, _ in told(f"round 1: {opened} {closed}")}
+    assert codes & {"too-large", "not-understood", "star-without-repeat"}
+
+
+def test_a_border_has_so_many_rounds_at_most() -> None:
+    assert told("round 1: 1 sc.\nrounds 2-1000: as round 1.") == []
+    more = told("round 1: 1 sc.\nrounds 2-1001: as round 1.")
+    assert more[0] == ("not-understood", "the rounds that this head names cannot be counted out")
