@@ -190,10 +190,6 @@ def start_chains(draw: st.DrawFn) -> StartChain:
     return StartChain(count, draw(stitches), draw(st.integers(0, 4)), place)
 
 
-def _one_place(items: list[Item]) -> tuple[Item, ...]:
-    return tuple(items)
-
-
 inner_steps: st.SearchStrategy[Item] = (
     chains
     | picots

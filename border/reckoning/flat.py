@@ -70,6 +70,8 @@ class Length(Struct, frozen=True):
 
 
 class SectionLies(Struct, frozen=True):
+    """How long a round is over one section."""
+
     section: str
     length: Length
 

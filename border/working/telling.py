@@ -31,6 +31,7 @@ def summary(told: Summary, terms: str) -> str:
 
 
 def chains_unclear(round_: Round, yes: Summary, no: Summary) -> Finding:
+    """It matters whether chains count, and is not said: both ways, to choose from."""
     terms = round_.rules.terms
     message = (
         f"round {round_.number} counts stitches over chains, and the border does not say whether "
@@ -41,6 +42,7 @@ def chains_unclear(round_: Round, yes: Summary, no: Summary) -> Finding:
 
 
 def repeat_unclear(round_: Round, once: Summary, repeated: Summary) -> Finding:
+    """A row without a repeat: both ways, to choose from."""
     terms = round_.rules.terms
     message = (
         f"round {round_.number} prints no repeat: worked once, {summary(once, terms)}; "
@@ -54,6 +56,7 @@ def repeat_unclear(round_: Round, once: Summary, repeated: Summary) -> Finding:
 
 
 def passes_more(round_: Round, fabric: Fabric, repeat: int, position: int) -> Finding:
+    """A repeat of a round passes over more than the others, at a position of its fabric."""
     where = whereabouts(fabric, [position])
     message = f"repeat {repeat} of round {round_.number}, {where}, passes over more than the others"
     help_ = "see whether the edge or the row below is irregular there, and ease it in"
@@ -61,6 +64,7 @@ def passes_more(round_: Round, fabric: Fabric, repeat: int, position: int) -> Fi
 
 
 def not_covered(round_: Round, motifs: list[str]) -> Finding:
+    """Motifs that no clause works; none, where the edge has no motifs at all."""
     if not motifs:
         message = "this round is written motif by motif, but the edge has no motifs"
         help_ = "give the runs of the edge (--runs 6,6,3), or write the round as one text"
@@ -71,6 +75,7 @@ def not_covered(round_: Round, motifs: list[str]) -> Finding:
 
 
 def unknown_name(clause: Clause, name: str, edge: Edge, round_: Round) -> Finding:
+    """A clause names what the edge and its yoke do not have."""
     from difflib import get_close_matches
 
     known = sorted(edge.known_names)
@@ -94,12 +99,14 @@ def no_place(adjustment: Adjustment, here: bool, names: Sequence[str]) -> Findin
 
 
 def no_round(adjustment: Adjustment, last: int) -> Finding:
+    """An adjustment of a round beyond the last."""
     message = f"there is no round {adjustment.round} to adjust"
     help_ = f"the border has rounds 1 to {last}"
     return Finding("adjustment-has-no-place", message, help_, adjustment.span, adjustment.round)
 
 
 def too_large(round_: Round) -> Finding:
+    """A round with more stitches than are worked."""
     message = f"round {round_.number} has more stitches than can be reckoned"
     help_ = "a row may have 1 000 000 stitches and chains, a piece of work 5 000 000"
     return Finding("too-large", message, help_, round_.head, round_.number)
