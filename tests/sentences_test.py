@@ -16,6 +16,7 @@ from reading import asked, written
         ("*ch 5, join with sc in next loop; repeat", "*ch 5, 1 sc in next loop; repeat from *"),
         ("1 sc, ch 2, 1 sc in the same st as the last", "1 sc, ch 2, 1 sc in same st"),
         ("1 dc, ch 2, skipping 2 under the latter; repeat", "1 dc, ch 2, skip 2; repeat"),
+        ("ch 5 (= 1 dc and 2 ch), 1 dc in next dc", "ch 5 as dc and ch 2, 1 dc in next dc"),
         ("1 dc, 1 ch in each of 6 dc, 1 sc", "(1 dc, ch 1) in each of the next 6 dc, 1 sc"),
         ("1 dc and 2 ch, in each dc", "(1 dc, ch 2) in each dc"),
         ("3 dc in each 3 chain, missing every sc", "3 dc in each ch-3 space"),

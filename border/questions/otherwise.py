@@ -6,7 +6,14 @@ from collections.abc import Callable, Iterable, Iterator
 
 from msgspec.structs import replace
 
-from border.questions.changes import Change, Items, Otherwise, changed, rounds_with
+from border.questions.changes import (
+    Change,
+    Items,
+    Otherwise,
+    changed,
+    changed_beside,
+    rounds_with,
+)
 from border.questions.ends import SPACES, ends
 from border.stitches import STITCHES
 from border.text.readings import Round
@@ -116,22 +123,17 @@ def _heights(items: Items, most: int) -> list[str]:
 def _counted_on(round_: Round) -> Iterator[Otherwise]:
     """`skip 3, 1 dc in 4th st`: the 4th may count the three that were skipped."""
 
-    def change(items: Items) -> Iterator[Change]:
-        for n, item in enumerate(items):
-            place = item.place if isinstance(item, Stitches) else None
-            passed = _passed(items[n - 1]) if n else 0
-            if place is not None and place.which is Which.NTH and place.count == passed + 1 > 1:
-                new = replace(item, place=replace(place, which=Which.NEXT, count=1))
-                yield Change((*items[:n], new, *items[n + 1 :]), item, (new,))
-            if isinstance(item, Repeat):
-                for inner in change(item.items):
-                    whole = replace(item, items=inner.items)
-                    yield Change((*items[:n], whole, *items[n + 1 :]), inner.old, inner.new)
+    def change(items: Items, n: int) -> Iterator[Items]:
+        item = items[n]
+        place = item.place if isinstance(item, Stitches) else None
+        passed = _passed(items[n - 1]) if n else 0
+        if place is not None and place.which is Which.NTH and place.count == passed + 1 > 1:
+            yield (replace(item, place=replace(place, which=Which.NEXT, count=1)),)
 
     def each_and_all(items: Items) -> Iterator[Change]:
-        yield from change(items)
+        yield from changed_beside(items, change, in_brackets=False)
         nearer, times = items, 0
-        while (one := next(change(nearer), None)) is not None:
+        while (one := next(changed_beside(nearer, change, in_brackets=False), None)) is not None:
             nearer, times = one.items, times + 1
         if times > 1:
             yield Change(nearer, items[0], nearer)

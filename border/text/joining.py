@@ -59,13 +59,14 @@ def articles(terminals: list[Terminal]) -> list[Terminal]:
 
 
 def start_chain_brackets(terminals: list[Terminal]) -> list[Terminal]:
-    """`ch 3 (counts as dc)` without its brackets."""
+    """`ch 3 (counts as dc)`, `ch 5 (= 1 dc and 2 ch)` without its brackets."""
+    terminals = [replace(t, type="AS") if t.type == "EQUALS" else t for t in terminals]
     found = list(terminals)
     for n, terminal in enumerate(terminals[:-1]):
         if terminal.type != "LP" or terminals[n + 1].type not in ("AS", "NOTCOUNTED"):
             continue
         end = next((i for i in range(n, len(terminals)) if terminals[i].type == "RP"), None)
-        if end is not None and end - n <= 5:
+        if end is not None and end - n <= 8:
             found[n] = replace(terminal, type="DROP")
             found[end] = replace(terminals[end], type="DROP")
     return [t for t in found if t.type != "DROP"]
