@@ -94,8 +94,6 @@ def in_plain_words(message: str) -> str:
         return f'there is no command "{m[1]}": {hint}'
     if m := re.match(r"the following arguments are required: (.*)", message):
         return f"{m[1]} is missing"
-    if m := re.match(r"unrecognized arguments: (.*)", message, re.DOTALL):
-        return f"{m[1]} means nothing here"
     if m := re.match(r"argument (\S+): expected one argument", message):
         return f"{m[1]} needs a value behind it"
     return re.sub(r"^argument (\S+): ", r"\1: ", message)
@@ -104,7 +102,11 @@ def in_plain_words(message: str) -> str:
 def parsed(argv: Sequence[str], version: str) -> argparse.Namespace:
     """The command line as asked. Raises UsageFault; `--help` and `--version` raise SystemExit."""
     parser = parser_of(version)
-    asked = parser.parse_args(argv)
+    asked, strange = parser.parse_known_args(argv)
+    if strange:
+        of = f"border {asked.command}" if asked.command else "border"
+        message = f"{' '.join(strange)} means nothing here"
+        raise UsageFault(message, f"{of} --help tells what does\n")
     if asked.command is None and asked.completion is None:
         raise UsageFault("say what is to be done", parser.format_help())
     return asked

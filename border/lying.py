@@ -16,7 +16,9 @@ from border.reckoning.measuring import Mark, measuring_line
 from border.reckoning.mending import Again, Mended, mended
 from border.reckoning.stitch_sizes import StitchSizes, stitch_sizes
 from border.showing.counted import Piece
+from border.showing.lengths import between
 from border.showing.lying import LyingAll, LyingWork, Turning
+from border.text.amounts import some
 from border.text.readings import Reading
 from border.text.source import Source
 from border.wanted import Wanted, told_of, worked_as_said
@@ -26,6 +28,9 @@ from border.yoke.project import Project, Work
 
 ROUND_AND_ROUND = {Curve.IN: -360.0, Curve.OUT: 360.0, Curve.STRAIGHT: 0.0}
 """How far a closed edge without wheels turns in all, by the way it curves: in degrees."""
+
+UNLIKELY = 3.0
+"""A measure that is so many times too large or too small is asked after (estimate)."""
 
 
 class Known(Struct, frozen=True):
@@ -53,6 +58,7 @@ def lying(
         findings += told_of(one.edge, told, len(wanted))
         if known is not None and sizes is not None and worked.rounds:
             works.append(_lies(one, one.edge, worked, known, sizes, project))
+            findings += _unlikely(works[-1].marks, one.work)
     if sizes is None and project is not None:
         findings.append(swatch_missing(project))
     return LyingAll(name, tuple(works), tuple(findings), sources)
@@ -176,6 +182,21 @@ def size_missing(edge: Edge, span: Span | None) -> Finding:
         message = f'how long the edge "{edge.name}" is is not said'
         help_ = "measure it, and write length_mm = 380 in its [[edge]]"
     return Finding("measure-missing", message, help_, span)
+
+
+def _unlikely(marks: Sequence[Mark], said: Work | None) -> list[Finding]:
+    """Measures so far from what can be that cm may have been written for mm."""
+    spans = {m.round: m.span for m in said.measured} if said else {}
+    found = []
+    for mark in marks:
+        mm, can = mark.measured, mark.expected
+        if mm is None or can.low / UNLIKELY <= mm <= can.high * UNLIKELY:
+            continue
+        message = f"{some(mark.count, mark.of)} of round {mark.round} are said to measure "
+        message += f"{mm:g} mm, where they should measure {between(can)}"
+        help_ = "give it in mm: 5.2 cm is mm = 52; and see that as many were measured as it says"
+        found.append(Finding("measure-unlikely", message, help_, spans[mark.round]))
+    return found
 
 
 def _not_there(one: Wanted, worked: WorkedEdge) -> list[Finding]:

@@ -16,30 +16,35 @@ MOST_MM = 1_000_000
 
 
 def amount(text: str) -> float:
+    """A number of balls, perhaps in parts of one."""
     if not re.fullmatch(r"[0-9]{1,4}(\.[0-9]{1,3})?", text) or not float(text):
         raise argparse.ArgumentTypeError(f'"{text}" is no number of balls, as in 2 or 1.5')
     return float(text)
 
 
 def few(text: str) -> int:
+    """A number of plans."""
     if not re.fullmatch(r"[0-9]{1,3}", text) or not 1 <= int(text) <= MOST_PLANS:
         raise argparse.ArgumentTypeError(f'"{text}" is no number of plans from 1 to {MOST_PLANS}')
     return int(text)
 
 
 def shell(text: str) -> str:
+    """A shell whose words can be completed."""
     if text not in SHELLS:
         raise argparse.ArgumentTypeError(f'"{text}" is no shell: give {", ".join(SHELLS)}')
     return text
 
 
 def terms(text: str) -> str:
+    """The names by which stitches go."""
     if text not in TERMS:
         raise argparse.ArgumentTypeError(f'"{text}" names no terms: give {", ".join(TERMS)}')
     return text
 
 
 def length(text: str) -> float:
+    """A length in mm, from mm or cm."""
     found = re.fullmatch(r"\s*([0-9]{1,6}(?:\.[0-9]{1,3})?)\s*(mm|cm)?\s*", text)
     mm = float(found[1]) * (10 if found[2] == "cm" else 1) if found else 0.0
     if not 0 < mm <= MOST_MM:
@@ -48,6 +53,7 @@ def length(text: str) -> float:
 
 
 def more(text: str) -> tuple[tuple[str, int], ...]:
+    """Wheels more (or fewer, below 0) by the section that they go into."""
     parts = [re.fullmatch(r"\s*(.+?)\s*=\s*([+-]?[0-9]{1,4})\s*", part) for part in text.split(",")]
     found = {part[1]: int(part[2]) for part in parts if part}
     if len(found) < len(parts) or not any(found.values()):
@@ -58,6 +64,7 @@ def more(text: str) -> tuple[tuple[str, int], ...]:
 
 
 def number(text: str) -> int:
+    """A number of loops."""
     if not re.fullmatch(r"[0-9]{1,9}", text) or not 1 <= int(text) <= MOST_PLACES:
         raise argparse.ArgumentTypeError(
             f'"{text}" is no number of loops: give a whole number from 1 to {MOST_PLACES}'
@@ -66,6 +73,7 @@ def number(text: str) -> int:
 
 
 def runs(text: str) -> tuple[int, ...]:
+    """The free loops of each motif, in order."""
     parts = [part.strip() for part in text.split(",")]
     if not all(re.fullmatch(r"[0-9]{1,9}", part) for part in parts):
         raise argparse.ArgumentTypeError(

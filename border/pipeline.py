@@ -10,7 +10,7 @@ means to.
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from functools import cached_property
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
@@ -28,6 +28,7 @@ from border.wanted import (
     Wanted,
     edge_needed,
     is_project,
+    nothing_worked,
     told_of,
     wanted_of,
     worked_piece,
@@ -131,27 +132,31 @@ class Pipeline:
             return (), (self.source,)
         pieces: list[Piece] = []
         findings: list[Finding] = []
-        works = list(self._worked)
-        for wanted in works:
+        for wanted in self._worked:
             findings += wanted.text.findings
             if wanted.edge is None:
                 continue
             piece = worked_piece(wanted, wanted.edge, misprints=self.command == "check")
             pieces.append(piece)
-            findings += told_of(wanted.edge, piece.findings, len(works))
+            findings += told_of(wanted.edge, piece.findings, len(self._worked))
         return tuple(pieces), tuple(findings)
 
-    @property
-    def _worked(self) -> Iterator[Wanted]:
+    @cached_property
+    def _worked(self) -> list[Wanted]:
         """Every piece of work that is wanted, in the order of the file."""
         if not is_project(self.name):
-            yield Wanted(0, self.texts.border(self.name), self.name, self.asked.edge)
-            return
-        for number, one in enumerate(self.works):
-            if self.only in (None, one.edge):
-                beside = posixpath.join(posixpath.dirname(self.name), one.border)
-                text = self.texts.border(beside, one.border_span)
-                yield wanted_of(number, text, one, edge_for(one, self.edges))
+            return [Wanted(0, self.texts.border(self.name), self.name, self.asked.edge)]
+        folder = posixpath.dirname(self.name)
+        return [
+            wanted_of(
+                number,
+                self.texts.border(posixpath.join(folder, one.border), one.border_span),
+                one,
+                edge_for(one, self.edges),
+            )
+            for number, one in enumerate(self.works)
+            if self.only in (None, one.edge)
+        ]
 
     @property
     def works(self) -> tuple[Work, ...]:
@@ -171,8 +176,8 @@ class Pipeline:
         pieces, _ = self._pieces
         thread, _ = self._thread
         findings = self.findings
-        findings += self._no_edge
-        if pieces and not thread.swatches:
+        findings += self._nothing_to_work
+        if any(piece.rounds for piece in pieces) and not thread.swatches:
             findings += (uncalibrated(thread),)
         return Counted(self.title, pieces, thread, findings, self.texts.sources)
 
@@ -182,8 +187,9 @@ class Pipeline:
         from border.needing import needed_of
 
         project = is_project(self.name)
-        needed = needed_of(list(self._worked), project, self.asked.closed, self.texts.sources)
-        told = dict.fromkeys((*self.yoke_findings, *needed.findings))
+        needed = needed_of(self._worked, project, self.asked.closed, self.texts.sources)
+        idle = self._nothing_to_work if project else ()
+        told = dict.fromkeys((*self.yoke_findings, *idle, *needed.findings))
         return replace(needed, findings=tuple(told))
 
     @property
@@ -201,34 +207,31 @@ class Pipeline:
         """Everything that `thread` shows; `plan`: how far the balls go, as well."""
         from border.unwinding import unwound
 
-        return unwound(self.counted, list(self._worked), self.project, balls, plan=plan)
+        return unwound(self.counted, self._worked, self.project, balls, plan=plan)
 
     def eased(self, plans: int) -> EasedAll:
         """Everything that `adjust` shows, with up to so many plans for each piece of work."""
         from border.easing import eased
 
-        works = list(self._worked)
-        found = eased(self.title, works, self.project, self.texts.sources, plans)
-        return replace(found, findings=self._with_all(works, found.findings))
+        found = eased(self.title, self._worked, self.project, self.texts.sources, plans)
+        return replace(found, findings=self._with_all(found.findings))
 
     @cached_property
     def lying(self) -> LyingAll:
         """Everything that `flat` shows."""
         from border.lying import lying
 
-        works = list(self._worked)
-        found = lying(self.title, works, self.project, self.texts.sources)
-        return replace(found, findings=self._with_all(works, found.findings))
+        found = lying(self.title, self._worked, self.project, self.texts.sources)
+        return replace(found, findings=self._with_all(found.findings))
 
     @cached_property
     def sewing(self) -> SewnAll:
         """Everything that `attach` shows."""
         from border.sewing import sewing
 
-        works = list(self._worked)
         sources = self.texts.sources
-        found = sewing(self.title, works, self.edges, self.project, self.only, sources)
-        return replace(found, findings=self._with_all(works, found.findings))
+        found = sewing(self.title, self._worked, self.edges, self.project, self.only, sources)
+        return replace(found, findings=self._with_file(found.findings))
 
     def resized(
         self, edge: str | None, wanted_mm: float | None, more: tuple[tuple[str, int], ...]
@@ -236,18 +239,16 @@ class Pipeline:
         """Everything that `size` shows."""
         from border.resizing import resizing
 
-        works = list(self._worked)
         sources = self.texts.sources
-        found = resizing(self.title, works, self.project, edge, wanted_mm, more, sources)
-        return replace(found, findings=self._with_all(works, found.findings))
+        found = resizing(self.title, self._worked, self.project, edge, wanted_mm, more, sources)
+        return replace(found, findings=self._with_file(found.findings))
 
     def written(self, terms: str | None) -> WrittenAll:
         """Everything that `write` shows, in these terms, or in those of each border."""
         from border.writing_down import written_down
 
-        works = list(self._worked)
-        found = written_down(works, terms, self.texts.sources)
-        return replace(found, findings=self._with_all(works, found.findings))
+        found = written_down(self._worked, terms, self.texts.sources)
+        return replace(found, findings=self._with_all(found.findings))
 
     def charted(
         self, section: str | None, terms: str | None
@@ -257,7 +258,8 @@ class Pipeline:
 
         pieces, told = self._pieces
         drawn = charted(pieces, section, terms, left=self._left, titled=is_project(self.name))
-        return list(drawn), tuple(dict.fromkeys((*self.yoke_findings, *told, *self._no_edge)))
+        findings = dict.fromkeys((*self.yoke_findings, *told, *self._nothing_to_work))
+        return list(drawn), tuple(findings)
 
     @property
     def _left(self) -> bool:
@@ -279,16 +281,23 @@ class Pipeline:
 
         return sheet_pictures(self.counted, self.project, self.edges)
 
-    def _with_all(self, works: list[Wanted], found: Iterable[Finding]) -> tuple[Finding, ...]:
+    def _with_all(self, found: Iterable[Finding]) -> tuple[Finding, ...]:
         """What a stage found, with what is to be told of the file, its texts and its edge."""
-        texts = [f for wanted in works for f in wanted.text.findings]
-        return tuple(dict.fromkeys((*self.yoke_findings, *texts, *self._no_edge, *found)))
+        return self._with_file((*self._nothing_to_work, *found))
+
+    def _with_file(self, found: Iterable[Finding]) -> tuple[Finding, ...]:
+        """The same of a stage that asks for no border: only a project comes to it."""
+        texts = [f for wanted in self._worked for f in wanted.text.findings]
+        return tuple(dict.fromkeys((*self.yoke_findings, *texts, *found)))
 
     @property
-    def _no_edge(self) -> tuple[Finding, ...]:
-        """The finding that a border text alone has no edge, where that is so."""
-        if is_project(self.name) or self.asked.edge is not None:
+    def _nothing_to_work(self) -> tuple[Finding, ...]:
+        """The finding that a border text has no edge, or a project no border, where that is so."""
+        if isinstance(self.source, Finding) or self.asked.edge:
             return ()
+        if is_project(self.name):
+            idle = self.project is not None and not self.works
+            return (nothing_worked(self.name),) if idle else ()
         return (edge_needed(self.name, self.command),)
 
     @property

@@ -14,7 +14,7 @@ from border.planning.offers import task_for
 from border.planning.search import Search
 from border.planning.spots import mirrored
 from border.reckoning.counts import count_edge
-from border.reckoning.flat import how_it_lies
+from border.reckoning.flat import Lies, how_it_lies
 from border.reckoning.stitch_sizes import Band
 from border.showing.sizing import EdgeSize, Sized, SizedAll
 from border.text.source import Source
@@ -146,14 +146,16 @@ def _edge_size(edge: Edge, work: Wanted | None, project: Project) -> EdgeSize:
     reading = work.text.reading
     worked = worked_as_said(work, begun)
     whole = len(worked.rounds) == len(reading.rounds)
-    last = 0
+    last, lies = 0, Lies.FLAT
     if known and sizes and worked.rounds:
-        length = how_it_lies(worked, reading, known.shape, sizes)[-1].length.as_it_lies
+        lying = how_it_lies(worked, reading, known.shape, sizes)[-1].length
+        length, lies = lying.around, lying.lies
         last = worked.rounds[-1].number
     return replace(
         plain,
         length=length,
         round=last,
+        lies=lies,
         terms=reading.rules.terms,
         rounds=count_edge(worked),
         closes=whole and all(r.closes for r in worked.rounds),

@@ -123,3 +123,10 @@ def edge_needed(name: str, command: str) -> Finding:
         f"give the edge: border {command} {name} --loops 78, or --runs 6,6,3,3 motif by motif, "
         f"or {command} a project that names it",
     )
+
+
+def nothing_worked(name: str) -> Finding:
+    """The finding that a project has an edge, and no border on it."""
+    message = f"no border is worked in {name}"
+    help_ = 'say which goes on which edge: [[work]], and under it edge = "…" and border = "FILE"'
+    return Finding("nothing-worked", message, help_)

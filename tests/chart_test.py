@@ -263,8 +263,8 @@ def test_the_legend_names_the_symbols_in_the_chosen_terms() -> None:
     done, _ = worked(text, plain(12, of="stitch"))
     us = texts(check_svg(chart("x", [Charted("", done, "us")])))
     uk = texts(check_svg(chart("x", [Charted("", done, "uk")])))
-    assert {"ch (chain)", "sc (single)", "dc (double)", "picot"} <= set(us)
-    assert {"ch (chain)", "dc (double)", "tr (treble)", "picot"} <= set(uk)
+    assert {"ch (chain)", "sc (single crochet)", "dc (double crochet)", "picot"} <= set(us)
+    assert {"ch (chain)", "dc (double crochet)", "tr (treble)", "picot"} <= set(uk)
 
 
 def test_a_name_is_text_and_the_bytes_are_the_same() -> None:

@@ -384,6 +384,25 @@ def test_check_prints_findings_as_json_in_place_of_words(border: Border) -> None
     jsonschema.validate(record, schema() | {"$ref": "#/$defs/CheckRecord"})
 
 
+def test_check_lists_the_readings_of_every_round(border: Border) -> None:
+    row = "round 1: *skip 3 loops, 1 dc in 4th loop, ch 3; repeat from *.\n"
+    write(perhaps_border=f"terms: us\n{row}")
+    plain = border("check", "perhaps.border", "--loops", "12")
+    assert "as it is read" not in plain.out
+    ran = border("check", "perhaps.border", "--loops", "12", "--readings")
+    assert ran.code == 1
+    said = " ".join(ran.out.split())
+    assert "round 1 as it is read: does not come out if the 4th is counted" in said
+    assert "comes out, 3 times write 1 dc in next loop" in said
+    record = json.loads(
+        border("check", "perhaps.border", "--loops", "12", "--readings", "--json").out
+    )
+    jsonschema.validate(record, schema() | {"$ref": "#/$defs/CheckRecord"})
+    ((taken, other),) = [edge["readings"] for edge in record["readings"]]
+    assert (taken["taken"], taken["comes_out"]) == (True, False)
+    assert (other["taken"], other["comes_out"], other["times"]) == (False, True, [3])
+
+
 # --- usage --------------------------------------------------------------------
 
 
@@ -734,3 +753,9 @@ def test_write_needs_an_edge_and_terms_that_there_are(border: Border) -> None:
     ran = border("write", "shells.border", "--loops", "6", "--terms", "french")
     assert ran.code == 2
     assert '--terms: "french" names no terms: give us, uk, early' in ran.err
+
+
+def test_a_border_that_is_not_there_is_told_once(border: Border) -> None:
+    ran = border("count", "nothing.border")
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err.count("error:") == 1 and "edge-needed" not in ran.err

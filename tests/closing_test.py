@@ -6,7 +6,6 @@ import pytest
 from worked import codes, counts, made, motifs, plain, repeats, worked
 
 from border.working.adjusting import Adjustment
-from border.yoke.edges import Edge
 
 
 def test_a_repeat_that_does_not_come_out_leaves_the_rest() -> None:
@@ -40,6 +39,17 @@ def test_meeting_the_start() -> None:
     )  # fmt: skip
     assert codes(text, plain(8)) == ["meets-its-start"]
     assert codes(text, plain(9)) == []
+
+
+def test_chains_before_the_step_that_runs_out_may_be_those_of_the_start() -> None:
+    text = """
+        round 1: (ch 4), 2 sc in first loop, ch 7, *2 sc in next loop, ch 4, 2 sc in next loop,
+            ch 7; repeat from *.
+    """
+    (one,) = counts(text, plain(4))
+    # 4 loops: (ch 4, 2 sc, ch 7), 2 sc, ch 4, 2 sc, ch 7, and 2 sc before the start's ch 4
+    assert (made(one), one.closes) == ({"sc": 8, "ch": 22}, True)
+    assert repeats(one) == [(1, {"loop": 2}, 0)]
 
 
 def test_head_that_is_the_whole_repeat() -> None:
@@ -215,38 +225,24 @@ def test_passes_more() -> None:
     assert codes(text.replace("each of next 2 loops", "next loop"), plain(10)) == []
 
 
-def test_remedies_go_by_the_repeat_that_leaves_something_over() -> None:
-    text = """
-        round 1: over edge.1: *1 sc in next loop, skip 2 loops; repeat from *;
-            elsewhere, over each motif: *1 dc in next loop, skip 1 loop; repeat from *.
-    """
-    found = next(f for f in worked(text, motifs(4, 3, 2))[1] if f.code == "row-does-not-close")
-    assert "a repeat takes 3 loops on edge.1; a repeat takes 2 loops on edge.2" in found.message
-    for part, skip, twice in (("edge.1", 1, 2), ("edge.2", 1, 1)):
-        assert f"(by = {skip}), or work" in (found.help or "")
-        assert f"(by = -{twice}) on {part}" in (found.help or "")
-        for by in (skip, -twice):
-            eased = worked(text, motifs(4, 3, 2), (Adjustment(1, part, by),))[1]
-            told = " ".join(f.message for f in eased if f.code == "row-does-not-close")
-            assert part not in told
-
-
-@pytest.mark.parametrize("edge", [plain(1), motifs(4, 2)])
-def test_no_adjustment_is_advised_where_no_repeat_is_made(edge: Edge) -> None:
-    text = "round 1: *1 sc in next loop, skip 3 loops; repeat from *."
-    if edge.runs:
-        text = text.replace("1: *", "1: over each motif: *")
-    found = next(f for f in worked(text, edge)[1] if f.code == "row-does-not-close")
-    assert "not one repeat fits" in found.message
-    assert "by =" not in (found.help or "")
-
-
 def test_of_as_many_repeats_of_either_kind_the_first_is_told() -> None:
     text = "round 1: over each motif: 2 dc in every 2nd loop, with ch 2 between."
     (one,) = counts(text, motifs(3, 7))
     # edge.1: one without chains; edge.2: two with them, the last without
     assert made(one) == {"dc": 8, "ch": 4}
     assert (one.repeats[0].times, one.repeats[0].makes.chains) == (4, 0)
+
+
+def test_a_group_is_not_worked_by_working_into_a_picot_on_it() -> None:
+    text = """
+        round 1: *3 dc in next loop, ch 1; repeat from *.
+        round 2: *(2 dc, picot, 2 dc) in next space; repeat from *.
+        round 3: *1 sc in next group, ch 2, skip 1 group; repeat from *, 1 sc in last PLACE.
+    """
+    picot = counts(text.replace("PLACE", "picot"), plain(5))[2]
+    assert (made(picot), picot.closes) == ({"sc": 3, "ch": 4}, False)
+    assert repeats(picot) == [(2, {"group": 2}, 1)]
+    assert counts(text.replace("PLACE", "group"), plain(5))[2].closes
 
 
 UK = """
@@ -279,3 +275,29 @@ def test_repeats_that_take_otherwise_are_counted() -> None:
     even, odd = (counts(text, motifs(*([loops] * 4)))[1].repeats[0] for loops in (3, 4))
     assert (even.times, even.takes, even.otherwise) == (4, {"ch-4 space": 2}, 0)
     assert (odd.times, odd.takes, odd.otherwise) == (8, {"ch-4 space": 2}, 4)
+
+
+def test_a_run_that_is_not_there_is_told_with_the_group_that_may_be_meant() -> None:
+    text = "round 1: 5 dc in each loop.\nround 2: *1 sc on the centre of the 5 dc, ch 5; repeat."
+    (told,) = (f for f in worked(text, plain(6))[1] if f.code == "no-stitches")
+    assert told.message.endswith("the row below has no 5-dc run")
+    assert told.help is not None and 'write "group of 5"' in told.help
+    mended = text.replace("centre of the 5 dc", "centre of next group of 5")
+    assert made(counts(mended, plain(6))[1]) == {"sc": 6, "ch": 30}
+
+
+def test_an_adjustment_of_a_part_that_is_not_there_is_led_to_one_that_is() -> None:
+    text = "round 1: *1 sc in next loop, ch 3, skip 1 loop; repeat from *."
+    for at, help_ in (("edge.22", 'did you mean "edge.2"?'), ("cuff", "name a section, a wheel")):
+        (told,) = worked(text, motifs(4, 4, 4), (Adjustment(1, at, 1),))[1][:1]
+        assert (told.code, (told.help or "").startswith(help_)) == ("adjustment-has-no-place", True)
+
+
+@pytest.mark.parametrize("begun", ["ch 3 as dc", "1 dc in same place"])
+def test_a_start_chain_works_into_what_the_round_begins_in(begun: str) -> None:
+    text = f"""
+        round 1: *(1 hdc, ch 2, 2 dc) in next loop, ch 1; repeat from *.
+        round 2: begin in 2nd st, {begun}, 1 dc in next block, 1 dc in last block.
+    """
+    # stitches are worked into, and the hdc that lies before the beginning is left
+    assert not counts(text, plain(4))[1].closes

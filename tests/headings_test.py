@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from reading import faults, read, read_rows
 
-from border.text.tree import Headings, Multiple, Worked
+from border.text.tree import Bare, Headings, Multiple, Worked
 
 ROW = "\nround 1: 2 dc.\n"
 
@@ -35,7 +35,7 @@ half-treble stitch means us hdc
         True,
         True,
         Worked.ONE_WAY,
-        True,
+        Bare.EACH,
         Multiple(10, 2),
         (("plain", "sc"), ("half treble stitch", "hdc")),
     )

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator
+from fnmatch import fnmatchcase
 from pathlib import Path
 
 import pytest
@@ -172,6 +174,46 @@ def test_only_the_command_line_touches_the_world(module: Path) -> None:
 def test_every_floor_is_there() -> None:
     rooms = {room_of(m) for m in modules()}
     assert rooms == set(LEVEL)
+
+
+def drawn(page: str) -> dict[str, set[str]]:
+    """The files that the drawing of the house names, by room ("" is the landing): as patterns."""
+    house = page[page.index("    border/\n") : page.index("    grammar/ ")]
+    rooms: dict[str, set[str]] = {"": set()}
+    room = ""
+    for line in house.splitlines()[1:]:
+        if entry := re.match(r"      (\w+)/ ", line):
+            room = entry[1]
+            rooms[room] = set()
+        elif re.match(r"      \S", line):
+            room = ""
+        rooms[room] |= set(re.findall(r"[\w*]+\.(?:py|css|js)\b", line))
+    return rooms
+
+
+def test_the_house_is_drawn_as_it_is() -> None:
+    """Every module stands in its room of the drawing, and nothing else does."""
+    rooms = drawn((HOUSE.parent / "DEVELOPERS.md").read_text(encoding="utf-8"))
+    there: dict[str, set[str]] = {}
+    for path in HOUSE.rglob("*"):
+        if path.suffix in (".py", ".css", ".js"):
+            room = path.parent.relative_to(HOUSE).as_posix()
+            if room == "." or path.name != "__init__.py":
+                there.setdefault("" if room == "." else room, set()).add(path.name)
+    assert rooms.keys() == there.keys()
+    for room, names in there.items():
+        patterns = rooms[room]
+        assert [n for n in names if not any(fnmatchcase(n, p) for p in patterns)] == [], room
+        assert [p for p in patterns if not any(fnmatchcase(n, p) for n in names)] == [], room
+
+
+@pytest.mark.parametrize("module", modules(), ids=lambda p: str(p.relative_to(HOUSE)))
+def test_modules_and_what_is_public_in_them_say_what_they_are_for(module: Path) -> None:
+    tree = ast.parse(module.read_text(encoding="utf-8"))
+    assert ast.get_docstring(tree)
+    public = (ast.FunctionDef, ast.ClassDef)
+    defined = [n for n in tree.body if isinstance(n, public) and not n.name.startswith("_")]
+    assert [n.name for n in defined if not ast.get_docstring(n)] == []
 
 
 @pytest.mark.parametrize(

@@ -75,7 +75,7 @@ def test_both_readings_are_offered_and_settle_it(steps: str, together: str, apar
         "2 dc, ch 2, 2 dc, all in next space",
         "ch 5, 1 sc in next space",
         "ch 5, 1 sc in each of the next 3 spaces",
-        "1 sc in each space, ch 5",
+        "1 sc in each space, (ch 5)",
         "(ch 5), 1 sc in each space",
         "3 dc in the next 3 st",
         "1 dc in the next 3 st",

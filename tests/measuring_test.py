@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 
 import pytest
-from lace import line, on, project, stitches, swatch
+from lace import line, on, pattern, project, stitches, swatch
 from rich.console import Console
 
 from border.pipeline import Pipeline
@@ -161,3 +161,14 @@ def test_the_rounds_to_come_are_brought_back_to_size() -> None:
     assert "nothing need be changed: they have room for it" in told(room)
     (work,) = neck("62").lying.works
     assert work.back is None
+
+
+@pytest.mark.parametrize(("mm", "asked"), [(12.5, True), (30, True), (105, False), (1250, True)])
+def test_a_measure_in_the_wrong_unit_is_asked_after(mm: float, asked: bool) -> None:
+    """The demo: 10 spaces of round 3 should measure 12 to 13 cm, so 3 cm and 125 cm cannot be."""
+    found = '[[work]]\nedge = "neck"\n'
+    said = f"measured = [{{ round = 3, spaces = 10, mm = {mm} }}]\n"
+    findings = pattern("fern.toml", {found: found + said}).lying.findings
+    told = [f for f in findings if f.code == "measure-unlikely"]
+    assert len(told) == asked
+    assert all(f.span and f"measure {mm:g} mm, where they should" in f.message for f in told)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from worked import counts, made, motifs, plain, repeats
+from worked import counts, made, motifs, plain, repeats, worked
 
 
 def last_row(text: str, places: int = 12) -> dict[str, int]:
@@ -156,3 +156,15 @@ def test_what_a_step_passes_to_reach_the_2nd_is_left() -> None:
     """
     (one,) = counts(text, plain(7, closed=False))
     assert repeats(one) == [(1, {"loop": 4}, 2)]
+
+
+def test_a_point_at_the_start_is_the_first_also_where_a_round_begins_in_the_2nd() -> None:
+    edge = plain(4, of="chain")
+    text = "round 1: {}, 1 dc in same place, 1 sc in each st."
+    starts = []
+    for place in ("next 2 st", "2nd pair of st", "3rd pair of st"):
+        (one,) = worked(text.format(f"begin between {place}"), edge)[0].rounds
+        starts.append(one.fabric.pos[0] / one.fabric.tick)
+    assert starts == [0, 1, 2]
+    (one,) = worked("round 1: *1 dc between 2nd pair of st; repeat from *.", edge)[0].rounds
+    assert [p / one.fabric.tick for p in one.fabric.pos] == [1, 3]

@@ -100,11 +100,11 @@ def test_an_unknown_key_is_told_with_the_nearest_and_read_as_meant() -> None:
     project, _ = read(text)
     assert project is not None
     assert project.strips[0].motifs == 5
-    assert project.thread and project.thread.hook_mm == 1.0
+    assert project.thread and project.thread.hook_mm == 1.75
 
 
 def test_an_unknown_key_like_none_is_left_out() -> None:
-    text = FERN.replace("ball_m = 11", "ball_m = 11\ncolour = 3")
+    text = FERN.replace("ball_m = 21", "ball_m = 21\ncolour = 3")
     ((code, message, help_, at),) = faults(text)
     assert (code, message, at) == ("unknown-key", 'there is no key "colour" in [thread]', "colour")
     assert help_.startswith("the keys here are size, tex, den, nm, ne, hook_mm")
@@ -151,9 +151,9 @@ def test_an_unknown_key_like_none_is_left_out() -> None:
         ),
         ("format = 1", "", '"format" is missing', "write format = 1", ""),
         ("format = 1", "format = 2", '"format" must be 1, not 2', "as in format = 1", "2"),
-        ('size = "40"', "size = 40", '"size" must be words in quotation marks, not 40', "", "40"),
-        ("hook_mm = 1.0", "hook_mm = -1.0", '"hook_mm" must be more than 0, not -1.0', "", "-1.0"),
-        ('size = "40"', 'size = "40"\ntex = 91', "the thread has a size, and a tex too", "", ""),
+        ('size = "10"', "size = 10", '"size" must be words in quotation marks, not 10', "", "10"),
+        ("hook_mm = 1.75", "hook_mm = -1.0", '"hook_mm" must be more than 0, not -1.0', "", "-1.0"),
+        ('size = "10"', 'size = "10"\ntex = 91', "the thread has a size, and a tex too", "", ""),
         (
             'name = "underarm"',
             'name = "under | arm"',
@@ -175,7 +175,7 @@ def test_a_bad_value_is_told_where_it_stands(
 
 
 def test_one_run_shows_faults_of_form_and_of_the_yoke() -> None:
-    text = FERN.replace('size = "40"', "size = 40").replace(
+    text = FERN.replace('size = "10"', "size = 10").replace(
         '"neck 5", "hem 5"', '"neck 5", "hem 6"'
     )
     project, findings = read(text)

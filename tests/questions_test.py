@@ -37,6 +37,15 @@ DCS = "round 1: 1 dc in each loop.\n"
             ["write 1 dc in next loop"],
         ),
         ("round 1: *3 dc; 2 dc in 4th loop; repeat from *.", 12, ["write 2 dc in next loop"]),
+        (
+            "round 1: *skip 2 loops; 1 dc in 3rd loop, ch 3; skip 3 loops; 1 sc in 4th loop, ch 3;"
+            " repeat from *.",
+            21,
+            [
+                "write *skip 2 loops, 1 dc in next loop, ch 3, skip 3 loops, 1 sc in next loop, ch 3;"
+                " repeat from *"
+            ],
+        ),
         # one in the space, not one in each chain
         (
             f"{ARCHES}round 2: *1 sc in next 5 ch, ch 2; repeat. (6 sc)",

@@ -30,6 +30,7 @@ from random_steps import (
 from border.text.tree import (
     AtJoint,
     AtJoints,
+    Bare,
     Begin,
     Border,
     Clause,
@@ -236,7 +237,7 @@ def headings(draw: st.DrawFn, closed: bool) -> Headings:
         chains_count=draw(st.sampled_from((True, True, False, False, None))),
         rows_repeated=draw(st.sampled_from((None, None, None, True, False))),
         worked=draw(st.sampled_from((None, None, *Worked))) if not closed else None,
-        bare_in_each=True,
+        bare=Bare.EACH,
     )
 
 

@@ -18,10 +18,18 @@ from border.text.tree import (
     Which,
     Whole,
 )
+from border.text.written import write_border
 
 SPACE = Kind("space")
 LOOP = Kind("loop")
-QUESTIONS = {"perhaps-one-place", "perhaps-counted-on", "perhaps-picot"}
+QUESTIONS = {
+    "perhaps-one-place",
+    "perhaps-counted-on",
+    "perhaps-picot",
+    "perhaps-last-of-each",
+    "perhaps-as-they-come",
+    "perhaps-leads-on",
+}
 """Asked of a text that is read all the same."""
 
 BLOCK = Kind("block")
@@ -80,3 +88,17 @@ def faults(text: str) -> list[tuple[str, str]]:
 def row_faults(steps: str, headings: str = "terms: us") -> list[tuple[str, str]]:
     """The faults of `round 1: steps`."""
     return faults(f"{headings}\nround 1: {steps}\n")
+
+
+def written(steps: str, terms: str = "us", headings: str = "") -> str:
+    """`round 1: steps` as it is read without faults, in US words and on one line."""
+    border, findings = read(f"terms: {terms}\n{headings}\nround 1: {steps}\n")
+    assert not findings, [(f.code, f.message) for f in findings]
+    text = write_border(border, "us")
+    return " ".join(text[text.index("round 1: ") + len("round 1: ") :].split()).rstrip(".")
+
+
+def asked(steps: str, terms: str = "us", headings: str = "") -> dict[str, str]:
+    """What is told of `round 1: steps`: by its code, what to do."""
+    _, findings = read(f"terms: {terms}\n{headings}\nround 1: {steps}\n")
+    return {f.code: f.help or "" for f in findings}

@@ -149,7 +149,7 @@ def test_one_more_wheel_in_front_and_back_round_by_round() -> None:
     arm, as_it_was = edge(then, "left armhole"), edge(sizing.now, "left armhole")
     assert (arm.places, arm.length, arm.closes) == (as_it_was.places, as_it_was.length, True)
     text = told(sizing)
-    assert "neck: 88 loops become 102, 16 wheels 18; 10 cm become 13 cm along round 6" in text
+    assert "neck: 88 loops become 102, 16 wheels 18; 20 cm become 25 cm along round 6" in text
     assert "its border closes with 2 places eased in" in text
     assert "left armhole" not in text
 
@@ -164,7 +164,7 @@ def test_what_is_eased_in_now_counts_for_now_only() -> None:
 
 
 def test_the_sizes_on_either_side_of_a_length() -> None:
-    sizing = pattern("fern.toml").resized("neck", 120.0, ())
+    sizing = pattern("fern.toml").resized("neck", 230.0, ())
     assert sizing.then
     lengths = []
     for then in sizing.then:
@@ -172,17 +172,17 @@ def test_the_sizes_on_either_side_of_a_length() -> None:
         assert long is not None
         lengths.append(long.middle)
         assert then.goes_together
-    far = [abs(mm - 120) for mm in lengths]
+    far = [abs(mm - 230) for mm in lengths]
     assert far == sorted(far)
     by_group: dict[tuple[str, ...], list[float]] = {}
     for then, mm in zip(sizing.then, lengths, strict=True):
         by_group.setdefault(tuple(name for name, _ in then.more), []).append(mm)
-    assert by_group["front", "back"][0] > 120  # two wheels more are 13 cm, none are 10 cm
+    assert by_group["front", "back"][0] > 230  # two wheels more are 25 cm, none are 20 cm
     assert len(by_group["front",]) == 2
-    assert min(by_group["front",]) <= 120 <= max(by_group["front",])
+    assert min(by_group["front",]) <= 230 <= max(by_group["front",])
     text = told(sizing)
-    assert "neck, to measure 12 cm" in text
-    assert "it has 16 wheels now, and measures 10 cm along round 6" in text
+    assert "neck, to measure 23 cm" in text
+    assert "it has 16 wheels now, and measures 20 cm along round 6" in text
     assert "front: 2 more wheels" in text
 
 
@@ -276,6 +276,34 @@ def test_an_open_edge_of_chains_is_as_long_as_its_chains() -> None:
     places = {edge(then, "edging").places: edge(then, "edging").closes for then in sizing.then}
     assert places[100] is True
     assert all(closes is (n % 3 == 1) for n, closes in places.items())
+
+
+@pytest.mark.parametrize(
+    ("each", "long", "lies"), [(1, 75, "cup"), (3, 225, ""), (9, 240, "ruffle")]
+)
+def test_a_round_that_ruffles_makes_an_edge_no_longer(each: int, long: float, lies: str) -> None:
+    """On a straight edge of 240 mm, with stitches of 2.5 mm: too few of them draw it in, and of too
+    many the rest lies in folds, as on a tube that is wider than the cloth it is sewn to."""
+    text = """
+    format = 1
+    [[edge]]
+    name = "edging"
+    closed = false
+    places = 30
+    length_mm = 240
+    [[work]]
+    edge = "edging"
+    border = "solid.border"
+    [thread]
+    hook_mm = 1.5
+    sample = [{ stitch = "dc", stitches = 20, used_mm = 500, width_mm = 50 }]
+    """
+    solid = f"terms: us\nround 1: {each} dc in each loop.\n"
+    sizing = project(text, solid=solid).resized("edging", 300.0, ())
+    now = edge(sizing.now, "edging")
+    assert now.length is not None
+    assert now.length.middle == pytest.approx(long)
+    assert (f"which will {lies}:" in told(sizing)) is (lies != "")
 
 
 def test_a_length_that_nothing_tells_is_asked_for() -> None:

@@ -14,6 +14,7 @@ from border.text.tree import (
     ST,
     AtJoint,
     AtJoints,
+    Bare,
     Begin,
     Between,
     BetweenPicots,
@@ -189,10 +190,6 @@ def start_chains(draw: st.DrawFn) -> StartChain:
     return StartChain(count, draw(stitches), draw(st.integers(0, 4)), place)
 
 
-def _one_place(items: list[Item]) -> tuple[Item, ...]:
-    return tuple(items)
-
-
 inner_steps: st.SearchStrategy[Item] = (
     chains
     | picots
@@ -289,7 +286,7 @@ def headings(draw: st.DrawFn) -> Headings:
         draw(maybe),
         draw(maybe),
         draw(st.sampled_from((None, *Worked))),
-        draw(st.booleans()),
+        draw(st.sampled_from((None, *Bare))),
         draw(st.none() | st.builds(Multiple, counts, st.integers(0, 20))),
         tuple((word, draw(st.sampled_from(US))) for word in words),
     )

@@ -90,6 +90,7 @@ def test_overrides_stand_in_their_own_terms_and_fall_away_in_others() -> None:
         (Kind("group"), "group", "groups"),
         (Kind("group", 3), "group of 3", "groups of 3"),
         (Kind("group", 3, "dc"), "3-tr group", "3-tr groups"),
+        (Kind("block", None, "dc"), "block of tr", "blocks of tr"),
         (Kind("block", 5), "block of 5", "blocks of 5"),
         (Kind("picot"), "picot", "picots"),
         (Kind("joint"), "joint", "joints"),

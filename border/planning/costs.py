@@ -25,7 +25,17 @@ NEVER = 10_000
 
 
 class Costs(Struct, frozen=True):
-    """What is paid for what, in points. `WORDS` says it in words."""
+    """What is paid for what, in points.
+
+    `place`: every place passed over or worked twice; the others but the last three come
+    besides: `showy` in a round with groups, picots or stitches worked together; `last` in
+    the last round; `seen_1` to `seen_3` where it is little seen, seen, and where everybody
+    looks; `regular` for a spot that is like most of the edge; `second` for a second place at
+    one spot. `lopsided`: every place without its mirror image on the other side.
+    `neighbours`: every two spots of a round that lie next to each other. `against_curve`: a
+    place worked twice on an edge that curves inwards, or passed over on one that curves
+    outwards.
+    """
 
     place: int = 1000
     showy: int = 300
@@ -45,22 +55,6 @@ class Costs(Struct, frozen=True):
 
     def seen(self, how_much: int) -> int:
         return (0, self.seen_1, self.seen_2, self.seen_3)[how_much]
-
-
-WORDS = {
-    "place": "every place passed over or worked twice",
-    "showy": "besides, in a round with groups, picots or stitches worked together",
-    "last": "besides, in the last round",
-    "seen_1": "besides, where it is little seen (straps, the back; seen = 1)",
-    "seen_2": "besides, where it is seen (the front; seen = 2)",
-    "seen_3": "besides, where everybody looks (the middle of the front; seen = 3)",
-    "regular": "besides, for a spot that is like most of the edge",
-    "second": "besides, for a second place at one spot",
-    "lopsided": "for every place without its mirror image on the other side",
-    "neighbours": "for every two spots of a round that lie next to each other",
-    "against_curve": "for a place worked twice on an edge that curves inwards, "
-    "or passed over on one that curves outwards",
-}
 
 
 SHORT = {

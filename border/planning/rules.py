@@ -37,6 +37,7 @@ def growers(trials: Sequence[Trial]) -> list[int]:
 
 
 def made_again(trial: Trial) -> list[int]:
+    """The numbers of the repeats that are made more than once."""
     return [i for i, repeat in enumerate(trial.repeats) if repeat.times > 1]
 
 

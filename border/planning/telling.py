@@ -61,6 +61,7 @@ def _many(ways: Iterable[Series], of: str, last: str) -> str:
 
 
 def by_parts(round_: Round) -> Finding:
+    """No one multiple: a round has clauses."""
     message = (
         f"round {round_.number} is worked part by part, so no one number of places makes the "
         "border close"
@@ -70,6 +71,7 @@ def by_parts(round_: Round) -> Finding:
 
 
 def only_some(ways: tuple[Series, ...], of: str) -> Finding:
+    """No one multiple: the border closes on several, or on single numbers."""
     message = (
         f"the border closes on {_many(ways, of, ' and on ')}, so there is no one multiple for it"
     )
@@ -80,6 +82,7 @@ def only_some(ways: tuple[Series, ...], of: str) -> Finding:
 
 
 def unevenly(round_: Round, of: str) -> Finding:
+    """No one multiple: none was found in what is tried."""
     message = (
         f"round {round_.number} comes round too unevenly, or too seldom, for a multiple of "
         f"{several(of)} to be found"
@@ -89,6 +92,7 @@ def unevenly(round_: Round, of: str) -> Finding:
 
 
 def too_many(round_: Round, of: str) -> Finding:
+    """No one multiple: the rounds close together on too large numbers, if at all."""
     n = round_.number
     message = (
         f"the numbers of {several(of)} on which the rounds up to round {n} might close together "

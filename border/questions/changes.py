@@ -38,13 +38,28 @@ class Otherwise(Struct, frozen=True):
     below: Round | None = None
 
 
-def changed(items: Items, change: Callable[[Item], Iterable[Items]]) -> Iterator[Change]:
+Changing = Callable[[Items, int], Iterable[Items]]
+"""(the steps of a list, which of them) -> what may stand in place of it."""
+
+
+def changed(
+    items: Items, change: Callable[[Item], Iterable[Items]], *, in_brackets: bool = True
+) -> Iterator[Change]:
     """Every way to change one step; `change` gives what may stand in place of it."""
+    yield from changed_beside(items, lambda steps, n: change(steps[n]), in_brackets=in_brackets)
+
+
+def changed_beside(items: Items, change: Changing, *, in_brackets: bool = True) -> Iterator[Change]:
+    """The same, where it matters what stands beside a step.
+
+    `in_brackets`: steps are changed in a bracket that goes into one place, too.
+    """
+    inside = Repeat | Bracket if in_brackets else Repeat
     for n, item in enumerate(items):
-        for new in change(item):
+        for new in change(items, n):
             yield Change(items[:n] + new + items[n + 1 :], item, new)
-        if isinstance(item, Repeat | Bracket):
-            for inner in changed(item.items, change):
+        if isinstance(item, inside):
+            for inner in changed_beside(item.items, change, in_brackets=in_brackets):
                 if inner.items:
                     whole = replace(item, items=inner.items)
                     yield Change((*items[:n], whole, *items[n + 1 :]), inner.old, inner.new)

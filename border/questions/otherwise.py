@@ -6,7 +6,14 @@ from collections.abc import Callable, Iterable, Iterator
 
 from msgspec.structs import replace
 
-from border.questions.changes import Change, Items, Otherwise, changed, rounds_with
+from border.questions.changes import (
+    Change,
+    Items,
+    Otherwise,
+    changed,
+    changed_beside,
+    rounds_with,
+)
 from border.questions.ends import SPACES, ends
 from border.stitches import STITCHES
 from border.text.readings import Round
@@ -26,7 +33,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.written import write_item
+from border.text.written import write_item, write_text
 from border.text.written_places import write_ordinal
 
 
@@ -116,23 +123,30 @@ def _heights(items: Items, most: int) -> list[str]:
 def _counted_on(round_: Round) -> Iterator[Otherwise]:
     """`skip 3, 1 dc in 4th st`: the 4th may count the three that were skipped."""
 
-    def change(items: Items) -> Iterator[Change]:
-        for n, item in enumerate(items):
-            place = item.place if isinstance(item, Stitches) else None
-            passed = _passed(items[n - 1]) if n else 0
-            if place is not None and place.which is Which.NTH and place.count == passed + 1 > 1:
-                new = replace(item, place=replace(place, which=Which.NEXT, count=1))
-                yield Change((*items[:n], new, *items[n + 1 :]), item, (new,))
-            if isinstance(item, Repeat):
-                for inner in change(item.items):
-                    whole = replace(item, items=inner.items)
-                    yield Change((*items[:n], whole, *items[n + 1 :]), inner.old, inner.new)
+    def change(items: Items, n: int) -> Iterator[Items]:
+        item = items[n]
+        place = item.place if isinstance(item, Stitches) else None
+        passed = _passed(items[n - 1]) if n else 0
+        if place is not None and place.which is Which.NTH and place.count == passed + 1 > 1:
+            yield (replace(item, place=replace(place, which=Which.NEXT, count=1)),)
 
-    for other, one in rounds_with(round_, change):
-        assert isinstance(one.old, Stitches) and one.old.place is not None
-        nth = write_ordinal(one.old.place.count)
-        if_ = f"the {nth} is counted from where the step before it began"
-        edit = f"write {write_item(one.new[0], round_.rules.terms)}"
+    def each_and_all(items: Items) -> Iterator[Change]:
+        yield from changed_beside(items, change, in_brackets=False)
+        nearer, times = items, 0
+        while (one := next(changed_beside(nearer, change, in_brackets=False), None)) is not None:
+            nearer, times = one.items, times + 1
+        if times > 1:
+            yield Change(nearer, items[0], nearer)
+
+    for other, one in rounds_with(round_, each_and_all):
+        counted = "counted from where the step before it began"
+        if one.new is one.items:
+            edit = f"write {write_text(Text(one.new), round_.rules.terms)}"
+            if_ = f"every ordinal in it is {counted}"
+        else:
+            assert isinstance(one.old, Stitches) and one.old.place is not None
+            edit = f"write {write_item(one.new[0], round_.rules.terms)}"
+            if_ = f"the {write_ordinal(one.old.place.count)} is {counted}"
         yield Otherwise("perhaps-read-so", if_, edit, one.old.span, other)
 
 

@@ -6,11 +6,16 @@ from collections.abc import Iterator
 
 from msgspec.structs import replace
 
-from border.questions.changes import Change, Items, Otherwise, changed, rounds_with
+from border.questions.changes import (
+    Items,
+    Otherwise,
+    changed,
+    changed_beside,
+    rounds_with,
+)
 from border.text.readings import Round
 from border.text.steps import passes_something, walk
 from border.text.tree import (
-    Bracket,
     Chains,
     Item,
     Place,
@@ -137,20 +142,15 @@ def _stars(round_: Round) -> Iterator[Otherwise]:
 def _misses(round_: Round) -> Iterator[Otherwise]:
     """A miss that was left out, behind chains where misses mostly stand."""
 
-    def change(items: Items) -> Iterator[Change]:
-        for n, item in enumerate(items):
-            followed = n + 1 < len(items) and isinstance(items[n + 1], Skip)
-            if isinstance(item, Chains) and not followed:
-                for count in _LEFT_OUT:
-                    new = (item, Skip(count, None))
-                    yield Change((*items[:n], *new, *items[n + 1 :]), item, new)
-            if isinstance(item, Repeat | Bracket) and not isinstance(item, Bracket):
-                for inner in change(item.items):
-                    whole = replace(item, items=inner.items)
-                    yield Change((*items[:n], whole, *items[n + 1 :]), inner.old, inner.new)
+    def change(items: Items, n: int) -> Iterator[Items]:
+        followed = n + 1 < len(items) and isinstance(items[n + 1], Skip)
+        if isinstance(items[n], Chains) and not followed:
+            yield from ((items[n], Skip(count, None)) for count in _LEFT_OUT)
 
     terms = round_.rules.terms
-    for other, one in rounds_with(round_, change):
+    for other, one in rounds_with(
+        round_, lambda items: changed_beside(items, change, in_brackets=False)
+    ):
         miss, chains = write_item(one.new[1], terms), write_item(one.old, terms)
         if_ = f"{miss} stands behind {chains}"
         yield Otherwise(_CODE, if_, f"write {chains}, {miss}", one.old.span, other)

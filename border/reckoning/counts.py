@@ -43,6 +43,8 @@ class RepeatCount(Struct, frozen=True):
 
 
 class SectionCount(Struct, frozen=True):
+    """What is made over one section."""
+
     section: str
     made: Tally
 

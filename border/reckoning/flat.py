@@ -63,8 +63,15 @@ class Length(Struct, frozen=True):
         low, high = self.worked.low, self.worked.high
         return Band(*(min(max(mm, low), high) for mm in (self.needed.low, self.needed.high)))
 
+    @property
+    def around(self) -> Band:
+        """The length of the edge that it makes: what it has too much lies in folds."""
+        return self.needed if self.lies is Lies.RUFFLES else self.as_it_lies
+
 
 class SectionLies(Struct, frozen=True):
+    """How long a round is over one section."""
+
     section: str
     length: Length
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from border.showing.blocks import Block
 from border.showing.chart_parts import Symbol, picot_height
 from border.showing.chart_symbols import as_shown, symbol_drawn
+from border.showing.sheet_words import full_name
 from border.showing.svg import tag, width_of, words
 from border.stitches import STITCHES
 from border.text.vocabulary import vocabulary
@@ -46,12 +47,13 @@ def _tall(kind: str, size: int) -> float:
 
 
 def name_in_legend(kind: str, terms: str) -> str:
-    """`tr (treble)`: a symbol's name in these terms, or in US terms where they have none."""
+    """`tr (treble)`, `sc (single crochet)`: a symbol's name in these terms, or in US terms where
+    they have none."""
     if kind == CHAIN:
         return "ch (chain)"
     if kind == PICOT:
         return "picot"
     names = vocabulary().stitches[kind]
     mine = names[terms] or names["us"]
-    told = f"{mine[0]} ({mine[1]})" if len(mine) > 1 else mine[0]
+    told = mine[0] if len(mine) < 2 else f"{mine[0]} ({full_name(kind, terms)})"
     return told if names[terms] else f"{told}, US"

@@ -50,6 +50,7 @@ def picot_radius(size: int) -> float:
 
 
 def picot_height(size: int) -> float:
+    """How far a picot of so many chains stands up, with room above it."""
     return 2 * picot_radius(size) + 7
 
 

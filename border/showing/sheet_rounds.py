@@ -131,7 +131,7 @@ def _key(round_: Round, count: RoundCount, way: Course) -> str:
 def _faults(piece: Piece, count: RoundCount) -> Iterator[str]:
     for f in piece.findings:
         if f.round == count.number and f.severity is not Severity.NOTE:
-            yield harmless(f.message)
+            yield harmless(f.message.removeprefix(f"round {count.number} does not close: "))
             yield from (harmless(line) for line in (f.help or "").splitlines())
 
 

@@ -83,7 +83,7 @@ def abbreviations(piece: Piece, rows: Sequence[str]) -> tuple[Abbreviation, ...]
         if stitch.name in counted or re.search(rf"\b{re.escape(short)}\b", words):
             chains = "chain" if stitch.height == 1 else "chains"
             high = f", {stitch.height} {chains} high" if stitch.height else ""
-            found.append(Abbreviation(short, f"{_in_full(stitch.name, piece.terms)}{high}"))
+            found.append(Abbreviation(short, f"{full_name(stitch.name, piece.terms)}{high}"))
     found.append(Abbreviation("ch", "chain"))
     if re.search(r"\bst\b", words):
         found.append(Abbreviation("st", "stitch, of any kind"))
@@ -93,7 +93,7 @@ def abbreviations(piece: Piece, rows: Sequence[str]) -> tuple[Abbreviation, ...]
     return tuple(found)
 
 
-def _in_full(stitch: str, terms: str) -> str:
+def full_name(stitch: str, terms: str) -> str:
     """`double crochet`, `half treble`, `slip stitch`: the longest name that the terms have."""
     table = vocabulary().stitches[stitch]
     names = [n for n in table[terms] or table["us"] if max(map(len, n.split())) > 3]

@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from border.findings import Finding
 from border.reckoning.counts import RoundCount
+from border.reckoning.flat import Lies
 from border.reckoning.stitch_sizes import Band
 from border.text.source import Source
 
@@ -15,7 +16,7 @@ from border.text.source import Source
 class EdgeSize(Struct, frozen=True):
     """An edge of one size, and the border on it.
 
-    `of`: what its places are. `length`: of the last round as it lies, or (`round` 0) along the
+    `of`: what its places are. `length`: of the last round as it `lies`, or (`round` 0) along the
     wheels; None where nothing tells. `closes`: None without a border. `eased`: so many places
     eased in would make it close; None where it closes, or nothing does.
     """
@@ -30,6 +31,7 @@ class EdgeSize(Struct, frozen=True):
     rounds: tuple[RoundCount, ...]
     closes: bool | None
     eased: int | None
+    lies: Lies = Lies.FLAT
 
 
 class Sized(Struct, frozen=True):

@@ -9,6 +9,7 @@ from rich.table import Table
 from rich.text import Text
 
 from border.planning.telling import several
+from border.reckoning.flat import Lies
 from border.showing.folding import everything
 from border.showing.layout import Rows
 from border.showing.lengths import between, measure
@@ -30,6 +31,8 @@ def _ways(sizing: SizedAll) -> Iterator[RenderableType]:
     now = _edge(sizing.now, sizing.edge)
     heading = Text(f"{harmless(now.edge)}, to measure {measure(sizing.wanted_mm)}", style="bold")
     told = f"\nit has {_size(now)} now, and measures {_long(now)} {_where(now)}"
+    if now.lies is not Lies.FLAT:
+        told += f", which {now.lies}:\nlet border flat mend that first, for the measure goes by it"
     yield heading.append(told, style="not bold")
     if not sizing.then:
         what = "wheels" if now.motifs else several(now.of)

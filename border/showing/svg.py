@@ -36,10 +36,12 @@ def called(name: str) -> str:
 
 
 def circle(x: float, y: float, r: float, **attributes: str | float) -> str:
+    """A circle of radius r about (x, y)."""
     return tag("circle", cx=x, cy=y, r=r, **attributes)
 
 
 def line(x1: float, y1: float, x2: float, y2: float, **attributes: str | float) -> str:
+    """A straight line from (x1, y1) to (x2, y2)."""
     return tag("line", x1=x1, y1=y1, x2=x2, y2=y2, **attributes)
 
 

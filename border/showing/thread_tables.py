@@ -54,11 +54,12 @@ def thread_tables(told: ThreadTold) -> Group:
 
 def _facts(thread: Thread) -> Rows:
     gauge, fine = thread.gauge, thread.fineness
-    tex = f"{fine.tex:.3g} tex" if fine.exact else f"{fine.low:g} to {fine.high:g} tex"
+    tex = f"; {fine.tex:.3g} tex" if fine.exact else f"; {fine.low:g} to {fine.high:g} tex"
+    tex = tex if thread.size else ""  # else it is what the thread is called by
     by_maker = "" if fine.exact else ", as makers differ"
     between = f"between {loop_length(gauge.least_mm)} and {loop_length(gauge.most_mm)}"
     rows = [
-        ("thread", f"{described(thread)}; {tex}{by_maker}"),
+        ("thread", f"{described(thread)}{tex}{by_maker}"),
         ("one loop", f"{loop_length(gauge.loop_mm)}, {between}"),
         ("", trusted(gauge)),
     ]

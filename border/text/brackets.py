@@ -9,8 +9,8 @@ from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.extents import Extent, build_extent
-from border.text.lists import Step, check_list, with_each
-from border.text.nodes import Building, is_token, is_tree
+from border.text.lists import settled_list, with_each
+from border.text.nodes import Building, Step, is_token, is_tree
 from border.text.places import build_place
 from border.text.steps import OPEN_PLACES
 from border.text.tree import Bracket, Item, Place, Repeat, Skip, StartChain, Stitches, Which
@@ -32,6 +32,11 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
     if not steps:
         raise b.misread("nothing to be worked stands in this bracket", "leave it out", node)
     extent = build_extent(inner_times + behind, b)
+    half = children[close]
+    if is_token(half) and b.of(half).name == "list":
+        message = "this number of times is taken to be that of all before it, from the last stop"
+        help_ = "put what is worked so often in brackets: (…) 3 times"
+        b.tell("times-of-the-row", message, help_, b.span(node))
     placed = [c for c in behind if is_tree(c, "place")]
     span = b.span(node)
     if placed and (extent.to_end or extent.to_last):
@@ -42,7 +47,7 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
     items = tuple(step.item for step in steps)
     modifiers = tuple(b.of(c).name for c in behind if is_token(c, "MOD"))
     if not placed:
-        check_list(steps, b)
+        items = tuple(step.item for step in settled_list(steps, b))
         return _again(_modified(items, modifiers), extent, b, behind, span)
     place, more = build_place(placed[0], b)
     items = _modified(items, modifiers + more)

@@ -14,9 +14,10 @@ from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.brackets import build_bracket, in_place
+from border.text.doubts import tell_last
 from border.text.extents import Extent, build_extent
-from border.text.lists import Step, check_list
-from border.text.nodes import Building, Misread, is_token, is_tree
+from border.text.lists import check_leading, settled_list
+from border.text.nodes import Building, Misread, Step, is_token, is_tree
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
 from border.text.steps import next_for_first
@@ -51,8 +52,11 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     """The tree of one text: a row's, or a clause's."""
     leave = [node for node in parse.children if is_token(node, "LEAVE")]
     steps, repeats = _build_list(parse.children, b, whole=True)
-    check_list(steps, b, opening=not b.clause)
+    steps = settled_list(steps, b, opening=not b.clause)
+    check_leading(steps, b)
     items = [step.item for step in steps]
+    if repeats:
+        tell_last(items, b)
     ends: list[End] = []
     while items and isinstance(last := items[-1], End):
         ends.insert(0, last)
@@ -203,8 +207,9 @@ def _repeat_from_head(node: Tree[Token], row: _List, extent: Extent, b: Building
 
 def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Span) -> None:
     span = b.span(star.star).to(end) if star.star is not None else end
-    check_list(star.steps, b, opening=star.star is None and not b.clause)
-    items = tuple(step.item for step in star.steps)
+    steps = settled_list(star.steps, b, opening=star.star is None and not b.clause)
+    items = tuple(step.item for step in steps)
+    tell_last(items, b)
     if not items:
         message = "nothing stands between this star and its repeat"
         b.tell("not-understood", message, "put the star before the first step", span)

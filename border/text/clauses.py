@@ -96,9 +96,17 @@ def _no_head(words: Sequence[Word], source: Source) -> Finding:
 
 def _opens_place(words: Sequence[Word]) -> bool:
     """Whether the words before a colon are a place, `in every space:`, and no clause head."""
-    if not words or words[0].text in ("over", "at"):
+    if not words or words[0].text == "at" or (words[0].text == "over" and not _named(words)):
         return False
     return any(entry.terminal == "PREP" for _, entry in phrases_from(words[0].text))
+
+
+def _named(words: Sequence[Word]) -> bool:
+    """Whether `over each …:` names something that is worked into, and no part of an edge."""
+    entries = phrases_from(words[-1].text)
+    ends = {entry.terminal for phrase, entry in entries if len(phrase) == 1}
+    each = len(words) > 2 and words[1].text in ("each", "every")
+    return each and bool(ends & {"KIND", "CH", "PICOT"})
 
 
 def _head_start(words: Sequence[Word], least: int, colon: int) -> int:

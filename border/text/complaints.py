@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from border.text.strangers import asked_place
 from border.text.terminals import Terminal
 from border.text.vocabulary import vocabulary
 from border.text.words import shortened
@@ -50,6 +51,9 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Termina
         return f'something is missing behind "{shortened(before.text)}"', help_, before
     here = terminals[at]
     message = f'"{shortened(here.text)}" makes no step here'
+    if here.type == "STRAY" and (asked := asked_place(here.text)) is not None:
+        message = f'"{shortened(here.text)}" is one thing in this book, and another in that'
+        return message, asked, here
     if before is not None and before.type in expected:
         opens = here.type in ("SEP", "RP", "LP", "STAR", "ENDING", "REPEAT")
         if opens:
@@ -57,6 +61,7 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Termina
         return message, expected[before.type], before if opens else here
     if before is not None and before.type == "ENDING" and here.type in ("PREP", "TO", "WITH"):
         help_ = (
+            'say with which stitch: "1 sc in next space", or write a heading "fasten means sc"; '
             'to join new thread at the head of a row write "fasten the thread to next space"; '
             'to close the round write "join"'
         )

@@ -26,6 +26,7 @@ class Rules(Struct, frozen=True):
 
 
 def rules_of(border: Border) -> Rules:
+    """The rules under which a border is read, by its headings."""
     h = border.headings
     return Rules(h.terms or "us", h.chains_count, h.rows_repeated, h.worked)
 

@@ -16,7 +16,7 @@ _BEFORE = frozenset({"work", "worked", "is", "exactly", "again", "the", "same", 
 class CopyWords(Struct, frozen=True):
     """A copy as found: the rows once through, times over, a file; words [0, after) are its own.
 
-    No rows: the row before, as in `same as last row`.
+    No rows: the `back` rows before, as in `same as last row`, `repeat these two rows`.
     """
 
     rows: tuple[int, ...]
@@ -24,6 +24,7 @@ class CopyWords(Struct, frozen=True):
     file: str | None
     after: int
     sound: bool
+    back: int = 1
 
 
 def copy_at(words: Sequence[Word]) -> CopyWords | None:
@@ -45,7 +46,8 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
         at += 1
     rows: tuple[int, ...] = ()
     sound = True
-    behind = _behind_row_before(words, at)
+    behind, back = _behind_these(words, at) if repeats else (None, 1)
+    behind = behind or _behind_row_before(words, at)
     if behind is None:
         listed = row_list_at(words, at)
         if listed is None or not (listed.named or listed.ordinal):
@@ -58,7 +60,17 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
         file = words[at + 1].text
         at, again = _times(words, at + 2)
         times *= again
-    return CopyWords(rows, times, file, at, sound and bool(rows or file is None))
+    return CopyWords(rows, times, file, at, sound and bool(rows or file is None), back)
+
+
+def _behind_these(words: Sequence[Word], at: int) -> tuple[int | None, int]:
+    """Behind `these two rows`, `the last 2 rows`, and how many they are."""
+    these = at < len(words) and words[at].text in ("these", "those")
+    behind = at + 1 if these else _past(words, at, ("the", "last"))
+    number = number_at(words, behind) if behind > at and words[behind - 1].text != "the" else None
+    count, end = number or (2 if these else 0, behind)
+    row = end < len(words) and words[end].text in vocabulary().rows["row"]
+    return (end + 1, count) if row and count else (None, 1)
 
 
 def _behind_row_before(words: Sequence[Word], at: int) -> int | None:
@@ -100,4 +112,4 @@ def _past(words: Sequence[Word], at: int, texts: Sequence[str]) -> int:
 def rows_made(words: Sequence[Word]) -> int:
     """How many rows a body makes: those that it copies, or one."""
     copy = copy_at(words)
-    return max(1, len(copy.rows)) * copy.times if copy is not None else 1
+    return (len(copy.rows) or copy.back) * copy.times if copy is not None else 1

@@ -16,11 +16,15 @@ from border.findings import Finding
 from border.text.headings import is_heading
 from border.text.source import Source
 from border.text.terminals import Terminal
-from border.text.vocabulary import Phrase, plural
+from border.text.vocabulary import Phrase, phrases_from, plural, vocabulary
 from border.text.words import Sort, Word
 
 DEEPEST = 8
 """Figures made of figures are followed so far."""
+
+
+_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP"})
+_WHICH = frozenset({"NEXT", "THE", "EACH", "SAME", "CENTRE", "CH"})
 
 
 class Figure(Struct, frozen=True):
@@ -69,6 +73,24 @@ def split_figures(
     return kept, figures, tuple(findings)
 
 
+def no_groups(
+    figures: Figures, places: Sequence[tuple[str, str]], source: Source
+) -> tuple[Finding, ...]:
+    """Figures that are said to be groups, though chains stand between their stitches."""
+    chains = ("ch", "chain", "chains")
+    findings = []
+    for word, meaning in places:
+        figure = figures.get(tuple(word.split(" ")))
+        if figure is None or meaning not in ("group", "block"):
+            continue
+        if any(w.text in chains for w in figure.steps):
+            message = f"a {word} with chains in it is no {meaning}, which is stitches side by side"
+            help_ = f'say what of it is worked into: "{word} means ch-2 space"'
+            span = source.span(figure.steps[0].start, figure.steps[-1].end)
+            findings.append(Finding("bad-heading", message, help_, span))
+    return tuple(findings)
+
+
 def _forms(name: Phrase) -> list[Phrase]:
     *before, last = name
     return [name, (*before, plural(last)), (*before, f"{last}es")]
@@ -86,8 +108,8 @@ def with_figures(words: Sequence[Word], figures: Figures, most: int, depth: int 
     at = 0
     while at < len(words) and len(found) <= most:
         figure, end = _figure_at(words, at, figures)
-        if figure is None:
-            found.append(words[at])
+        if figure is None or _is_place(found):
+            found += words[at:end]
             at = end
             continue
         here = words[at]
@@ -99,6 +121,18 @@ def with_figures(words: Sequence[Word], figures: Figures, most: int, depth: int 
             found += [times, _word("times", here)]
         at = end
     return found
+
+
+def _is_place(before: Sequence[Word]) -> bool:
+    """Whether something is worked into what is named here: `in next fan`, `between the fans`."""
+    for word in reversed(before):
+        entries = [e.terminal for phrase, e in phrases_from(word.text) if len(phrase) == 1]
+        if set(entries) & _OPENS:
+            return True
+        which = set(entries) & _WHICH or word.sort in (Sort.NUMBER, Sort.ORDINAL)
+        if not which and word.text not in (*vocabulary().numbers, *vocabulary().ordinals):
+            return False
+    return False
 
 
 def _figure_at(words: Sequence[Word], at: int, figures: Figures) -> tuple[Figure | None, int]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import groupby
 from typing import Any
@@ -12,8 +13,8 @@ from msgspec.structs import replace
 from border.findings import Finding, Span
 from border.text.numbers import number_at
 from border.text.source import Source
-from border.text.tree import Headings, Multiple, Worked
-from border.text.vocabulary import TERMS, name_of, names, phrases_from, vocabulary
+from border.text.tree import Bare, Headings, Multiple, Worked
+from border.text.vocabulary import TERMS, Entry, name_of, names, phrases_from, vocabulary
 from border.text.words import LARGEST, Word, shortened
 
 _VALUES: dict[str, tuple[str, dict[str, Any]]] = {
@@ -22,11 +23,13 @@ _VALUES: dict[str, tuple[str, dict[str, Any]]] = {
     "repeats": ("in_all", {"more": False, "in all": True}),
     "rows without a repeat": ("rows_repeated", {"once": False, "are repeated": True}),
     "worked": ("worked", {worked.value: worked for worked in Worked}),
-    "bare stitches": ("bare_in_each", {"one in each": True}),
+    "bare stitches": ("bare", {bare.value: bare for bare in Bare}),
 }
 """Heading -> the field of `Headings`, and what each value stands for."""
 
 _NOUNS = ("KIND", "CH", "PICOT")
+_CHAIN_SPACE = re.compile(r"ch(?:ain)? ([1-9][0-9]{0,3}) space")
+_VERBS = ("CATCH",)
 _NO_STITCH = {
     "chain": "ch",
     "picot": "picot",
@@ -152,8 +155,9 @@ def _settle_overrides(reading: _Reading) -> None:
     for word, meaning, span in reading.overrides:
         stitch, doubtful = _meant(meaning, terms)
         taken = phrases_from(word.split(" ")[0])
-        was = next((e.terminal for phrase, e in taken if phrase == tuple(word.split(" "))), None)
-        if was is not None and (was not in _NOUNS or stitch in vocabulary().stitches):
+        was = next((_is(e) for phrase, e in taken if phrase == tuple(word.split(" "))), None)
+        free = _NOUNS if stitch not in vocabulary().stitches else _VERBS
+        if was is not None and was not in (*free, "STRAY"):
             help_ = 'override names of stitches, or say what a place is: "loop means st"'
             reading.fault(span, f'"{word}" has a meaning already that is no stitch', help_)
         elif not word or not all(part.replace("'", "").isalpha() for part in word.split(" ")):
@@ -168,7 +172,7 @@ def _settle_overrides(reading: _Reading) -> None:
             reading.fault(span, f'"{shortened(meaning)}" is no stitch', help_)
         elif (settled | places).get(word, stitch) != stitch:
             reading.fault(span, f'"{word}" is given two meanings', "leave one of them out")
-        elif stitch in _NO_STITCH.values():
+        elif stitch in _NO_STITCH.values() or stitch.endswith(" space"):
             places[word] = stitch
         else:
             settled[word] = stitch
@@ -181,6 +185,11 @@ def _settle_overrides(reading: _Reading) -> None:
     )
 
 
+def _is(entry: Entry) -> str:
+    """What a word is already: `fasten` alone makes a stitch as often as it ends a row."""
+    return "CATCH" if entry.name == "fasten off" else entry.terminal
+
+
 def _meant(meaning: str, terms: str) -> tuple[str | None, bool]:
     """The stitch behind `means`: by its US name, or one that only the stated terms have.
 
@@ -189,6 +198,8 @@ def _meant(meaning: str, terms: str) -> tuple[str | None, bool]:
     """
     if meaning in _NO_STITCH:
         return _NO_STITCH[meaning], False
+    if sized := _CHAIN_SPACE.fullmatch(meaning):
+        return f"ch-{sized[1]} space", False
     first, _, rest = meaning.partition(" ")
     if first in TERMS and rest:
         return names(first).known.get(tuple(rest.split(" "))), False

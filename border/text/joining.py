@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from border.text.passing import goes_on
 from border.text.terminals import Terminal
 
 NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
@@ -45,14 +46,27 @@ def _joined(since: set[str], behind: list[Terminal]) -> str:
     return "OR" if placed and types and types[0] in _DETERMINERS | {"KIND"} else "SEP"
 
 
+def articles(terminals: list[Terminal]) -> list[Terminal]:
+    """`the` stays only before what is worked into: in `the next st` it says nothing."""
+    kept: list[Terminal] = []
+    for n, terminal in enumerate(terminals):
+        behind = [t.type for t in terminals[n + 1 : n + 3]]
+        pair = behind[:2] == ["PICOT", "OF"] and kept and kept[-1].type == "BETWEEN"
+        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS | {"PAIR"}):
+            continue
+        kept.append(terminal)
+    return kept
+
+
 def start_chain_brackets(terminals: list[Terminal]) -> list[Terminal]:
-    """`ch 3 (counts as dc)` without its brackets."""
+    """`ch 3 (counts as dc)`, `ch 5 (= 1 dc and 2 ch)` without its brackets."""
+    terminals = [replace(t, type="AS") if t.type == "EQUALS" else t for t in terminals]
     found = list(terminals)
     for n, terminal in enumerate(terminals[:-1]):
         if terminal.type != "LP" or terminals[n + 1].type not in ("AS", "NOTCOUNTED"):
             continue
         end = next((i for i in range(n, len(terminals)) if terminals[i].type == "RP"), None)
-        if end is not None and end - n <= 5:
+        if end is not None and end - n <= 8:
             found[n] = replace(terminal, type="DROP")
             found[end] = replace(terminals[end], type="DROP")
     return [t for t in found if t.type != "DROP"]
@@ -73,8 +87,34 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
         if terminal.type == "ENDING" and terminal.name == "join":
             behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
             head = all(t.type == "SEP" for t in terminals[:n])
-            swallowing = not head and behind in ("WITH", "TO", "PREP")
+            inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 1)
+            swallowing = not head and not inside and behind in ("WITH", "TO", "PREP")
     return found
+
+
+def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
+    """`repeat; 1 slip stitch on the first double`, at a row's end: as `join`."""
+    words = [n for n, t in enumerate(terminals) if t.type not in ("SEP", "THE", "ENDWITH")]
+    types = [terminals[n].type for n in words]
+    if "REPEAT" not in types:
+        return terminals
+    last = len(types)
+    while last and types[last - 1] == "ENDING":
+        last -= 1
+    start = max(last - 5, 0)
+    while start < last and types[start] not in ("NUM", "STITCH"):
+        start += 1
+    step = [terminals[n] for n in words[start:last]]
+    step = step[1:] if step and step[0].type == "NUM" and step[0].number == 1 else step
+    shape = [t.type for t in step]
+    closes = shape[:1] == ["STITCH"] and shape[1:3] in (["PREP", "ORD"], ["TO", "ORD"])
+    closes = closes and shape[3:] in ([], ["KIND"], ["STITCH"], ["CH"])
+    if not closes or step[0].name != "ss" or step[2].number != 1 or "REPEAT" not in types[:start]:
+        return terminals
+    if terminals[words[start] - 1].type == "WITH":
+        return terminals  # `join with a slip stitch to the first`
+    join = replace(step[0], type="ENDING", name="join", end=step[-1].end)
+    return [*terminals[: words[start]], join, *terminals[words[last - 1] + 1 :]]
 
 
 def rounds(terminals: list[Terminal]) -> list[Terminal]:

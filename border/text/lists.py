@@ -10,14 +10,15 @@ from collections.abc import Sequence
 from itertools import islice
 from typing import TypeVar
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.nodes import Building
+from border.text.doubts import may_be_picot, tell_doubts, tell_picot, tell_ring, tell_single_chain
+from border.text.nodes import Building, Step
 from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
     ST,
+    Bare,
     Begin,
     Bracket,
     Chains,
@@ -26,12 +27,12 @@ from border.text.tree import (
     Kind,
     Picots,
     Place,
-    Skip,
+    Repeat,
     Stitches,
     Which,
     Whole,
 )
-from border.text.written_places import write_ordinal, write_place
+from border.text.written_places import write_place
 from border.text.written_steps import may_close, write_item, write_list
 
 _UNPLACED = (Which.SAME, Which.SKIPPED)
@@ -39,20 +40,16 @@ _BY_NUMBER = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
 _Placed = TypeVar("_Placed", Stitches, Bracket)
 
 
-class Step(Struct, frozen=True):
-    """A step of a list; `hard`: a semicolon, a full stop or `then` stands before it."""
+def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> list[Step]:
+    """The steps with every list before a place bracketed, where the headings say so, or told.
 
-    item: Item
-    hard: bool = False
-
-
-def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> None:
-    """Tell every list before a place. `opening`: the list is a whole row, and begins it."""
+    `opening`: the list is a whole row, and begins it.
+    """
+    settled: list[Step] = []
     since: list[Item] = []
     for n, step in enumerate(steps):
         item = step.item
-        if n:
-            _check_ordinal(steps[n - 1].item, item, b)
+        settled.append(step)
         if step.hard:
             since = []
         match item:
@@ -61,55 +58,72 @@ def check_list(steps: Sequence[Step], b: Building, opening: bool = False) -> Non
                 continue
             case Stitches(place=Place() as place) | Bracket(place=place):
                 if since and isinstance(since[-1], Chains) and may_close(item):
-                    _tell_ring(since[-1], item, b)
+                    tell_ring(since[-1], item, b)
                 elif place.which is Which.SAME:
-                    if _may_be_picot(since, item):
-                        _tell_picot(since[-1], item, b)
+                    if may_be_picot(since, item):
+                        tell_picot(since[-1], b, item.span)
                     elif _may_share(since, item):
                         _tell_same(since, item, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
-                    _check_before(since, item, b, chains_may_stand)
+                    if gathered := _gathered(since, item, b, chains_may_stand):
+                        first = settled[-1 - gathered]
+                        list_ = _bracketed(since[-gathered:], item)
+                        whole = replace(list_, span=first.item.span.to(item.span))
+                        settled[-1 - gathered :] = [Step(whole, first.hard)]
         since = []
+    tell_doubts(settled, b)
+    return settled
 
 
-def _check_ordinal(before: Item, item: Item, b: Building) -> None:
-    """`skip 3, 1 dc in 4th st`: is the 4th counted on, or from where the skip began?"""
-    match before:
-        case Skip(count=passed, target=target):
-            kind = target or Whole(ST)
-        case Stitches(count=passed, place=None, cluster=0):
-            kind = Whole(ST)
-        case Stitches(place=Place(which=Which.NEXT | Which.FIRST, count=passed, targets=(kind,))):
-            pass
-        case _:
-            return
-    match item:
-        case Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,)) as place):
-            if named != kind or nth != passed + 1:
-                return
-            nearby = replace(item, place=replace(place, which=Which.NEXT, count=1))
-            edit = write_item(nearby, b.terms, b.headings.overrides)
-            message = f"this passes over {passed} more, behind the {passed} before it"
-            of_all = f"the {write_ordinal(nth)} is counted from where the step before it began"
-            help_ = f"write {edit} if {of_all}"
-            b.tell("perhaps-counted-on", message, help_, before.span.to(item.span))
+def check_leading(steps: Sequence[Step], b: Building) -> None:
+    """`4 sl st in first loop, *1 sc in next loop …`: they may only lead to where the row begins."""
+    if not any(isinstance(step.item, Repeat) for step in steps[1:]):
+        return
+    match steps[0].item:
+        case (
+            Stitches(
+                stitch="ss", place=Place(which=Which.NEXT | Which.FIRST | Which.THE) as place
+            ) as item
+        ):
+            one = replace(place, which=Which.NEXT, count=1, each=False)
+            b.tell(
+                "perhaps-leads-on",
+                "these slip stitches are taken to be stitches of the row",
+                f"write begin {write_place(one, b.terms, b.headings.overrides)} "
+                "if they only lead to where the row begins",
+                item.span,
+            )
 
 
-def _check_before(
+def _gathered(
     since: Sequence[Item], placed: Stitches | Bracket, b: Building, opens_row: bool
-) -> None:
-    """Tell the list between the last mark and a placed step, if it can be read two ways."""
+) -> int:
+    """How many steps before a placed one go with it; what can be read two ways is told."""
     bare = next((n for n, item in enumerate(since) if isinstance(item, Stitches)), None)
     if bare is not None:
-        if not b.headings.bare_in_each:
+        if b.headings.bare is Bare.BEHIND and _is_figure(since[bare:], placed):
+            return len(since) - bare
+        if b.headings.bare is not Bare.EACH:
             _tell_bare(since[bare:], placed, b)
-        return
+        return 0
     assert placed.place is not None
     chains = any(isinstance(item, Chains) for item in since)
     starts = opens_row and len(since) == 1
     if chains and placed.place.which in OPEN_PLACES and not starts:
         _tell_chains(since, placed, b)
+    return 0
+
+
+def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
+    """Whether steps look like one shell: not `1 sc, ch 5, 1 sc in next space`, a loop as well."""
+    first = since[0]
+    if len(since) < 2 or not isinstance(placed, Stitches) or not isinstance(first, Stitches):
+        return False
+    if placed.place is None or (placed.place.count > 1 and placed.place.which in _BY_NUMBER):
+        return False
+    loop = placed.stitch in ("sc", "ss") and len(since) == 2 and isinstance(since[1], Chains)
+    return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
 
 
 def _opens_row(steps: Sequence[Step], at: int) -> bool:
@@ -135,20 +149,10 @@ def _tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
     b.tell(
         "place-unclear",
         "the place behind this list may be for all of it, or for its last stitches only",
-        f"write {together} or {apart}; the heading "
-        '"bare stitches: one in each" takes each stitch without a place for the next st',
+        f'write {together} or {apart}; the heading "bare stitches: one in each" takes each '
+        'stitch without a place for the next st, "bare stitches: in the place behind" puts '
+        "such groups into their place",
         since[0].span.to(placed.span),
-    )
-
-
-def _tell_ring(chains: Chains, closing: Item, b: Building) -> None:
-    """`ch 5, 1 sl st in first ch`: a picot, or a stitch into the row below?"""
-    below = write_item(closing, b.terms, b.headings.overrides)
-    b.tell(
-        "place-unclear",
-        "this may close the chains before it into a picot, or go into the row below",
-        f"write picot of {chains.count} or ch {chains.count}; {below}",
-        chains.span.to(closing.span),
     )
 
 
@@ -197,45 +201,6 @@ def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
     )
 
 
-def _tell_single_chain(item: Stitches, b: Building) -> None:
-    """`1 treble in the chain`: in one chain, or in all of those that stand together."""
-    space, chain = (
-        write_item(
-            replace(item, place=Place(Which.NEXT, (Whole(Kind(kind)),))),
-            b.terms,
-            b.headings.overrides,
-        )
-        for kind in ("space", "ch")
-    )
-    b.tell(
-        "perhaps-one-place",
-        "this is taken to go into the next single chain",
-        f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
-        item.span,
-    )
-
-
-def _may_be_picot(since: Sequence[Item], closing: Item) -> bool:
-    """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
-    match closing:
-        case Stitches(1, "ss" | "sc" as name, Place(targets=() | (Whole(Kind("st")),))):
-            chains = since[-1] if since else None
-            bare = len(since) > 1 and isinstance(since[-2], Stitches)
-            return isinstance(chains, Chains) and chains.count > 2 and (bare or name == "ss")
-        case _:
-            return False
-
-
-def _tell_picot(chains: Item, closing: Item, b: Building) -> None:
-    assert isinstance(chains, Chains)
-    b.tell(
-        "perhaps-picot",
-        f"these {chains.count} chains are taken to stand as a loop on the row",
-        f"write picot of {chains.count} if this closes them into a ring on that stitch",
-        chains.span.to(closing.span),
-    )
-
-
 def _may_share(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     """Whether bare stitches may be meant to go where those behind them say `same`.
 
@@ -265,7 +230,7 @@ def with_each(item: _Placed, b: Building) -> _Placed:
     """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
     place = item.place
     if isinstance(item, Stitches) and place == Place(Which.THE, (Whole(Kind("ch")),)):
-        _tell_single_chain(item, b)
+        tell_single_chain(item, b)
     if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
         return item
     if isinstance(item, Stitches) and item.count in (1, place.count):

@@ -26,7 +26,7 @@ def printed_marks(terminals: Sequence[Terminal], most: int) -> list[Terminal] | 
     None where there are more than `MOST` marks, or where what they say is done once
     more comes to more than `most` terminals.
     """
-    found = _joined(_whole_marks(terminals))
+    found = _joined(_whole_marks(_continued(terminals)))
     if sum(t.type == "MARK" for t in found) > MOST:
         return None
     while (opening := _next_mark(found, 0)) is not None:
@@ -40,6 +40,25 @@ def _without_ends(t: Sequence[Terminal]) -> list[Terminal]:
     """Without the second half of `repeat from * to *`, where nothing stands at the second mark."""
     ends = {n for n in range(3, len(t)) if [x.type for x in t[n - 3 : n + 1]] == _FROM_TO}
     return [x for n, x in enumerate(t) if not {n, n + 1} & ends]
+
+
+def _continued(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`continue from *`, `work from star`, `3 times from *`: as `repeat from *`."""
+    marks = ("STAR", "MARK", "CROSS", "STARWORD", "LP")
+    found: list[Terminal] = []
+    for n, here in enumerate(terminals):
+        behind = [x.type for x in terminals[n + 1 : n + 4] if x.type != "THE"]
+        goes_back = behind[:1] == ["FROM"] and behind[1:2] and behind[1] in marks
+        if here.type in ("SOON", "SEP") and here.text not in (",", ".", ";") and goes_back:
+            here = replace(here, type="REPEAT", name="")
+        found.append(here)
+        if here.type in ("TIMES", "MORE") and goes_back and len(found) > 1:
+            start = len(found) - 1
+            while start and found[start - 1].type in ("NUM", "TIMES"):
+                start -= 1
+            if not start or found[start - 1].type != "REPEAT":
+                found.insert(start, replace(here, type="REPEAT", number=0))
+    return found
 
 
 # --- what is a mark ---------------------------------------------------------------
@@ -122,6 +141,9 @@ def _settled(t: list[Terminal], opening: int) -> list[Terminal]:
         if t[n].type == "REPEAT":
             behind = _behind_repeat(t, n)
             words = [x.text for x in t[n:behind] if x.type == "MARK"]
+            again = _next_mark(t, opening + 1, text)
+            if words == [text] and again is not None and again == _before(t, n):
+                return _dropped(_as_star(_stars(t, n, behind), opening), {again})
             if words[:1] == [text]:
                 return _from_mark(t, opening, n, behind, words[-1] if len(words) > 1 else None)
             if not words and _before(t, n) == _next_mark(t, opening + 1, text):
@@ -150,11 +172,7 @@ def _from_mark(
         drop |= {n + 1 for n in drop}
         if closing is not None and closing < repeat:
             drop |= {closing}
-        star = [
-            replace(x, type="STAR") if repeat < n < behind and x.type == "MARK" else x
-            for n, x in enumerate(_as_star(t, opening))
-        ]
-        return _dropped(star, drop)
+        return _dropped(_stars(_as_star(t, opening), repeat, behind), drop)
     again = t[opening + 1 : closing]
     how_often = [x for x in t[repeat:behind] if x.type in ("NUM", "TIMES", "MORE", "INALL")]
     head = t[:opening] + again + t[closing + 1 : repeat]
@@ -189,6 +207,14 @@ def _times_behind(t: Sequence[Terminal], mark: int) -> bool:
 
 def _as_star(t: Sequence[Terminal], at: int) -> list[Terminal]:
     return [replace(x, type="STAR") if n == at else x for n, x in enumerate(t)]
+
+
+def _stars(t: Sequence[Terminal], start: int, end: int) -> list[Terminal]:
+    """The terminals with the marks of [start, end) as stars."""
+    return [
+        replace(x, type="STAR") if start < n < end and x.type == "MARK" else x
+        for n, x in enumerate(t)
+    ]
 
 
 def _dropped(t: Sequence[Terminal], places: set[int]) -> list[Terminal]:

@@ -11,7 +11,7 @@ from border.text.source import Source
 from border.text.terminals import Terminal
 
 DEEPEST = 20
-_PAIRS = {")": "(", "]": "["}
+_PAIRS = {")": "(", "]": "[", "}": "{"}
 
 
 def pair_brackets(

@@ -9,7 +9,7 @@ from msgspec import Struct, field
 
 from border.findings import Finding, Span
 from border.text.terminals import Terminal
-from border.text.tree import Headings
+from border.text.tree import Headings, Item
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -23,6 +23,13 @@ class Misread(Exception):
     def __init__(self, finding: Finding) -> None:
         super().__init__(finding.message)
         self.finding = finding
+
+
+class Step(Struct, frozen=True):
+    """A step of a list; `hard`: a semicolon, a full stop or `then` stands before it."""
+
+    item: Item
+    hard: bool = False
 
 
 class Building(Struct):

@@ -159,7 +159,9 @@ def _past_to(words: Sequence[Word], at: int) -> int | None:
     if _text(words, at) == "-":
         number = _row_number(words, at + 1)
         return at + 1 if number is not None and not _steps_begin(words, number[1]) else None
-    return at + 1 if _text(words, at) == "to" else None
+    if _text(words, at) != "to":
+        return None
+    return at + 2 if _text(words, at + 1) == "the" else at + 1
 
 
 def _past_joiner(words: Sequence[Word], at: int) -> int:

@@ -7,19 +7,17 @@ the start of a line. A line that goes on from `as`, `repeat`, `of` or `and` is n
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import zip_longest
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.findings import Finding
-from border.text.copies import rows_made
+from border.text.copies import copy_at
 from border.text.numbers import LAST_ROW, row_list_at
-from border.text.source import Source
 from border.text.vocabulary import is_colour, vocabulary
 from border.text.words import Sort, Word
 
 _ENDED = frozenset({".", ")", "--", "\u2014", "*"})
+_BARE = frozenset({".", ":", ")", "\u2014"})
 _MARKS = frozenset({":", ".", ",", ";", "—", "--", "-"})
 
 
@@ -37,18 +35,6 @@ class Head(Struct, frozen=True):
     note: tuple[int, int] = (0, 0)
 
 
-class Section(Struct, frozen=True):
-    """A row as found: its numbers, ascending, its head's span, the words of its body.
-
-    `note`: what its head says in brackets, as it stands there.
-    """
-
-    numbers: tuple[int, ...]
-    head: tuple[int, int]
-    body: Sequence[Word]
-    note: str = ""
-
-
 def find_heads(words: Sequence[Word]) -> list[Head]:
     """All row heads, in the order of the text."""
     heads: list[Head] = []
@@ -57,12 +43,16 @@ def find_heads(words: Sequence[Word]) -> list[Head]:
     named = 0
     for at, word in enumerate(words):
         if at > 0 and words[at - 1].line == word.line:
+            if heads and (head := _run_in(words, at, coming)) is not None:
+                heads.append(head)
+                coming += 1
             continue
         if heads and words[at - 1].text in goes_on:
             continue
-        head = _head_at(words, at)
-        if head is None and (not heads or words[at - 1].text in _ENDED):
-            head = _bare_head(words, at, coming)
+        begins = not heads or words[at - 1].text in _ENDED
+        head = _head_at(words, at, begins)
+        if head is None and begins:
+            head = _bare_head(words, at, coming) or (_copy_alone(words, at) if heads else None)
         if head is not None:
             named += len(head.numbers)
             if named > LAST_ROW:
@@ -72,18 +62,35 @@ def find_heads(words: Sequence[Word]) -> list[Head]:
     return heads
 
 
+def _run_in(words: Sequence[Word], at: int, coming: int) -> Head | None:
+    """`… in each st. 2nd row.—…` inside a line: the head of the row that comes next."""
+    if words[at - 1].text != "." or words[at].sort is Sort.MARK:
+        return None
+    head = _head_at(words, at, begins=False)
+    marked = head is not None and words[head.body - 1].text in (".", ":", "\u2014", "--")
+    return head if head is not None and marked and head.numbers == (coming,) else None
+
+
 def _bare_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
     """`1.`, `2nd.` at the start of a line: a head only where its number comes next."""
     listed = row_list_at(words, at)
     if listed is None or listed.named or listed.numbers != (coming,) or listed.after != at + 1:
         return None
-    body = _past_mark(words, listed.after)
-    if body is None or body == listed.after or words[listed.after].text not in (".", ":"):
+    closed = listed.after < len(words) and words[listed.after].text == ")"
+    body = listed.after + 1 if closed else _past_mark(words, listed.after)
+    if body is None or body == listed.after or words[listed.after].text not in _BARE:
         return None
     return Head(at, body, listed.numbers, True)
 
 
-def _head_at(words: Sequence[Word], at: int) -> Head | None:
+def _copy_alone(words: Sequence[Word], at: int) -> Head | None:
+    """`Repeat these two rows.` on a line of its own: rows without a head."""
+    alone = words[at].text == "repeat" and copy_at(words[at : at + 12]) is not None
+    return Head(at, at, (), True) if alone else None
+
+
+def _head_at(words: Sequence[Word], at: int, begins: bool) -> Head | None:
+    """The head at a word; where a row is bound to begin there, its mark may be forgotten."""
     rows = vocabulary().rows
     text = words[at].text if words[at].sort is Sort.WORD else ""
     first = at + 1 if text == "the" else at
@@ -103,6 +110,7 @@ def _head_at(words: Sequence[Word], at: int) -> Head | None:
         return None
     after = _past_and_last(words, listed.after)
     named = listed.named or after > listed.after
+    after = _past_piece(words, after) if named else after
     note, after = _note(words, after)
     body = _past_mark(words, after)
     if body is not None and note == (0, 0):
@@ -110,6 +118,8 @@ def _head_at(words: Sequence[Word], at: int) -> Head | None:
     if named and text in rows["row"]:
         # With "round 2" in front, a forgotten colon does no harm.
         return Head(at, body or after, listed.numbers, listed.sound, note)
+    if body is None and named and listed.ordinal and begins:
+        body = after
     if body is None or not listed.ordinal:
         return None
     if not named:
@@ -117,6 +127,14 @@ def _head_at(words: Sequence[Word], at: int) -> Head | None:
         if marks in ("", ".", ",", ";", "-"):
             return None
     return Head(at, body, listed.numbers, listed.sound, note)
+
+
+def _past_piece(words: Sequence[Word], at: int) -> int:
+    """Behind `of the border`, as in `1st row of the edging`."""
+    end = at + 1 if at < len(words) and words[at].text == "of" else at
+    end += end > at and words[min(end, len(words) - 1)].text == "the"
+    pieces = (*vocabulary().rows["alone"], "border", "lace")
+    return end + 1 if at < end < len(words) and words[end].text in pieces else at
 
 
 def _past_and_last(words: Sequence[Word], at: int) -> int:
@@ -135,7 +153,7 @@ def _aside(words: Sequence[Word], at: int) -> tuple[tuple[int, int], int]:
     behind = end + 1 if end < len(words) and words[end].text == "." else end
     opens = at < len(words) and words[at].text == "(" and end > at + 1
     if opens and behind < len(words) and words[behind].text == ")":
-        return (at + 1, end), behind + 1
+        return (at + 1, end), _past_mark(words, behind + 1) or behind + 1
     return (0, 0), at
 
 
@@ -152,7 +170,8 @@ def _note(words: Sequence[Word], at: int) -> tuple[tuple[int, int], int]:
     end = start
     while end in line and (is_colour(words[end].text) or words[end].text in ("and", "in", "with")):
         end += 1
-    if end > start and end in line and words[end].text in (":", "—", "--", "."):
+    coloured = any(words[n].text in vocabulary().colours["colour"] for n in range(start, end))
+    if coloured and end in line and words[end].text in (":", "—", "--", "."):
         return (start, end), end
     return (0, 0), at
 
@@ -165,95 +184,7 @@ def _past_mark(words: Sequence[Word], at: int) -> int | None:
         return None
     behind = at + 1
     if behind < len(words) and words[behind].start == words[at].end:
-        dotted = words[at].text == "." and words[behind].text in ("—", "--", "-")
+        dotted = words[at].text == "." and words[behind].text in ("—", "--", "-", ":")
         dashed = words[at].text in ("—", "--") and words[behind].text in (":", ".")
         behind += dotted or dashed
     return behind
-
-
-def find_rows(
-    words: Sequence[Word], heads: Sequence[Head], source: Source
-) -> tuple[list[Section], tuple[Finding, ...]]:
-    """The rows of a border with their numbers, and the faults of their numbering."""
-    sections: list[Section] = []
-    findings: list[Finding] = []
-    highest = 0
-    for head, following in zip_longest(heads, heads[1:]):
-        end = following.at if following is not None else len(words)
-        first, last = words[head.at], words[head.body - 1]
-        span = source.span(first.start, last.end)
-        numbers = tuple(sorted(set(head.numbers))) if head.sound else ()
-        if not head.sound:
-            message = "the rounds that this head names cannot be counted out"
-            help_ = f'name them upwards, from 1, as in "rounds 2-5:"; at most {LAST_ROW}'
-            findings.append(Finding("not-understood", message, help_, span))
-        numbers = numbers or (highest + 1,)
-        body = words[head.body : end]
-        if len(numbers) == 1 and (rows := rows_made(body)) > 1:
-            # "round 4: repeat rounds 2 and 3 twice" is rounds 4 to 7
-            numbers = tuple(
-                range(numbers[0], max(numbers[0] + 1, min(numbers[0] + rows, LAST_ROW)))
-            )
-        highest = max(highest, *numbers)
-        note = _written(words[head.note[0] : head.note[1]], source)
-        sections.append(Section(numbers, (first.start, last.end), body, note))
-    findings += _numbering(sections, source)
-    return sections, tuple(findings)
-
-
-def _written(words: Sequence[Word], source: Source) -> str:
-    if not words:
-        return ""
-    return " ".join(source.text[words[0].start : words[-1].end].split())
-
-
-def _numbering(sections: Sequence[Section], source: Source) -> list[Finding]:
-    findings = []
-    given = {n for section in sections for n in section.numbers}
-    seen: set[int] = set()
-    latest = 0
-    expected = 1
-    for section in sections:
-        span = source.span(*section.head)
-        twice = sorted(seen.intersection(section.numbers))
-        first = section.numbers[0]
-        if twice:
-            message = f"{_rounds(twice)} stood further up already"
-            help_ = "give every round one row: number this one anew, or leave it out"
-            findings.append(Finding("row-twice", message, help_, span, twice[0]))
-        elif first < latest:
-            message = f"round {first} stands behind round {latest}"
-            help_ = f"move it up, before round {min(n for n in seen if n > first)}"
-            findings.append(Finding("row-out-of-order", message, help_, span, first))
-        missing = [n for n in range(expected, first) if n not in given]
-        if missing:
-            message = f"{_rounds(missing)} {'is' if len(missing) == 1 else 'are'} missing"
-            help_ = f'write "round {missing[0]}:" before this, or number the rounds without gaps'
-            findings.append(Finding("missing-row", message, help_, span, first))
-        seen.update(section.numbers)
-        latest = max(latest, first)
-        while expected in seen or expected < first:
-            expected += 1
-    return findings + _inner_gaps(sections, source, expected, seen)
-
-
-def _inner_gaps(
-    sections: Sequence[Section], source: Source, expected: int, seen: set[int]
-) -> list[Finding]:
-    """Gaps inside what the heads name, as in `rounds 2 and 4:` with no round 3 behind."""
-    missing = [n for n in range(expected, max(seen, default=0)) if n not in seen]
-    if not missing:
-        return []
-    section = next(s for s in sections if s.numbers[-1] > missing[0])
-    message = f"{_rounds(missing)} {'is' if len(missing) == 1 else 'are'} missing"
-    help_ = f'write "round {missing[0]}:" too, or number the rounds without gaps'
-    span = source.span(*section.head)
-    return [Finding("missing-row", message, help_, span, section.numbers[0])]
-
-
-def _rounds(numbers: Sequence[int]) -> str:
-    if len(numbers) == 1:
-        return f"round {numbers[0]}"
-    if numbers[-1] - numbers[0] == len(numbers) - 1:
-        return f"rounds {numbers[0]} to {numbers[-1]}"
-    return "rounds " + ", ".join(map(str, numbers[:5])) + (" …" if len(numbers) > 5 else "")

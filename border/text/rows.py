@@ -18,14 +18,15 @@ from border.text.headings import is_heading
 from border.text.marks import printed_marks
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
+from border.text.numbering import Section
+from border.text.numbers import row_list_at
 from border.text.parser import parse
-from border.text.rowheads import Section
 from border.text.shaping import shape
 from border.text.source import Source
 from border.text.terminals import Terminal, read_terminals
 from border.text.tree import Body, Claim, Clause, Copy, End, Ending, Headings, Row, Text
 from border.text.vocabulary import Names
-from border.text.words import Word, without_remarks
+from border.text.words import Sort, Word, without_remarks
 
 _BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-large"})
 """Faults after which a row's steps are not what was meant."""
@@ -57,7 +58,8 @@ def read_row(section: Section, reader: Reader) -> Row:
     source, number, before = reader.source, section.numbers[0], len(reader.findings)
     words, remarks = without_remarks(section.body, source)
     reader.findings += remarks
-    words = with_figures(list(_without_headings(words, reader)), reader.figures, MOST_WORDS)
+    words = _without_row_before(list(_without_headings(words, reader)), number)
+    words = with_figures(words, reader.figures, MOST_WORDS)
     start, end = section.head
     head = source.span(start, end)
     span = source.span(start, words[-1].end if words else end)
@@ -78,6 +80,30 @@ def read_row(section: Section, reader: Reader) -> Row:
         body = Text((), span=span)
         return Row(section.numbers, body, claims, head, True, section.note, span=span)
     return Row(section.numbers, body, claims, head, note=section.note, span=span)
+
+
+def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
+    """The words without `of the 2nd row` in row 3: that is the row below, and says nothing."""
+    kept: list[Word] = []
+    at = 0
+    while at < len(words):
+        end = at + 1 if words[at].text == "of" else at
+        end += end > at and words[min(end, len(words) - 1)].text == "the"
+        behind = _behind_row(words, end, number - 1) if at < end < len(words) else at
+        if behind > at:
+            at = behind
+            continue
+        kept.append(words[at])
+        at += 1
+    return kept
+
+
+def _behind_row(words: Sequence[Word], at: int, number: int) -> int:
+    """Behind `2nd row`, `round 2`, of that number; 0 if none. `9 round the stem` is no row."""
+    listed = row_list_at(words, at)
+    if listed is None or not listed.named or listed.numbers != (number,):
+        return 0
+    return listed.after if listed.ordinal or words[at].sort is Sort.WORD else 0
 
 
 def _texts(
@@ -195,11 +221,11 @@ def _copy(
     """A row that is a copy: behind it only endings and claims."""
     source, numbers = reader.source, section.numbers
     span = source.span(words[0].start, words[found.after - 1].end)
-    rows = found.rows or (max(1, numbers[0] - 1),)
+    rows = found.rows or tuple(range(max(1, numbers[0] - found.back), max(2, numbers[0])))
     if not found.sound:
         message, help_ = "the rounds to be copied cannot be counted out", 'write "as rounds 2-5"'
         reader.findings.append(Finding("not-understood", message, help_, span))
-    elif not found.rows and numbers[0] == 1:
+    elif not found.rows and numbers[0] <= found.back:
         message, help_ = "there is no row before the first", "write this row out"
         reader.findings.append(Finding("no-such-row", message, help_, span))
     made = len(rows) * found.times

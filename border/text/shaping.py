@@ -10,26 +10,36 @@ from collections.abc import Callable, Sequence
 
 from msgspec.structs import replace
 
+from border.text.again import repeats_said
+from border.text.between import behind_between, between_behind, betweens
 from border.text.binding import bind_numbers
+from border.text.colours import colours
+from border.text.counted import counted_places, parts
 from border.text.joining import (
     NOUNS,
     ands,
+    articles,
+    closing_slips,
     joins,
     rounds,
     separators,
     start_chain_brackets,
 )
-from border.text.naming import betweens, counted_places, orders, parts, rings, same_again, unsaid
+from border.text.naming import counted_off, orders, same_again, unsaid
+from border.text.on_runs import begun_further_on, middle_of_several, on_the_middle, times_on_each
+from border.text.parted import parted
+from border.text.passing import ARCHES
+from border.text.rings import ring_in_bracket, rings
 from border.text.sentences import (
-    begun_further_on,
-    between_behind,
-    colours,
+    chains_placed,
     fastened,
+    filled,
+    missing_every,
     places_first,
-    repeats_said,
     under_chains,
 )
 from border.text.terminals import Terminal
+from border.text.together import worked_off
 from border.text.tree import Kind
 
 _Terminals = list[Terminal]
@@ -104,28 +114,20 @@ def _times(terminals: _Terminals) -> _Terminals:
     return _merged(terminals, _times_rule)
 
 
-def _articles(terminals: _Terminals) -> _Terminals:
-    """`the` stays only before what is worked into: in `the next st` it says nothing."""
-    kept: _Terminals = []
-    for n, terminal in enumerate(terminals):
-        behind = [t.type for t in terminals[n + 1 : n + 3]]
-        pair = behind[:2] == ["PICOT", "OF"] and kept and kept[-1].type == "BETWEEN"
-        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS | {"PAIR"}):
-            continue
-        kept.append(terminal)
-    return kept
-
-
 # --- sites ------------------------------------------------------------------------
 
 
 def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     first = t[0].type
-    if _types(t, "CH", "NUM", "KIND") and t[2].kind in _ARCHES and not t[2].chain:
+    if _types(t, "CH", "NUM", "KIND") and t[2].kind in ARCHES and not t[2].chain:
         return _kind(t[:3], Kind("space", t[1].number)), 3
+    if first == "CH" and _types(t, "CH", "KIND") and t[1].kind in ARCHES:
+        return _kind(t[:2], t[1].kind), 2
+    if _types(t, "NUM", "CH", "KIND") and t[2].kind in ARCHES and (t[1].glued or not t[2].many):
+        return _kind(t[:3], Kind("space", t[0].number)), 3
     if first == "CH" and _types(t, "CH", "NUM", "PICOT") and t[1].glued:
         return _as_one(t[:3], "PICOT", t[1].number), 3
-    if _types(t, "NUM", "KIND") and t[1].chain and (t[1].glued or not t[1].many):
+    if _types(t, "NUM", "KIND") and t[1].chain and (_sized(t) or not t[1].many):
         return _kind(t[:2], Kind("space", t[0].number)), 2
     if _types(t, "NUM", "CH", "PICOT") and t[1].glued:
         return _as_one(t[:3], "PICOT", t[0].number), 3
@@ -140,7 +142,9 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         stitch = t[3].name if _types(t[3:], "STITCH") else None
         taken = 4 if stitch else 3
         return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
-    elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := _ring_in_bracket(t)):
+    elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS[:2]:
+        return _kind(t[:3], replace(t[0].kind, stitch=t[2].name)), 3
+    elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := ring_in_bracket(t)):
         return _as_one(t[:taken], "PICOT", t[2].number), taken
     elif _types(t, "PICOT", "OF", "NUM") and not (len(t) > 3 and t[3].glued):
         taken = 4 if _types(t[3:], "CH") else 3
@@ -148,14 +152,11 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     return None
 
 
-def _ring_in_bracket(t: Sequence[Terminal]) -> int:
-    """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`; else 0."""
-    end = next((n for n, x in enumerate(t) if x.type == "RP"), 0)
-    inside = [x.type for x in t[4:end] if x.type not in ("SEP", "NUM", "THE", "CH", "OF")]
-    return end + 1 if inside in ([], ["STITCH", "PREP", "ORD"], ["STITCH", "PREP", "SAME"]) else 0
+def _sized(t: Sequence[Terminal]) -> bool:
+    """Whether a number is that of the chains: `3-chain spaces`, `1 chain spaces`."""
+    return t[1].glued or t[0].number == 1
 
 
-_ARCHES = (Kind("loop"), Kind("space"))
 _HEAPS = (Kind("group"), Kind("block"), Kind("run"))
 
 
@@ -199,9 +200,7 @@ def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     if t[0].type == "WITH":
         if not _types(t[at:], "BETWEEN"):
             return None
-        at += 1
-        at += at < len(t) and t[at].type in ("EACH", "THEM")
-        at += at < len(t) and t[at - 1].type == "EACH" and t[at].type in NOUNS
+        at = behind_between(t, at + 1)
     return _as_one(t[:at], "BETW", number), at
 
 
@@ -211,23 +210,33 @@ def _between(terminals: _Terminals) -> _Terminals:
 
 _PASSES: tuple[_Pass, ...] = (
     colours,
+    worked_off,
+    filled,
     _times,
     _kinds,
     rounds,
+    times_on_each,
+    counted_off,
     orders,
     _each,
     same_again,
+    parted,
     betweens,
     rings,
+    middle_of_several,
+    on_the_middle,
     counted_places,
     parts,
     fastened,
     under_chains,
+    missing_every,
+    chains_placed,
     begun_further_on,
     unsaid,
-    _articles,
+    articles,
     _between,
     between_behind,
+    closing_slips,
     joins,
     start_chain_brackets,
     ands,

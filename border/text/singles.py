@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
+from border.text.doubts import tell_single_chain
 from border.text.lists import with_each
 from border.text.nodes import Building, is_token, is_tree
 from border.text.places import build_place, build_skipped, build_union
@@ -15,12 +18,14 @@ from border.text.tree import (
     End,
     Ending,
     Item,
+    Kind,
     Picots,
     Place,
     Skip,
     StartChain,
     Stitches,
     Which,
+    Whole,
 )
 
 if TYPE_CHECKING:
@@ -28,6 +33,7 @@ if TYPE_CHECKING:
 
     from border.text.nodes import Node
 
+_UNDER = ("under", "beneath", "round", "around", "over")
 _BETWEEN = 'write "3 dc, with ch 2 between, in next space"'
 
 
@@ -97,7 +103,7 @@ def build_begin(node: Tree[Token], b: Building, at_head: bool, at_end: bool) -> 
     """
     first = next(b.of(c) for c in node.children if is_token(c, "BEGIN", "STITCH", "CLUSTER"))
     slips = first.type != "BEGIN"
-    if slips and (first.name != "ss" or _number(node.children, b) != 1):
+    if slips and first.name != "ss":
         help_ = "stitches go in a place: 1 dc in next space; only a sl st goes to one"
         raise b.misread("only a sl st goes to a place", help_, node)
     if slips and at_end and not at_head:
@@ -148,6 +154,8 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
                 raise b.misread("two places stand behind one stitch", help_, node)
             place, inner = build_place(node, b)
             modifiers += inner
+            if _is_under_chain(node, place, b):
+                tell_single_chain(replace(stitches, place=place), b)
         elif is_token(node, "BETW"):
             chains.append((node, place is not None))
         elif is_token(node, "TOGETHER", "ALLTOGETHER"):
@@ -166,6 +174,16 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
         tuple(modifiers),
         span=stitches.span,
     )
+
+
+def _is_under_chain(node: Tree[Token], place: Place, b: Building) -> bool:
+    """`under each chain`, `round the next chain`: a single one, or the loop of chains?
+
+    What is named without either word, `in the chain`, is asked with the place itself.
+    """
+    prep = next((b.of(c).text for c in node.children if is_token(c, "PREP")), "")
+    single = place.targets == (Whole(Kind("ch")),) and place.count == 1
+    return single and place.which is not Which.THE and prep in _UNDER
 
 
 def _between(
@@ -195,6 +213,11 @@ def _closed_picot(
     sound = isinstance(before, Chains) and count == 1 and made.name in ("sc", "ss")
     if not sound or not isinstance(before, Chains) or not 0 < size <= before.count:
         help_ = 'a picot is written "ch 4, 1 sc in the first of the 4 ch", or "picot of 4"'
+        if not isinstance(before, Chains):
+            help_ = (
+                "chains of the foundation that are passed over from the hook are the start chain: "
+                f'write "ch 3 as dc, 1 dc in next st"; {help_}'
+            )
         raise b.misread("this closes no ring of chains", help_, ring)
     if of is not None and size != before.count:
         help_ = (

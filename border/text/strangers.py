@@ -38,9 +38,10 @@ def unknown_terms(
             there = [t for t in TERMS if phrase in names(t).known]
             message = f'the {terms} terms have no "{text}"'
             meaning = meaning_of(known.elsewhere[phrase], terms)
+            where = f" ({' and '.join(there)})" if there else ""
             help_ = (
-                f'write a heading that says what it means, as in "{text} means {meaning}" '
-                f"({' and '.join(there)}), or other terms"
+                f'write a heading that says what it means, as in "{text} means {meaning}"'
+                f"{where}, or other terms"
             )
             if not there:
                 message = f'no terms settle what "{text}" is'
@@ -79,6 +80,10 @@ def without_exceptions(
         end = at + 1
         while end < len(terminals) and terminals[end].name != "hard":
             end += 1
+        if terminals[at].text.startswith(("in ", "at ")):
+            while kept and kept[-1].type not in ("SEP", "STAR", "LP", "RP"):
+                kept.pop()
+                at -= 1
         span = source.span(terminals[at].start, terminals[end - 1].end)
         said = shortened(source.text[span.start : span.end])
         message = f'"{said}" is an exception, which the words of one row cannot say'
@@ -112,6 +117,11 @@ def strangers(
             continue
         for terminal in run:
             word = shortened(source.text[terminal.start : terminal.end])
+            if (asked := asked_place(terminal.text)) is not None:
+                span = source.span(terminal.start, terminal.end)
+                message = f'"{word}" is one thing in this book, and another in that'
+                yield Finding("unknown-word", message, asked, span)
+                continue
             apart = f'set a remark apart: "-- {word} --", or put it behind a #'
             looked_up = len(told) < _GUESSES and len(word) < 30
             near = _nearest(terminal.text, known) if looked_up else None
@@ -119,6 +129,18 @@ def strangers(
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
             span = source.span(terminal.start, terminal.end)
             yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
+
+
+def asked_place(word: str) -> str | None:
+    """How to say what a `scallop` or a `shell` is here; None for other words."""
+    table = vocabulary().places_asked
+    one = next((w for w in (word, word[:-1], word[:-2]) if w in table), None)
+    if one is None:
+        return None
+    means = " or ".join(f'"{one} means {kind}"' for kind in table[one])
+    made = f'; where it is made, say of what: "{one} = 2 dc, ch 2, 2 dc"'
+    made = made if table[one][0] == "group" else ""
+    return f"write a heading that says what is worked into: {means}{made}"
 
 
 def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Terminal, Terminal]:

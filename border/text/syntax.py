@@ -6,9 +6,10 @@ Each row or clause is parsed by itself, so that one bad row costs one finding.
 from __future__ import annotations
 
 from border.findings import Finding
-from border.text.figures import split_figures
+from border.text.figures import no_groups, split_figures
 from border.text.headings import read_headings
-from border.text.rowheads import find_heads, find_rows
+from border.text.numbering import find_rows
+from border.text.rowheads import find_heads
 from border.text.rows import Reader, read_row
 from border.text.source import Source
 from border.text.tree import Border
@@ -27,6 +28,7 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
     top, remarks = without_remarks(words[: heads[0].at] if heads else words, source)
     top, figures, wrong = split_figures(top, source)
     headings, faults = read_headings(top, source)
+    wrong += no_groups(figures, headings.places, source)
     sections, numbering = find_rows(words, heads, source)
     meanings = headings.overrides + headings.places
     reader = Reader(source, headings, names(headings.terms or "us", meanings), figures)

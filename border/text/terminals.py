@@ -28,8 +28,10 @@ _MARKS = {
     "-": ("SEP", "hard"),
     "(": ("LP", ""),
     "[": ("LP", ""),
+    "{": ("LP", ""),
     ")": ("RP", ""),
     "]": ("RP", ""),
+    "}": ("RP", ""),
     "*": ("STAR", ""),
 }
 
@@ -37,6 +39,10 @@ _PRINTED = frozenset(
     "+\u2020\u2021\u00a7\u00b6\u2715\u2716\u2717\u2718\u2042\u2051\u2605\u2606\u271d\u2720\u25ca\u2022"
 )
 """Marks that books print round a repeat, besides stars and crosses."""
+
+
+_NAMED_BEHIND = frozenset({"PREP", "OF", "NEXT", "THE", "EACH", "SAME", "ORD", "SKIP", "BETWEEN"})
+"""Behind these something is named that is worked into."""
 
 
 class Terminal(Struct, frozen=True):
@@ -74,7 +80,7 @@ def read_terminals(
     while at < len(words):
         terminal, at = _terminal_at(words, at, names)
         found.append(terminal)
-    found = _without_dots(found)
+    found = _made_of(_without_dots(found))
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
             message, help_ = "this number is too large", "write a number that can be worked"
@@ -84,8 +90,20 @@ def read_terminals(
     findings += told_of
     findings += unknown_terms(found, names, source, told)
     findings += strangers(found, names, source, told)
-    kept = (t for t in found if t.type not in ("UNKNOWN", "NOTHING"))
+    kept = (t for t in found if t.type not in ("UNKNOWN", "NOTHING", "MADEOF"))
     return [replace(t, number=min(t.number, LARGEST)) for t in kept], findings
+
+
+def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`a shell of 5 treble` is these; `in the next shell of 5 treble` the group of them."""
+    found: list[Terminal] = []
+    for here in terminals:
+        named = bool(found) and found[-1].type in _NAMED_BEHIND
+        if here.type == "MADEOF" and named:
+            found.append(replace(here, type="KIND", kind=Kind("group")))
+            here = replace(here, type="OF")
+        found.append(here)
+    return found
 
 
 def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal, int]:
@@ -104,6 +122,8 @@ def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal
     if word.text in vocabulary().colours["opens"] and (end := _behind_colour(words, at)) > at:
         return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
     entry, end = longest(words, at, phrases_from(word.text))
+    if entry is not None and entry.terminal == "MADEOF" and number_at(words, end) is None:
+        entry, end = None, at
     stitch, stitch_end = longest(words, at, names.phrases.get(word.text, ()))
     ordinal = ordinal_at(words, at)
     number = number_at(words, at)
@@ -177,7 +197,8 @@ def _from_entry(entry: Entry, words: Sequence[Word], at: int, end: int) -> Termi
         type_, name = "SEP", type_.lower() if type_ == "HARD" else ""
     terminal = _terminal(type_, words, at, end, name=name)
     if type_ == "KIND":
-        terminal = replace(terminal, kind=Kind(entry.name), many=entry.many, chain=entry.chain)
+        kind = Kind(entry.name, entry.number or None)
+        terminal = replace(terminal, kind=kind, many=entry.many, chain=entry.chain)
     return terminal
 
 

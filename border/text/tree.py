@@ -350,6 +350,13 @@ class Worked(StrEnum):
     ONE_WAY = "one way"
 
 
+class Bare(StrEnum):
+    """The heading `bare stitches:`, of stitches that stand without a place before a placed one."""
+
+    EACH = "one in each"
+    BEHIND = "in the place behind"
+
+
 class Multiple(Said, frozen=True):
     """The heading `multiple of M plus A`, a claim that is checked."""
 
@@ -371,7 +378,7 @@ class Headings(Struct, frozen=True):
     in_all: bool | None = None
     rows_repeated: bool | None = None
     worked: Worked | None = None
-    bare_in_each: bool = False
+    bare: Bare | None = None
     multiple: Multiple | None = None
     overrides: tuple[tuple[str, str], ...] = ()
     places: tuple[tuple[str, str], ...] = ()

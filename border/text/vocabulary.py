@@ -46,7 +46,8 @@ class Vocabulary(Struct, frozen=True):
     """The words that mean the same in all terms, and each stitch's names in each.
 
     `patterns`: by each word that they can begin with. `asked`: names that no terms settle ->
-    the stitch that they mostly are.
+    the stitch that they mostly are; `places_asked`: of things to work into -> what each
+    mostly is.
     """
 
     patterns: dict[str, list[Pattern]]
@@ -59,6 +60,7 @@ class Vocabulary(Struct, frozen=True):
     expected: dict[str, str]
     stitches: dict[str, dict[str, list[str]]]
     asked: dict[str, str]
+    places_asked: dict[str, list[str]]
     colours: dict[str, frozenset[str]]
 
 
@@ -152,6 +154,7 @@ def vocabulary() -> Vocabulary:
         table["expected"],
         table["stitches"],
         table["stitches_asked"],
+        table["places_asked"],
         _colours(table["colours"]),
     )
 
@@ -223,7 +226,9 @@ def _entry(form: Phrase, meaning: str) -> Entry:
         return Entry("STITCH", meaning)
     if meaning in ("ch", "picot"):
         return Entry(meaning.upper())
-    return Entry("KIND", meaning, many=form[-1].endswith("s"))
+    size, _, sized = meaning.removeprefix("ch-").partition(" ")
+    many = form[-1].endswith("s")
+    return Entry("KIND", sized or meaning, int(size) if sized else 0, many=many)
 
 
 def name_of(stitch: str, terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> str:

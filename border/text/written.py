@@ -109,8 +109,8 @@ def _headings(
         yield f"rows without a repeat: {'are repeated' if headings.rows_repeated else 'once'}"
     if headings.worked is not None:
         yield f"worked: {headings.worked.value}"
-    if headings.bare_in_each:
-        yield "bare stitches: one in each"
+    if headings.bare is not None:
+        yield f"bare stitches: {headings.bare.value}"
     if headings.multiple is not None:
         yield f"multiple of {headings.multiple.multiple} plus {headings.multiple.plus}"
     for word, stitch in overrides:

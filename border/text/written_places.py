@@ -32,7 +32,8 @@ def write_kind(kind: Kind, terms: str, plural: bool = False, overrides: Override
     if name in ("loop", "space", "group", "block", "picot", "joint"):
         noun = in_plural(name) if plural else name
         if kind.size is None:
-            return noun
+            whole = kind.stitch is None
+            return noun if whole else f"{noun} of {stitch_of(kind, terms, overrides)}"
         if name in ("loop", "space"):
             return f"ch-{kind.size} {noun}"
         if kind.stitch is None:

@@ -21,7 +21,7 @@ from border.text.tree import (
 )
 from border.working.cursor import Cursor, Mark
 from border.working.fabric import CHAIN, PICOT, Fabric
-from border.working.stations import Sites, touch
+from border.working.stations import Sites, Stations
 
 
 class Trouble(Struct, frozen=True):
@@ -48,7 +48,9 @@ class Left(Struct, frozen=True):
     times: int
     unmade: bool
 
-    def over(self, touched: Sequence[tuple[int, int]], last: bool = False) -> list[int]:
+    def over(
+        self, touched: Sequence[tuple[int, int]], stations: Stations, last: bool = False
+    ) -> list[int]:
         """The indices of those that nothing later worked or skipped; `last`: the last N too."""
         stop = len(self.sites) if last else self.stop
         a, b = self.sites.a, self.sites.b
@@ -56,7 +58,7 @@ class Left(Struct, frozen=True):
         for site in touched[self.since :]:
             i = max(self.sites.after(site[0]) - 1, 0)
             while i < stop and a[i] < site[1]:
-                if touch((a[i], b[i]), site):
+                if stations.touch((a[i], b[i]), site):
                     over.discard(i)
                 i += 1
         return sorted(over)

@@ -93,13 +93,14 @@ def _begun(finder: SiteFinder, place: Place) -> Site | None:
         for target in place.targets:
             if (site := straddling(finder, target)) is not None:
                 return site if isinstance(target, Whole) else _inside(finder, target, site)
-    nearest = place.which in (Which.NEXT, Which.FIRST, Which.THE)
-    if nearest and (point := _point_at_start(finder, place.targets)) is not None:
-        return point
     s = merged([finder.sites(t) for t in place.targets])
     at = place.count - 1 if place.which is Which.NTH else 0
     if place.which is Which.LAST:
         at = len(s) - 1
+    elif (point := _point_at_start(finder, place.targets)) is not None:
+        if at == 0:
+            return point
+        at = at - 1 if at < len(s) else len(s)  # it is the first, and listed as the last
     return (s.a[at], s.b[at], s.p[at]) if 0 <= at < len(s) else None
 
 

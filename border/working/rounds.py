@@ -120,7 +120,8 @@ def work_adjusted(
     homeless += [a for boundary, a in plan.items() if boundary not in applied]
     for a in homeless:
         here = bool(middles(below.line, below.tick, a.at))
-        done.findings.append(no_place(a, here))
+        names = sorted({name for s in below.line.stretches for name in s.run.names})
+        done.findings.append(no_place(a, here, names))
     return done, fell(plan, done.boundaries)
 
 
@@ -163,7 +164,7 @@ def _worker(round_: Round, window: Window, done: Pass, items: tuple[Item, ...]) 
 
 def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> None:
     """Close the account of one part of the edge."""
-    fabric = worker.cursor.window.finder.fabric
+    finder = worker.cursor.window.finder
     touched = worker.cursor.touched or []
     done.findings += [f for f in worker.findings if f not in done.findings]
     stretch = bool(name) and not isinstance(worker.cursor.window, JointWindow)
@@ -171,15 +172,17 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
     done.unclear = done.unclear or worker.unclear
     told = False
     for left in worker.left:
-        over = left.over(touched)
+        over = left.over(touched, finder)
         account = done.accounts[id(left.item)]
         account.left_over += len(over)
         done.rests.append(Rest(done.boundaries.part, id(left.item), len(over), left.times))
         if over:
             worker.closes = False
             told = True
-            what = _what(account.leading, fabric)
-            over = left.over(touched, last=True)  # what is really left, wherever the tail began
+            what = _what(account.leading, finder.fabric)
+            over = left.over(
+                touched, finder, last=True
+            )  # what is really left, wherever the tail began
             spots = tuple(left.sites.p[i] for i in over)
             done.reasons.leftovers.append(Leftover(name, len(over), spots, what, left))
         elif left.unmade:
@@ -212,7 +215,12 @@ def _closing_kinds(worker: Worker, items: tuple[Item, ...]) -> list[tuple[Target
     """The leading kind of the last open-ended repeat; with none, every kind worked into."""
     if worker.last_leading:
         return [worker.last_leading]
-    if worker.begun or worker.straddler:
+    if worker.begun:  # the start chain goes into that
+        items = tuple(
+            replace(i, place=i.place or worker.begun) if isinstance(i, StartChain) else i
+            for i in items
+        )
+    elif worker.straddler:
         items = tuple(i for i in items if not isinstance(i, StartChain))
     if isinstance(worker.cursor.window, JointWindow):
         bare = [i for i in walk(items) if isinstance(i, Stitches) and i.place is None]

@@ -30,7 +30,7 @@ from border.text.tree import (
 )
 from border.text.written import write_item
 from border.working.closing import Account, Left, Trouble, counted_as
-from border.working.cursor import Cursor, Opening, RunsOut, Site
+from border.working.cursor import Cursor, Mark, Opening, RunsOut, Site
 from border.working.repeats import meets_start, run
 from border.working.stations import Sites
 from border.working.windows import JointWindow
@@ -268,23 +268,24 @@ class Worker(Struct):
     def _repeat(
         self, item: Repeat, head: tuple[Item, ...] = (), behind: tuple[Item, ...] = ()
     ) -> None:
-        reached = 0
-        before = self.cursor.mark()
+        marks: list[Mark] = []  # before every step of a repeat, as far as it is worked
         may_meet = self.whole and bool(head) and item.to_last is None
         may_meet = may_meet and all(isinstance(i, End) for i in behind)
 
         def once() -> None:
-            nonlocal reached, before
             for index, inner in enumerate(item.items):
                 if may_meet:
-                    reached, before = index, self.cursor.mark()
+                    marks[index:] = [self.cursor.mark()]
                 self.work(inner)
 
         def meets() -> bool:
-            if reached == 0 or not meets_start(self.begun, item.items[reached:], head):
-                return False
-            self.cursor.back_to(before)
-            return True
+            for to_come in range(len(marks) - 1, 0, -1):
+                if meets_start(self.begun, item.items[to_come:], head):
+                    self.cursor.back_to(marks[to_come])
+                    return True
+                if not isinstance(item.items[to_come - 1], Chains | Picots):
+                    break  # chains before the step that runs out may be the head's, too
+            return False
 
         leading = counted_as(leading_targets(item.items))
         run(self, item, leading, once, item.to_last, item.star, meets)

@@ -54,14 +54,6 @@ class Sites(Struct):
         return found
 
 
-def touch(one: tuple[int, int], other: tuple[int, int]) -> bool:
-    """Whether two sites have something in common. A point at the end of a site is not in it."""
-    (a, b), (c, d) = one, other
-    if one == other or not (a < d and c < b):
-        return one == other
-    return b != d or 1 not in (b - a, d - c)
-
-
 def merged(lists: list[Sites]) -> Sites:
     """A union, in order; at one and the same station the list named first leads."""
     if len(lists) == 1:
@@ -92,6 +84,24 @@ class Stations:
             return self.step * behind - self.step + 3
         middle = self.element((i + j + 1) // 2)
         return self.step * middle + (1 if (i + j) % 2 == 0 else 3 - self.step)
+
+    def touch(self, one: tuple[int, int], other: tuple[int, int]) -> bool:
+        """Whether two sites have something in common.
+
+        A point at the end of a site is not in it, and a picot is none of its stitch.
+        """
+        (a, b), (c, d) = one, other
+        if one == other or not (a < d and c < b):
+            return one == other
+        if self._is_picot(one) or self._is_picot(other):
+            return False
+        return b != d or 1 not in (b - a, d - c)
+
+    def _is_picot(self, site: tuple[int, int]) -> bool:
+        """A picot has the stations of one element, and is the element behind that."""
+        kinds = self.fabric.kinds
+        behind = (site[0] // self.step + 1) % len(kinds)
+        return site[1] - site[0] == 4 and not self.fabric.base and kinds[behind] == PICOT
 
     def number(self, element: int) -> int:
         """The number among the atoms of an element, or of what it stands on; laps run on."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from border.findings import Finding
 from border.text.amounts import in_terms, kinds, some
 from border.text.readings import Round
@@ -11,6 +13,7 @@ from border.working.closing import tally, whereabouts
 from border.working.fabric import Fabric
 from border.working.unclosed import in_a_row
 from border.yoke.edges import Edge
+from border.yoke.names import nearest
 
 Summary = tuple[list[str], list[int], bool]
 """A row's elements, the times of its repeats, and whether it closes."""
@@ -28,6 +31,7 @@ def summary(told: Summary, terms: str) -> str:
 
 
 def chains_unclear(round_: Round, yes: Summary, no: Summary) -> Finding:
+    """It matters whether chains count, and is not said: both ways, to choose from."""
     terms = round_.rules.terms
     message = (
         f"round {round_.number} counts stitches over chains, and the border does not say whether "
@@ -38,6 +42,7 @@ def chains_unclear(round_: Round, yes: Summary, no: Summary) -> Finding:
 
 
 def repeat_unclear(round_: Round, once: Summary, repeated: Summary) -> Finding:
+    """A row without a repeat: both ways, to choose from."""
     terms = round_.rules.terms
     message = (
         f"round {round_.number} prints no repeat: worked once, {summary(once, terms)}; "
@@ -51,6 +56,7 @@ def repeat_unclear(round_: Round, once: Summary, repeated: Summary) -> Finding:
 
 
 def passes_more(round_: Round, fabric: Fabric, repeat: int, position: int) -> Finding:
+    """A repeat of a round passes over more than the others, at a position of its fabric."""
     where = whereabouts(fabric, [position])
     message = f"repeat {repeat} of round {round_.number}, {where}, passes over more than the others"
     help_ = "see whether the edge or the row below is irregular there, and ease it in"
@@ -58,6 +64,7 @@ def passes_more(round_: Round, fabric: Fabric, repeat: int, position: int) -> Fi
 
 
 def not_covered(round_: Round, motifs: list[str]) -> Finding:
+    """Motifs that no clause works; none, where the edge has no motifs at all."""
     if not motifs:
         message = "this round is written motif by motif, but the edge has no motifs"
         help_ = "give the runs of the edge (--runs 6,6,3), or write the round as one text"
@@ -68,34 +75,38 @@ def not_covered(round_: Round, motifs: list[str]) -> Finding:
 
 
 def unknown_name(clause: Clause, name: str, edge: Edge, round_: Round) -> Finding:
+    """A clause names what the edge and its yoke do not have."""
     from difflib import get_close_matches
 
-    near = get_close_matches(name, sorted(edge.known_names), 1)
-    help_ = f"did you mean {near[0]}?" if near else "the yoke has no motifs to name"
-    if not near and edge.known_names:
-        help_ = f"the yoke has {in_a_row(sorted(edge.known_names))}"
-    message = f"the yoke has nothing called {name}"
+    known = sorted(edge.known_names)
+    near = get_close_matches(name, known, 1)
+    help_ = f"did you mean {near[0]}?" if near else f"what can be named is {in_a_row(known)}"
+    message = f"nothing here is called {name}"
     return Finding("unknown-name", message, help_, clause.head, round_.number)
 
 
-def no_place(adjustment: Adjustment, here: bool) -> Finding:
-    """`here`: the edge has the part named."""
+def no_place(adjustment: Adjustment, here: bool, names: Sequence[str]) -> Finding:
+    """`here`: the edge has the part named; `names`: all that it has."""
     a = adjustment
     reason = "no repeat of the round ends where it could be made"
     if not here:
         reason = f"the edge has no {a.at}"
     message = f"the adjustment of round {a.round} at {a.at} (by {a.by}) falls nowhere: {reason}"
     help_ = "name another part of the edge, or a smaller number"
+    if not here:
+        help_ = nearest(a.at, names) or "name a section, a wheel, or a joint A | B of the edge"
     return Finding("adjustment-has-no-place", message, help_, a.span, a.round)
 
 
 def no_round(adjustment: Adjustment, last: int) -> Finding:
+    """An adjustment of a round beyond the last."""
     message = f"there is no round {adjustment.round} to adjust"
     help_ = f"the border has rounds 1 to {last}"
     return Finding("adjustment-has-no-place", message, help_, adjustment.span, adjustment.round)
 
 
 def too_large(round_: Round) -> Finding:
+    """A round with more stitches than are worked."""
     message = f"round {round_.number} has more stitches than can be reckoned"
     help_ = "a row may have 1 000 000 stitches and chains, a piece of work 5 000 000"
     return Finding("too-large", message, help_, round_.head, round_.number)
@@ -109,4 +120,8 @@ def no_stitches(round_: Round, missing: list[str]) -> Finding:
         named = (in_terms(kind, round_.rules.terms) for kind in missing)
         message += f": the row below has no {' and no '.join(named)}"
         help_ = "see what the round before makes, and name that"
+        if missing[0].endswith(" run"):
+            number = missing[0].partition("-")[0]
+            help_ = "stitches without a chain between are one run, however they are worked: "
+            help_ += f'if those meant are all worked into one place, write "group of {number}"'
     return Finding("no-stitches", message, help_, round_.head, round_.number)

@@ -110,7 +110,7 @@ def _repeat(
             return [], "work into what is left, skip it in so many words, or add a repeat"
         return [], "write what is to be done where the row runs short, or change the repeat"
     taken: dict[str, list[str]] = {}
-    ways: dict[str, None] = {}
+    ways: dict[str, list[str]] = {}
     cramped: list[str] = []
     for leftover, left in stopped:
         if not left.times:
@@ -121,8 +121,9 @@ def _repeat(
         told = "most repeats take" if account.otherwise() else "a repeat takes"
         told += f" {kinds(takes, round_.rules.terms)}"
         taken.setdefault(told, []).append(leftover.part)
-        ways[_remedy(leftover, sum(takes.values()), round_.rules.terms)] = None
-    help_ = [_eased(list(ways))] if ways else []
+        way = _remedy(leftover, sum(takes.values()), round_.rules.terms)
+        ways.setdefault(way, []).append(leftover.part)
+    help_ = [_eased(ways)] if ways else []
     help_ += [_cramped(cramped)] if cramped else []
     if len(stopped) > 1 or cramped:
         sentences = [_takes(told, parts if len(taken) > 1 else []) for told, parts in taken.items()]
@@ -138,9 +139,14 @@ def _takes(told: str, parts: list[str]) -> str:
     return told + (f" on {in_a_row(on)}" if on else "")
 
 
-def _eased(ways: list[str]) -> str:
+def _eased(ways: dict[str, list[str]]) -> str:
+    """The ways to even parts out, each with the parts that it is for ("" for the whole row)."""
+    told = []
+    for way, parts in list(ways.items())[:3]:
+        each = "each of " if len(parts) > 1 else ""
+        told.append(f"{way} on {each}{in_a_row(parts)}" if parts[0] else way)
     more = f"; and so on for {len(ways) - 3} more" if len(ways) > 3 else ""
-    return "; ".join(ways[:3]) + f"{more}, where it will not be seen"
+    return "; ".join(told) + f"{more}, where it will not be seen"
 
 
 def _cramped(parts: list[str]) -> str:
@@ -159,7 +165,7 @@ def _remedy(leftover: Leftover, takes: int, terms: str) -> str:
     short = takes - leftover.count
     if short > 0:
         way += f", or work {in_terms(some(short, what), terms)} twice (by = -{short})"
-    return f"{way} on {leftover.part}" if leftover.part else way
+    return way
 
 
 def in_a_row(names: list[str]) -> str:

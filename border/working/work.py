@@ -104,7 +104,8 @@ def work(
             break
         findings += worked.findings
         if has_no_stitch(worked.fabric.kinds):
-            findings.append(no_stitches(round_, _missing(round_, fabric)))
+            if not _nothing_to_name(round_, edge):
+                findings.append(no_stitches(round_, _missing(round_, fabric)))
             break
         rounds.append(worked)
         fabric = as_met_next(worked.fabric, round_, reading.rules.worked, edge.closed)
@@ -206,8 +207,13 @@ def _closes_repeated(round_: Round, below: Fabric) -> Pass | None:
     return done if done.closes else None
 
 
+def _nothing_to_name(round_: Round, edge: Edge) -> bool:
+    """Clauses on an edge without motifs: that is told once, of the whole round."""
+    return not isinstance(round_.body, Text) and not edge.known_names
+
+
 def _unknown_names(round_: Round, edge: Edge) -> list[Finding]:
-    if isinstance(round_.body, Text):
+    if isinstance(round_.body, Text) or _nothing_to_name(round_, edge):
         return []
     return [
         unknown_name(clause, name, edge, round_)

@@ -21,17 +21,8 @@ from border.yoke.project import (
     WrittenRun,
     Yoke,
 )
-from border.yoke.project_file import (
-    AttachTable,
-    EdgeTable,
-    MotifTable,
-    ProjectTable,
-    StripTable,
-    ThreadTable,
-    WashedTable,
-    WorkTable,
-    YokeTable,
-)
+from border.yoke.project_file import EdgeTable, MotifTable, ProjectTable, StripTable, YokeTable
+from border.yoke.project_work import AttachTable, ThreadTable, WashedTable, WorkTable
 
 
 def made(table: ProjectTable, at: Positions) -> Project:

@@ -15,6 +15,7 @@ BETWEEN_ARCHES = {
     "1 plain in each loop, 5 chain between each": "12 sc, 60 ch; 12 x 1 space",
     "1 plain in each loop, 8 chain between": "12 sc, 96 ch; 12 x 1 space",
     "2 treble, with 2 chain between, in each loop": "24 dc, 24 ch; 12 x 1 space",
+    "3 treble with 1 chain between the 2nd and 3rd in each loop": "36 dc, 12 ch; 12 x 1 space",
     "2 treble divided by 3 chain in each loop": "24 dc, 36 ch; 12 x 1 space",
     "3 treble, separated by 2 chain, in every loop": "36 dc, 48 ch; 12 x 1 space",
     "In each loop 2 treble, 3 chain between": "24 dc, 36 ch; 12 x 1 space",
@@ -94,7 +95,6 @@ NOT_READ = {
         "unknown-word"
     ),
     "*1 plain, 3 chain, miss 2; repeat; end as you began": "unknown-word",
-    "3 treble with 1 chain between the 2nd and 3rd in each loop": "not-understood",
 }
 
 

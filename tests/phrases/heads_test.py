@@ -15,7 +15,8 @@ HEADS = (
     "Next row:", "The next row:", "For the last row:", "Last row.", "EDGE.--", "Edging:",
     "1st row (lightest scarlet).--", "1st row (white):", "1st round (with the second shade):",
     "1st row, white.--", "1st round with scarlet.--", "1st and last round:",
-    "1st row (wrong side):",
+    "1st row (wrong side):", "1st rd.:", "1st R.--", "1st row", "1)", "1\u2014",
+    "1st row of the edging:", "1st row of border.--",
 )  # fmt: skip
 SEVERAL = {
     "1st and 2nd rows:": 2,
@@ -38,6 +39,17 @@ NO_HEADS = {
 @pytest.mark.parametrize("head", HEADS)
 def test_a_row_begins_with_its_head(head: str) -> None:
     assert last_of(f"{head} 2 plain in each loop.") == "24 sc; 12 x 1 loop"
+
+
+def test_rows_may_run_on_in_one_line() -> None:
+    rows = "1st row.--1 plain in each. 2nd row.--1 treble in each. 3rd row: same as 1st row."
+    assert last_of(rows) == "12 sc; 12 x 1 st"
+    within = (
+        "1st row: 1 plain in each.\n2nd row: 1 treble in each, as 1st row. 3 treble in the last."
+    )
+    border, _ = read_border(Source("book.border", f"{HEADINGS}{within}\n"))
+    assert border is not None
+    assert [row.numbers for row in border.rows] == [(1,), (2,)]
 
 
 @pytest.mark.parametrize(("head", "rows"), SEVERAL.items())

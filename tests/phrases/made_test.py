@@ -52,6 +52,7 @@ SHAPED = {
     "2 plain in every stitch": "24 sc; 12 x 1 st",
     "*2 plain, miss 1; repeat": "8 sc; 4 x 3 st",
     "*2 treble together over next 2 stitches, 2 chain; repeat": "6 dc, 12 ch; 6 x 2 st",
+    "*3 treble, retain the last loops; repeat": "4 dc; 4 x 3 st",
 }
 NOT_SHAPED = {
     "1 treble in each stitch, increasing in every other stitch": "unknown-word",
@@ -67,13 +68,14 @@ PICOTS = (
 )  # fmt: skip
 OTHER_PICOTS = {
     "*1 plain, 3 picots, 1 plain; repeat": "12 sc, 18 picot; 6 x 2 st",
+    "*2 plain, 8 chain, picot 5 of them; repeat": "12 sc, 18 ch, 6 picot; 6 x 2 st",
     "*2 plain, 5 chain, slip on same stitch; repeat": "12 sc, 6 ss, 30 ch; 6 x 2 st; asked perhaps-picot",
     "*2 plain, 5 chain, 1 plain in same stitch; repeat": "18 sc, 30 ch; 6 x 2 st; asked perhaps-picot",
 }  # fmt: skip
 NO_PICOTS = {
-    "*2 plain, 8 chain, picot 5 of them; repeat": "not-understood",
     "*2 plain, 5 chain, 1 single in the last plain; repeat": "place-unclear",
     "*2 plain, 1 trefoil; repeat": "unknown-word",
+    "*2 plain, draw out the loop, take out the needle; repeat": "unknown-word",
 }
 
 

@@ -56,7 +56,7 @@ IN_ARCHES = {
     "*3 plain on the 3 chain; repeat": "36 sc; 12 x 3 ch",
     "*3 plain under a loop; repeat": "36 sc; 12 x 1 space",
     "*3 plain under next loop; repeat": "36 sc; 12 x 1 space",
-    "*3 plain under the chain; repeat": "36 sc; 12 x 1 space",
+    "*3 plain under the chain; repeat": "108 sc; 36 x 1 ch; asked perhaps-one-place",
     "1 treble in every third space, with 7 chain between": "4 dc, 28 ch; 4 x 3 space",
     "1 treble in every alternate space, with 4 chain between": "6 dc, 24 ch; 6 x 2 space",
     "*1 treble in the 2nd loop, 5 chain; repeat": "6 dc, 30 ch; 6 x 2 space",
@@ -86,6 +86,8 @@ ON_BLOCKS = {
     "*2 treble over the 2 treble, 3 chain; repeat": "18 dc, 27 ch; 9 x 2 dc",
     "*1 plain on treble, 2 chain; repeat": "18 sc, 36 ch; 18 x 1 dc",
     "*1 plain on the second of the 3 treble, 6 chain; repeat": "6 sc, 36 ch; 6 x 1 3-dc run",
+    "*1 plain on the centre one of the 3 treble, 6 chain; repeat": "6 sc, 36 ch; 6 x 1 3-dc run",
+    "*1 plain on the 2nd one of the 3 treble, 6 chain; repeat": "6 sc, 36 ch; 6 x 1 3-dc run",
     "*1 plain on the centre of the 3 treble, 2 chain, 1 plain under the 3 chain, 2 chain; repeat": (
         "12 sc, 24 ch; 6 x 1 3-dc run"
     ),
@@ -98,7 +100,9 @@ ON_BLOCKS = {
 AT_PICOTS = {
     "*1 plain in the next picot, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 picot",
     "*1 plain in the next pearl, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 picot",
-    "*1 plain in the middle of the next 3 picot, 5 chain; repeat": "6 sc, 10 ch; 2 x 3 picot",
+    "*1 plain in the middle of the next 3 picot, 5 chain; repeat": (
+        "6 sc, 10 ch; 2 x 3 picot; asked perhaps-one-place"
+    ),
 }
 OVER_ITS_OWN_NUMBER = {
     "7 treble over the 7, 1 chain, 5 treble over the 5": "12 dc, 1 ch",

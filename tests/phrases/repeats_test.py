@@ -20,6 +20,9 @@ SKIPS = {
     "1 treble in every second stitch, and 2 chain between them": "6 dc, 12 ch; 6 x 2 st",
     "1 plain in every third, 4 chain between": "4 sc, 16 ch; 4 x 3 st",
     "1 treble in each stitch, without missing any": "12 dc; 12 x 1 st",
+    "1 treble in each stitch, with 3 chain between, all round": "12 dc, 36 ch; 12 x 1 st",
+    "1 treble in each stitch, 3 chain between each, to the end": "12 dc, 36 ch; 12 x 1 st",
+    "1 treble in every other stitch with 1 chain between all round": "6 dc, 6 ch; 6 x 2 st",
 }
 SKIPPED_LOOPS = {
     "*3 treble in next loop, miss 1 loop; repeat": "18 dc; 6 x 2 space",
@@ -107,7 +110,6 @@ NOT_READ = {
     f"*{UNIT}; repeat once more from the last star but one": "not-understood",
     f"{UNIT}; repeat the reverse way": "unknown-word",
     f"{UNIT}; repeat once more; 6 plain": "repeat-without-star",
-    "3 treble in each 3 chain, missing every plain": "not-understood",
     "*5 treble in one stitch, leave 2; repeat": "unknown-word",
 }
 

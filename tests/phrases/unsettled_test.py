@@ -76,6 +76,8 @@ IN_ARCHES = {
     "*1 plain in the 3 chain, 3 chain, miss 3; repeat": "place-unclear",
     "1 plain, 3 treble, 1 plain into the 3 chain; repeat": "place-unclear",
     "5 chain, 1 plain in each loop": "place-unclear",
+    # slip stitches that only lead on
+    "4 single on the first loop, *1 plain in next loop, 3 chain; repeat": "perhaps-leads-on",
 }
 SAME_PLACE = {
     "*1 plain, 5 chain, 1 plain in same place, miss 1; repeat": (

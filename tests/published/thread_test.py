@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pint
 import pytest
 
@@ -15,7 +17,7 @@ from border.reckoning.sizes import (
     tex_of_nm,
 )
 
-UNITS = pint.UnitRegistry()
+UNITS: Any = pint.UnitRegistry()  # how it is typed differs between versions of the library
 
 
 @pytest.mark.parametrize(

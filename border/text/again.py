@@ -1,0 +1,217 @@
+"""Words for over and over: `alternately`, `and so on`, `4 times` behind a whole row."""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from border.text.passing import HOW_OFTEN, NOUNS, WHICH, Terminals, like, types
+from border.text.terminals import Terminal
+from border.text.tree import Kind
+
+_ALL_ROUND = (
+    ["STITCH", "TOEND"],
+    ["ROW", "OF", "STITCH"],
+    ["TOEND", "OF", "STITCH"],
+    ["TOEND", "PREP", "STITCH"],
+)
+
+
+def repeats_said(t: Terminals) -> Terminals:
+    """`alternately`, `and so on`, `4 times more`, `plain all round`: as the repeats they are."""
+    for pass_ in (
+        _to_within,
+        _and_so_on,
+        _alternately,
+        _at_the_end,
+        _in_every,
+        _whole_rows,
+        _of_each,
+        _all_round,
+        _times_of_list,
+        _times_of_row,
+    ):
+        t = pass_(t)
+    return t
+
+
+def _to_within(t: Terminals) -> Terminals:
+    """`to within 3 of the end`, `till 3 stitches remain`: as `to the last 3`."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        noun = at + 2 + (types(t, at + 2, 1) in (["KIND"], ["STITCH"], ["CH"]))
+        if types(t, at, 2) != ["WITHIN", "NUM"] or types(t, noun, 1) != ["REMAIN"]:
+            found.append(t[at])
+            at += 1
+            continue
+        st = replace(like(t[at], "KIND", Kind("st")), text="st")
+        found += [like(t[at], "TOLAST"), t[at + 1], *(t[at + 2 : noun] or [st])]
+        at = noun + 1
+    return found
+
+
+def _and_so_on(t: Terminals) -> Terminals:
+    """`and so on` repeats; `continue` does where steps stand before it, and none behind."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        if here.type == "SOON":
+            behind = types(t, n + 1, 1)
+            ends = behind in ([], ["SEP"], ["TOEND"], ["TOLAST"], ["RP"], ["ENDING"], ["FROM"])
+            here = replace(here, type="REPEAT") if ends and n else like(here, "SEP")
+        found.append(here)
+    return found
+
+
+def _alternately(t: Terminals) -> Terminals:
+    """Before its steps the word opens a repeat, behind them it closes one."""
+    at = next((n for n, x in enumerate(t) if x.type == "ALTERNATELY"), None)
+    if at is None:
+        return t
+    rest = [x for n, x in enumerate(t) if n != at]
+    if any(x.type == "REPEAT" for x in rest):
+        return rest
+    follows = any(x.type not in ("SEP", "ENDING", "TOEND") for x in t[at + 1 :])
+    leads = follows and (at == 0 or t[at - 1].type in ("SEP", "STAR", "LP"))
+    if leads and at > 0:
+        rest = [*rest[:at], like(t[at], "STAR"), *rest[at:]]
+    end = len(rest)
+    while end and rest[end - 1].type in ("SEP", "ENDING"):
+        end -= 1
+    if end and rest[end - 1].type == "TOEND":
+        end -= 1
+    return [*rest[:end], like(t[at], "SEP", name="hard"), like(t[at], "REPEAT"), *rest[end:]]
+
+
+def _at_the_end(t: Terminals) -> Terminals:
+    """`repeat; 1 treble at the end`: as `end with 1 treble`."""
+    repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    found = [x for n, x in enumerate(t) if x.type != "ATEND" or n < repeat]
+    if len(found) == len(t):
+        return t
+    stop = next((n for n in range(repeat, len(found)) if found[n].type == "SEP"), len(found))
+    return [*found[: stop + 1], like(t[repeat], "ENDWITH"), *found[stop + 1 :]]
+
+
+def _whole_rows(t: Terminals) -> Terminals:
+    """`plain all round`, `a row of treble`: the whole text is one stitch in each."""
+    told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW", "MOD")]
+    told = told[1:] if types(told, 0, 1) == ["ENDWITH"] else told
+    kinds = [x.type for x in told]
+    kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
+    if kinds not in _ALL_ROUND:
+        return _without_to_end(t)
+    stitch = next(x for x in told if x.type == "STITCH")
+    each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
+    rest = [x for x in t if x.type in ("BETW", "MOD", "ENDING")]
+    return [stitch, *each, *rest]
+
+
+def _without_to_end(t: Terminals) -> Terminals:
+    """`in every other stitch, to the end`: that goes to the end already; so does `in each
+    loop, with 3 chain between, all round`."""
+    found: Terminals = []
+    for here in t:
+        end = _before_comma(found, len(found))
+        if end and found[end - 1].type == "BETW":
+            end = _before_comma(found, end - 1)
+        before = [x.type for x in found[max(0, end - 3) : end]]
+        open_place = before[-1:] != [] and before[-1] in NOUNS and {"EACH", "EVERY"} & set(before)
+        if here.type != "TOEND" or not open_place:
+            found.append(here)
+    return found
+
+
+def _before_comma(t: Terminals, end: int) -> int:
+    """How many there are of the first `end`, without the comma that these end in."""
+    return end - (end > 0 and t[end - 1].type == "SEP" and not t[end - 1].name)
+
+
+def _in_every(t: Terminals) -> Terminals:
+    """`3 dc in the first loop; repeat in every loop`: as `in every loop`."""
+    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    said = t[at + 1 : at + 4]
+    if types(said, 0, 2) != ["PREP", "EACH"] or len(said) < 3 or not _only_ends(t[at + 4 :]):
+        return t
+    for n, here in enumerate(t[:at]):
+        if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"], ["SAME"]):
+            if any(x.type == "PREP" for x in t[n + 1 : at]) or t[n + 2].type not in NOUNS:
+                return t
+            first = t[n + 1].type != "ORD" or t[n + 1].number == 1
+            rest = [x for x in t[n + 2 : at] if x.type != "SEP"]
+            return [*t[: n + 1], said[1], *rest, *t[at + 4 :]] if first else t
+    return t
+
+
+def _of_each(t: Terminals) -> Terminals:
+    """`1 dc in each st; repeat`: the one step goes to the end already."""
+    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    before = [x.type for x in t[:at]]
+    one = before.count("PREP") == 1 and {"EACH", "EVERY"} & set(before)
+    made = [n for n, x in enumerate(before) if x == "STITCH" and before[n - 1] not in WHICH]
+    steps = len(made) == 1 or before[:1] == ["LP"]
+    other = {"STAR", "SKIP", "AS"} & set(before) or "CH" in before
+    if at == len(t) or not one or not steps or other:
+        return t
+    rest = [x for x in t[at + 1 :] if x.type not in ("TOEND", "FROMHEAD")]
+    return [*t[:at], *rest] if _only_ends(rest) else t
+
+
+def _all_round(t: Terminals) -> Terminals:
+    """`3 ch, miss 2, 1 dc, all round`, `all round, 3 ch …`: as `repeat`, where none is said."""
+    if any(x.type in ("REPEAT", "STAR") for x in t):
+        return t
+    start = next((n for n, x in enumerate(t) if x.type != "SEP"), len(t))
+    end = len(t)
+    while end and t[end - 1].type in ("SEP", "ENDING"):
+        end -= 1
+    leads = types(t, start, 1) == ["TOEND"] and end > start + 1
+    closes = end > 1 and t[end - 1].type == "TOEND"
+    closes = closes and t[end - 2].type not in ("RP", *HOW_OFTEN)
+    if not leads and not closes:
+        return t
+    steps = t[start + leads : end - closes]
+    open_place = any(x.type in ("EACH", "EVERY") for x in steps)
+    often = t[start] if leads else t[end - 1]
+    repeat = [] if open_place else [like(often, "SEP", name="hard"), like(often, "REPEAT")]
+    return [*t[:start], *steps, *repeat, *t[end:]]
+
+
+def _times_of_list(t: Terminals) -> Terminals:
+    """`1 dc, 1 ch, 5 times; …` inside a row: all from the last stop on, in a bracket."""
+    for n, here in enumerate(t):
+        if here.type not in HOW_OFTEN or types(t, n - 1, 1) != ["SEP"] or n < 3:
+            continue
+        if t[n - 2].type == "RP" or _only_ends(t[n + 1 :]) or types(t, n + 1, 1) == ["RP"]:
+            continue
+        start = n - 1
+        while start and not _stops(t[start - 1]):
+            start -= 1
+        if "REPEAT" in types(t, start - 1 if start else len(t), 1) or start == n - 1:
+            return t
+        bracket = [like(here, "LP"), *t[start : n - 1], like(here, "RP", name="list")]
+        return [*t[:start], *bracket, *_times_of_list(list(t[n:]))]
+    return t
+
+
+def _only_ends(t: Terminals) -> bool:
+    return all(x.type in ("SEP", "ENDING") for x in t)
+
+
+def _stops(here: Terminal) -> bool:
+    hard = here.type == "SEP" and here.name == "hard"
+    return hard or here.type in ("STAR", "LP", "RP", "REPEAT", "ENDING", *HOW_OFTEN)
+
+
+def _times_of_row(t: Terminals) -> Terminals:
+    """`2 tr, 3 ch, 4 times`: behind a comma at a row's end it is said of the whole row."""
+    end = len(t)
+    while end and t[end - 1].type in ("SEP", "ENDING"):
+        end -= 1
+    if end < 3 or t[end - 1].type not in HOW_OFTEN or t[end - 2].type != "SEP":
+        return t
+    if t[end - 3].type == "RP" or any(x.type in ("STAR", "REPEAT") for x in t[: end - 1]):
+        return t
+    often = t[end - 1]
+    counted = "INALL" if often.type == "TIMES" else often.type
+    repeat = [like(often, "REPEAT", name="row"), replace(often, type=counted)]
+    return [*t[: end - 1], *repeat, *t[end:]]

@@ -1,0 +1,32 @@
+"""A colour goes with its stitches or chains, and changes nothing."""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from border.text.passing import Terminals, like, types
+
+
+def colours(t: Terminals) -> Terminals:
+    """A colour goes with its stitches or chains: with those before it, else the next ones."""
+    found: Terminals = []
+    waiting: Terminals = []
+    for n, here in enumerate(t):
+        if here.type == "COLOUR":
+            leads = not found or found[-1].type in ("SEP", "STAR", "LP", "NUM")
+            kept = replace(here, type="MOD")
+            if leads:
+                waiting.append(kept)
+                if types(t, n + 1, 1) == ["SEP"]:
+                    waiting.append(like(here, "DROP"))
+            else:
+                found.append(kept)
+            continue
+        if waiting and waiting[-1].type == "DROP" and here.type == "SEP":
+            waiting.pop()
+            continue
+        found.append(here)
+        if waiting and here.type in ("STITCH", "CH"):
+            found += waiting
+            waiting = []
+    return found + [replace(x, type="STRAY") for x in waiting if x.type != "DROP"]

@@ -1,0 +1,178 @@
+"""Places named by a number: `the 3 chain` is a space, `3rd of the 5 treble` a part of a run.
+
+Each pass puts in the usual words for it, so that the grammar has one way to name
+a place. What they then mean is in `grammar/README.md`, "How the books say things".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec.structs import replace
+
+from border.text.passing import ARCHES, NOUNS, OPENS, WHICH, Terminals, ended, like, made, types
+from border.text.rings import chains_before
+from border.text.terminals import Terminal
+from border.text.tree import Kind
+
+_OF_CHAINS = ("space", "loop")
+
+
+def counted_places(t: Terminals) -> Terminals:
+    """`the 3 chain` is a space of 3, `on the 5 treble` the next 5, `3rd of the 5 treble` a run."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        taken, named = _counted(t, at, found)
+        found += named if taken else [t[at]]
+        at += taken or 1
+    return found
+
+
+def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
+    """How many terminals at a place are one name, and the name that the grammar has."""
+    opened = bool(before) and before[-1].type in OPENS | WHICH
+    taken, named = _of_chain(t, at, before, opened)
+    if taken or not opened or _between(before):
+        return taken, named
+    taken, named = _by_chains(t, at, before)
+    return (taken, named) if taken else _by_stitches(t, at, before)
+
+
+def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[int, Terminals]:
+    """`loop of 5 chain`, `each stitch of the chain`, `chain of 5`; where no place is, chains."""
+    here = t[at]
+    if here.type == "KIND" and here.kind in ARCHES and types(t, at + 1, 1) == ["OF"]:
+        of = at + 2 + (types(t, at + 2, 1) == ["THE"])
+        if types(t, of, 2) == ["NUM", "CH"]:
+            return of + 2 - at, [_space(here, t[of].number, t[of + 1])]
+        if types(t, of, 1) == ["CH"]:
+            return of + 1 - at, [here]
+    each = bool(before) and before[-1].type in ("EACH", "EVERY")
+    if each and here.kind == Kind("st") and types(t, at + 1, 3) == ["OF", "THE", "CH"]:
+        return 4, [here]
+    if here.type != "CH" or types(t, at + 1, 2) != ["OF", "NUM"]:
+        return 0, []
+    if opened and ended(t, at + 3):
+        return 3, [_space(here, t[at + 2].number, t[at + 2])]
+    if opened or (before and before[-1].type == "NUM" and before[-1].number != 1):
+        return 0, []
+    if before and before[-1].type == "NUM":
+        before.pop()
+    return 3, [t[at + 2], here]
+
+
+def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
+    """`the 3 chain`, `next ch-3`, `under the chain`: the space of so many chains."""
+    here, pair = t[at], types(t, at, 2)
+    if here.text == "chain" and ended(t, at + 1) and _parted(before):
+        return 1, [like(here, "KIND", Kind("space"))]  # `middle of the chain`
+    glued = pair in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued
+    behind = pair == ["CH", "NUM"] and ended(t, at + 2) and before[-1].type != "SKIP"
+    if glued or behind:
+        number = t[at].number or t[at + 1].number
+        return 2, [*_which(before, here), _space(here, number, t[at + 1])]
+    if pair == ["NUM", "CH"] and here.text in ("one", "a") and before[-1].type == "PREP":
+        return 2, [like(here, "NEXT"), t[at + 1]]  # `3 treble in one chain`
+    if pair == ["NUM", "CH"] and _by_count(t, at, before):
+        if _on_each(here, before):
+            return 2, [like(here, "NEXT"), *t[at : at + 2]]
+        return 2, [*_which(before, here), _space(here, here.number, t[at + 1])]
+    return 0, []
+
+
+def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
+    """`3rd of the 5 treble`: the run of so many; `5 treble on the 5`: the next 5."""
+    here = t[at]
+    if here.many and before[-1].type == "NEXT" and (count := made(before)) > 1:
+        return 1, [like(here, "NUM", number=count), here]  # `3 treble into successive loops`
+    if here.type != "NUM":
+        return 0, []
+    if types(t, at + 1, 1) in (["STITCH"], ["KIND"]):
+        noun = t[at + 1]
+        if noun.type == "STITCH" and _parted(before):
+            kind = Kind("run", here.number, noun.name)
+            run = replace(noun, type="KIND", kind=kind, start=here.start)
+            return 2, [*_which(before, here), run]
+        slips = here.number > 1 and any(x.name == "ss" for x in before[-3:])  # `slip over 3 dc`
+        each = made(before) == here.number > 1 or (slips and made(before) == 1)
+        if before[-1].type in ("PREP", "ALLIN", "THE") and each:
+            return 1, [like(here, "NEXT"), here]
+    if _parted(before) and ended(t, at + 1):
+        return 1, [*_which(before, here), like(here, "KIND", Kind("block", here.number))]
+    return 0, []
+
+
+def _between(before: Sequence[Terminal]) -> bool:
+    """Whether the place that is being named lies between two."""
+    at = len(before) - 1
+    while at > 0 and before[at].type in WHICH:
+        at -= 1
+    return before[at].type == "BETWEEN"
+
+
+def _space(here: Terminal, number: int, last: Terminal) -> Terminal:
+    kind = Kind("space", number)
+    return replace(here, type="KIND", kind=kind, number=0, end=last.end, many=False, glued=False)
+
+
+def _which(before: Sequence[Terminal], here: Terminal) -> Terminals:
+    return [] if before[-1].type in WHICH else [like(here, "THE")]
+
+
+def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
+    """Whether `N chain` names a space: not where `next` or `first` count single chains.
+
+    `5 sc in the next 5 chain` is one in each; 7, or a list, can only be meant for one space.
+    """
+    if _parted(before):
+        return not _closes_ring(t, at, before)
+    number, spelled = t[at].number, t[at + 1].text == "chain"
+    if "EACHOF" in types(before, max(0, len(before) - 2), 2) or before[-1].type == "SKIP":
+        return False
+    if before[-1].type in ("NEXT", "ORD", "CENTRE"):
+        listed = [x.type for x in before[-4:] if x.type != "THE"][-3:-1]
+        several = listed in (["RP", "PREP"], ["SEP", "ALLIN"])
+        one_space = several or made(before) not in (0, 1, number)
+        return one_space and (number == 1 or spelled)
+    return True
+
+
+def _parted(before: Sequence[Terminal]) -> bool:
+    """Whether a part is named before: `3rd of the`, `centre of next`."""
+    at = len(before) - 1
+    while at >= 0 and before[at].type in WHICH - {"CENTRE"}:
+        at -= 1
+    return at > 0 and before[at].type == "OF" and before[at - 1].type in NOUNS | {"ORD", "CENTRE"}
+
+
+def _closes_ring(t: Terminals, at: int, before: Terminals) -> bool:
+    """`4 ch, 1 sc in the first of the 4 ch` closes a picot; of other chains, it is asked."""
+    words = [x for x in before[-12:] if x.type not in ("THE", "SEP")]
+    if types(words, len(words) - 2, 2) != ["ORD", "OF"] or words[-2].number != 1:
+        return False
+    return chains_before(words[:-3]) > 0
+
+
+def _on_each(number: Terminal, before: Terminals) -> bool:
+    """`3 treble on the 3 chain`: one on each."""
+    prep = next((x for x in reversed(before) if x.type in ("PREP", "OF")), None)
+    on = prep is not None and prep.text.split()[0] in ("on", "upon", "onto")
+    return on and made(before) == number.number > 1 and before[-1].type in ("PREP", "THE")
+
+
+def parts(t: Terminals) -> Terminals:
+    """`the 3rd of the 5 chain`: the 3rd *chain*; of the 5 treble, the 3rd *st*."""
+    found: Terminals = []
+    for at, here in enumerate(t):
+        found.append(here)
+        behind = [x.type for x in t[at + 1 : at + 5] if x.type != "THE"]
+        ring = behind[:3] == ["OF", "NUM", "CH"]
+        if here.type != "ORD" or types(t, at + 1, 1) != ["OF"] or ring:
+            continue
+        of = next((x for x in t[at + 2 : at + 6] if x.type in NOUNS), None)
+        chains = of is not None and (
+            of.type == "CH" or (of.kind is not None and of.kind.name in _OF_CHAINS)
+        )
+        found.append(like(here, "CH") if chains else like(here, "KIND", Kind("st")))
+    return found

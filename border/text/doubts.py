@@ -1,0 +1,241 @@
+"""Steps that mean one thing by the words of this language, and in some books another.
+
+The reading taken is that of `grammar/README.md`; each doubt is a warning that
+shows the edit for the other one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from msgspec.structs import replace
+
+from border.findings import Span
+from border.text.behind_each import tell_behind_each
+from border.text.nodes import Building, Step
+from border.text.tree import (
+    ST,
+    Bracket,
+    Centre,
+    Chains,
+    Item,
+    Kind,
+    Picots,
+    Place,
+    Repeat,
+    Skip,
+    Stitches,
+    Target,
+    Which,
+    Whole,
+)
+from border.text.written_places import write_ordinal
+from border.text.written_steps import write_item
+
+
+def tell_doubts(steps: Sequence[Step], b: Building) -> None:
+    """Tell what the steps of one list may mean besides."""
+    worked = None
+    for before, step in pairwise(steps):
+        _tell_ordinal(before.item, step.item, b)
+        if not step.hard:
+            _tell_perhaps_ring(before.item, step.item, worked, b)
+            _tell_list(before.item, step.item, b)
+        worked = before.item
+    for step in steps:
+        _tell_middle(step.item, b)
+    _tell_rising(steps, b)
+    tell_behind_each(steps, b)
+
+
+def tell_last(items: Sequence[Item], b: Building) -> None:
+    """`1 dc in last tr` in a repeat: the last of the row, or of each repeat?"""
+    for item in items:
+        match item:
+            case Stitches(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place):
+                one = replace(item, place=replace(place, which=Which.NEXT))
+                edit = write_item(one, b.terms, b.headings.overrides)
+                b.tell(
+                    "perhaps-last-of-each",
+                    "the last one is that of the whole row, and this is worked over and over",
+                    f"write {edit}, behind the skip of those before it, or name what it is the "
+                    'last of: "in last st of next group"',
+                    item.span,
+                )
+
+
+# --- ordinals -----------------------------------------------------------------------
+
+
+def _tell_ordinal(before: Item, item: Item, b: Building) -> None:
+    """`skip 3, 1 dc in 4th st`: is the 4th counted on, or from where the skip began?"""
+    match before:
+        case Skip(count=passed, target=target):
+            kind = target or Whole(ST)
+        case Stitches(count=passed, place=None, cluster=0):
+            kind = Whole(ST)
+        case Stitches(place=Place(which=Which.NEXT, count=passed, targets=(kind,))):
+            pass
+        case _:
+            return
+    match item:
+        case Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,))):
+            if named == kind and nth == passed + 1:
+                _tell_counted_on(before, item, passed, nth, b)
+
+
+def _tell_rising(steps: Sequence[Step], b: Building) -> None:
+    """`1 sc in 1st loop, ch 7, 1 sc in 2nd loop`: both counted from one beginning?"""
+    reached: dict[Target, tuple[Item, int]] = {}
+    for step in steps:
+        match step.item:
+            case (
+                Stitches(place=Place(which=which, count=count, targets=(kind,)))
+                | Bracket(place=Place(which=which, count=count, targets=(kind,)))
+            ) if which in (Which.FIRST, Which.NTH):
+                before, passed = reached.get(kind, (step.item, 0))
+                if passed and which is Which.NTH and count > passed:
+                    _tell_counted_on(before, step.item, passed, count, b)
+                reached = {kind: (step.item, count)}
+            case Stitches(place=Place(which=Which.SAME)) | Chains() | Picots():
+                pass
+            case _:
+                reached = {}
+
+
+def _tell_counted_on(
+    before: Item, item: Stitches | Bracket, passed: int, nth: int, b: Building
+) -> None:
+    assert item.place is not None
+    further = nth - passed
+    which = Which.NEXT if further == 1 else Which.NTH
+    nearby = replace(item, place=replace(item.place, which=which, count=further))
+    edit = write_item(nearby, b.terms, b.headings.overrides)
+    b.tell(
+        "perhaps-counted-on",
+        f"this passes over {nth - 1} more, behind {passed} that the step before it took",
+        f"write {edit} if the {write_ordinal(nth)} is counted from where the step before it began",
+        before.span.to(item.span),
+    )
+
+
+# --- rings --------------------------------------------------------------------------
+
+
+def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
+    """`ch 5, 1 sl st in first ch`: a picot, or a stitch into the row below?"""
+    below = write_item(closing, b.terms, b.headings.overrides)
+    b.tell(
+        "place-unclear",
+        "this may close the chains before it into a picot, or go into the row below",
+        f"write picot of {chains.count} or ch {chains.count}; {below}",
+        chains.span.to(closing.span),
+    )
+
+
+def may_be_picot(since: Sequence[Item], closing: Item) -> bool:
+    """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
+    match closing:
+        case Stitches(1, "ss" | "sc" as name, Place(targets=() | (Whole(Kind("st")),))):
+            chains = since[-1] if since else None
+            bare = len(since) > 1 and isinstance(since[-2], Stitches)
+            return isinstance(chains, Chains) and chains.count > 2 and (bare or name == "ss")
+        case _:
+            return False
+
+
+def tell_picot(chains: Item, b: Building, to: Span) -> None:
+    """That chains with a stitch in the same place behind them may be a picot."""
+    assert isinstance(chains, Chains)
+    b.tell(
+        "perhaps-picot",
+        f"these {chains.count} chains are taken to stand as a loop on the row",
+        f"write picot of {chains.count} if this closes them into a ring on that stitch",
+        chains.span.to(to),
+    )
+
+
+def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Building) -> None:
+    """`1 dc, ch 5, 1 sc in last dc`, `ch 8, 1 sc in 5th ch`: a picot?
+
+    `worked` is the step before the chains.
+    """
+    if not isinstance(chains, Chains) or chains.count < 3:
+        return
+    size = chains.count
+    match closing:
+        case Stitches(1, "sc" | "ss", Place(which=Which.LAST, targets=(Whole(of),), count=1)):
+            perhaps = isinstance(worked, Stitches) and worked.stitch == of.name
+        case Stitches(1, "sc" | "ss", Place(Which.NTH, (Whole(Kind("ch")),), nth)):
+            perhaps, size = 3 <= nth <= size, nth
+        case _:
+            return
+    if perhaps:
+        rest = f"ch {chains.count - size}, " if chains.count > size else ""
+        below = write_item(closing, b.terms, b.headings.overrides)
+        b.tell(
+            "perhaps-picot",
+            "this is taken to go into the row below; it may close the chains into a picot",
+            f"write {rest}picot of {size} if it does, or ch {chains.count}; {below} if not",
+            chains.span.to(closing.span),
+        )
+
+
+def _tell_list(before: Item, item: Item, b: Building) -> None:
+    """`(2 dc, ch 1) 3 times, 2 dc in next space`: do they all go into it?"""
+    match before, item:
+        case (
+            Repeat(items=items, times=int(), star=False),
+            Stitches(stitch=stitch, place=Place(which=Which.NEXT | Which.FIRST | Which.THE)),
+        ):
+            bare = [i for i in items if isinstance(i, Stitches) and i.place is None]
+            others = [i for i in items if not isinstance(i, Stitches | Chains | Picots)]
+            if others or not bare or any(i.stitch != stitch for i in bare):
+                return
+            assert isinstance(item, Stitches) and item.place is not None
+            whole = Bracket((before, replace(item, place=None)), item.place)
+            b.tell(
+                "perhaps-one-place",
+                "only the last of these is taken to go into that place, the others one in each st",
+                f"write {write_item(whole, b.terms, b.headings.overrides)} if all of them go there",
+                before.span.to(item.span),
+            )
+
+
+def _tell_middle(item: Item, b: Building) -> None:
+    """`1 dc in the centre of the next 3 picots`: one in each, or in the middle one?"""
+    match item:
+        case Stitches(1, place=Place(which=Which.NEXT, targets=(Centre(kind),), count=count)):
+            if count % 2 == 0 or count == 1 or (item.place is not None and item.place.each):
+                return
+            nth = (count + 1) // 2
+            middle = replace(item, place=Place(Which.NTH, (Whole(kind),), nth))
+            rest = Skip(count - nth, Whole(kind))
+            one, passed = (write_item(i, b.terms, b.headings.overrides) for i in (middle, rest))
+            b.tell(
+                "perhaps-one-place",
+                f"this is taken as {count} stitches, one in the centre of each",
+                f"write {one}, {passed} if it is one stitch, in the middle one of {count}",
+                item.span,
+            )
+
+
+def tell_single_chain(item: Stitches, b: Building) -> None:
+    """`1 treble in the chain`: in one chain, or in all of those that stand together."""
+    place = item.place or Place(Which.NEXT, ())
+    which = Which.NEXT if place.which is Which.THE else place.which
+    space, chain = (
+        write_item(
+            replace(item, place=replace(place, which=which, targets=(Whole(Kind(kind)),))),
+            b.terms,
+            b.headings.overrides,
+        )
+        for kind in ("space", "ch")
+    )
+    b.tell(
+        "perhaps-one-place",
+        "this is taken to go into a single chain",
+        f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
+        item.span,
+    )

@@ -1,0 +1,115 @@
+"""The rows of a border by their numbers: what each head begins, and where numbers are amiss."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import zip_longest
+
+from msgspec import Struct
+
+from border.findings import Finding
+from border.text.copies import rows_made
+from border.text.numbers import LAST_ROW
+from border.text.rowheads import Head
+from border.text.source import Source
+from border.text.words import Word
+
+
+class Section(Struct, frozen=True):
+    """A row as found: its numbers, ascending, its head's span, the words of its body.
+
+    `note`: what its head says in brackets, as it stands there.
+    """
+
+    numbers: tuple[int, ...]
+    head: tuple[int, int]
+    body: Sequence[Word]
+    note: str = ""
+
+
+def find_rows(
+    words: Sequence[Word], heads: Sequence[Head], source: Source
+) -> tuple[list[Section], tuple[Finding, ...]]:
+    """The rows of a border with their numbers, and the faults of their numbering."""
+    sections: list[Section] = []
+    findings: list[Finding] = []
+    highest = 0
+    for head, following in zip_longest(heads, heads[1:]):
+        end = following.at if following is not None else len(words)
+        first, last = words[head.at], words[max(head.at, head.body - 1)]
+        span = source.span(first.start, last.end)
+        numbers = tuple(sorted(set(head.numbers))) if head.sound else ()
+        if not head.sound:
+            message = "the rounds that this head names cannot be counted out"
+            help_ = f'name them upwards, from 1, as in "rounds 2-5:"; at most {LAST_ROW}'
+            findings.append(Finding("not-understood", message, help_, span))
+        numbers = numbers or (highest + 1,)
+        body = words[head.body : end]
+        if len(numbers) == 1 and (rows := rows_made(body)) > 1:
+            # "round 4: repeat rounds 2 and 3 twice" is rounds 4 to 7
+            numbers = tuple(
+                range(numbers[0], max(numbers[0] + 1, min(numbers[0] + rows, LAST_ROW)))
+            )
+        highest = max(highest, *numbers)
+        note = _written(words[head.note[0] : head.note[1]], source)
+        sections.append(Section(numbers, (first.start, last.end), body, note))
+    findings += _numbering(sections, source)
+    return sections, tuple(findings)
+
+
+def _written(words: Sequence[Word], source: Source) -> str:
+    if not words:
+        return ""
+    return " ".join(source.text[words[0].start : words[-1].end].split())
+
+
+def _numbering(sections: Sequence[Section], source: Source) -> list[Finding]:
+    findings = []
+    given = {n for section in sections for n in section.numbers}
+    seen: set[int] = set()
+    latest = 0
+    expected = 1
+    for section in sections:
+        span = source.span(*section.head)
+        twice = sorted(seen.intersection(section.numbers))
+        first = section.numbers[0]
+        if twice:
+            message = f"{_rounds(twice)} stood further up already"
+            help_ = "give every round one row: number this one anew, or leave it out"
+            findings.append(Finding("row-twice", message, help_, span, twice[0]))
+        elif first < latest:
+            message = f"round {first} stands behind round {latest}"
+            help_ = f"move it up, before round {min(n for n in seen if n > first)}"
+            findings.append(Finding("row-out-of-order", message, help_, span, first))
+        missing = [n for n in range(expected, first) if n not in given]
+        if missing:
+            message = f"{_rounds(missing)} {'is' if len(missing) == 1 else 'are'} missing"
+            help_ = f'write "round {missing[0]}:" before this, or number the rounds without gaps'
+            findings.append(Finding("missing-row", message, help_, span, first))
+        seen.update(section.numbers)
+        latest = max(latest, first)
+        while expected in seen or expected < first:
+            expected += 1
+    return findings + _inner_gaps(sections, source, expected, seen)
+
+
+def _inner_gaps(
+    sections: Sequence[Section], source: Source, expected: int, seen: set[int]
+) -> list[Finding]:
+    """Gaps inside what the heads name, as in `rounds 2 and 4:` with no round 3 behind."""
+    missing = [n for n in range(expected, max(seen, default=0)) if n not in seen]
+    if not missing:
+        return []
+    section = next(s for s in sections if s.numbers[-1] > missing[0])
+    message = f"{_rounds(missing)} {'is' if len(missing) == 1 else 'are'} missing"
+    help_ = f'write "round {missing[0]}:" too, or number the rounds without gaps'
+    span = source.span(*section.head)
+    return [Finding("missing-row", message, help_, span, section.numbers[0])]
+
+
+def _rounds(numbers: Sequence[int]) -> str:
+    if len(numbers) == 1:
+        return f"round {numbers[0]}"
+    if numbers[-1] - numbers[0] == len(numbers) - 1:
+        return f"rounds {numbers[0]} to {numbers[-1]}"
+    return "rounds " + ", ".join(map(str, numbers[:5])) + (" …" if len(numbers) > 5 else "")

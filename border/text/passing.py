@@ -1,0 +1,62 @@
+"""What the passes share that turn a text's words the way the grammar has them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec.structs import replace
+
+from border.text.terminals import Terminal
+from border.text.tree import Kind
+
+Terminals = list[Terminal]
+
+NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
+OPENS = frozenset({"PREP", "ALLIN", "OF", "OR", "BETWEEN", "SKIP"})
+"""Behind these a place is named."""
+
+WHICH = frozenset({"NEXT", "THE", "EACH", "EVERY", "SAME", "SKIPPED", "ORD", "CENTRE"})
+"""They say which of the places it is."""
+
+ENDS = frozenset({"", "SEP", "RP", "LP", "STAR", "REPEAT", "ENDING", "ENDWITH", "TOEND", "MOD"})
+HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL"})
+ARCHES = (Kind("loop"), Kind("space"))
+
+
+_PARTS = frozenset({"SEP", "LP", "RP", "STAR", "REPEAT", "ENDING"})
+
+
+def types(t: Sequence[Terminal], at: int, count: int) -> list[str]:
+    """The types of so many terminals from a place, or of as many as there are."""
+    return [x.type for x in t[at : at + count]]
+
+
+def like(
+    here: Terminal, type_: str, kind: Kind | None = None, number: int = 0, name: str = ""
+) -> Terminal:
+    """A terminal that the text leaves unsaid, where another one stands."""
+    return replace(here, type=type_, kind=kind, number=number, name=name, glued=False, chain=False)
+
+
+def ended(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a place cannot go on here."""
+    return at >= len(t) or t[at].type in ENDS
+
+
+def goes_on(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a row goes on behind the step at a place: with more steps, or worked again."""
+    end = next((n for n in range(at, len(t)) if t[n].type in _PARTS), len(t))
+    ends = next((n for n in range(end, len(t)) if t[n].type == "ENDING"), len(t))
+    return any(x.type in ("STITCH", "CH", "REPEAT", "SOON") for x in t[end:ends])
+
+
+def made(before: Sequence[Terminal]) -> int:
+    """The number of stitches that stand before the place that is being named."""
+    at = len(before) - 1
+    while at >= 0 and before[at].type in WHICH | OPENS | {"MOD"}:
+        at -= 1
+    if at < 0 or before[at].type not in ("STITCH", "CLUSTER"):
+        return 0
+    if at and before[at - 1].type == "NUM":
+        return before[at - 1].number
+    return 1

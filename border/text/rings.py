@@ -1,0 +1,201 @@
+"""Picots spelled out: `5 chain, 1 single in the 1st`, `4 ch, join to the first for a picot`.
+
+Chains, a closing stitch, and one of these very chains behind it are one picot;
+chains before the closed ones stay chains. What may also go into the row below
+is left as it stands, to be asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.text.passing import Terminals, ended, like, types
+from border.text.terminals import Terminal
+from border.text.tree import Kind
+
+CLOSING = ("sc", "ss")
+_ENDINGS = ("join", "fasten off")
+_MADE = ("made", "worked", "work")
+
+
+class _Ring(Struct, frozen=True):
+    """Chains closed into a picot: of how many of them, and the place behind it all."""
+
+    size: int
+    end: int
+
+
+def rings(t: Terminals) -> Terminals:
+    """The terminals with every picot that is spelled out as a picot of its size."""
+    found: Terminals = []
+    at, closed = 0, -1
+    while at < len(t):
+        count, behind = _chains_at(t, at)
+        again = closed >= 0 and all(x.type in ("SEP", "AND") for x in found[closed:])
+        last = next((x.name for x in reversed(found) if x.type == "STITCH"), "")
+        ring = _ring_at(t, behind, count, again, last) if count > 1 else None
+        if ring is None or not 1 < ring.size <= count:
+            found.append(t[at])
+            at += 1
+            continue
+        if count > ring.size:
+            chain = next(x for x in t[at:behind] if x.type == "CH")
+            found += [like(t[at], "NUM", number=count - ring.size), chain, like(t[at], "SEP")]
+        picot = replace(like(t[at], "PICOT", number=ring.size), end=t[ring.end - 1].end)
+        found.append(replace(picot, text="picot", short=False))
+        at, closed = ring.end, len(found)
+    return found
+
+
+def ring_in_bracket(t: Sequence[Terminal]) -> int:
+    """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`; else 0."""
+    end = next((n for n, x in enumerate(t) if x.type == "RP"), 0)
+    inside = [x.type for x in t[4:end] if x.type not in ("SEP", "NUM", "THE", "CH", "OF")]
+    return end + 1 if inside in ([], ["STITCH", "PREP", "ORD"], ["STITCH", "PREP", "SAME"]) else 0
+
+
+def chains_before(words: Sequence[Terminal]) -> int:
+    """The chains right before one closing stitch, by the terminals up to its name."""
+    if not words or words[-1].type != "STITCH" or words[-1].name not in CLOSING:
+        return 0
+    rest = list(words[:-1])
+    one = bool(rest) and rest[-1].type == "NUM" and rest[-1].number == 1
+    chain = types(rest, len(rest) - 2, 1) == ["CH"]
+    if one and (not chain or types(rest, len(rest) - 3, 1) == ["NUM"]):
+        rest.pop()
+    pair = types(rest, max(0, len(rest) - 2), 2)
+    if pair == ["NUM", "CH"]:
+        return rest[-2].number
+    return rest[-1].number if pair == ["CH", "NUM"] else 0
+
+
+def _chains_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """How many chains are made here, and the place behind them; 0 where none are."""
+    pair = types(t, at, 2)
+    if pair == ["NUM", "CH"]:
+        return t[at].number, at + 2
+    if pair == ["CH", "NUM"] and types(t, at - 1 if at else len(t), 1) != ["NUM"]:
+        return t[at + 1].number, at + 2
+    return 0, at
+
+
+def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool, last: str) -> _Ring | None:
+    """The ring that chains are closed into behind them.
+
+    `again`: they stand behind a picot. `last`: the stitch that was made last.
+    """
+    if (end := _picot_named(t, at)) > at:
+        return _Ring(chains, end)
+    at = _past_all(t, at, "SEP", "AND")
+    if types(t, at, 4) == ["PICOT", "NUM", "OF", "THEM"]:
+        return _Ring(t[at + 1].number, at + 4)
+    place = _behind_closing(t, at)
+    if types(t, place - 1, 1) not in (["PREP"], ["TO"]):
+        return None
+    at = _past(t, place, "THE")
+    top = last if "top" in t[place - 1].text.split() else ""
+    if (made := _just_made(t, at, top)) > at:
+        return _Ring(chains, max(made, _picot_named(t, made)))
+    return _closed_in(t, at, chains, again)
+
+
+def _behind_closing(t: Sequence[Terminal], at: int) -> int:
+    """Behind `1 single in`, `join to`, `fasten back with a double in`; the same place if none."""
+    start = at
+    joins = types(t, at, 1) == ["CATCH"] or (
+        types(t, at, 1) == ["ENDING"] and t[at].name in _ENDINGS
+    )
+    at += joins
+    at = _past(t, at, "WITH") if joins else at
+    if types(t, at, 2) == ["NUM", "STITCH"] and t[at].number == 1:
+        at += 1
+    if types(t, at, 1) == ["STITCH"] and t[at].name in CLOSING:
+        at += 1
+    elif not joins:
+        return start
+    return _past(t, at, "PREP", "TO")
+
+
+def _closed_in(t: Sequence[Terminal], at: int, chains: int, again: bool) -> _Ring | None:
+    """The ring, by the place that the closing stitch goes into."""
+    if types(t, at, 1) == ["SAME"]:
+        end = at + 1
+        st = end < len(t) and (t[end].type == "PLACE" or t[end].kind == Kind("st"))
+        end += st
+        named = _picot_named(t, end)
+        loose = again and (st or ended(t, end))
+        return _Ring(chains, max(end, named)) if loose or named > end else None
+    if types(t, at, 1) != ["ORD"] or t[at].number < 1:
+        return None
+    order, unit = t[at].number, at + 1
+    named_unit = unit < len(t) and (t[unit].type == "CH" or t[unit].kind == Kind("st"))
+    end = unit + named_unit
+    if types(t, end, 1) == ["FROMHOOK"]:
+        return _Ring(order, max(end + 1, _picot_named(t, end + 1)))
+    these = False
+    if types(t, end, 1) == ["OF"]:
+        end, of, these = _of_chains(t, end + 1)
+        if of not in (0, chains):
+            return None
+    named = _picot_named(t, end)
+    if order == 1 and (named > end or end > unit + named_unit or (ended(t, end) and chains > 2)):
+        known = named > end or not (named_unit and end == unit + named_unit)
+        return _Ring(chains, max(end, named)) if known else None
+    if these or (named > end and end > unit + named_unit):
+        return _Ring(chains - order + 1, max(end, named))
+    return _Ring(order, named) if named > end else None
+
+
+def _of_chains(t: Sequence[Terminal], at: int) -> tuple[int, int, bool]:
+    """Behind `the 4 ch`, `these 5`, `ch`; the number, and whether it says `these`."""
+    these = types(t, at, 1) == ["THE"] and t[at].text == "these"
+    at = _past(t, at, "THE", "SAME")
+    number = t[at].number if types(t, at, 1) == ["NUM"] else 0
+    at = _past(t, at, "NUM")
+    if at < len(t) and (t[at].type == "CH" or t[at].kind == Kind("st")):
+        return at + 1, number, these
+    return (at, number, these) if number and ended(t, at) else (at, -1, False)
+
+
+def _just_made(t: Sequence[Terminal], at: int, top: str) -> int:
+    """Behind `the last double made`, `the treble just worked`; the same place if none.
+
+    `top`: the place is said to be the top of something, and this stitch was made last.
+    """
+    end = _past(t, at, "ORD")
+    if end > at and t[at].number != -1:
+        return at
+    if types(t, end, 1) != ["STITCH"]:
+        return at
+    if end + 1 < len(t) and t[end + 1].text in _MADE:
+        return end + 2
+    return end + 1 if t[end].name == top else at
+
+
+def _picot_named(t: Sequence[Terminal], at: int) -> int:
+    """Behind `for a picot`, `(this forms a picot)`, `(picot)`; the same place if none."""
+    end = _past(t, at, "SEP") if types(t, at + 1, 1) == ["AS"] else at
+    opens = types(t, end, 1) == ["LP"]
+    end += opens
+    said = _past(t, end, "AS")
+    if not opens and said == end:
+        return at
+    end = _past(t, said, "NUM")
+    if types(t, end, 1) != ["PICOT"] or t[end].number:
+        return at
+    if opens and types(t, end + 1, 1) != ["RP"]:
+        return at
+    return end + 1 + opens
+
+
+def _past(t: Sequence[Terminal], at: int, *of: str) -> int:
+    return at + (at < len(t) and t[at].type in of)
+
+
+def _past_all(t: Sequence[Terminal], at: int, *of: str) -> int:
+    while at < len(t) and t[at].type in of:
+        at += 1
+    return at

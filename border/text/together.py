@@ -1,0 +1,59 @@
+"""Stitches worked off together, in the books' words: the last loops kept back, and drawn through.
+
+`3 treble, keeping the last loop of each on the hook, draw through all` is said in two
+halves; both come to the one word `together`.
+"""
+
+from __future__ import annotations
+
+from border.text.passing import Terminals, like, types
+
+_SOFT = frozenset({"SEP", "AND"})
+
+
+def worked_off(t: Terminals) -> Terminals:
+    """`holding the last loop of each on the hook, 3 dc in next space, draw through all`."""
+    found: Terminals = []
+    kept = False
+    for n, here in enumerate(t):
+        if here.type == "KEEPING":
+            if _leads(t, n):
+                if found and found[-1].type == "SEP" and types(t, n + 1, 1) == ["SEP"]:
+                    found.pop()
+                continue
+            kept = True
+            _join(found)
+            found.append(like(here, "TOGETHER"))
+        elif here.type == "DRAWING":
+            _join(found)
+            found += [] if kept else [like(here, "TOGETHER")]
+            kept = False
+        else:
+            found.append(here)
+    return _placed(found)
+
+
+def _leads(t: Terminals, keeping: int) -> bool:
+    """Whether the stitches that are kept stand between the two halves, not before them."""
+    drawing = next((n for n in range(keeping, len(t)) if t[n].type == "DRAWING"), keeping)
+    return any(x.type == "STITCH" for x in t[keeping:drawing])
+
+
+def _join(found: Terminals) -> None:
+    """Take away what parts a step from the words that go on with it."""
+    while found and found[-1].type in _SOFT:
+        found.pop()
+
+
+def _placed(t: Terminals) -> Terminals:
+    """Without the comma before a place: `worked off together, in the next loop`."""
+    return [
+        here
+        for n, here in enumerate(t)
+        if not (
+            here.type == "SEP"
+            and n
+            and t[n - 1].type == "TOGETHER"
+            and types(t, n + 1, 1) == ["PREP"]
+        )
+    ]

@@ -1,0 +1,59 @@
+"""Figures that the headings name, and what in a row is worked into them."""
+
+from __future__ import annotations
+
+import pytest
+from reading import asked, faults, written
+
+FAN = "fan = 2 dc, ch 2, 2 dc"
+
+
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
+        ("1 fan in next space", "(2 dc, ch 2, 2 dc) in next space"),
+        ("a fan in each loop", "(2 dc, ch 2, 2 dc) in each loop"),
+        ("2 fans, ch 1", "(2 dc, ch 2, 2 dc) 2 times, ch 1"),
+    ],
+)
+def test_a_figure_is_its_steps_in_a_bracket(said: str, read: str) -> None:
+    assert written(said, headings=FAN) == read
+
+
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
+        ("1 fan in fan", "(2 dc, ch 2, 2 dc) in the ch-2 space"),
+        ("1 sc in centre of next fan", "1 sc in centre of next ch-2 space"),
+        ("ch 5, skip 1 fan", "ch 5, skip 1 ch-2 space"),
+        ("1 sc between the fans", "1 sc between next 2 ch-2 spaces"),
+    ],
+)
+def test_what_a_figure_is_to_be_worked_into(said: str, read: str) -> None:
+    assert written(said, headings=f"{FAN}\nfan means ch-2 space") == read
+
+
+def test_a_figure_with_chains_is_no_group() -> None:
+    told = faults(f"terms: us\n{FAN}\nfan means group\nround 1: 1 sc in next fan\n")
+    assert told == [("bad-heading", "2 dc, ch 2, 2 dc")]
+    solid = "fan = 5 dc\nfan means group"
+    assert written("1 sc in centre of next fan", headings=solid) == "1 sc in centre of next group"
+
+
+@pytest.mark.parametrize(
+    ("steps", "heading"),
+    [
+        ("1 sc in each scallop", '"scallop means space" or "scallop means group"'),
+        ("1 shell in next space", '"shell = 2 dc, ch 2, 2 dc"'),
+        ("1 sc in next opening", '"opening means space"'),
+    ],
+)
+def test_names_that_differ_from_book_to_book_are_asked(steps: str, heading: str) -> None:
+    (help_,) = asked(steps).values()
+    assert heading in help_
+
+
+def test_a_place_named_by_a_heading() -> None:
+    heading = "scallop means space"
+    assert written("1 sc in each 5-chain scallop", headings=heading) == "1 sc in each ch-5 space"
+    assert written("1 sc in next chain stitch scallop", headings=heading) == "1 sc in next space"

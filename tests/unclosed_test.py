@@ -1,0 +1,35 @@
+"""What is told of a round that does not close: by which repeat, and what would mend it."""
+
+from __future__ import annotations
+
+import pytest
+from worked import motifs, plain, worked
+
+from border.working.adjusting import Adjustment
+from border.yoke.edges import Edge
+
+
+def test_remedies_go_by_the_repeat_that_leaves_something_over() -> None:
+    text = """
+        round 1: over edge.1: *1 sc in next loop, skip 2 loops; repeat from *;
+            elsewhere, over each motif: *1 dc in next loop, skip 1 loop; repeat from *.
+    """
+    found = next(f for f in worked(text, motifs(4, 3, 2))[1] if f.code == "row-does-not-close")
+    assert "a repeat takes 3 loops on edge.1; a repeat takes 2 loops on edge.2" in found.message
+    for part, skip, twice in (("edge.1", 1, 2), ("edge.2", 1, 1)):
+        assert f"(by = {skip}), or work" in (found.help or "")
+        assert f"(by = -{twice}) on {part}" in (found.help or "")
+        for by in (skip, -twice):
+            eased = worked(text, motifs(4, 3, 2), (Adjustment(1, part, by),))[1]
+            told = " ".join(f.message for f in eased if f.code == "row-does-not-close")
+            assert part not in told
+
+
+@pytest.mark.parametrize("edge", [plain(1), motifs(4, 2)])
+def test_no_adjustment_is_advised_where_no_repeat_is_made(edge: Edge) -> None:
+    text = "round 1: *1 sc in next loop, skip 3 loops; repeat from *."
+    if edge.runs:
+        text = text.replace("1: *", "1: over each motif: *")
+    found = next(f for f in worked(text, edge)[1] if f.code == "row-does-not-close")
+    assert "not one repeat fits" in found.message
+    assert "by =" not in (found.help or "")
