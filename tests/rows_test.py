@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from worked import codes, counts, made, motifs, plain, worked
+from worked import codes, counts, made, motifs, plain, repeats, worked
 
 SC = "round 1: *1 sc in next loop, ch 3; repeat from *."
 
@@ -274,3 +274,10 @@ def test_copies_of_copies_are_the_row_and_cost_no_more() -> None:
     assert (len(rounds), made(rounds[-1])) == (399, {"sc": 3})
     ring = "round 1: 1 sc in each st.\nround 2: as round 3.\nround 3: as round 2."
     assert codes(ring, plain(3)) == ["copies-itself"]
+
+
+def test_a_repeat_of_one_step_twice_is_that_step() -> None:
+    """So thirteen loops close it, as one would work them."""
+    (only,) = counts("round 1: *1 sc in next loop, 1 sc in next loop; repeat from *.", plain(13))
+    assert repeats(only) == [(13, {"loop": 1}, 0)]
+    assert only.closes

@@ -14,12 +14,14 @@ from reading import (
     place,
     read,
     read_items,
+    read_rows,
     row_faults,
 )
 
 from border.text.tree import (
     ST,
     Chains,
+    Copy,
     Item,
     Picots,
     Skip,
@@ -219,3 +221,9 @@ def test_spans_cover_the_words_of_a_step() -> None:
     place_span = stitches.place.span
     assert source[place_span.start : place_span.end] == "in next space"
     assert source[row.head.start : row.head.end] == "round 1:"
+
+
+def test_a_row_worked_as_before_copies_the_one_before_it() -> None:
+    rows = read_rows("round 1: 1 dc in each st.\nround 2: work as before.\nround 3: as before.")
+    copies = [row.body for row in rows[1:]]
+    assert [copy.rows for copy in copies if isinstance(copy, Copy)] == [(1,), (2,)]

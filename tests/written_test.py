@@ -149,3 +149,9 @@ def test_long_rows_are_broken_between_steps_and_never_before_a_head() -> None:
     )
     first, _ = read(f"terms: us\n{clauses}\n")
     assert read(write_border(first))[0] == replace(first)
+
+
+@pytest.mark.parametrize("said", ["2nd", "3rd", "4th", "11th", "12th", "13th", "21st", "111th"])
+def test_ordinals_as_they_are_said(said: str) -> None:
+    (item,) = read_items(f"1 dc in {said} loop")
+    assert said in write_item(item, "us", ())

@@ -67,7 +67,8 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     if not leave and not items and not ends and not b.findings:
         message = "nothing to be worked stands here"
         b.tell("not-understood", message, 'write its steps, or "leave unworked"', span)
-    return Text(tuple(items), repeats, tuple(ends), span=span)
+    # Nothing to be worked is nothing to be repeated.
+    return Text(tuple(items), repeats and bool(items), tuple(ends), span=span)
 
 
 def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[list[Step], bool]:
