@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from math import fsum
 
 from border.findings import Finding
 from border.lying import shape_known, sizes_of
@@ -128,7 +129,7 @@ def _told(said: Attachment, found: Sewn, over: Sequence[str]) -> list[Finding]:
     message = f"the lace of {where} lies {how} than the {_all(said)} mm that it is sewn to"
     can = found.cloth_can_be
     if can.low < can.high and can.low <= found.lace.high and found.lace.low <= can.high:
-        gathered = found.lace.middle - sum(part.plain_mm or 0.0 for part in said.parts)
+        gathered = found.lace.middle - fsum(part.plain_mm or 0.0 for part in said.parts)
         help_ = f"draw the gathers up to {whole(gathered)} in all"
     else:
         help_ = f"make its parts come to {whole(found.lace.middle)} in all"

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 from itertools import accumulate, pairwise
-from math import floor
+from math import floor, fsum
 
 from msgspec import Struct
 
@@ -91,7 +91,7 @@ class Sewn(Struct, frozen=True):
 
     @property
     def finished_mm(self) -> float:
-        return sum(part.finished_mm for part in self.parts)
+        return fsum(part.finished_mm for part in self.parts)
 
     @property
     def too_long(self) -> float:
@@ -108,10 +108,10 @@ class Sewn(Struct, frozen=True):
     @property
     def cloth_can_be(self) -> Band:
         """How long all the cloth can be made, with usual gathers."""
-        plain = sum(p.finished_mm for p in self.parts if not p.gathered)
+        plain = fsum(p.finished_mm for p in self.parts if not p.gathered)
         gathered = [p for p in self.parts if p.gathered]
-        least = sum(min(p.cloth_mm / FULL, p.finished_mm) for p in gathered)
-        most = sum(max(p.cloth_mm / SCANTY, p.finished_mm) for p in gathered)
+        least = fsum(min(p.cloth_mm / FULL, p.finished_mm) for p in gathered)
+        most = fsum(max(p.cloth_mm / SCANTY, p.finished_mm) for p in gathered)
         return Band(plain + least, plain + most)
 
 

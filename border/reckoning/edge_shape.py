@@ -16,7 +16,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
-from math import acos, copysign, cos, hypot, pi, radians, sin, tau
+from math import acos, copysign, cos, fsum, hypot, pi, radians, sin, tau
 from typing import TypeAlias
 
 from msgspec import Struct
@@ -88,7 +88,7 @@ class Shape(Struct, frozen=True):
         from_joint = ended - self._turned((other[0], 0.0), away)
         between = range(one[0] + 1, other[0])
         if between:
-            round_wheels = sum(self.shown(number, away) for number in between)
+            round_wheels = fsum(self.shown(number, away) for number in between)
             return reach * (to_joint + from_joint) + round_wheels
         if to_joint < 0 or from_joint < 0:
             return reach * (to_joint + from_joint)
@@ -114,7 +114,7 @@ class Shape(Struct, frozen=True):
             return max(self.length + self.growth * away, 0.0) * share
         reach = self.radius + away
         shown = (n for n in range(len(self.arcs)) if self.lies_over((n, 0.0), (start, end)))
-        return max(sum(2 * self.radius + self.turning_of(n) * reach for n in shown), 0.0)
+        return max(fsum(2 * self.radius + self.turning_of(n) * reach for n in shown), 0.0)
 
     def lies_over(self, spot: Spot, stretch: Stretch) -> bool:
         """Whether a spot lies over a stretch of the edge; with wheels, over one of its wheels."""

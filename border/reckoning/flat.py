@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from enum import StrEnum
-from math import log, sqrt
+from math import fsum, log, sqrt
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -104,7 +104,7 @@ class RoundLies(Struct, frozen=True):
     @property
     def worst(self) -> float:
         """All that is out, part by part, in mm."""
-        parts = sum(abs(part.out) for part in self._parts)
+        parts = fsum(abs(part.out) for part in self._parts)
         return max(parts, abs(self.length.out))
 
 
@@ -146,7 +146,7 @@ def laid_rounds(worked: WorkedEdge, reading: Reading, shape: Shape) -> list[Laid
 
 def _height(laid: LaidRound, sizes: StitchSizes) -> float:
     """How high the stitches of a round are, on an average."""
-    total = sum(sizes.heights[kind] * n for kind, n in laid.stitches.items())
+    total = fsum(sizes.heights[kind] * n for kind, n in laid.stitches.items())
     return total / sum(laid.stitches.values())
 
 
@@ -163,7 +163,7 @@ def _rise(laid: LaidRound, away: float, shape: Shape, sizes: StitchSizes) -> flo
 
 def _width(gap: Gap, sizes: StitchSizes) -> float:
     """Half of the stitch on either side."""
-    return sum(sizes.widths[kind] / 2 for kind in gap.kinds if kind)
+    return fsum(sizes.widths[kind] / 2 for kind in gap.kinds if kind)
 
 
 def over_stretch(
@@ -184,7 +184,7 @@ def _round(laid: LaidRound, away: Band, shape: Shape, sizes: StitchSizes) -> Rou
         for name, gaps in by_section.items()
     }
     needed, worked = (
-        Band(sum(b.low for b in bands), sum(b.high for b in bands))
+        Band(fsum(b.low for b in bands), fsum(b.high for b in bands))
         for bands in ([p.needed for p in parts.values()], [p.worked for p in parts.values()])
     )
     whole = Length(Band(max(needed.low, 0.0), max(needed.high, 0.0)), worked)
@@ -196,9 +196,9 @@ def _length(
     gaps: Sequence[Gap], away: Band, shape: Shape, sizes: StitchSizes, spare: float
 ) -> Length:
     near, far = (
-        sum(shape.apart(gap.begins, gap.ends, mm) for gap in gaps) for mm in (away.low, away.high)
+        fsum(shape.apart(gap.begins, gap.ends, mm) for gap in gaps) for mm in (away.low, away.high)
     )
-    side_by_side = sum(_width(gap, sizes) for gap in gaps)
+    side_by_side = fsum(_width(gap, sizes) for gap in gaps)
     chains = sum(gap.chains for gap in gaps) * sizes.chain
     needed = Band(max(min(near, far), 0.0), max(near, far, 0.0))
     return Length(needed, Band(side_by_side, side_by_side + chains), spare)

@@ -15,7 +15,7 @@ swatches than they are like each other. Lengths are in mm, tex in g/km.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import pi, sqrt
+from math import fsum, pi, sqrt
 
 from msgspec import Struct
 
@@ -96,10 +96,10 @@ def by_swatches(swatches: Sequence[Swatch]) -> Gauge:
     """The gauge that one or several swatches say."""
     loops = [swatch.loop_mm for swatch in swatches]
     n = len(loops)
-    mean = sum(loops) / n
+    mean = fsum(loops) / n
     if n == 1:
         return Gauge(mean, ONE_SWATCH, tuple(swatches))
-    apart = sqrt(sum((loop - mean) ** 2 for loop in loops) / (n - 1))
+    apart = sqrt(fsum((loop - mean) ** 2 for loop in loops) / (n - 1))
     t = T_90[min(n - 1, len(T_90)) - 1]
     band = t * apart * sqrt(1 + 1 / n) / mean
     return Gauge(mean, max(band, CLOSEST), tuple(swatches))

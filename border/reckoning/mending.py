@@ -7,6 +7,7 @@ round closes as before, that is taken.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from math import fsum
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -142,7 +143,7 @@ class _Search:
             return None
         opened = self.closed - _closed(worked)
         rounds = how_it_lies(worked, reading, self.shape, self.sizes)
-        total = sum(r.worst for r in rounds)
+        total = fsum(r.worst for r in rounds)
         out = rounds[index].worst
         far = abs(change.now - change.was)
         return _Trial(out, far, total, change, reading, rounds, opened)

@@ -7,7 +7,7 @@ in mm, tex in g/km, weights in g.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import ceil
+from math import ceil, fsum
 
 from msgspec import Struct
 
@@ -91,7 +91,7 @@ def thread_used(loops: Sequence[int], thread: Thread) -> ThreadUse:
     It is the sum of what `thread_mm` gives for the rounds one by one.
     """
     gauge, fine = thread.gauge, thread.fineness
-    mm = round(sum(thread_mm(n, thread) for n in loops), 1)
+    mm = round(fsum(thread_mm(n, thread) for n in loops), 1)
     low, high = (round(mm * each / gauge.loop_mm, 1) for each in (gauge.least_mm, gauge.most_mm))
     ball = ball_of(thread)
     return ThreadUse(

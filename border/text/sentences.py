@@ -43,9 +43,10 @@ def under_chains(t: Terminals) -> Terminals:
 def missing_every(t: Terminals) -> Terminals:
     """`1 dc in every dc, missing every chain`: to go into each says that already."""
     found: Terminals = []
+    each = False
     at = 0
     while at < len(t):
-        each = any(x.type in ("EACH", "EVERY") for x in found)
+        each = each or t[at].type in ("EACH", "EVERY")
         noun = t[at + 2 : at + 3] if each and types(t, at, 2) == ["SKIP", "EACH"] else []
         if noun and noun[0].type in NOUNS:
             while found and found[-1].type == "SEP":
