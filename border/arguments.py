@@ -106,7 +106,11 @@ def parsed(argv: Sequence[str], version: str) -> argparse.Namespace:
     if strange:
         of = f"border {asked.command}" if asked.command else "border"
         message = f"{' '.join(strange)} means nothing here"
-        raise UsageFault(message, f"{of} --help tells what does\n")
+        help_ = f"{of} --help tells what does\n"
+        if getattr(asked, "runs", None) and all(word.isdecimal() for word in strange):
+            runs = ",".join([*map(str, asked.runs), *strange])
+            help_ = f"the loops of all motifs are one word: --runs {runs}\n"
+        raise UsageFault(message, help_)
     if asked.command is None and asked.completion is None:
         raise UsageFault("say what is to be done", parser.format_help())
     return asked

@@ -292,8 +292,13 @@ class Pipeline:
 
     @property
     def _nothing_to_work(self) -> tuple[Finding, ...]:
-        """The finding that a border text has no edge, or a project no border, where that is so."""
+        """The finding that a border text has no edge, or a project no border, where that is so.
+
+        A border can be written in other terms without any edge.
+        """
         if isinstance(self.source, Finding) or self.asked.edge:
+            return ()
+        if self.command == "write" and not is_project(self.name):
             return ()
         if is_project(self.name):
             idle = self.project is not None and not self.works

@@ -16,7 +16,7 @@ from border.findings import Finding, Severity, Span
 from border.text.readings import Reading, read_rounds
 from border.text.source import Source
 from border.text.syntax import read_border
-from border.text.tree import Border, Copy, Headings
+from border.text.tree import Border, Copy, Headings, Row
 
 Read = Callable[[str], Source | Finding]
 """Reads a file by its name: its text, or the finding `file-unreadable`."""
@@ -30,6 +30,7 @@ class BorderText(Struct, frozen=True):
 
     `faulty`: the first round that could not be made out, after which nothing
     is counted; None where all of them were. `headings`: what the text says at its top.
+    `rows`: the rows as they are written, up to that round.
     """
 
     name: str
@@ -37,6 +38,7 @@ class BorderText(Struct, frozen=True):
     faulty: int | None
     findings: tuple[Finding, ...]
     headings: Headings = Headings()
+    rows: tuple[Row, ...] = ()
 
 
 class Texts(Struct):
@@ -87,7 +89,8 @@ class Texts(Struct):
             sound = tuple(r for r in reading.rounds if r.number < faulty)
             reading = replace(reading, rounds=sound, multiple=None)
         told = tuple(dict.fromkeys(findings))
-        return BorderText(name, reading, faulty, told, border.headings)
+        rows = (row for row in border.rows if faulty is None or row.numbers[-1] < faulty)
+        return BorderText(name, reading, faulty, told, border.headings, tuple(rows))
 
     def _tree(self, name: str, named_at: Span | None) -> tuple[Border | None, tuple[Finding, ...]]:
         if name not in self._trees:

@@ -33,6 +33,7 @@ class AskedEdge(Struct, frozen=True):
 
     @property
     def edge(self) -> Edge | None:
+        """The edge that is meant; None where none is asked for."""
         if self.runs:
             return runs_edge(list(self.runs), self.closed)
         return plain_edge(self.loops, self.closed) if self.loops else None

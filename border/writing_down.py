@@ -7,6 +7,8 @@ from collections.abc import Mapping, Sequence
 from border.findings import Finding
 from border.showing.written import WrittenAll, WrittenWork
 from border.text.source import Source
+from border.text.tree import Border
+from border.text.written import write_border
 from border.wanted import Wanted, told_of, worked_as_said
 from border.writing.border import write_out
 
@@ -14,10 +16,17 @@ from border.writing.border import write_out
 def written_down(
     wanted: Sequence[Wanted], terms: str | None, sources: Mapping[str, Source]
 ) -> WrittenAll:
-    """Every piece of work written out, in these terms, or each in those of its border."""
+    """Every piece of work written out, in these terms, or each in those of its border.
+
+    A border text that goes on no edge is written as it stands.
+    """
     works: list[WrittenWork] = []
     findings: list[Finding] = []
     for one in wanted:
+        if one.edge is None and one.work is None and one.text.rows:
+            text = write_border(Border(one.text.headings, one.text.rows), terms)
+            own = terms or one.text.headings.terms or "us"
+            works.append(WrittenWork(None, one.named, own, text))
         if one.edge is None or one.text.reading is None:
             continue
         worked = worked_as_said(one, one.edge)

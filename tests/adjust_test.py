@@ -12,7 +12,6 @@ from typing import Any, NoReturn
 import jsonschema
 import pytest
 
-from border.cli import main
 from border.showing.schema import schema
 
 SHELLS = """\
@@ -49,19 +48,11 @@ Run = Callable[..., Told]
 
 
 @pytest.fixture
-def border(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> Run:
+def border(border: Run, tmp_path: Path) -> Run:
     """Runs `border` beside the files above: exit code, what it prints, what it finds."""
-    monkeypatch.chdir(tmp_path)
     (tmp_path / "shells.border").write_text(SHELLS, encoding="utf-8")
     (tmp_path / "two.toml").write_text(PROJECT, encoding="utf-8")
-
-    def run(*arguments: str) -> Told:
-        code = main(arguments)
-        return code, *capsys.readouterr()
-
-    return run
+    return border
 
 
 def lines(told: Told) -> list[str]:

@@ -10,7 +10,6 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from border.cli import main
 from border.showing.schema import schema
 
 DEMO = Path(__file__).parent.parent / "patterns"
@@ -18,18 +17,11 @@ Border = Callable[..., tuple[int, str, str]]
 
 
 @pytest.fixture
-def border(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> Border:
+def border(border: Border, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Border:
     """Runs the program in a folder with the demo in it."""
     shutil.copytree(DEMO, tmp_path / "patterns")
     monkeypatch.chdir(tmp_path / "patterns")
-
-    def run(*arguments: str) -> tuple[int, str, str]:
-        code = main(arguments)
-        return code, *capsys.readouterr()
-
-    return run
+    return border
 
 
 ASKED = {

@@ -6,9 +6,10 @@ import json
 
 import pytest
 from lark import Lark, __version__
+from parser_table import made_table
 
 from border.text import parser
-from border.text.parser import grammar, made_table, parse
+from border.text.parser import grammar, parse
 from border.text.terminals import Terminal
 
 
@@ -22,7 +23,8 @@ def table() -> dict[str, object]:
 
 def test_the_table_is_fresh() -> None:
     assert table()["grammar"] == grammar(), "make it anew: python tests/parser_table.py"
-    assert set(table()) == set(json.loads(made_table()))
+    if table()["lark"] == __version__:
+        assert table() == json.loads(made_table())
 
 
 def terminals(*types: str) -> list[Terminal]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from worked import motifs, plain, worked
+from worked import codes, motifs, plain, worked
 
 from border.working.adjusting import Adjustment
 from border.yoke.edges import Edge
@@ -23,6 +23,19 @@ def test_remedies_go_by_the_repeat_that_leaves_something_over() -> None:
             eased = worked(text, motifs(4, 3, 2), (Adjustment(1, part, by),))[1]
             told = " ".join(f.message for f in eased if f.code == "row-does-not-close")
             assert part not in told
+
+
+def test_one_remedy_for_several_parts_is_told_once() -> None:
+    text = "round 1: over each motif: *1 sc in next loop, skip 1 loop; repeat from *."
+    found = next(f for f in worked(text, motifs(5, 5, 5))[1] if f.code == "row-does-not-close")
+    assert (found.help or "").count("by = 1") == 1
+    assert "on each of edge.1, edge.2 and edge.3, where" in (found.help or "")
+
+
+def test_clauses_on_an_edge_without_motifs_are_told_once() -> None:
+    text = "round 1: over corner: 1 sc in each loop; elsewhere, over each motif: 1 dc in each loop."
+    assert codes(text, plain(6)) == ["not-covered"]
+    assert codes(text, motifs(3, 3)) == ["unknown-name"]
 
 
 @pytest.mark.parametrize("edge", [plain(1), motifs(4, 2)])

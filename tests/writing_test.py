@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 import random_borders
 from golden.write import PATTERNS
@@ -347,3 +349,27 @@ def test_a_round_is_written_as_it_was_found() -> None:
     out = written(MESH, plain(12), found=Found(1, (("spaces", 11),)))
     assert "# eased in: as it was found, 1 loop more passed over\n" in out.text
     assert "(11 sc, 11 spaces)" in out.text
+
+
+@pytest.mark.parametrize("terms", ["uk", "early", None])
+@pytest.mark.parametrize("border", sorted(PATTERNS.glob("*.border")), ids=lambda path: path.stem)
+def test_a_border_is_written_in_other_terms_without_an_edge(
+    border: Path, terms: str | None
+) -> None:
+    asked = Pipeline(str(border), read_file, command="write")
+    written = asked.written(terms)
+    assert [w.edge for w in written.works] == [None]
+    assert not written.findings
+    own, _ = read_border(Source("own.border", border.read_text(encoding="utf-8")))
+    again, told = read_border(Source("again.border", written.text))
+    assert own is not None and again is not None and not told
+    assert again.rows == own.rows
+    assert again.headings.terms == (terms or own.headings.terms)
+
+
+def test_of_a_border_with_a_fault_the_rows_before_it_are_written() -> None:
+    text = "terms: us\nround 1: 1 dc in each st.\nround 2: 1 dc in eahc st.\n"
+    asked = Pipeline("slip.border", lambda name: Source(name, text), command="write")
+    written = asked.written("uk")
+    assert written.text == "terms: uk\n\nround 1: 1 tr in each st.\n"
+    assert [f.code for f in written.findings] == ["unknown-word"]

@@ -13,10 +13,11 @@ from border.text.source import Source
 class WrittenWork(Struct, frozen=True):
     """One border as a text for one edge, in `terms`; `border` is the file as the user named it.
 
-    `text` is empty where not one round could be written.
+    `edge`: None where the text goes on no edge, and only its terms are others. `text` is
+    empty where not one round could be written.
     """
 
-    edge: str
+    edge: str | None
     border: str
     terms: str
     text: str

@@ -15,9 +15,12 @@ else:
 
 
 class WrittenWorkRecord(TypedDict):
-    """One border on one edge as a border text; empty where not one round could be written."""
+    """One border on one edge as a border text; empty where not one round could be written.
 
-    edge: str
+    `edge`: null where the border was written as it stands, for no edge.
+    """
+
+    edge: str | None
     border: str
     terms: str
     text: str

@@ -60,11 +60,13 @@ class Building(Struct):
         return Span(self.source, min(t.start for t in tokens), max(t.end for t in tokens))
 
     def tell(self, code: str, message: str, help_: str, span: Span) -> None:
+        """Tell something of the row, and go on."""
         self.findings.append(Finding(code, message, help_, span, self.round))
 
     def misread(
         self, message: str, help_: str, *nodes: Node, code: str = "not-understood"
     ) -> Misread:
+        """What to raise where these nodes make no step."""
         return Misread(Finding(code, message, help_, self.span(*nodes), self.round))
 
 

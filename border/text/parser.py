@@ -103,16 +103,3 @@ def _made() -> Lark:
     from lark import Lark
 
     return Lark(grammar(), parser="lalr", lexer=_lexer(), start=_START)
-
-
-def made_table() -> str:
-    """The parser's table as JSON, made from the grammar."""
-    from lark import __version__ as version
-    from lark.grammar import Rule
-    from lark.lexer import TerminalDef
-
-    data, memo = _made().memo_serialize([TerminalDef, Rule])
-    data["options"]["lexer"] = None
-    data["parser"]["lexer_conf"]["lexer_type"] = None
-    made = {"lark": version, "grammar": grammar(), "data": data, "memo": memo}
-    return json.encode(made, enc_hook=list).decode() + "\n"

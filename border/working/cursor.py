@@ -64,12 +64,14 @@ class Made(Struct):
     begun: int = 0
 
     def chains(self, count: int) -> None:
+        """So many chains, which stand on nothing. Raises TooLarge."""
         self._room(count)
         self.kinds += [CHAIN] * count
         self.pos += [0] * count
         self.into += [ALONE] * count
 
     def picots(self, count: int, chains: int) -> None:
+        """So many picots of so many chains each. Raises TooLarge."""
         self._room(count)
         at = len(self.kinds)
         self.rings.update(dict.fromkeys(range(at, at + count), chains))
@@ -78,6 +80,7 @@ class Made(Struct):
         self.into += [ALONE] * count
 
     def stitches(self, stitch: str, count: int, position: int, into: int) -> None:
+        """So many stitches in one place, by its position and its number below. Raises TooLarge."""
         self._room(count)
         self.kinds += [stitch] * count
         self.pos += [position] * count
@@ -135,10 +138,12 @@ class Cursor(Struct):
     passed: dict[Target, int] = field(default_factory=dict)
 
     def mark(self) -> Mark:
+        """Where everything stands now, to come back to."""
         skips, made, touched = len(self.skips), len(self.made.kinds), len(self.touched or ())
         return Mark(self.at, self.last, skips, self.skip_end, made, touched)
 
     def back_to(self, mark: Mark) -> None:
+        """Undo all that was done since the mark."""
         self.at, self.last, self.skip_end = mark.at, mark.last, mark.skip_end
         del self.skips[mark.skips :]
         if self.touched is not None:
@@ -246,6 +251,7 @@ class Cursor(Struct):
             self.touched.append(site[:2])
 
     def skip(self, sites: list[Site]) -> None:
+        """Pass over these sites, in order, without a stitch."""
         self.at = max(self.at, sites[-1][1])
         self.skips.append((sites[0][0], self.at))
         self.skip_end = self.at

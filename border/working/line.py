@@ -37,6 +37,7 @@ class Line(Struct, frozen=True, dict=True):
     flipped: bool = False
 
     def turned(self) -> Line:
+        """The same edge seen from its other side, counted from the other end."""
         n = self.length
         stretches = tuple(
             Stretch(s.entry, n - s.end, n - s.start, s.run) for s in reversed(self.stretches)

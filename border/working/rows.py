@@ -304,6 +304,7 @@ class Worker(Struct):
             self.tell(item, "place-unclear", message, help_)
 
     def tell(self, item: Item, code: str, message: str, help_: str) -> None:
+        """Tell something of a step, once however often it is worked."""
         finding = Finding(code, message, help_, item.span, self.number)
         if finding not in self.findings:
             self.findings.append(finding)

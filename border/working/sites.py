@@ -38,6 +38,7 @@ class SiteFinder(Stations):
         self._made: dict[Target, Sites] = {}
 
     def sites(self, target: Target) -> Sites:
+        """All sites of a target, in order; each kind is looked for once."""
         if (found := self._made.get(target)) is None:
             found = self._made[target] = self._find(target)
         return found
