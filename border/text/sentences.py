@@ -45,9 +45,9 @@ def missing_every(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
-        each = any(x.type in ("EACH", "EVERY") for x in found)
-        noun = t[at + 2 : at + 3] if each and types(t, at, 2) == ["SKIP", "EACH"] else []
-        if noun and noun[0].type in NOUNS:
+        noun = t[at + 2 : at + 3] if types(t, at, 2) == ["SKIP", "EACH"] else []
+        each = bool(noun) and any(x.type in ("EACH", "EVERY") for x in found)
+        if each and noun[0].type in NOUNS:
             while found and found[-1].type == "SEP":
                 found.pop()
             at += 3
