@@ -155,3 +155,8 @@ def test_long_rows_are_broken_between_steps_and_never_before_a_head() -> None:
 def test_ordinals_as_they_are_said(said: str) -> None:
     (item,) = read_items(f"1 dc in {said} loop")
     assert said in write_item(item, "us", ())
+
+
+def test_rows_copied_several_times_are_repeated() -> None:
+    border, _ = read("terms: us\nround 1: 1 dc in each st.\nrounds 2-5: repeat round 1 4 times.\n")
+    assert "repeat round 1 4 times" in write_border(border)

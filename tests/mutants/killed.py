@@ -11,7 +11,7 @@ from pathlib import Path
 
 TESTS = Path(__file__).parent.parent
 QUICK = {
-    "text": "rows places naming sentences marks figures lists brackets words headings clauses points",
+    "text": "rows places naming sentences marks figures lists brackets words headings clauses points syntax written",
     "yoke": "edges rings mirrors positions yoke_table costs project project_written faces mending",
     "working": "closing places points clauses golden running found telling",
     "planning": "spots costs falling choosing planning close plans needs",
