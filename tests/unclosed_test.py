@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from worked import codes, motifs, plain, worked
+from worked import codes, counts, motifs, plain, worked
 
 from border.working.adjusting import Adjustment
 from border.yoke.edges import Edge
@@ -46,3 +46,14 @@ def test_no_adjustment_is_advised_where_no_repeat_is_made(edge: Edge) -> None:
     found = next(f for f in worked(text, edge)[1] if f.code == "row-does-not-close")
     assert "not one repeat fits" in found.message
     assert "by =" not in (found.help or "")
+
+
+def test_a_group_of_a_union_is_used_where_its_last_stitch_is_worked() -> None:
+    """The dc are in the group: who works the last of them works into the last group."""
+    text = """
+        round 1: 3 dc in each loop.
+        round 2: 1 sl st in the next 2 groups, *1 sc in 3rd group of 3 or dc, ch 1; repeat from *,
+            1 dc in last dc.
+    """
+    assert counts(text, plain(9))[1].closes
+    assert not counts(text.replace(",\n            1 dc in last dc", ""), plain(9))[1].closes

@@ -54,13 +54,16 @@ class Left(Struct, frozen=True):
         """The indices of those that nothing later worked or skipped; `last`: the last N too."""
         stop = len(self.sites) if last else self.stop
         a, b = self.sites.a, self.sites.b
-        over = {i for i in self.sites.ahead(self.cursor) if i < stop}
+        ahead = [i for i in self.sites.ahead(self.cursor) if i < stop]
+        starts = [a[i] for i in ahead]
+        over = set(ahead)
         for site in touched[self.since :]:
-            i = max(self.sites.after(site[0]) - 1, 0)
-            while i < stop and a[i] < site[1]:
-                if stations.touch((a[i], b[i]), site):
-                    over.discard(i)
-                i += 1
+            # None ahead lies over another: only the last that begins before it reaches into it.
+            k = max(bisect_right(starts, site[0]) - 1, 0)
+            while k < len(ahead) and starts[k] < site[1]:
+                if stations.touch((starts[k], b[ahead[k]]), site):
+                    over.discard(ahead[k])
+                k += 1
         return sorted(over)
 
 
