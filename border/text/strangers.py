@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -87,13 +88,21 @@ def without_exceptions(
         span = source.span(terminals[at].start, terminals[end - 1].end)
         said = shortened(source.text[span.start : span.end])
         message = f'"{said}" is an exception, which the words of one row cannot say'
+        row = source.text[terminals[0].start : span.start].strip(" \t\r\n,;.")
+        clauses = f"over {_part(said)}: …; elsewhere: {shortened(row, 80) or '…'}"
         help_ = (
-            'write it as clauses, by the names of your yoke: "over corner: …; elsewhere: …"; '
+            f'write it as clauses, by the names of your yoke: "{clauses}"; '
             f'until then set it apart: "-- {said} --"'
         )
         findings.append(Finding("exception-in-words", message, help_, span))
         at = end
     return kept, findings
+
+
+def _part(said: str) -> str:
+    """The part of the edge that an exception names: `at the corners` is a corner."""
+    named = re.search(r"\b(?:at|in|over|on)\s+(?:each|every|the)\s+([^\W\d_]+)", said.lower())
+    return named[1].removesuffix("s") if named else "corner"
 
 
 def meaning_of(stitch: str, terms: str) -> str:
