@@ -23,7 +23,7 @@ from border.working.windows import (
     JointWindow,
     StretchWindow,
     Window,
-    joint_points,
+    joints_apart,
 )
 
 
@@ -88,7 +88,7 @@ def parts(finder: SiteFinder, clauses: tuple[Clause, ...]) -> list[Part]:
     owners = allotted(line, clauses)
     series = _series(line, clauses, owners)
     at_joints = _joint_clauses(line, clauses, series)
-    points = joint_points(line, tick)
+    apart = joints_apart(line)
     order: dict[Target, tuple[list[int], list[int]]] = {}
     made: list[Part] = []
     length = line.length * tick
@@ -120,8 +120,8 @@ def parts(finder: SiteFinder, clauses: tuple[Clause, ...]) -> list[Part]:
             False,
             {},
             low,
-            first in points and _keeps(first, owners, at_joints, n) == first,
-            alone or (behind in points and _keeps(behind, owners, at_joints, n) == last),
+            first in apart and _keeps(first, owners, at_joints, n) == first,
+            alone or (behind in apart and _keeps(behind, owners, at_joints, n) == last),
             order,
         )
         own = tuple(k % n for k in range(first, last + (n if lap else 0) + 1))

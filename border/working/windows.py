@@ -124,9 +124,9 @@ class JointWindow(StretchWindow):
         return s.a[0], s.b[0], s.p[0]
 
 
-def joint_points(line: Line, tick: int) -> dict[int, int]:
-    """The point of each joint (ticks), by the index of the stretch behind it; each point once."""
+def joints_apart(line: Line) -> set[int]:
+    """The joints, by the index of the stretch behind each; of several at one point the first."""
     points: dict[int, int] = {}
     for index in line.joints:
-        points.setdefault(line.stretches[index].start * tick, index)
-    return {index: point for point, index in points.items()}
+        points.setdefault(line.stretches[index].start, index)
+    return set(points.values())
