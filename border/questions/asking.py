@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice
 
-from msgspec import Struct
+from msgspec import Struct, field
 
 from border.findings import Finding, Severity
 from border.questions.changes import Otherwise
@@ -45,11 +45,28 @@ class _Edge(Struct):
 
     reading: Reading
     worked: WorkedEdge
+    _belows: dict[int, Fabric] = field(default_factory=dict)
 
     def below(self, n: int) -> Fabric:
-        if n == 0:
-            return edge_fabric(self.worked.edge)
-        return self.met(self.worked.rounds[n - 1].fabric, self.reading.rounds[n - 1])
+        """The row below round n, made once: many readings are worked into it."""
+        if n not in self._belows:
+            before = self.worked.rounds[n - 1].fabric if n else None
+            self._belows[n] = (
+                edge_fabric(self.worked.edge)
+                if before is None
+                else self.met(before, self.reading.rounds[n - 1])
+            )
+        return self._belows[n]
+
+    def below_as(self, n: int, other: Otherwise) -> Fabric | None:
+        """The row below round n as a reading has it; None where that row does not close.
+
+        Raises TooLarge.
+        """
+        if other.below is None:
+            return self.below(n)
+        under = work_once(other.below, self.below(n - 1))
+        return self.met(under.fabric(self.below(n - 1)), other.below) if under.closes else None
 
     def met(self, made: Fabric, by: Round) -> Fabric:
         return as_met_next(made, by, self.reading.rules.worked, self.worked.edge.closed)
@@ -119,12 +136,9 @@ def _tried(edge: _Edge, n: int, others: Iterable[Otherwise]) -> Iterator[Tried]:
 def _made(edge: _Edge, n: int, other: Otherwise) -> tuple[Pass, bool] | None:
     """The reading worked, and whether it fits; None where it cannot be worked at all."""
     try:
-        below = edge.below(n)
-        if other.below is not None:
-            under = work_once(other.below, edge.below(n - 1))
-            if not under.closes:
-                return None
-            below = edge.met(under.fabric(edge.below(n - 1)), other.below)
+        below = edge.below_as(n, other)
+        if below is None:
+            return None
         done = work_once(other.round, below)
     except TooLarge:
         return None
@@ -142,19 +156,17 @@ def _likeliest(edge: _Edge, n: int) -> list[Tried]:
         return []
     before = edge.reading.rounds[n - 1] if n else None
     found = list(_fitting(edge, n, slips(edge.reading.rounds[n], before)))
-    ranked = sorted(found, key=lambda tried: -_closing_after(edge, n, tried))
-    best = [_closing_after(edge, n, tried) for tried in ranked[:1]]
-    kept = [tried for tried in ranked if best == [_closing_after(edge, n, tried)]]
+    closing = [_closing_after(edge, n, tried) for tried in found]
+    best = max(closing, default=0)
+    kept = [tried for tried, count in zip(found, closing, strict=True) if count == best]
     return kept[:MOST_TOLD]
 
 
 def _closing_after(edge: _Edge, n: int, tried: Tried) -> int:
     """How many of the rounds behind round n close one after the other, with this reading of it."""
     assert tried.other is not None
-    below = edge.below(n)
-    if tried.other.below is not None:
-        under = work_once(tried.other.below, edge.below(n - 1))
-        below = edge.met(under.fabric(edge.below(n - 1)), tried.other.below)
+    below = edge.below_as(n, tried.other)
+    assert below is not None
     rounds: Sequence[Round] = (tried.other.round, *edge.reading.rounds[n + 1 :])
     closing = 0
     for round_ in rounds:

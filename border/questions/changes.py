@@ -65,6 +65,13 @@ def changed_beside(items: Items, change: Changing, *, in_brackets: bool = True) 
                     yield Change((*items[:n], whole, *items[n + 1 :]), inner.old, inner.new)
 
 
+def steps_of(round_: Round) -> Items:
+    """All steps of a round, those of its clauses one behind the other."""
+    if isinstance(round_.body, Text):
+        return round_.body.items
+    return tuple(item for clause in round_.body for item in clause.text.items)
+
+
 def rounds_with(
     round_: Round, change: Callable[[Items], Iterable[Change]]
 ) -> Iterator[tuple[Round, Change]]:

@@ -13,6 +13,7 @@ from border.questions.changes import (
     changed,
     changed_beside,
     rounds_with,
+    steps_of,
 )
 from border.questions.ends import SPACES, ends
 from border.stitches import STITCHES
@@ -181,9 +182,12 @@ def _one_in_space(one: Change) -> str:
 
 def _centres(round_: Round) -> Iterator[Otherwise]:
     """`miss 3` between stitches in chain loops may only say how far it is from one to the next."""
-    worked = [i.place for i in walk(_all(round_)) if isinstance(i, Stitches | Bracket)]
+    steps = list(walk(steps_of(round_)))
+    worked = [i.place for i in steps if isinstance(i, Stitches | Bracket)]
     spaces = [p for p in worked if p is not None and all(t.of.name in SPACES for t in p.targets)]
-    bare = [i for i in walk(_all(round_)) if isinstance(i, Skip) and i.target in (None, Whole(ST))]
+    bare = [
+        i for i in walk(steps_of(round_)) if isinstance(i, Skip) and i.target in (None, Whole(ST))
+    ]
     if not bare or len(spaces) != len(worked):
         return
 
@@ -201,9 +205,3 @@ def _centres(round_: Round) -> Iterator[Otherwise]:
     if_ = f"{skip} only says how far it is from one space to the next"
     for other, _ in rounds_with(round_, lambda items: [Change(without(items), bare[0], ())]):
         yield Otherwise("perhaps-read-so", if_, f"leave out {skip}", bare[0].span, other)
-
-
-def _all(round_: Round) -> Items:
-    if isinstance(round_.body, Text):
-        return round_.body.items
-    return tuple(item for clause in round_.body for item in clause.text.items)

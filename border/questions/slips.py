@@ -12,6 +12,7 @@ from border.questions.changes import (
     changed,
     changed_beside,
     rounds_with,
+    steps_of,
 )
 from border.text.readings import Round
 from border.text.steps import passes_something, walk
@@ -88,8 +89,8 @@ def _near(count: int) -> list[int]:
 
 def _chains_below(round_: Round, below: Round) -> Iterator[Otherwise]:
     """A number of chains in the row below: first one that this row names as its space."""
-    items = _items(round_)
-    sizes = {t.of.size for i in walk(items) for t in _targets(i) if t.of.size is not None}
+    items = walk(steps_of(round_))
+    sizes = {t.of.size for i in items for t in _targets(i) if t.of.size is not None}
     wanted = sorted({n for n in sizes if n})
     terms = below.rules.terms
 
@@ -109,12 +110,6 @@ def _chains_below(round_: Round, below: Round) -> Iterator[Otherwise]:
 def _targets(item: Item) -> tuple[Target, ...]:
     place = getattr(item, "place", None)
     return place.targets if isinstance(place, Place) else ()
-
-
-def _items(round_: Round) -> Items:
-    if isinstance(round_.body, Text):
-        return round_.body.items
-    return tuple(item for clause in round_.body for item in clause.text.items)
 
 
 def _stars(round_: Round) -> Iterator[Otherwise]:

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import goes_on
+from border.text.passing import HOW_OFTEN, NOUNS, goes_on
 from border.text.terminals import Terminal
 
-NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
 _DETERMINERS = frozenset({"EACH", "EACHOF", "EVERY", "CENTRE", "ORD", "BETWEEN"})
 _LIST_MARKS = frozenset({"SEP", "LP", "RP", "STAR"})
-_TIMES = frozenset({"TIMES", "MORE", "INALL"})
-_BEHIND_COMMA = _TIMES | {
+_BEHIND_COMMA = HOW_OFTEN | {
     "AS",
     "NOTCOUNTED",
     "BETW",
@@ -141,7 +139,7 @@ def separators(terminals: list[Terminal]) -> list[Terminal]:
             soft = not found[-1].name
             loose = terminal.type == "MOD" or (terminal.type == "PREP" and behind == "MOD")
             if (soft and (terminal.type in _BEHIND_COMMA or loose)) or (
-                terminal.type in _TIMES and behind == "RP"
+                terminal.type in HOW_OFTEN and behind == "RP"
             ):
                 found.pop()
         found.append(terminal)

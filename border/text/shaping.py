@@ -16,7 +16,6 @@ from border.text.binding import bind_numbers
 from border.text.colours import colours
 from border.text.counted import counted_places, parts
 from border.text.joining import (
-    NOUNS,
     ands,
     articles,
     closing_slips,
@@ -28,7 +27,7 @@ from border.text.joining import (
 from border.text.naming import counted_off, orders, same_again, unsaid
 from border.text.on_runs import begun_further_on, middle_of_several, on_the_middle, times_on_each
 from border.text.parted import parted
-from border.text.passing import ARCHES
+from border.text.passing import ARCHES, NOUNS
 from border.text.rings import ring_in_bracket, rings
 from border.text.sentences import (
     chains_placed,
