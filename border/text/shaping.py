@@ -40,6 +40,7 @@ from border.text.sentences import (
 from border.text.terminals import Terminal
 from border.text.together import worked_off
 from border.text.tree import Kind
+from border.text.widening import widened
 
 _Terminals = list[Terminal]
 _Pass = Callable[[_Terminals], _Terminals]
@@ -239,6 +240,7 @@ _PASSES: tuple[_Pass, ...] = (
     joins,
     start_chain_brackets,
     ands,
+    widened,
     places_first,
     repeats_said,
     separators,

@@ -74,7 +74,7 @@ def without_exceptions(
     findings: list[Finding] = []
     at = 0
     while at < len(terminals):
-        if terminals[at].type != "EXCEPT":
+        if terminals[at].type != "EXCEPT" and not _vaguely_wider(terminals, at):
             kept.append(terminals[at])
             at += 1
             continue
@@ -89,14 +89,24 @@ def without_exceptions(
         said = shortened(source.text[span.start : span.end])
         message = f'"{said}" is an exception, which the words of one row cannot say'
         row = source.text[terminals[0].start : span.start].strip(" \t\r\n,;.")
-        clauses = f"over {_part(said)}: …; elsewhere: {shortened(row, 80) or '…'}"
-        help_ = (
-            f'write it as clauses, by the names of your yoke: "{clauses}"; '
-            f'until then set it apart: "-- {said} --"'
+        instead = (
+            f'write it as clauses, by the names of your yoke: "over {_part(said)}: …; '
+            f'elsewhere: {shortened(row, 80) or "…"}"'
         )
+        if all(t.type != "EXCEPT" for t in terminals[at:end]):
+            message = f'how often is not said here: "{said}"'
+            instead = 'say in which stitches: "increasing in every 8th stitch"'
+        help_ = f'{instead}; until then set it apart: "-- {said} --"'
         findings.append(Finding("exception-in-words", message, help_, span))
         at = end
     return kept, findings
+
+
+def _vaguely_wider(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a round is made wider or narrower here, but not in every so many stitches."""
+    if t[at].type not in ("WIDEN", "NARROW"):
+        return False
+    return [x.type for x in t[at + 1 : at + 3]] != ["PREP", "EACH"]
 
 
 def _part(said: str) -> str:
