@@ -210,6 +210,15 @@ def test_too_large() -> None:
     assert codes(many, plain(1)) == ["too-large"]
 
 
+@pytest.mark.parametrize(("most", "rounds"), [(35, 2), (36, 3), (37, 3)])
+def test_a_piece_of_work_too_large(most: int, rounds: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("border.working.work.WORK_LIMIT", most)
+    text = "round 1: 1 sc in each loop.\nrounds 2 and 3: 1 sc in each st."
+    done, told = worked(text, plain(12))
+    assert len(done.rounds) == rounds
+    assert [f.code for f in told] == ["too-large"] * (3 - rounds)
+
+
 def test_no_stitches() -> None:
     assert "no-stitches" in codes("round 1: ch 5.", plain(3))
 

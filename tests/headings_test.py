@@ -206,9 +206,21 @@ def test_faults_of_numbering(rows: str, found: list[tuple[str, str]]) -> None:
     assert faults(f"terms: us\n{rows}\n") == found
 
 
-def test_a_gap_is_told_once() -> None:
-    _, (finding,) = read("terms: us\nround 1: dc.\nround 9: dc.\n")
-    assert (finding.code, finding.message) == ("missing-row", "rounds 2 to 8 are missing")
+@pytest.mark.parametrize(
+    ("rows", "told"),
+    [
+        ("round 1: dc.\nround 9: dc.", "rounds 2 to 8 are missing"),
+        ("round 1: dc.\nround 3: dc.", "round 2 is missing"),
+        ("rounds 1 and 3: dc.", "round 2 is missing"),
+        ("rounds 1 and 4: dc.", "rounds 2 to 3 are missing"),
+        ("rounds 1, 3 and 5: dc.", "rounds 2, 4 are missing"),
+        ("rounds 1, 3, 5, 7, 9 and 11: dc.", "rounds 2, 4, 6, 8, 10 are missing"),
+        ("rounds 1, 3, 5, 7, 9, 11 and 13: dc.", "rounds 2, 4, 6, 8, 10 … are missing"),
+    ],
+)
+def test_a_gap_is_told_once(rows: str, told: str) -> None:
+    _, (finding,) = read(f"terms: us\n{rows}\n")
+    assert (finding.code, finding.message) == ("missing-row", told)
 
 
 def test_a_border_without_a_row() -> None:
