@@ -201,6 +201,9 @@ def test_claims() -> None:
 def test_the_multiple_that_a_border_claims() -> None:
     text = "multiple of 2 plus 1\n" + ODD
     assert codes(text, plain(8)) == ["count-disagrees"]
+    for places, fits in ((1, True), (2, False), (3, True)):
+        told = codes("multiple of 2 plus 1\nround 1: 1 sc in each loop.", plain(places))
+        assert told == ([] if fits else ["count-disagrees"])
     assert sorted(codes(text, plain(9))) == ["count-disagrees", "row-does-not-close"]
 
 

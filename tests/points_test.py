@@ -163,10 +163,10 @@ def test_a_point_at_the_start_is_the_first_also_where_a_round_begins_in_the_2nd(
     edge = plain(4, of="chain")
     text = "round 1: {}, 1 dc in same place, 1 sc in each st."
     starts = []
-    for place in ("next 2 st", "2nd pair of st", "3rd pair of st"):
+    for place in ("next 2 st", "2nd pair of st", "3rd pair of st", "4th pair of st"):
         (one,) = worked(text.format(f"begin between {place}"), edge)[0].rounds
         starts.append(one.fabric.pos[0] / one.fabric.tick)
-    assert starts == [0, 1, 2]
+    assert starts == [0, 1, 2, 3]
     (one,) = worked("round 1: *1 dc between 2nd pair of st; repeat from *.", edge)[0].rounds
     assert [p / one.fabric.tick for p in one.fabric.pos] == [1, 3]
 

@@ -26,7 +26,15 @@ def colours(t: Terminals) -> Terminals:
             waiting.pop()
             continue
         found.append(here)
-        if waiting and here.type in ("STITCH", "CH"):
+        if waiting and _ends_its_noun(t, n):
             found += waiting
             waiting = []
     return found + [replace(x, type="STRAY") for x in waiting if x.type != "DROP"]
+
+
+def _ends_its_noun(t: Terminals, n: int) -> bool:
+    """Whether what a colour goes with ends here: a stitch, or chains, `3 ch` as well as `ch 3`."""
+    if types(t, n - 1, 2) == ["CH", "NUM"]:
+        return types(t, n - 2, 1) != ["NUM"]
+    chains = t[n].type == "CH" and (types(t, n - 1, 1) == ["NUM"] or types(t, n + 1, 1) != ["NUM"])
+    return chains or t[n].type == "STITCH"
