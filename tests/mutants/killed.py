@@ -15,12 +15,19 @@ from hypothesis import Phase, settings
 TESTS = Path(__file__).parent.parent
 QUICK = {
     "text": "rows clauses places sentences words headings points lists brackets syntax naming marks figures "
-    "complaints parser tree phrases golden",
-    "yoke": "edges rings mirrors positions yoke_table costs project project_written golden faces mending",
-    "working": "closing places points clauses telling unclosed questions golden adjust found running",
-    "planning": "spots costs falling choosing close adjust needs plans",
+    "complaints parser passing amounts source tree phrases golden errors",
+    "yoke": "edges rings mirrors positions yoke_table costs project project_written golden errors faces mending",
+    "working": "closing rows places points clauses telling unclosed questions golden adjust found running errors",
+    "planning": "spots costs offers falling choosing close adjust needs plans errors",
 }
 """Tests of each floor, by the part of their name before `_test.py`, the quickest first."""
+NEAR = {
+    "answers": "new",
+    "attachments": "attaching",
+    "resized": "sizing",
+    "shapes": "new",
+}
+"""Tests of a module that have another name."""
 SECONDS = 60
 """A test takes less, unless the change keeps it from ending: several times the slowest here."""
 MEMORY = 4 << 30
@@ -28,8 +35,8 @@ MEMORY = 4 << 30
 
 def tests_of(module: Path) -> list[str]:
     """The tests of a module: those of its own name or its first word, then those of its floor."""
-    first_word = module.stem.split("_")[0]
-    names = dict.fromkeys([module.stem, first_word, *QUICK[module.parent.name].split()])
+    own = [module.stem, module.stem.split("_")[0], *NEAR.get(module.stem, "").split()]
+    names = dict.fromkeys(["structs", *own, *QUICK[module.parent.name].split()])
     files = [path for name in names for path in (TESTS / f"{name}_test.py", TESTS / name)]
     return [str(path) for path in files if path.exists()]
 
