@@ -254,6 +254,8 @@ def test_a_head_of_several_rounds(head: str) -> None:
         ("1st row (wrong side):", "wrong side"),
         ("1st row (lightest scarlet).--", "lightest scarlet"),
         ("1st row (white):", "white"),
+        ("1st row (hem):", "hem"),
+        ("1st row (as it lies).--", "as it lies"),
         ("1st row, white.--", "white"),
         ("1st round with scarlet.--", "with scarlet"),
         ("1st row.-- (White.)", "White"),

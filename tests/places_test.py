@@ -231,7 +231,18 @@ def test_beginning_in_parts_and_further_on() -> None:
 
 
 @pytest.mark.parametrize(
-    "said", ["5 ch loop", "5-ch loop", "5-chain loops", "5 chain loop", "ch-5 loop", "ch 5 loops"]
+    "said",
+    [
+        "5 ch loop",
+        "5-ch loop",
+        "5-chain loops",
+        "5 chain loop",
+        "ch-5 loop",
+        "ch 5 loops",
+        "5 chain stitch loop",
+        "5-chain-stitch loop",
+        "5-chain-stitch loops",
+    ],
 )
 def test_a_space_by_its_chains(said: str) -> None:
     assert written(f"1 sc in each {said}") == "1 sc in each ch-5 space"

@@ -233,6 +233,18 @@ def test_a_colour_goes_with_its_stitches_or_chains(said: str, read: str) -> None
 @pytest.mark.parametrize(
     ("said", "read"),
     [
+        ("in next space: 2 dc, ch 1", "(2 dc, ch 1) in next space"),
+        ("in each space: 2 dc, ch 1", "(2 dc, ch 1) in each space"),
+        ("over each space: 2 dc, ch 1", "(2 dc, ch 1) in each space"),
+    ],
+)
+def test_a_place_before_a_colon(said: str, read: str) -> None:
+    assert written(said) == read
+
+
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
         ("1 dc in each st, ch 2 between them", "1 dc in each st, with ch 2 between"),
         ("1 dc in each st, 3 ch between each", "1 dc in each st, with ch 3 between"),
         ("1 dc in each st, ch between", "1 dc in each st, with ch 1 between"),

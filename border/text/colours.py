@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import Terminals, like, types
+from border.text.passing import Terminals, types
 
 
 def colours(t: Terminals) -> Terminals:
@@ -17,19 +17,14 @@ def colours(t: Terminals) -> Terminals:
             kept = replace(here, type="MOD")
             if leads:
                 waiting.append(kept)
-                if types(t, n + 1, 1) == ["SEP"]:
-                    waiting.append(like(here, "DROP"))
             else:
                 found.append(kept)
-            continue
-        if waiting and waiting[-1].type == "DROP" and here.type == "SEP":
-            waiting.pop()
             continue
         found.append(here)
         if waiting and _ends_its_noun(t, n):
             found += waiting
             waiting = []
-    return found + [replace(x, type="STRAY") for x in waiting if x.type != "DROP"]
+    return found + [replace(x, type="STRAY") for x in waiting]
 
 
 def _ends_its_noun(t: Terminals, n: int) -> bool:
