@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, NOUNS, WHICH, Terminals, like, types
+from border.text.passing import HOW_OFTEN, NOUNS, WHICH, Terminals, ended, like, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -35,10 +35,15 @@ def repeats_said(t: Terminals) -> Terminals:
 
 
 def _to_within(t: Terminals) -> Terminals:
-    """`to within 3 of the end`, `till 3 stitches remain`: as `to the last 3`."""
+    """`to within 3 of the end`, `till 3 stitches remain`: as `to the last 3`; `to the last` is to
+    the end."""
     found: Terminals = []
     at = 0
     while at < len(t):
+        if t[at].type == "TOLAST" and ended(t, at + 1):
+            found.append(like(t[at], "TOEND"))
+            at += 1
+            continue
         noun = at + 2 + (types(t, at + 2, 1) in (["KIND"], ["STITCH"], ["CH"]))
         if types(t, at, 2) != ["WITHIN", "NUM"] or types(t, noun, 1) != ["REMAIN"]:
             found.append(t[at])
@@ -51,10 +56,19 @@ def _to_within(t: Terminals) -> Terminals:
 
 
 def _and_so_on(t: Terminals) -> Terminals:
-    """`and so on` repeats; `continue` does where steps stand before it, and none behind."""
+    """`and so on` repeats; `continue` does where steps stand before it, and none behind; so does
+    `go on to the next 5 chain`."""
     found: Terminals = []
+    onward = -1
     for n, here in enumerate(t):
-        if here.type == "SOON":
+        if n <= onward:
+            continue
+        if here.type == "SOON" and here.text.endswith("to the next"):
+            onward = n
+            while types(t, onward + 1, 1) in (["NUM"], ["CH"], ["KIND"], ["STITCH"]):
+                onward += 1
+            here = like(here, "REPEAT") if _only_ends(t[onward + 1 :]) and n else here
+        elif here.type == "SOON":
             behind = types(t, n + 1, 1)
             ends = behind in ([], ["SEP"], ["TOEND"], ["TOLAST"], ["RP"], ["ENDING"], ["FROM"])
             here = replace(here, type="REPEAT") if ends and n else like(here, "SEP")
@@ -127,7 +141,8 @@ def _before_comma(t: Terminals, end: int) -> int:
 
 
 def _in_every(t: Terminals) -> Terminals:
-    """`3 dc in the first loop; repeat in every loop`: as `in every loop`."""
+    """`3 dc in the first loop; repeat in every loop`: as `in every loop`; behind several places,
+    as `repeat`."""
     at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
     said = t[at + 1 : at + 4]
     if types(said, 0, 2) != ["PREP", "EACH"] or len(said) < 3 or not _only_ends(t[at + 4 :]):
@@ -135,7 +150,7 @@ def _in_every(t: Terminals) -> Terminals:
     for n, here in enumerate(t[:at]):
         if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"], ["SAME"]):
             if any(x.type == "PREP" for x in t[n + 1 : at]) or t[n + 2].type not in NOUNS:
-                return t
+                return [*t[: at + 1], *t[at + 4 :]]
             first = t[n + 1].type != "ORD" or t[n + 1].number == 1
             rest = [x for x in t[n + 2 : at] if x.type != "SEP"]
             return [*t[: n + 1], said[1], *rest, *t[at + 4 :]] if first else t

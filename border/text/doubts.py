@@ -30,6 +30,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
+from border.text.vocabulary import name_of
 from border.text.written_places import write_ordinal
 from border.text.written_steps import write_item
 
@@ -238,4 +239,16 @@ def tell_single_chain(item: Stitches, b: Building) -> None:
         "this is taken to go into a single chain",
         f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
         item.span,
+    )
+
+
+def tell_on_the_middle(first: Stitches, b: Building) -> None:
+    """`5 dc over the 7`: on the middle ones, or two fewer by some other way?"""
+    two = f"2 {name_of(first.stitch, b.terms, b.headings.overrides)}"
+    b.tell(
+        "perhaps-fewer",
+        "these are taken to stand on the middle ones, as many missed at either end",
+        f'write ", beginning on the 2nd" behind it if so, or where others are missed or worked '
+        f'together: "{two} together over the next 2 st"',
+        first.span,
     )

@@ -68,6 +68,9 @@ def orders(t: Terminals) -> Terminals:
         if here.type in _LOOSE and before == "NUM" and behind[:1] in _COUNTED:
             at += 1  # `3 consecutive treble`, `3 more treble`
             continue
+        if here.type == "MORE" and before in NOUNS and ended(t, at + 1):
+            at += 1  # `miss 1 loop more`
+            continue
         named = behind[1:2] in (["NEXT"], ["ORD"], ["CENTRE"])
         if here.type == "EACHOF" and behind[:1] == ["NUM"] and not named:
             found += [here, like(here, "NEXT")]
@@ -101,6 +104,8 @@ def orders(t: Terminals) -> Terminals:
 def _turned(t: Terminals, at: int) -> bool:
     """Whether `next stitches` or `first stitches` stands behind its number."""
     here, behind = t[at : at + 1], types(t, at + 1, 2)
+    if here and here[0].type == "NEXT" and ended(t, at + 1):
+        return True  # `in each of the two next`
     if not here or not behind or behind[0] not in NOUNS or behind[1:] == ["OF"]:
         return False
     return here[0].type == "NEXT" or (here[0].type == "ORD" and here[0].number in (1, -1))
@@ -142,12 +147,12 @@ def same_again(t: Terminals) -> Terminals:
 
 def _set_apart(found: Terminals, at: int) -> None:
     """In `1 plain, 2 in the next` only what stands behind the separator goes into that."""
-    if at >= 0 and found[at].type == "SEP":
-        found[at] = replace(found[at], name="hard")
+    if at >= 0 and found[at].type in ("SEP", "AND"):
+        found[at] = replace(found[at], type="SEP", name="hard")
 
 
 def _opens(found: Sequence[Terminal]) -> bool:
-    return not found or found[-1].type in ("SEP", "LP", "STAR")
+    return not found or found[-1].type in ("SEP", "LP", "STAR", "AND")
 
 
 def unsaid(t: Terminals) -> Terminals:

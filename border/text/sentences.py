@@ -28,9 +28,12 @@ def under_chains(t: Terminals) -> Terminals:
         if here.type == "UNDERIT" and (skipped or types(t, at + 1, 1) == ["SKIP"]):
             at += 1
             continue
-        bare = ["PREP", "THE", "CH"]
-        if skipped and types(t, at, 3) == bare and here.text in ("under", "beneath"):
-            at += 3
+        chain = at + 1
+        while types(t, chain, 1) in (["THE"], ["EACH"], ["NEXT"], ["ORD"]):
+            chain += 1
+        under = here.type == "PREP" and here.text in ("under", "beneath")
+        if skipped and under and chain > at + 1 and types(t, chain, 1) == ["CH"]:
+            at = chain + 1
             continue
         if here.type == "UNDERIT":
             here = replace(here, type="STRAY")

@@ -15,6 +15,7 @@ from border.text.between import behind_between, between_behind, betweens
 from border.text.binding import bind_numbers
 from border.text.colours import colours
 from border.text.counted import counted_places, parts
+from border.text.described import described, of_both_kinds
 from border.text.joining import (
     ands,
     articles,
@@ -25,7 +26,13 @@ from border.text.joining import (
     start_chain_brackets,
 )
 from border.text.naming import counted_off, orders, same_again, unsaid
-from border.text.on_runs import begun_further_on, middle_of_several, on_the_middle, times_on_each
+from border.text.on_runs import (
+    begun_further_on,
+    middle_of_several,
+    on_the_middle,
+    over_more,
+    times_on_each,
+)
 from border.text.parted import parted
 from border.text.passing import ARCHES, NOUNS
 from border.text.rings import ring_in_bracket, rings
@@ -221,10 +228,13 @@ _PASSES: tuple[_Pass, ...] = (
     _each,
     same_again,
     parted,
+    described,
+    of_both_kinds,
     betweens,
     rings,
     middle_of_several,
     on_the_middle,
+    over_more,
     counted_places,
     parts,
     fastened,

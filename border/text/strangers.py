@@ -74,7 +74,7 @@ def without_exceptions(
     findings: list[Finding] = []
     at = 0
     while at < len(terminals):
-        if terminals[at].type != "EXCEPT" and not _vaguely_wider(terminals, at):
+        if not _is_exception(terminals, at):
             kept.append(terminals[at])
             at += 1
             continue
@@ -93,7 +93,7 @@ def without_exceptions(
             f'write it as clauses, by the names of your yoke: "over {_part(said)}: …; '
             f'elsewhere: {shortened(row, 80) or "…"}"'
         )
-        if all(t.type != "EXCEPT" for t in terminals[at:end]):
+        if all(t.type not in ("EXCEPT", "BUT") for t in terminals[at:end]):
             message = f'how often is not said here: "{said}"'
             instead = 'say in which stitches: "increasing in every 8th stitch"'
         help_ = f'{instead}; until then set it apart: "-- {said} --"'
@@ -102,11 +102,13 @@ def without_exceptions(
     return kept, findings
 
 
-def _vaguely_wider(t: Sequence[Terminal], at: int) -> bool:
-    """Whether a round is made wider or narrower here, but not in every so many stitches."""
-    if t[at].type not in ("WIDEN", "NARROW"):
-        return False
-    return [x.type for x in t[at + 1 : at + 3]] != ["PREP", "EACH"]
+def _is_exception(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a row goes on otherwise from here: `except`, `but in …`, `increasing 8 times`."""
+    behind = [x.type for x in t[at + 1 : at + 3]]
+    if t[at].type in ("WIDEN", "NARROW"):
+        return behind != ["PREP", "EACH"]
+    but = t[at].type == "BUT" and (behind[:1] == ["PREP"] or not at or t[at - 1].type == "SEP")
+    return t[at].type == "EXCEPT" or but
 
 
 def _part(said: str) -> str:
@@ -148,6 +150,16 @@ def strangers(
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
             span = source.span(terminal.start, terminal.end)
             yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
+
+
+def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
+    """`a chain of the required length`, `begin at a corner`: no count depends on them."""
+    for terminal in terminals:
+        if terminal.type == "REMARK":
+            span = source.span(terminal.start, terminal.end)
+            said = shortened(source.text[span.start : span.end])
+            message = f'"{said}" is taken for a remark, and changes nothing'
+            yield Finding("taken-as-remark", message, f'set it apart: "-- {said} --"', span)
 
 
 def asked_place(word: str) -> str | None:
