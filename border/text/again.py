@@ -19,6 +19,7 @@ _ALL_ROUND = (
 def repeats_said(t: Terminals) -> Terminals:
     """`alternately`, `and so on`, `4 times more`, `plain all round`: as the repeats they are."""
     for pass_ in (
+        _brackets_again,
         _to_within,
         _and_so_on,
         _alternately,
@@ -32,6 +33,20 @@ def repeats_said(t: Terminals) -> Terminals:
     ):
         t = pass_(t)
     return t
+
+
+def _brackets_again(t: Terminals) -> Terminals:
+    """`1 dc, (5 chain, 1 dc in next loop) repeat`: right behind it, that is said of the bracket."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        again = here.type == "REPEAT" and n > 0 and t[n - 1].type == "RP"
+        behind = types(t, n + 1, 1)
+        if again and (behind == ["TOEND"] or ended(t, n + 1)):
+            if behind != ["TOEND"]:
+                found.append(like(here, "TOEND"))
+            continue
+        found.append(here)
+    return found
 
 
 def _to_within(t: Terminals) -> Terminals:

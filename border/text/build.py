@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.brackets import build_bracket, in_place
-from border.text.doubts import tell_last
+from border.text.doubts import tell_inside, tell_last
 from border.text.extents import Extent, build_extent
 from border.text.lists import check_leading, settled_list
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
@@ -57,6 +57,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     items = [step.item for step in steps]
     if repeats:
         tell_last(items, b)
+    tell_inside(items, b)
     ends: list[End] = []
     while items and isinstance(last := items[-1], End):
         ends.insert(0, last)
@@ -235,6 +236,10 @@ def _gather(node: Tree[Token], top: _List, b: Building) -> None:
         raise b.misread('no stitches stand before this "all in"', help_, node)
     items = tuple(step.item for step in gathered)
     span = items[0].span.to(b.span(node))
+    if any(step.hard for step in gathered[1:]):
+        message = "all from the last place on is taken to go here, in spite of the stop in between"
+        help_ = "put brackets round what goes there: (…) in next st"
+        b.tell("perhaps-one-place", message, help_, span)
     top.steps.append(Step(in_place(items, place, b, node.children, span), gathered[0].hard))
 
 

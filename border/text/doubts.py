@@ -16,9 +16,12 @@ from border.text.behind_each import tell_behind_each
 from border.text.nodes import Building, Step
 from border.text.tree import (
     ST,
+    Begin,
     Bracket,
     Centre,
     Chains,
+    End,
+    Ending,
     Item,
     Kind,
     Picots,
@@ -37,7 +40,8 @@ from border.text.written_steps import write_item
 
 def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     """Tell what the steps of one list may mean besides."""
-    worked = None
+    # A list is mostly worked over and over: what stands before its first step is its last.
+    worked = steps[-1].item if steps else None
     for before, step in pairwise(steps):
         _tell_ordinal(before.item, step.item, b)
         if not step.hard:
@@ -50,10 +54,32 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     tell_behind_each(steps, b)
 
 
+def tell_inside(items: Sequence[Item], b: Building) -> None:
+    """`9 chain, join, 11 dc in the ring`: made by itself, not on the round."""
+    worked = [n for n, item in enumerate(items) if not isinstance(item, End | Begin)]
+    for n, item in enumerate(items):
+        if not isinstance(item, End) or item.what is Ending.TURN:
+            continue
+        if worked and worked[0] < n < worked[-1]:
+            b.tell(
+                "ends-inside",
+                f'"{item.what}" stands in the middle of the row, and is passed over',
+                "where something is made by itself here, write what it leaves on the row",
+                item.span,
+            )
+
+
 def tell_last(items: Sequence[Item], b: Building) -> None:
-    """`1 dc in last tr` in a repeat: the last of the row, or of each repeat?"""
+    """`1 dc in last tr`, `on the centre tr` in a repeat: of the row, or of each repeat?"""
     for item in items:
         match item:
+            case Stitches(place=Place(which=Which.CENTRE, count=1, targets=(Whole(), *_))):
+                b.tell(
+                    "perhaps-last-of-each",
+                    "the centre one is that of the whole row, and this is worked over and over",
+                    'name what it is the centre of: "in centre of the 3 dc", "of next group"',
+                    item.span,
+                )
             case Stitches(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place):
                 one = replace(item, place=replace(place, which=Which.NEXT))
                 edit = write_item(one, b.terms, b.headings.overrides)
@@ -99,6 +125,9 @@ def _tell_rising(steps: Sequence[Step], b: Building) -> None:
                 if passed and which is Which.NTH and count > passed:
                     _tell_counted_on(before, step.item, passed, count, b)
                 reached = {kind: (step.item, count)}
+            case Stitches(place=Place(which=Which.NEXT | Which.THE, count=1, targets=(kind,))):
+                before, passed = reached.get(kind, (step.item, 0))
+                reached = {kind: (before, passed + 1)}
             case Stitches(place=Place(which=Which.SAME)) | Chains() | Picots():
                 pass
             case _:

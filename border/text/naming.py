@@ -145,6 +145,18 @@ def same_again(t: Terminals) -> Terminals:
     return found
 
 
+def all_in_one(t: Terminals) -> Terminals:
+    """`1 treble, 2 chain, 1 treble, all in the same place` before any other: all in the next."""
+    at = next((n for n, x in enumerate(t) if x.type in OPENS), len(t))
+    behind = at + 1 + (types(t, at + 1, 1) == ["THE"])
+    if types(t, at, 1) != ["ALLIN"] or types(t, behind, 1) != ["SAME"]:
+        return t
+    end = behind + 1
+    place = end < len(t) and (t[end].type == "PLACE" or t[end].kind == Kind("st"))
+    st = replace(like(t[at], "KIND", Kind("st")), text="st")
+    return [*t[: at + 1], like(t[at], "NEXT"), st, *t[end + place :]]
+
+
 def _set_apart(found: Terminals, at: int) -> None:
     """In `1 plain, 2 in the next` only what stands behind the separator goes into that."""
     if at >= 0 and found[at].type in ("SEP", "AND"):
@@ -168,7 +180,8 @@ def unsaid(t: Terminals) -> Terminals:
         found.append(here)
         before = found[-2].type if len(found) > 1 else ""
         part = _part_before(found, part)
-        if here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
+        whole = types(t, at + 1, 1) != ["OF"]
+        if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
             last = _noun(here, found, last)
         if before == "SKIP" and here.type == "NUM" and types(t, at + 1, 1) != ["KIND"]:
             last = Kind("st")
@@ -177,7 +190,8 @@ def unsaid(t: Terminals) -> Terminals:
         if here.type == "NUM" and before != "SKIP" and before != "OF":
             if before in ("PREP", "THE") and (here.number == 1 or made(found[:-1]) == here.number):
                 found.insert(-1, like(here, "NEXT"))
-            found.append(replace(like(here, "KIND", Kind("st")), text="st"))
+            pair = "BETWEEN" in types(found, max(0, len(found) - 4), 4)
+            found.append(replace(like(here, "KIND", last if pair else Kind("st")), text="st"))
         elif before == "BETWEEN":
             continue
         elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):

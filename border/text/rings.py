@@ -61,6 +61,7 @@ def ring_in_bracket(t: Sequence[Terminal]) -> int:
         [*first, "SAME"],
         [*first, "THEM"],
         ["STITCH", "PREP", "SAME"],
+        ["STITCH", "PREP", "STITCH"],
     )
     return end + 1 if inside in forms else 0
 

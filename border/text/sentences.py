@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, NOUNS, Terminals, goes_on, like, types
+from border.text.passing import HOW_OFTEN, NOUNS, Terminals, ended, goes_on, like, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -19,12 +19,21 @@ _STITCHES = frozenset({"STITCH", "CLUSTER"})
 
 
 def under_chains(t: Terminals) -> Terminals:
-    """`missing 3 under them`, `under which miss 3`: what lies over a skip says nothing more."""
+    """`missing 3 under them`, `under which miss 3`: what lies over a skip says nothing more;
+    under which `miss 2 treble and 1 chain` both are missed."""
     found: Terminals = []
     skipped = False
     at = 0
     while at < len(t):
         here = t[at]
+        shape = types(t, at + 1, 5)
+        both = here.type == "SKIP" and shape[:1] + shape[2:4] == ["NUM", "AND", "NUM"]
+        said = types(t, at - 1, 1) == ["UNDERIT"] or types(t, at + 6, 1) == ["UNDERIT"]
+        if both and said and shape[1] in NOUNS and shape[4] in NOUNS:
+            found += [*t[at : at + 3], like(here, "SEP"), here, *t[at + 4 : at + 6]]
+            skipped = True
+            at += 6
+            continue
         if here.type == "UNDERIT" and (skipped or types(t, at + 1, 1) == ["SKIP"]):
             at += 1
             continue
@@ -44,14 +53,16 @@ def under_chains(t: Terminals) -> Terminals:
 
 
 def missing_every(t: Terminals) -> Terminals:
-    """`1 dc in every dc, missing every chain`: to go into each says that already."""
+    """`1 dc in every dc, missing every chain`, `missing the chain`: to go into each says that."""
     found: Terminals = []
     each = False
     at = 0
     while at < len(t):
         each = each or t[at].type in ("EACH", "EVERY")
-        noun = t[at + 2 : at + 3] if each and types(t, at, 2) == ["SKIP", "EACH"] else []
-        if noun and noun[0].type in NOUNS:
+        skips = types(t, at, 2) in (["SKIP", "EACH"], ["SKIP", "THE"])
+        noun = t[at + 2 : at + 3] if each and skips else []
+        said = bool(noun) and (t[at + 1].type == "EACH" or ended(t, at + 3))
+        if said and noun[0].type in NOUNS:
             while found and found[-1].type == "SEP":
                 found.pop()
             at += 3

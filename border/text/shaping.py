@@ -25,7 +25,7 @@ from border.text.joining import (
     separators,
     start_chain_brackets,
 )
-from border.text.naming import counted_off, orders, same_again, unsaid
+from border.text.naming import all_in_one, counted_off, orders, same_again, unsaid
 from border.text.on_runs import (
     begun_further_on,
     middle_of_several,
@@ -227,6 +227,7 @@ _PASSES: tuple[_Pass, ...] = (
     orders,
     _each,
     same_again,
+    all_in_one,
     parted,
     described,
     of_both_kinds,

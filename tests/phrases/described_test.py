@@ -57,6 +57,31 @@ BY_PICOTS = {
     "*1 plain between the 2nd and 3rd picots, 5 chain; repeat": "3 sc, 15 ch; 3 x 2 picot",
     "*1 plain between the 1st and 2nd picots, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 picot",
 }
+UNDER_CHAINS = {
+    "*1 treble in the 3 chain, 3 chain, under these miss 1 plain and 1 chain; repeat": "6 dc, 18 ch; 6 x 2 ch-3 space; asked place-unclear",
+    "9 treble in every 3 chain, missing the plain": "108 dc; 12 x 1 ch-3 space",
+    "9 treble in every 3 chain, miss the plain": "108 dc; 12 x 1 ch-3 space",
+}
+BRACKETS = {
+    # said right behind a bracket, `repeat` is said of the bracket; behind a stop, of the row
+    "1 plain, (3 chain, miss 2, 1 plain) repeat to the end": "4 sc, 12 ch; 3 x 3 st; asked meets-its-start",
+    "1 plain, 3 chain, miss 2, (1 treble, miss 1) repeat all round": "1 sc, 4 dc, 3 ch; 4 x 2 st; 1 left over; does not close; asked row-does-not-close",
+    "1 plain, (3 chain, miss 2, 1 plain); repeat": "6 sc, 9 ch; 3 x 4 st",
+    "1 plain, (3 chain, miss 3, 1 plain) all round; end with 3 chain, 1 single on the 1st plain": "3 sc, 9 ch; 2 x 4 st; 3 left over; does not close; asked row-does-not-close",
+    "3 chain, 11 treble, 1 single on the 3rd of the 3 chain": "12 dc; asked start-chain-assumed",
+    "1 treble, 2 chain, 1 treble, all in the same place, miss 2; repeat": "8 dc, 8 ch; 4 x 3 st",
+    "6 chain, join; *1 plain, 3 chain, miss 2; repeat": "4 sc, 18 ch; 4 x 3 st; asked ends-inside; asked start-chain-assumed",
+}
+DOTTED = {
+    # the full stop of an abbreviation, with a comma behind it, ends nothing
+    "1 tr., 1 ch., miss 1 st., 4 times; 4 tr.": "8 dc, 4 ch; asked times-of-the-row",
+    "*1 tr. in next tr., 1 p., 1 tr. in next tr., 3 ch.; repeat": "12 dc, 18 ch, 6 picot; 6 x 2 dc",
+}
+OF_EACH_OR_ALL = {
+    # the centre one, the third one: of the whole row, or of each repeat
+    "*1 plain on the centre treble, 3 chain; repeat": "1 sc, 3 ch; 1 x 6 dc; 6 left over; does not close; asked perhaps-last-of-each; asked row-does-not-close",
+    "*1 plain on the treble, 2 chain, 1 plain on the next treble, 2 chain, 1 plain on the third; repeat": "6 sc, 8 ch; 2 x 5 dc; 2 left over; does not close; asked perhaps-counted-on; asked row-does-not-close",
+}
 REMARKS = {
     "make a chain the length required; *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
     "on a chain of the required length work *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
@@ -75,6 +100,10 @@ REMARKS = {
     (STITCHES, BETWEEN),
     (STITCHES, PICOTS_SAID),
     (PICOTS, BY_PICOTS),
+    (ARCHES, UNDER_CHAINS),
+    (STITCHES, BRACKETS),
+    (STITCHES, DOTTED),
+    (STITCHES, OF_EACH_OR_ALL),
     (STITCHES, REMARKS),
 )
 def test_a_row_that_says_more_than_it_must(on: On, row: str, comes_to: str) -> None:
