@@ -151,6 +151,7 @@ CODES: dict[str, Code] = {
             "perhaps-last-of-each": "the last, or the centre one, in a repeat: perhaps of each",
             "perhaps-as-they-come": "steps behind an 'in each' that may be meant for each time",
             "perhaps-one-place": "stitches that may all be meant to go into one place",
+            "perhaps-missed": "a step that may be missed along with what is missed before it",
             "perhaps-fewer": "stitches over more stitches, taken to stand on the middle ones",
             "ends-inside": "a joining or a fastening off in the middle of a row",
             "rows-again": "rows to be worked again, said at the end of one of them",

@@ -47,6 +47,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         if not step.hard:
             _tell_perhaps_ring(before.item, step.item, worked, b)
             _tell_list(before.item, step.item, b)
+            _tell_missed(before.item, step.item, b)
         worked = before.item
     for step in steps:
         _tell_middle(step.item, b)
@@ -231,6 +232,27 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
                 f"write {write_item(whole, b.terms, b.headings.overrides)} if all of them go there",
                 before.span.to(item.span),
             )
+
+
+def _tell_missed(before: Item, item: Item, b: Building) -> None:
+    """`miss 2 treble and 1 chain`: is the chain made, or missed?"""
+    match before, item:
+        case Skip(), Chains(count):
+            missed = Skip(count, Whole(Kind("ch")))
+        case Skip(), Stitches(count, stitch, None, cluster=0):
+            missed = Skip(count, Whole(Kind(stitch)))
+        case _:
+            return
+    start, end = before.span.end, item.span.start
+    between = [t for t in b.terminals if start <= t.start < end]
+    if [t.text for t in between] in (["and"], ["&"]) and between[0].end == end - 1:
+        both = f"{write_item(before, b.terms)}, {write_item(missed, b.terms)}"
+        b.tell(
+            "perhaps-missed",
+            'only what stands before the "and" is taken to be missed, and this is made',
+            f"write {both} if both are missed",
+            before.span.to(item.span),
+        )
 
 
 def _tell_middle(item: Item, b: Building) -> None:

@@ -72,6 +72,12 @@ BRACKETS = {
     "1 treble, 2 chain, 1 treble, all in the same place, miss 2; repeat": "8 dc, 8 ch; 4 x 3 st",
     "6 chain, join; *1 plain, 3 chain, miss 2; repeat": "4 sc, 18 ch; 4 x 3 st; asked ends-inside; asked start-chain-assumed",
 }
+MISSED_TOO = {
+    "*1 plain, 2 chain, miss 1 treble and 1 treble; repeat": "4 sc, 4 dc, 8 ch; 4 x 3 st; asked perhaps-missed",
+    "*1 plain, miss 1 treble and 2 chain; repeat": "6 sc, 12 ch; 6 x 2 st; asked perhaps-missed",
+    "*1 plain, miss 1 treble, and 2 chain; repeat": "6 sc, 12 ch; 6 x 2 st",
+    "*1 plain, miss 1 treble and work 1 treble; repeat": "4 sc, 4 dc; 4 x 3 st",
+}
 DOTTED = {
     # the full stop of an abbreviation, with a comma behind it, ends nothing
     "1 tr., 1 ch., miss 1 st., 4 times; 4 tr.": "8 dc, 4 ch; asked times-of-the-row",
@@ -102,6 +108,7 @@ REMARKS = {
     (PICOTS, BY_PICOTS),
     (ARCHES, UNDER_CHAINS),
     (STITCHES, BRACKETS),
+    (STITCHES, MISSED_TOO),
     (STITCHES, DOTTED),
     (STITCHES, OF_EACH_OR_ALL),
     (STITCHES, REMARKS),
