@@ -29,4 +29,7 @@ def colours(t: Terminals) -> Terminals:
         if waiting and here.type in ("STITCH", "CH"):
             found += waiting
             waiting = []
-    return found + [replace(x, type="STRAY") for x in waiting if x.type != "DROP"]
+    waiting = [x for x in waiting if x.type != "DROP"]
+    if waiting and types(found, len(found) - 1, 1) == ["SEP"]:
+        return [*found[:-1], *waiting]  # `1 treble in each stitch, with white wool`
+    return found + [replace(x, type="STRAY") for x in waiting]

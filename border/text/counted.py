@@ -141,8 +141,8 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
     prep = next((x.text for x in reversed(before[-4:]) if x.type == "PREP"), "")
     if prep in ("under", "u", "beneath") and before[-1].type in ("NEXT", "ORD"):
         return True  # nobody works under single chains
-    if number == 1 and before[-1].type == "ORD":
-        return True
+    if before[-1].type == "ORD" and (number == 1 or before[-1].number > 1):
+        return True  # `in the first 1 chain`, `in the second five chain`
     if before[-1].type in ("NEXT", "ORD", "CENTRE"):
         listed = [x.type for x in before[-4:] if x.type != "THE"][-3:-1]
         several = listed in (["RP", "PREP"], ["SEP", "ALLIN"])

@@ -38,9 +38,11 @@ def described(t: Terminals) -> Terminals:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
             behind = place_at(t, at) if more else at
-        elif prep is not None and types(t, at, 1) == ["OF"] and found[-1].type == "CH":
-            sized = types(found, len(found) - 2, 1) == ["NUM"]
-            behind = place_at(t, at) if sized and types(t, at + 1, 1) == ["KIND"] else at
+        elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
+            behind = _behind_of(t, at)
+            each = behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind])
+            if each and found[prep + 1].type in ("THE", "NUM"):
+                found[prep + 1 : prep + 1 + (found[prep + 1].type == "THE")] = [like(t[at], "EACH")]
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
             at_last = any(x.type == "REPEAT" for x in t[:at])
             behind = at if at_last and found[-1].type == "STITCH" else at + 1
@@ -57,7 +59,24 @@ def _prep_before(found: Sequence[Terminal]) -> int | None:
     at = len(found) - 2
     while at >= 0 and found[at].type in _WHICH_ONE:
         at -= 1
-    return at if at >= 0 and found[at].type == "PREP" else None
+    return at if at >= 0 and found[at].type in ("PREP", "SKIP") else None
+
+
+def _is_whole(found: Sequence[Terminal]) -> bool:
+    """Whether what is named is no part: `3rd treble of the group` is one of that."""
+    which = found[-2].type
+    sized = found[-1].type == "CH" and which == "NUM"
+    return sized or (found[-1].type in ("STITCH", "PICOT") and which in ("PREP", "THE", "EACH"))
+
+
+def _behind_of(t: Sequence[Terminal], at: int) -> int:
+    """Behind `of each scallop`, `of group`; the same place where that is no group or space."""
+    end = at + 1
+    while types(t, end, 1) in (["THE"], ["NEXT"], ["EACH"], ["EVERY"], ["SAME"], ["ORD"]):
+        end += 1
+    kind = t[end].kind if end < len(t) and t[end].type == "KIND" else None
+    heap = kind is not None and kind.name in ("group", "block", "space", "loop")
+    return end + 1 if heap and ended(t, end + 1) else at
 
 
 def _behind_between(t: Sequence[Terminal], at: int) -> int:

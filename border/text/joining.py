@@ -51,7 +51,9 @@ def articles(terminals: list[Terminal]) -> list[Terminal]:
     for n, terminal in enumerate(terminals):
         behind = [t.type for t in terminals[n + 1 : n + 3]]
         pair = behind[:2] == ["PICOT", "OF"] and kept and kept[-1].type == "BETWEEN"
-        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS | {"PAIR"}):
+        ends_with = bool(kept) and kept[-1].type == "ENDWITH"  # `ending with the double`
+        noun = bool(behind) and behind[0] in NOUNS | {"PAIR"}
+        if terminal.type == "THE" and (pair or ends_with or not noun):
             continue
         kept.append(terminal)
     return kept

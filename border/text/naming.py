@@ -128,6 +128,9 @@ def same_again(t: Terminals) -> Terminals:
         behind = types(t, at + 1, 1)
         if here.type == "STITCH" and (not found or found[-1].type in ("NUM", "SEP", "LP", "STAR")):
             stitch = here
+        if here.type == "STRAY" and here.text == "there" and found and found[-1].type == "STITCH":
+            found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
+            continue
         if here.type == "STRAY" and here.text == "it" and found and found[-1].type == "PREP":
             found += [like(here, "SAME"), like(here, "PLACE")]
             continue

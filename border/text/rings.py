@@ -169,7 +169,8 @@ def _of_chains(t: Sequence[Terminal], at: int) -> tuple[int, int, bool]:
     if at < len(t) and (t[at].type == "CH" or t[at].kind == Kind("st")):
         return at + 1, number, these
     of_these = number > 0 or these or types(t, at - 1, 1) == ["SAME"]
-    return (at, number, these) if of_these and ended(t, at) else (at, -1, False)
+    ends = ended(t, at) or _picot_named(t, at) > at
+    return (at, number, these) if of_these and ends else (at, -1, False)
 
 
 def _just_made(t: Sequence[Terminal], at: int, top: str) -> int:

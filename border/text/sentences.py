@@ -15,6 +15,7 @@ _PLACE = frozenset(
     | {"PAIR", "BETWEEN", "MOD", "PREP", "PLACE"}
 )
 
+_IN_SHELL = frozenset({"NUM", "STITCH", "CH", "PICOT", "SEP"})
 _STITCHES = frozenset({"STITCH", "CLUSTER"})
 
 
@@ -158,8 +159,11 @@ def places_first(t: Terminals) -> Terminals:
         opens = not found or found[-1].type in ("SEP", "STAR", "LP")
         opens = opens and types(found, len(found) - 2, 1) != ["BETW"]
         end = place_at(t, at) if opens and t[at].type == "PREP" else at
-        if end > at and _goes_behind(found):
+        if end > at and (_goes_behind(found) or (ended(t, end) and _behind_bracket(found))):
             found.pop()
+            start = _shell_before(found)
+            if start is not None:
+                found[start:] = [like(t[at], "LP"), *found[start:], like(t[at], "RP")]
             end = at
         if end == at:
             found.append(t[at])
@@ -191,6 +195,32 @@ def _goes_behind(found: Sequence[Terminal]) -> bool:
     return found[-2].type in _STITCHES
 
 
+def _behind_bracket(found: Sequence[Terminal]) -> bool:
+    """Whether a place with a comma before it, `(…), in each loop`, is that of a bracket."""
+    return types(found, len(found) - 2, 2) == ["RP", "SEP"] and not found[-1].name
+
+
+def _shell_before(found: Sequence[Terminal]) -> int | None:
+    """Where `1 dc, 7 tr, 1 dc` begins, that a comma sets apart from its place; None if nowhere.
+
+    It begins and ends with the same stitch, as shells do, and is all of it a list. What may be
+    a loop from one place to the next, `1 dc, 5 ch, 1 dc`, is left to be asked.
+    """
+    at = len(found)
+    stitches: list[int] = []
+    while at and found[at - 1].type in _IN_SHELL and not found[at - 1].name == "hard":
+        at -= 1
+        if found[at].type == "STITCH":
+            stitches.append(at)
+    if len(stitches) < 2 or found[stitches[0]].name != found[stitches[-1]].name:
+        return None
+    loop = len(stitches) == 2 and found[stitches[0]].name in ("sc", "ss")
+    numbers = [x.number for x in found[at:] if x.type == "NUM"]
+    if loop and numbers[:1] + numbers[-1:] == [1, 1]:
+        return None
+    return stitches[-1] - (types(found, stitches[-1] - 1, 1) == ["NUM"])
+
+
 def place_at(t: Sequence[Terminal], at: int) -> int:
     """Behind a place that opens a step; the same place where there is none."""
     end = at + 1
@@ -217,7 +247,8 @@ def _list_end(t: Sequence[Terminal], start: int) -> int:
             depth += 1
         elif here.type == "RP":
             depth -= 1
-        if depth < 0 or (depth == 0 and _ends_list(here)):
+        times = here.type in HOW_OFTEN and types(t, n - 1, 1) == ["RP"]
+        if depth < 0 or (depth == 0 and _ends_list(here) and not times):
             return _trimmed(t, start, n)
         if depth == 0 and here.type == "SEP" and _is_stitch(t, step, n):
             step = n

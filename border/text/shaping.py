@@ -198,6 +198,8 @@ def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     number, at = 1, 1
     if _types(t[1:], "CH", "NUM"):
         number, at = t[2].number, 3
+    elif _types(t[1:], "NUM", "CH", "OF", "NUM") and t[1].number == 1:
+        number, at = t[4].number, 5  # `with a chain of three between`
     elif _types(t[1:], "NUM", "CH"):
         number, at = t[1].number, 3
     elif _types(t[1:], "CH"):

@@ -7,6 +7,8 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from border.findings import Finding
 from border.text.source import Source
 from border.text.vocabulary import TERMS, Names, name_of, names, vocabulary
@@ -74,6 +76,11 @@ def without_exceptions(
     findings: list[Finding] = []
     at = 0
     while at < len(terminals):
+        if _names_corner(terminals, at):
+            if terminals[at].text.startswith("in"):
+                kept.append(replace(terminals[at], type="PREP", text="in"))
+            at += 1
+            continue
         if not _is_exception(terminals, at):
             kept.append(terminals[at])
             at += 1
@@ -100,6 +107,19 @@ def without_exceptions(
         findings.append(Finding("exception-in-words", message, help_, span))
         at = end
     return kept, findings
+
+
+def _names_corner(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `in the corner stitch`, `in the 3 chain at the corner` names a place.
+
+    It does where the row says how often it goes along each side.
+    """
+    if t[at].text not in ("in the corner", "into the corner", "at the corner"):
+        return False
+    if not any(x.type in ("TIMES", "MORE") for x in t):
+        return False
+    beside = t[at - 1 : at] if t[at].text.startswith("at") else t[at + 1 : at + 2]
+    return bool(beside) and beside[0].type in ("KIND", "CH", "STITCH", "PICOT")
 
 
 def _is_exception(t: Sequence[Terminal], at: int) -> bool:

@@ -240,7 +240,8 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
         if terminal.text == "." and kept and kept[-1].short and kept[-1].end == terminal.start:
             # `ch. 3` is one thing, `2 ch. 3 dc` are two.
             counted = types[n + 1] == "NUM" and types[n - 2 if n > 1 else -1] != "NUM"
-            if types[n + 1] in _GOES_ON or (counted and types[n + 2] in ("", "SEP", "RP")):
+            behind = types[n + 2]
+            if types[n + 1] in _GOES_ON or (counted and behind in ("", "SEP", "RP", "BETWEEN")):
                 continue
         kept.append(terminal)
     return kept
