@@ -36,12 +36,14 @@ def repeats_said(t: Terminals) -> Terminals:
 
 
 def _brackets_again(t: Terminals) -> Terminals:
-    """`1 dc, (5 chain, 1 dc in next loop) repeat`: right behind it, that is said of the bracket."""
+    """`1 dc, (5 chain, 1 dc in next loop), repeat`: with no stop between, of the bracket."""
     found: Terminals = []
     for n, here in enumerate(t):
-        again = here.type == "REPEAT" and n > 0 and t[n - 1].type == "RP"
+        bracket = _before_comma(t, n)
+        again = here.type == "REPEAT" and bracket > 0 and t[bracket - 1].type == "RP"
         behind = types(t, n + 1, 1)
         if again and (behind == ["TOEND"] or ended(t, n + 1)):
+            del found[bracket:]
             if behind != ["TOEND"]:
                 found.append(like(here, "TOEND"))
             continue

@@ -48,6 +48,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             _tell_perhaps_ring(before.item, step.item, worked, b)
             _tell_list(before.item, step.item, b)
             _tell_missed(before.item, step.item, b)
+            _tell_passed_twice(before.item, step.item, b)
         worked = before.item
     for step in steps:
         _tell_middle(step.item, b)
@@ -253,6 +254,20 @@ def _tell_missed(before: Item, item: Item, b: Building) -> None:
             f"write {both} if both are missed",
             before.span.to(item.span),
         )
+
+
+def _tell_passed_twice(before: Item, item: Item, b: Building) -> None:
+    """`1 dc into the 2nd loop, missing one`: are they the ones that the 2nd passes over?"""
+    match before, item:
+        case Stitches(place=Place(which=Which.NTH, count=nth)), Skip(count=count):
+            if count == nth - 1:
+                b.tell(
+                    "perhaps-counted-on",
+                    f"the {write_ordinal(nth)} passes over {count}, and {count} more are missed "
+                    "behind it",
+                    f"leave {write_item(item, b.terms)} out if it is the same",
+                    before.span.to(item.span),
+                )
 
 
 def _tell_middle(item: Item, b: Building) -> None:

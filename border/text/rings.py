@@ -53,7 +53,8 @@ def rings(t: Terminals) -> Terminals:
 def ring_in_bracket(t: Sequence[Terminal]) -> int:
     """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`; else 0."""
     end = next((n for n, x in enumerate(t) if x.type == "RP"), 0)
-    inside = [x.type for x in t[4:end] if x.type not in ("SEP", "NUM", "THE", "CH", "OF")]
+    little = ("SEP", "AND", "NUM", "THE", "CH", "OF")
+    inside = [x.type for x in t[4:end] if x.type not in little]
     first = ["STITCH", "PREP", "ORD"]
     forms: tuple[list[str], ...] = (
         [],

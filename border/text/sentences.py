@@ -61,12 +61,13 @@ def missing_every(t: Terminals) -> Terminals:
     while at < len(t):
         each = each or t[at].type in ("EACH", "EVERY")
         skips = types(t, at, 2) in (["SKIP", "EACH"], ["SKIP", "THE"])
-        noun = t[at + 2 : at + 3] if each and skips else []
-        said = bool(noun) and (t[at + 1].type == "EACH" or ended(t, at + 3))
+        what = at + 2 + (skips and types(t, at + 2, 1) == ["NUM"])
+        noun = t[what : what + 1] if each and skips else []
+        said = bool(noun) and (t[at + 1].type == "EACH" or ended(t, what + 1))
         if said and noun[0].type in NOUNS:
             while found and found[-1].type == "SEP":
                 found.pop()
-            at += 3
+            at = what + 1
             continue
         found.append(t[at])
         at += 1

@@ -133,7 +133,9 @@ def _is_exception(t: Sequence[Terminal], at: int) -> bool:
 
 def _part(said: str) -> str:
     """The part of the edge that an exception names: `at the corners` is a corner."""
-    named = re.search(r"\b(?:at|in|over|on)\s+(?:each|every|the)\s+([^\W\d_]+)", said.lower())
+    named = re.search(
+        r"\b(?:at|in|over|on)\s+(?:each|every|the)\s+((?!end\b)[^\W\d_]+)", said.lower()
+    )
     return named[1].removesuffix("s") if named else "corner"
 
 

@@ -141,7 +141,10 @@ def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal
     number = number_at(words, at)
     times = vocabulary().times.get(word.text)
     if stitch is not None and stitch_end >= end:
-        return _from_entry(stitch, words, at, stitch_end), stitch_end
+        named = _from_entry(stitch, words, at, stitch_end)
+        # A name that the text itself gives: `sdc.`, `lt.`
+        letters = not any(vowel in named.text for vowel in "aeiouy")
+        return replace(named, short=named.short or letters), stitch_end
     if entry is not None and end > max(ordinal[1] if ordinal else 0, number[1] if number else 0):
         return _from_entry(entry, words, at, end), end
     if ordinal is not None and (number is None or ordinal[1] > number[1]):
@@ -227,7 +230,7 @@ def _terminal(
 _GOES_ON = frozenset(
     {"PREP", "BETWEEN", "TOGETHER", "ALLTOGETHER", "AS", "NOTCOUNTED", "OF", "KIND", "PICOT"}
     | {"CLUSTER", "TO", "TOEND", "TOLAST", "MORE", "INALL", "FROM", "FROMHOOK", "ROUND", "MOD"}
-    | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP"}
+    | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP"}
 )
 """What may stand behind an abbreviation whose full stop ends nothing."""
 
