@@ -11,7 +11,8 @@ from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 
-_WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EVERY", "SAME"})
+_OPENS = frozenset({"PREP", "SKIP", "BETWEEN"})
+_WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EVERY", "SAME", "AND"})
 
 
 def described(t: Terminals) -> Terminals:
@@ -26,6 +27,12 @@ def described(t: Terminals) -> Terminals:
     while at < len(t):
         if t[at].type == "ATEND" and types(found, len(found) - 3, 3) == ["KIND", "OF", "CH"]:
             del found[-2:]  # `in the loop of chain at the end`
+        chains = at + 1 + (types(t, at + 1, 1) == ["THE"])
+        first = types(found, len(found) - 2, 2) == ["ORD", "NUM"] and t[at].type == "OF"
+        if first and types(t, chains, 2) == ["NUM", "CH"]:
+            found.append(t[chains + 1])  # `on the first 5 of the 9 chain`
+            at = chains + 2
+            continue
         prep = _prep_before(found)
         behind = at
         if prep is not None and t[at].type == "ATEND" and found[-1].type == "KIND":
@@ -38,10 +45,11 @@ def described(t: Terminals) -> Terminals:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
             behind = place_at(t, at) if more else at
-        elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
+        elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found, prep):
             behind = _behind_of(t, at)
             each = behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind])
-            if each and found[prep + 1].type in ("THE", "NUM"):
+            placed = found[prep].type == "PREP" and found[prep + 1].type in ("THE", "NUM")
+            if each and placed:
                 found[prep + 1 : prep + 1 + (found[prep + 1].type == "THE")] = [like(t[at], "EACH")]
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
             at_last = any(x.type == "REPEAT" for x in t[:at])
@@ -59,13 +67,15 @@ def _prep_before(found: Sequence[Terminal]) -> int | None:
     at = len(found) - 2
     while at >= 0 and found[at].type in _WHICH_ONE:
         at -= 1
-    return at if at >= 0 and found[at].type in ("PREP", "SKIP") else None
+    return at if at >= 0 and found[at].type in _OPENS else None
 
 
-def _is_whole(found: Sequence[Terminal]) -> bool:
+def _is_whole(found: Sequence[Terminal], opens: int) -> bool:
     """Whether what is named is no part: `3rd treble of the group` is one of that."""
     which = found[-2].type
     sized = found[-1].type == "CH" and which == "NUM"
+    if found[opens].type == "BETWEEN":  # `between the 3rd and 4th treble of the group`
+        return types(found, len(found) - 3, 2) == ["AND", "ORD"]
     return sized or (found[-1].type in ("STITCH", "PICOT") and which in ("PREP", "THE", "EACH"))
 
 

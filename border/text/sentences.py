@@ -209,7 +209,7 @@ def _shell_before(found: Sequence[Terminal]) -> int | None:
     """
     at = len(found)
     stitches: list[int] = []
-    while at and found[at - 1].type in _IN_SHELL and not found[at - 1].name == "hard":
+    while at and found[at - 1].type in _IN_SHELL and found[at - 1].name != "hard":
         at -= 1
         if found[at].type == "STITCH":
             stitches.append(at)
