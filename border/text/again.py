@@ -139,7 +139,7 @@ def _whole_rows(t: Terminals) -> Terminals:
 
 def _without_to_end(t: Terminals) -> Terminals:
     """`in every other stitch, to the end`: that goes to the end already; so does `in each
-    loop, with 3 chain between, all round`."""
+    loop, with 3 chain between, all round`, and `as they come, all round`."""
     found: Terminals = []
     for here in t:
         end = _before_comma(found, len(found))
@@ -147,7 +147,7 @@ def _without_to_end(t: Terminals) -> Terminals:
             end = _before_comma(found, end - 1)
         before = [x.type for x in found[max(0, end - 3) : end]]
         open_place = before[-1:] != [] and before[-1] in NOUNS and {"EACH", "EVERY"} & set(before)
-        if here.type != "TOEND" or not open_place:
+        if here.type != "TOEND" or not (open_place or before[-1:] == ["COME"]):
             found.append(here)
     return found
 

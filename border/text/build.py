@@ -14,6 +14,7 @@ from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.brackets import build_bracket, in_place
+from border.text.coming import gather_parts
 from border.text.doubts import tell_inside, tell_last
 from border.text.extents import Extent, build_extent
 from border.text.lists import check_leading, settled_list
@@ -137,6 +138,8 @@ def _add_step(node: Node, top: _List, b: Building, at_head: bool) -> None:
         top.steps.append(Step(ending, hard))
     elif is_tree(node, "all_in"):
         _gather(node, top, b)
+    elif is_tree(node, "come"):
+        top.steps.append(gather_parts(top.steps, b, node.children))
     elif is_tree(node, "bracket"):
         steps, _ = _build_list(_inside(node), b, whole=False)
         top.steps.append(Step(build_bracket(node, steps, b), hard))

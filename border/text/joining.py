@@ -20,6 +20,7 @@ _BEHIND_COMMA = HOW_OFTEN | {
     "TOLAST",
     "FROMSTAR",
     "FROMHEAD",
+    "COME",
 }
 """What goes on with the step before it although a comma stands between."""
 

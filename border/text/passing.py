@@ -19,20 +19,8 @@ WHICH = frozenset({"NEXT", "THE", "EACH", "EVERY", "SAME", "SKIPPED", "ORD", "CE
 """They say which of the places it is."""
 
 ENDS = frozenset(
-    {
-        "",
-        "SEP",
-        "RP",
-        "LP",
-        "STAR",
-        "REPEAT",
-        "ENDING",
-        "ENDWITH",
-        "TOEND",
-        "MOD",
-        "WITH",
-        "DIVIDED",
-    }
+    {"", "SEP", "RP", "LP", "STAR", "REPEAT", "ENDING", "ENDWITH", "TOEND", "COME", "MOD"}
+    | {"WITH", "DIVIDED"}
 )
 HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL"})
 ARCHES = (Kind("loop"), Kind("space"))

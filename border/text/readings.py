@@ -21,6 +21,7 @@ from border.text.openings import (
 )
 from border.text.steps import is_open, next_for_first, passes_something, walk
 from border.text.tree import (
+    AsTheyCome,
     AtJoint,
     AtJoints,
     Begin,
@@ -250,10 +251,13 @@ def _faults(
 
 
 def _open_inside(inner: Item, number: int) -> Finding:
+    help_ = 'give it a number: "in each of the next 3 spaces", "3 times"'
+    if isinstance(inner, AsTheyCome):
+        help_ = "leave the repeat round it out: it goes on to the end by itself"
     return Finding(
         "open-repeat-inside",
         "this goes on to the end, but stands inside a repeat that goes on to the end itself",
-        'give it a number: "in each of the next 3 spaces", "3 times"',
+        help_,
         inner.span,
         number,
     )

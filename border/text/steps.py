@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Begin,
     Bracket,
     Item,
@@ -29,7 +30,7 @@ def walk(items: Sequence[Item]) -> Iterator[Item]:
     """Every step in the order of the text, brackets and repeats before what is inside them."""
     for item in items:
         yield item
-        if isinstance(item, Repeat | Bracket):
+        if isinstance(item, Repeat | Bracket | AsTheyCome):
             yield from walk(item.items)
 
 
@@ -51,6 +52,8 @@ def is_open(item: Item) -> bool:
     match item:
         case Repeat(times=None):
             return True
+        case AsTheyCome():
+            return True
         case Stitches(place=Place(which=which)) | Bracket(place=Place(which=which)):
             return which in OPEN_PLACES
         case _:
@@ -66,6 +69,8 @@ def named_targets(item: Item) -> tuple[Target, ...]:
             return (target or Whole(ST),)
         case Stitches(place=Place() as place) | Bracket(place=place) | Begin(place=place):
             return () if place.which in _BOUND else place.targets
+        case AsTheyCome():
+            return item.place.targets
         case StartChain(stands_for=str(), place=place):
             if place is None:
                 return (Whole(ST),)

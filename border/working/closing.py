@@ -136,8 +136,9 @@ class Account(Struct):
         """Sites of each leading kind that one repeat takes, as most repeats do."""
         taken: dict[str, int] = {}
         numbers = self._usual()[0] or (0,) * len(self.leading)
-        for target, n in zip(self.leading, numbers, strict=True):
-            name = kind_name(target.of, fabric)
+        named = [(kind_name(t.of, fabric), isinstance(t, Between)) for t in self.leading]
+        # two names of one kind, as all have on the edge, are counted once
+        for (name, _), n in dict(zip(named, numbers, strict=True)).items():
             taken[name] = taken.get(name, 0) + n
         return taken
 

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from border.text.readings import alike
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Begin,
     Bracket,
     Chains,
@@ -31,7 +32,7 @@ from border.working.stations import Sites
 if TYPE_CHECKING:
     from border.working.rows import Worker
 
-OpenItem = Repeat | Stitches | Bracket
+OpenItem = Repeat | Stitches | Bracket | AsTheyCome
 
 
 def run(
@@ -123,7 +124,7 @@ def _stopped(
 
 
 def _is_each(item: OpenItem) -> bool:
-    place = item.place if isinstance(item, Stitches | Bracket) else None
+    place = None if isinstance(item, Repeat) else item.place
     return place is not None and place.which is Which.EACH
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import inf
 from typing import assert_never
 
 from msgspec import Struct, field
@@ -13,6 +14,7 @@ from border.text.copied import Rules
 from border.text.steps import OPEN_PLACES, leading_targets
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Begin,
     Bracket,
     Chains,
@@ -114,6 +116,8 @@ class Worker(Struct):
                 self._repeat(item) if item.times is None else self._counted(item)
             case Stitches() | Bracket():
                 self._placed(item)
+            case AsTheyCome():
+                self._each(item, item.place)
             case Begin() | End():
                 pass
             case _:
@@ -247,16 +251,17 @@ class Worker(Struct):
                 break
         self.inside_counted = not outermost
 
-    def _each(self, item: Stitches | Bracket, place: Place) -> None:
-        """`in each X`, `in every Nth X`: an open-ended repeat of its own."""
+    def _each(self, item: Stitches | Bracket | AsTheyCome, place: Place) -> None:
+        """`in each X`, `in every Nth X`, `as they come`: an open-ended repeat of its own."""
         every = place.count if place.which is Which.EVERY else 1
         account = self.accounts[id(item)]
         before = account.times
 
         def once() -> None:
             self._look(item, place.targets)
+            part = self._coming(item) if isinstance(item, AsTheyCome) else item
             (site,) = self.cursor.ahead(item, place.targets, 1, of=every)
-            self._make(item, site)
+            self._make(part, site)
             self.cursor.made.chains(item.parted)
 
         run(self, item, counted_as(place.targets), once)
@@ -264,6 +269,16 @@ class Worker(Struct):
             # nothing follows the last one that they could part it from
             self.cursor.made.back_to(len(self.cursor.made.kinds) - item.parted)
             account.without_chains(item.parted)
+
+    def _coming(self, item: AsTheyCome) -> Stitches | Bracket:
+        """The part whose site starts first; where two do, the part named first."""
+
+        def start(part: Stitches | Bracket) -> float:
+            s = self.cursor.window.sites(part.place.targets if part.place else ())
+            i = s.after(self.cursor.at)
+            return s.a[i] if i < len(s) else inf
+
+        return min(item.items, key=start)
 
     def _repeat(
         self, item: Repeat, head: tuple[Item, ...] = (), behind: tuple[Item, ...] = ()

@@ -8,6 +8,7 @@ from itertools import islice
 
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Begin,
     Bracket,
     Item,
@@ -41,6 +42,8 @@ def named(item: Item) -> tuple[Target, ...]:
             assert item.place is not None
             bound = item.place.which in (Which.SAME, Which.SKIPPED)
             return () if bound else item.place.targets
+        case AsTheyCome(parts):
+            return tuple(target for part in parts for target in named(part))
         case _:
             return ()
 
@@ -109,7 +112,7 @@ def _worked_kinds(items: tuple[Item, ...]) -> list[Target]:
     return [
         Whole(target.of)
         for item in steps(items)
-        if isinstance(item, Stitches | Bracket)
+        if isinstance(item, Stitches | Bracket | AsTheyCome)
         for target in named(item)
     ]
 

@@ -9,6 +9,7 @@ from dataclasses import replace as changed
 from msgspec.structs import replace
 
 from border.text.tree import (
+    AsTheyCome,
     Begin,
     Bracket,
     Chains,
@@ -24,10 +25,10 @@ from border.text.tree import (
     ToLast,
     Which,
 )
-from plainly.cursor import Cursor, beyond, counted_as, lies_ahead, walk
+from plainly.cursor import BEHIND_ATOM, FRESH, Cursor, beyond, counted_as, lies_ahead, walk
 from plainly.fabric import MadePicot
 from plainly.hand import Hand, RunsOut
-from plainly.openings import leading
+from plainly.openings import leading, named
 from plainly.readings import flat, is_open, one_stretch, same_steps
 from plainly.runs import Boundary, Path, Run, Working
 from plainly.sites import Site, meant
@@ -129,6 +130,8 @@ class Work(Hand):
                     self._steps(inner, path, inside)
             case Repeat():
                 self._open_repeat(item, path)
+            case AsTheyCome():
+                self._as_they_come(item, path)
             case End():
                 pass
 
@@ -196,6 +199,29 @@ class Work(Hand):
         self._stop(run, None)
         if place.which is Which.EVERY and not run.workings:
             run.fine = False
+
+    def _as_they_come(self, item: AsTheyCome, path: Path) -> None:
+        """Whichever site of all parts comes next, by the part that names it, until none comes."""
+        run = self._new_run(path, named(item))
+        while (part := self._coming(item)) is not None:
+            if run.workings:
+                self._part(item.parted, run)
+            before = self._standing(run)
+            self._check_skip(named(item))
+            self._step(part, path, None)
+            self._end_working(run, before)
+        if run.workings and self.window.is_round:
+            self._part(item.parted, run)
+        self._stop(run, None)
+
+    def _coming(self, item: AsTheyCome) -> Item | None:
+        """The part whose site starts first; a point before an atom, and the part named first."""
+        coming = [
+            (site.start, not site.is_point, number)
+            for number, part in enumerate(item.items)
+            for site in self.ahead(named(part))
+        ]
+        return item.items[min(coming)[2]] if coming else None
 
     def _part(self, chains: int, run: Run) -> None:
         """Chains between two workings belong to the one before."""
@@ -268,7 +294,9 @@ class Work(Hand):
             behind = [x for x in listed if not lies_ahead(x, self.cursor)]
             if len(behind) < -by:
                 return  # it runs out itself
-            self.cursor = Cursor(behind[by].start)
+            site = behind[by]
+            # a point just before an atom stays behind: one site is worked twice, not two
+            self.cursor = Cursor(site.start, FRESH if site.is_point else BEHIND_ATOM)
         else:
             return
         self.skip_ended = False
