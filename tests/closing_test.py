@@ -201,6 +201,9 @@ def test_claims() -> None:
 def test_the_multiple_that_a_border_claims() -> None:
     text = "multiple of 2 plus 1\n" + ODD
     assert codes(text, plain(8)) == ["count-disagrees"]
+    for places, fits in ((1, True), (2, False), (3, True)):
+        told = codes("multiple of 2 plus 1\nround 1: 1 sc in each loop.", plain(places))
+        assert told == ([] if fits else ["count-disagrees"])
     assert sorted(codes(text, plain(9))) == ["count-disagrees", "row-does-not-close"]
 
 
@@ -208,6 +211,15 @@ def test_too_large() -> None:
     assert codes("round 1: 10000000 dc in next loop.", plain(1)) == ["too-large"]
     many = "round 1: (ch 999999) 3 times, 1 sc in next loop."
     assert codes(many, plain(1)) == ["too-large"]
+
+
+@pytest.mark.parametrize(("most", "rounds"), [(35, 2), (36, 3), (37, 3)])
+def test_a_piece_of_work_too_large(most: int, rounds: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("border.working.work.WORK_LIMIT", most)
+    text = "round 1: 1 sc in each loop.\nrounds 2 and 3: 1 sc in each st."
+    done, told = worked(text, plain(12))
+    assert len(done.rounds) == rounds
+    assert [f.code for f in told] == ["too-large"] * (3 - rounds)
 
 
 def test_no_stitches() -> None:

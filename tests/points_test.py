@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from worked import counts, made, motifs, plain, repeats, worked
 
 
@@ -162,9 +163,21 @@ def test_a_point_at_the_start_is_the_first_also_where_a_round_begins_in_the_2nd(
     edge = plain(4, of="chain")
     text = "round 1: {}, 1 dc in same place, 1 sc in each st."
     starts = []
-    for place in ("next 2 st", "2nd pair of st", "3rd pair of st"):
+    for place in ("next 2 st", "2nd pair of st", "3rd pair of st", "4th pair of st"):
         (one,) = worked(text.format(f"begin between {place}"), edge)[0].rounds
         starts.append(one.fabric.pos[0] / one.fabric.tick)
-    assert starts == [0, 1, 2]
+    assert starts == [0, 1, 2, 3]
     (one,) = worked("round 1: *1 dc between 2nd pair of st; repeat from *.", edge)[0].rounds
     assert [p / one.fabric.tick for p in one.fabric.pos] == [1, 3]
+
+
+@pytest.mark.parametrize(
+    ("part", "stands"), [("first", 0.5), ("2nd", 1.5), ("3rd", 2.5), ("centre", 1.5), ("last", 2.5)]
+)
+def test_where_a_part_of_a_block_lies(part: str, stands: float) -> None:
+    text = f"""
+        round 1: *1 sc in each of next 3 loops, ch 1, skip 1 loop; repeat from *.
+        round 2: *1 dc in {part} {"" if part == "centre" else "st"} of next block; repeat from *.
+    """
+    two = worked(text, plain(8))[0].rounds[1]
+    assert [p / two.fabric.tick for p in two.fabric.pos] == [stands, stands + 4]

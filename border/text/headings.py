@@ -223,7 +223,7 @@ def _unknown_lines(reading: _Reading, unknown: Sequence[Span]) -> None:
     for span in unknown:
         line = text[span.start : span.end].lower()
         known = [*_VALUES, "border", "multiple of"]
-        close = get_close_matches(line.partition(":")[0].strip()[:40], known, 1)
+        close = get_close_matches(line.partition(":")[0].strip()[:40], known)
         help_ = f'did you mean "{close[0]}:"? {_EXAMPLE}' if close else _EXAMPLE
         if line.startswith(("round", "row")) or line[0].isdigit():
             help_ = 'begin a row with its number and a colon: "round 1:"'

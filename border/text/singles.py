@@ -69,7 +69,7 @@ def _start_chain(node: Tree[Token], b: Building, at_head: bool) -> StartChain:
 
 def _picots(node: Tree[Token], b: Building, at_head: bool) -> Picots:
     ring = next(b.of(c) for c in node.children if is_token(c, "PICOT"))
-    count = _number(node.children[:-1], b)
+    count = _number(node.children, b)
     return Picots(count, ring.number or 3, span=b.span(node))
 
 

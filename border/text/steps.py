@@ -63,18 +63,13 @@ def is_open(item: Item) -> bool:
 def named_targets(item: Item) -> tuple[Target, ...]:
     """The sites that one step names for itself: none for chains, `same` or `skipped`."""
     match item:
-        case Stitches(place=None):
+        case Stitches(place=None) | StartChain(stands_for=str(), place=None):
             return (Whole(ST),)
         case Skip(target=target):
             return (target or Whole(ST),)
-        case Stitches(place=Place() as place) | Bracket(place=place) | Begin(place=place):
-            return () if place.which in _BOUND else place.targets
-        case AsTheyCome():
-            return item.place.targets
-        case StartChain(stands_for=str(), place=place):
-            if place is None:
-                return (Whole(ST),)
-            return place.targets if place.which not in _BOUND else ()
+        case Stitches() | StartChain(stands_for=str()) | Bracket() | Begin() | AsTheyCome():
+            place = item.place
+            return () if place is None or place.which in _BOUND else place.targets
         case _:
             return ()
 

@@ -240,7 +240,7 @@ def _parts(terminal: Terminal, source: Source) -> bool:
 def _nearest(word: str, known: Names) -> str | None:
     from difflib import get_close_matches
 
-    close = get_close_matches(word, _known_words(known.terms), 1, 0.7)
+    close = get_close_matches(word, _known_words(known.terms), cutoff=0.7)
     return close[0] if close and close[0] != word else None
 
 
