@@ -21,6 +21,7 @@ from border.text.tree import (
     Skip,
     Stitches,
     Which,
+    Whole,
 )
 from border.text.written_steps import write_item
 
@@ -49,6 +50,18 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
                 f'"(ch {count})" if once',
                 before.span.to(chains.span),
             )
+        case [
+            before,
+            Stitches(place=Place(Which.THE | Which.NEXT, (Whole(),), 1) as place) as last,
+        ]:
+            if _in_each(before):
+                each = replace(last, place=replace(place, which=Which.EACH))
+                b.tell(
+                    "perhaps-as-they-come",
+                    "what stands behind an each is worked once, where the row ends",
+                    f"where both are worked as they come, write {_come((before, each), b)}",
+                    before.span.to(last.span),
+                )
 
 
 def _runs(items: Sequence[Item]) -> Iterator[Sequence[Item]]:

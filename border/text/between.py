@@ -48,16 +48,12 @@ def _pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
     if here.type == "EACH" and types(t, named + 1, 1) in (["KIND"], ["STITCH"], ["PICOT"]):
         return [like(here, "EACH"), two], named + 1
     if types(t, named, 3) == ["ORD", "AND", "ORD"] and named + 3 < len(t):
-        noun = named + 3
-        if types(t, noun, 1) == ["OF"]:  # `between the 3rd and 4th of the six treble`
-            noun += 1 + (types(t, noun + 1, 1) == ["THE"])
-            noun += types(t, noun, 1) == ["NUM"]
         follows = 0 < here.number == t[named + 2].number - 1
-        if noun >= len(t) or t[noun].type not in NOUNS or not follows:
+        if t[named + 3].type not in NOUNS or not follows:
             return [], at
         if here.number > 1:  # the point behind that many
-            return [here, like(here, "PAIR"), like(here, "OF")], noun
-        return [like(here, "NEXT"), two], noun
+            return [here, like(here, "PAIR"), like(here, "OF")], named + 3
+        return [like(here, "NEXT"), two], named + 3
     if here.type == "STITCH" or _many(here):
         of = types(t, named, 2) == ["PICOT", "OF"]
         return ([], at) if of else ([like(here, "NEXT"), two], named)

@@ -11,8 +11,7 @@ from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 
-_OPENS = frozenset({"PREP", "SKIP", "BETWEEN"})
-_WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EVERY", "SAME", "AND"})
+_WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EVERY", "SAME"})
 
 
 def described(t: Terminals) -> Terminals:
@@ -45,7 +44,7 @@ def described(t: Terminals) -> Terminals:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
             behind = place_at(t, at) if more else at
-        elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found, prep):
+        elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
             behind = _behind_of(t, at)
             each = behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind])
             placed = found[prep].type == "PREP" and found[prep + 1].type in ("THE", "NUM")
@@ -67,15 +66,13 @@ def _prep_before(found: Sequence[Terminal]) -> int | None:
     at = len(found) - 2
     while at >= 0 and found[at].type in _WHICH_ONE:
         at -= 1
-    return at if at >= 0 and found[at].type in _OPENS else None
+    return at if at >= 0 and found[at].type in ("PREP", "SKIP") else None
 
 
-def _is_whole(found: Sequence[Terminal], opens: int) -> bool:
+def _is_whole(found: Sequence[Terminal]) -> bool:
     """Whether what is named is no part: `3rd treble of the group` is one of that."""
     which = found[-2].type
     sized = found[-1].type == "CH" and which == "NUM"
-    if found[opens].type == "BETWEEN":  # `between the 3rd and 4th treble of the group`
-        return types(found, len(found) - 3, 2) == ["AND", "ORD"]
     return sized or (found[-1].type in ("STITCH", "PICOT") and which in ("PREP", "THE", "EACH"))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phrases.said import ARCHES, PICOTS, SIXES, STITCHES, On, cases, said
+from phrases.said import ARCHES, BLOCKS, PICOTS, SIXES, STITCHES, On, cases, said
 
 WHERE_IT_IS = {
     # between what, in the middle of what, at which end: the place itself is named already
@@ -78,6 +78,17 @@ MISSED_TOO = {
     "*1 plain, miss 1 treble, and 2 chain; repeat": "6 sc, 12 ch; 6 x 2 st",
     "*1 plain, miss 1 treble and work 1 treble; repeat": "4 sc, 4 dc; 4 x 3 st",
 }
+AS_THEY_COME = {
+    "3 treble in every loop, 1 plain on the plain between": "36 dc, 1 sc; 12 x 1 space; asked perhaps-as-they-come",
+    "2 treble, 1 chain, 2 treble, in each loop, 1 plain on the plain": "48 dc, 1 sc, 12 ch; 12 x 1 space; asked perhaps-as-they-come",
+}
+OF_GROUPS = {
+    "*1 plain in the 1st treble of the group, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 group",
+    "1 plain in each treble of each group, missing the 3 chain between": "18 sc; 18 x 1 dc",
+    "2 treble in the three chain of each group": "12 dc; 6 x 1 ch-3 space",
+    "(1 plain, 2 chain, 1 plain), in each treble": "36 sc, 36 ch; 18 x 1 dc",
+    "1 plain in every treble, with the white wool": "18 sc; 18 x 1 dc",
+}
 DOTTED = {
     # the full stop of an abbreviation, with a comma behind it, ends nothing
     "1 tr., 1 ch., miss 1 st., 4 times; 4 tr.": "8 dc, 4 ch; asked times-of-the-row",
@@ -109,6 +120,8 @@ REMARKS = {
     (ARCHES, UNDER_CHAINS),
     (STITCHES, BRACKETS),
     (STITCHES, MISSED_TOO),
+    (ARCHES, AS_THEY_COME),
+    (BLOCKS, OF_GROUPS),
     (STITCHES, DOTTED),
     (STITCHES, OF_EACH_OR_ALL),
     (STITCHES, REMARKS),
