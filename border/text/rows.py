@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
 from msgspec import Struct, field
@@ -34,12 +34,15 @@ _BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-l
 
 MOST_WORDS = 5_000
 """No row has more: many a pass looks from one word for another."""
+MOST_IN_ALL = 50_000
+"""So many words, figures written out, and no further row of a border is read."""
 
 
 class Reader(Struct):
     """What the rows of one border are read with, and the findings so far.
 
-    `told`: the strange words that have been spoken of already.
+    `told`: the strange words that have been spoken of already. `words`: how many the rows
+    read so far have.
     """
 
     source: Source
@@ -48,6 +51,20 @@ class Reader(Struct):
     figures: Figures
     findings: list[Finding] = field(default_factory=list)
     told: set[str] = field(default_factory=set)
+    words: int = 0
+
+
+def read_rows(sections: Iterable[Section], reader: Reader) -> Iterator[Row]:
+    """The rows of a border, as many as are read; what is wrong in them goes to the reader."""
+    for section in sections:
+        if reader.words > MOST_IN_ALL:
+            message = f"the rows up to here have more than {MOST_IN_ALL} words and marks"
+            help_ = 'part the border; rows can be copied from another file: as rounds 1-2 of "FILE"'
+            span = reader.source.span(*section.head)
+            number = section.numbers[0]
+            reader.findings.append(Finding("too-large", message, help_, span, number))
+            return
+        yield read_row(section, reader)
 
 
 def read_row(section: Section, reader: Reader) -> Row:
@@ -61,6 +78,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     words = _without_row_before(list(_without_headings(words, reader)), number)
     words = _without_rows_again(words, number, reader)
     words = with_figures(words, reader.figures, MOST_WORDS)
+    reader.words += len(words)
     start, end = section.head
     head = source.span(start, end)
     span = source.span(start, words[-1].end if words else end)
@@ -215,7 +233,9 @@ def _terminals(
     elif last:
         shaped, claims = split_claims(shaped, source)
     for terminal in unclear:
-        message = f'"{terminal.text}" may go with the word before it or the word behind it'
+        message = (
+            f'"{shortened(terminal.text)}" may go with the word before it or the word behind it'
+        )
         help_ = "put a comma on the side where it does not belong"
         span = source.span(terminal.start, terminal.end)
         reader.findings.append(Finding("not-understood", message, help_, span))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
+from collections.abc import Iterator, Sequence
 
 from msgspec import Struct, field
 
@@ -108,19 +109,30 @@ def planned(
     Each takes the free boundary nearest to the middle of what it names (the
     short way round a closed edge), the earlier one on a tie, in the order given.
     """
-    length = line.length * tick
+    around = line.length * tick if line.closed else 0
+    free = sorted((p % around if around else p, n) for n, p in enumerate(seen.values()))
+    boundaries = list(seen)
     plan: dict[Boundary, Adjustment] = {}
     homeless = []
     for adjustment in adjustments:
         spots = middles(line, tick, adjustment.at)
-        free = [(b, p) for b, p in seen.items() if b not in plan] if spots else []
-        if not free:
+        if not free or not spots:
             homeless.append(adjustment)
             continue
-
-        def away(found: tuple[Boundary, int], spots: list[int] = spots) -> int:
-            apart = [abs(found[1] - spot) for spot in spots]
-            return min(min(d % length, -d % length) if line.closed else d for d in apart)
-
-        plan[min(free, key=away)[0]] = adjustment
+        _, number, at = min(near for spot in spots for near in _beside(spot, free, around))
+        plan[boundaries[number]] = adjustment
+        del free[at]
     return plan, homeless
+
+
+def _beside(
+    spot: int, free: Sequence[tuple[int, int]], around: int
+) -> Iterator[tuple[int, int, int]]:
+    """The boundaries on either side of a spot, of several in one place the first: how far away,
+    which (by its number), and where in `free` (positions with numbers, ascending)."""
+    spot = spot % around if around else spot
+    behind = bisect_left(free, (spot, 0))
+    for position, _ in (free[behind % len(free)], free[behind - 1]):
+        at = bisect_left(free, (position, 0))
+        away = abs(position - spot)
+        yield min(away, around - away) if around else away, free[at][1], at

@@ -21,6 +21,7 @@ from border.working.sites import SiteFinder
 from border.working.telling import no_place, not_covered
 from border.working.unclosed import Leftover, Reasons
 from border.working.windows import JointWindow, Window
+from border.yoke.names import MOST_LIKENED
 
 
 class Fallen(Struct, frozen=True):
@@ -118,10 +119,10 @@ def work_adjusted(
     done = work_once(round_, below, plan)
     applied = done.boundaries.applied
     homeless += [a for boundary, a in plan.items() if boundary not in applied]
-    for a in homeless:
+    names = sorted({name for s in below.line.stretches for name in s.run.names} if homeless else ())
+    for number, a in enumerate(homeless):
         here = bool(middles(below.line, below.tick, a.at))
-        names = sorted({name for s in below.line.stretches for name in s.run.names})
-        done.findings.append(no_place(a, here, names))
+        done.findings.append(no_place(a, here, names if number < MOST_LIKENED else ()))
     return done, fell(plan, done.boundaries)
 
 
