@@ -7,6 +7,7 @@ from msgspec import Struct
 from border.text.steps import named_targets, steps, worked_targets
 from border.text.tree import (
     Begin,
+    Between,
     Bracket,
     Item,
     Place,
@@ -91,8 +92,8 @@ def _begun(finder: SiteFinder, place: Place) -> Site | None:
         return None
     if place.which is Which.THE:
         for target in place.targets:
-            if (site := straddling(finder, target)) is not None:
-                return site if isinstance(target, Whole) else _inside(finder, target, site)
+            if (site := _straddling_named(finder, target)) is not None:
+                return site
     s = merged([finder.sites(t) for t in place.targets])
     at = place.count - 1 if place.which is Which.NTH else 0
     if place.which is Which.LAST:
@@ -136,8 +137,11 @@ def _same(item: Item) -> bool:
             return False
 
 
-def _inside(finder: SiteFinder, target: Target, whole: Site) -> Site | None:
-    """The part or point of the site that straddles the start."""
+def _straddling_named(finder: SiteFinder, target: Target) -> Site | None:
+    """The site that straddles the start, or the named part or point of it, if it has one."""
+    whole = None if isinstance(target, Between) else straddling(finder, target)
+    if whole is None or isinstance(target, Whole):
+        return whole
     s = finder.sites(target)
     lap, length = finder.round, finder.fabric.length
     for a, b, p in zip(s.a, s.b, s.p, strict=True):
