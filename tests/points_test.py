@@ -229,3 +229,8 @@ def test_a_part_that_the_site_across_the_start_does_not_have_is_that_of_the_next
         round 2: begin in 3rd st of the block, 1 sc in same place.
     """
     assert made(counts(text, plain(8))[1]) == {"sc": 1}
+
+
+def test_a_row_is_begun_in_the_2nd_of_two_names_for_one_kind() -> None:
+    (one,) = counts("round 1: begin in 2nd loop or st, 1 sc in each loop.", plain(6, closed=False))
+    assert (made(one), one.closes) == ({"sc": 5}, True)

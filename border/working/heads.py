@@ -20,7 +20,7 @@ from border.text.tree import (
 from border.working.cursor import Site
 from border.working.sites import SiteFinder
 from border.working.stations import merged
-from border.working.windows import RowWindow
+from border.working.windows import BEFORE_ALL, RowWindow
 
 
 class Head(Struct, frozen=True):
@@ -95,14 +95,18 @@ def _begun(finder: SiteFinder, place: Place) -> Site | None:
             if (site := _straddling_named(finder, target)) is not None:
                 return site
     s = merged([finder.sites(t) for t in place.targets])
+    seen = s.ahead(BEFORE_ALL)  # of a union, those that cover the same are one
     at = place.count - 1 if place.which is Which.NTH else 0
     if place.which is Which.LAST:
-        at = len(s) - 1
+        at = len(seen) - 1
     elif (point := _point_at_start(finder, place.targets)) is not None:
         if at == 0:
             return point
-        at = at - 1 if at < len(s) else len(s)  # it is the first, and listed as the last
-    return (s.a[at], s.b[at], s.p[at]) if 0 <= at < len(s) else None
+        at = at - 1 if at < len(seen) else len(seen)  # it is the first, and listed as the last
+    if not 0 <= at < len(seen):
+        return None
+    i = seen[at]
+    return s.a[i], s.b[i], s.p[i]
 
 
 def _spot(finder: SiteFinder, begun: Site, items: tuple[Item, ...]) -> Site:
