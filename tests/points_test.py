@@ -234,3 +234,24 @@ def test_a_part_that_the_site_across_the_start_does_not_have_is_that_of_the_next
 def test_a_row_is_begun_in_the_2nd_of_two_names_for_one_kind() -> None:
     (one,) = counts("round 1: begin in 2nd loop or st, 1 sc in each loop.", plain(6, closed=False))
     assert (made(one), one.closes) == ({"sc": 5}, True)
+
+
+def test_a_part_of_the_same_site_is_not_the_part_that_was_worked_last() -> None:
+    text = """
+        round 1: 3 dc in each loop, with ch 1 between.
+        round 2: *1 sc in first st of next group, 1 tr in last st of same group,
+            1 hdc in centre of same group; repeat from *.
+        round 3: 1 sc in each group.
+    """
+    rounds = counts(text, plain(4))
+    assert made(rounds[1]) == {"sc": 4, "tr": 4, "hdc": 4}
+    assert len(rounds) == 2  # three stitches apart, no two of them in one place
+
+
+def test_a_part_of_the_same_site_has_nothing_to_look_in_where_that_is_of_another_kind() -> None:
+    text = """
+        round 1: *3 dc in next loop, ch 3; repeat from *.
+        round 2: *1 sc in next space, 1 tr in last st of same group; repeat from *.
+        round 3: 1 sc in each group of 2.
+    """
+    assert made(counts(text, plain(4))[2]) == {"sc": 4}

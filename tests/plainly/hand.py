@@ -9,6 +9,8 @@ from itertools import islice
 from border.text.tree import (
     ST,
     Begin,
+    Centre,
+    Part,
     Place,
     Skip,
     StartChain,
@@ -108,7 +110,7 @@ class Hand:
             case Which.LAST | Which.CENTRE:
                 return self._of_all(place)
             case Which.SAME:
-                return self._or_nothing(self.last)
+                return self._or_nothing(self._same(place.targets))
             case Which.SKIPPED:
                 return self._or_nothing(self._skipped(place.targets))
 
@@ -142,6 +144,20 @@ class Hand:
         if not lies_ahead(found[0], self.cursor):
             raise RunsOut(too_short=True)
         return found
+
+    def _same(self, targets: tuple[Target, ...]) -> Site | None:
+        """The site worked last; a part of `same X` is one of the X that this lies in."""
+        last = self.last
+        for target in targets:
+            if last is None or not isinstance(target, Part | Centre):
+                continue
+            for x in self.sites(Whole(target.of)):
+                if x.start <= last.start and last.end <= x.end:
+                    inside = [
+                        y for y in self.sites(target) if x.start <= y.start and y.end <= x.end
+                    ]
+                    return inside[0] if inside else last
+        return last
 
     def _skipped(self, targets: tuple[Target, ...]) -> Site | None:
         """The last X passed by a `skip`."""
