@@ -144,9 +144,8 @@ def separators(terminals: list[Terminal]) -> list[Terminal]:
                 continue
             soft = not found[-1].name
             loose = terminal.type == "MOD" or (terminal.type == "PREP" and behind == "MOD")
-            if (soft and (terminal.type in _BEHIND_COMMA or loose)) or (
-                terminal.type in HOW_OFTEN and behind == "RP"
-            ):
+            of_bracket = terminal.type in HOW_OFTEN and behind == "RP"
+            if soft and not of_bracket and (terminal.type in _BEHIND_COMMA or loose):
                 found.pop()
         found.append(terminal)
         goes_on = {"PREP", "BETWEEN", "ALLTOGETHER", "TOGETHER"}

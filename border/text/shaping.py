@@ -172,7 +172,20 @@ def _kind(parts: Sequence[Terminal], kind: Kind) -> Terminal:
 
 
 def _kinds(terminals: _Terminals) -> _Terminals:
-    return _merged(terminals, _kind_rule)
+    return _merged(_spaces_counted(terminals), _kind_rule)
+
+
+def _spaces_counted(terminals: _Terminals) -> _Terminals:
+    """`a chain space`, `skip 1 chain space`: one of them, not one of a single chain."""
+    found: list[Terminal] = []
+    for here in terminals:
+        one = bool(found) and found[-1].type == "NUM" and found[-1].number == 1
+        if one and here.chain and not (here.many or here.glued):
+            leads = [x.type for x in found[-4:-1] if x.type not in ("THE", "NEXT")]
+            if found[-1].text in ("a", "an") or leads[-1:] == ["SKIP"]:
+                here = replace(here, chain=False)
+        found.append(here)
+    return found
 
 
 def _each_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:

@@ -34,6 +34,15 @@ def walk(items: Sequence[Item]) -> Iterator[Item]:
             yield from walk(item.items)
 
 
+def without_brackets(items: Sequence[Item]) -> Iterator[Item]:
+    """The steps, those of a bracket that is worked once among them: `(ch 4)` is `ch 4`."""
+    for item in items:
+        if isinstance(item, Repeat) and item.times == 1:
+            yield from without_brackets(item.items)
+        else:
+            yield item
+
+
 def next_for_first(item: Item) -> Item:
     """A step of a row that is its own repeat: `first X` is that of every repeat, its next."""
     if isinstance(item, Repeat | Bracket):

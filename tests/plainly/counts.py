@@ -23,7 +23,7 @@ from plainly.line import Line, Stretch
 from plainly.readings import is_open
 from plainly.rows import Work
 from plainly.runs import Path, Run
-from plainly.sites import kind_label
+from plainly.sites import Site, kind_label
 
 Record = dict[str, Any]
 _Like = TypeVar("_Like")
@@ -87,8 +87,13 @@ def repeat_record(path: Path, works: list[Work], made: list[Made]) -> Record:
         "times": len(whole),
         "takes": one["takes"],
         "makes": one["makes"],
-        "left_over": sum(len(left_over(work, run)) for work, run in runs),
+        "left_over": sum(len(_left_over(work, path)) for work in works),
     }
+
+
+def _left_over(work: Work, path: Path) -> set[Site]:
+    """What one text leaves over of a repeat, also where a bracket works that several times."""
+    return {x for run in work.runs if run.path == path for x in left_over(work, run)}
 
 
 def _one_working(run: Run, k: int, made: list[Made]) -> Record:

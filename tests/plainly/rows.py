@@ -5,6 +5,7 @@ from __future__ import annotations
 from copy import copy
 from dataclasses import dataclass, field
 from dataclasses import replace as changed
+from fractions import Fraction
 
 from msgspec.structs import replace
 
@@ -25,13 +26,21 @@ from border.text.tree import (
     ToLast,
     Which,
 )
-from plainly.cursor import BEHIND_ATOM, FRESH, Cursor, beyond, counted_as, lies_ahead, walk
+from plainly.cursor import (
+    BEHIND_ATOM,
+    FRESH,
+    Cursor,
+    beyond,
+    counted_as,
+    lies_ahead,
+    walk,
+)
 from plainly.fabric import MadePicot
 from plainly.hand import Hand, RunsOut
 from plainly.openings import leading, named
 from plainly.readings import flat, is_open, one_stretch, same_steps
 from plainly.runs import Boundary, Path, Run, Working
-from plainly.sites import Site, meant
+from plainly.sites import Site, meant_target
 
 
 @dataclass
@@ -230,7 +239,7 @@ class Work(Hand):
 
     def _new_run(self, path: Path, targets: tuple[Target, ...]) -> Run:
         fabric = self.window.fabric
-        counted = [counted_as(replace(t, of=meant(fabric, t.of))) for t in targets]
+        counted = [counted_as(meant_target(fabric, t)) for t in targets]
         own = (path[0] - self.opened, *path[1:]) if path else path
         run = Run(own, tuple(dict.fromkeys(counted)))
         self.runs.append(run)
@@ -274,10 +283,9 @@ class Work(Hand):
         if len(remaining) < to_last.count:
             run.left = []
         else:
-            limit = remaining[-to_last.count]
-            last = (limit.whole or limit).start
             # A point that lies just where the last N begin is before them.
-            run.left = [x for x in run.left if x.start < last or (x.is_point and x.start == last)]
+            limit = remaining[-to_last.count]
+            run.left = [x for x in run.left if _head(x) < _head(limit)]
 
     # --- boundaries ---
 
@@ -294,9 +302,9 @@ class Work(Hand):
             behind = [x for x in listed if not lies_ahead(x, self.cursor)]
             if len(behind) < -by:
                 return  # it runs out itself
-            site = behind[by]
-            # a point just before an atom stays behind: one site is worked twice, not two
-            self.cursor = Cursor(site.start, FRESH if site.is_point else BEHIND_ATOM)
+            # As it was before that site: a point where an atom begins stays behind.
+            rank = FRESH if behind[by].is_point else BEHIND_ATOM
+            self.cursor = Cursor(behind[by].start, rank)
         else:
             return
         self.skip_ended = False
@@ -335,6 +343,11 @@ class Work(Hand):
                 self._undo(kept)
                 return done
         raise AssertionError(stretch)
+
+
+def _head(site: Site) -> tuple[Fraction, bool]:
+    """Where a site begins: a point before the atom that begins there."""
+    return site.start, not site.is_point
 
 
 def _makes_only(item: Item) -> bool:
