@@ -190,8 +190,11 @@ def test_turning_chain_before_clauses_heads_what_is_worked_first() -> None:
     two = counts(text, edge)[1]
     assert (made(two), two.closes) == ({"dc": 5}, True)  # 3 in edge.2, the first
     assert "start-chain-assumed" in codes(text, edge)
-    text = text.replace("1 dc", "1 sc")
-    assert made(counts(text, edge)[1]) == {"sc": 4, "ch": 3}
+    sc = text.replace("1 dc", "1 sc")
+    assert made(counts(sc, edge)[1]) == {"sc": 4, "ch": 3}
+    clauses = "over edge.1: 1 sc in each st; over edge.2: 1 sc in each st, ch 3, turn."
+    of_the_last = text.replace("1 sc in each st, ch 3, turn.", clauses)
+    assert made(counts(of_the_last, edge)[1]) == {"dc": 5}
 
 
 def test_open_rows_are_worked_to_and_fro() -> None:

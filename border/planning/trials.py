@@ -49,11 +49,6 @@ class Repeated(Struct, frozen=True):
     over: int
     even: bool
 
-    @property
-    def plus(self) -> int:
-        """What the row needs beside whole repeats, if nothing in it ran out."""
-        return self.offered - self.over - self.takes * self.times
-
 
 class Trial(Struct, frozen=True):
     """A round, or one part of it, in one trial.

@@ -29,7 +29,7 @@ class Step(Struct, frozen=True):
     """A step of a list; `hard`: a semicolon, a full stop or `then` stands before it."""
 
     item: Item
-    hard: bool = False
+    hard: bool
 
 
 class Building(Struct):
