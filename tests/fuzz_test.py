@@ -16,6 +16,8 @@ from typing import Any
 import pytest
 from fuzz import held, run
 
+from border.cli import read_file
+from border.findings import Finding
 from border.pipeline import Pipeline
 from border.planning.offers import task_for
 from border.planning.plans import plan_all
@@ -128,6 +130,9 @@ LONG_TEXTS: dict[str, Callable[[int], str]] = {
     "clauses": lambda n: "round 1: " + "over each motif: 1 sc in each loop; " * n,
     "claims": lambda n: "round 1: 1 sc in each loop. " + "(12 sc) " * n,
     "headings": lambda n: "long means us dc\n" * n + "round 1: 1 sc.",
+    "numbers on lines of their own": lambda n: "round 1: 1 sc in each loop,\n" + "1st,\n" * n,
+    "hundreds on lines of their own": lambda n: "round 1: 1 sc,\n" + "hundred and\n" * n,
+    "the word round": lambda n: "round\n" * n,
     "no signs at all": lambda n: "round 1: " + "\0" * n,
 }
 
@@ -301,6 +306,8 @@ def project(text: str) -> Pipeline:
             "]",
             100,
         ),
+        (EDGE + '[[attach]]\nedge = "a"\nparts = [', "{ plain_mm = 60 },", "]", 100),
+        ("[yoke]\nloops = 9\n[[motif]]\nname = 'b.1'\nring = [", '"b 1",', "]", 100),
         (EDGE, '[[label]]\nname = "l"\nmotifs = ["b.1"]\n', "", 1000),
     ],
 )
@@ -353,3 +360,22 @@ def test_a_working_of_a_large_row_counts_as_several(monkeypatch: pytest.MonkeyPa
     (hard,) = plan_all([task])
     assert hard.stuck.given_up
     assert not hard.plans
+
+
+def test_no_message_quotes_a_whole_ring() -> None:
+    names = ", ".join(f'"{"long name " * 9}{n} 1"' for n in range(90))
+    ring = f'[yoke]\nloops = 16\n[[motif]]\nname = "b.1"\nring = [{names}]\n'
+    long = project(ring.replace("long name 1", "b")).findings
+    assert {"loops-do-not-add-up", "ring-faulty"} <= {f.code for f in long}
+    held.findings_hold(long, {"a.toml": Source("a.toml", f"format = 1\n{ring}")})
+
+
+@pytest.mark.parametrize("row", ["ch {}", "1 sc in next loop, ch {}", "as round 1 {}"])
+def test_no_message_quotes_a_whole_number(row: str) -> None:
+    held.text_holds(f"terms: us\nround 1: 1 sc in each loop.\nround 2: {row.format('9' * 5000)}")
+
+
+def test_no_message_quotes_a_whole_name_of_a_file(tmp_path: Path) -> None:
+    finding = read_file(str(tmp_path / ("a" * 5000)))
+    assert isinstance(finding, Finding)
+    held.findings_hold([finding], {})

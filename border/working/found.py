@@ -16,7 +16,7 @@ from border.working.rounds import Fallen, Pass, fell, work_adjusted, work_once
 MOST_EASED = 200
 """So many places are passed over, or worked twice, to bring a round to what was found."""
 
-_ENOUGH = 400_000
+_ENOUGH = 200_000
 """On a large edge so many fewer that no more stitches and chains than these are made, but ..."""
 
 _LEAST_EASED = 3

@@ -50,7 +50,7 @@ class MotifTable(Table):
     """`[[motif]]`: one that is unlike its strip, by its ring or as the mirror of another."""
 
     name: Name
-    ring: Annotated[list[Said], Field(min_length=1)] | None = None
+    ring: Annotated[list[Said], Field(min_length=1, max_length=MANY)] | None = None
     mirror_of: Name | None = None
 
     @model_validator(mode="after")

@@ -19,7 +19,7 @@ FAR_TOO_MANY = 10**12
 
 MANY = 100
 """No project has more pieces of work, swatches or attachments; nor a piece of work more
-adjustments, measures or mirror points."""
+adjustments, measures or mirror points, a ring more items, an attachment more parts."""
 
 MOST_LABELS = 1_000
 

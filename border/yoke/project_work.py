@@ -134,9 +134,9 @@ class AttachTable(Table):
     """`[[attach]]`: an edge, or the parts `over` which it is meant, sewn to cloth."""
 
     edge: Name
-    over: list[Name] = []
+    over: Annotated[list[Name], Field(max_length=MANY)] = []
     round: Number | None = None
-    parts: Annotated[list[PartTable], Field(min_length=1)]
+    parts: Annotated[list[PartTable], Field(min_length=1, max_length=MANY)]
     stitch_mm: Length | None = None
     cloth_washed: WashedTable | None = None
     lace_washed: WashedTable | None = None
