@@ -10,7 +10,7 @@ import re
 
 TERMS = ("us", "uk", "early")
 SHELLS = ("bash", "zsh", "fish")
-MOST_PLACES = 5_000_000
+MOST_PLACES = 1_000_000
 MOST_PLANS = 100
 MOST_MM = 1_000_000
 

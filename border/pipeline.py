@@ -26,6 +26,7 @@ from border.texts import Read, Texts
 from border.wanted import (
     AskedEdge,
     Wanted,
+    all_worked,
     edge_needed,
     is_project,
     nothing_worked,
@@ -131,7 +132,7 @@ class Pipeline:
         if isinstance(self.source, Finding):
             return (), (self.source,)
         pieces: list[Piece] = []
-        findings: list[Finding] = []
+        findings = list(self._wanted[1])
         for wanted in self._worked:
             findings += wanted.text.findings
             if wanted.edge is None:
@@ -141,13 +142,18 @@ class Pipeline:
             findings += told_of(wanted.edge, piece.findings, len(self._worked))
         return tuple(pieces), tuple(findings)
 
-    @cached_property
+    @property
     def _worked(self) -> list[Wanted]:
         """Every piece of work that is wanted, in the order of the file."""
+        return self._wanted[0]
+
+    @cached_property
+    def _wanted(self) -> tuple[list[Wanted], tuple[Finding, ...]]:
+        """The same, and what is told where all together are too much."""
         if not is_project(self.name):
-            return [Wanted(0, self.texts.border(self.name), self.name, self.asked.edge)]
+            return [Wanted(0, self.texts.border(self.name), self.name, self.asked.edge)], ()
         folder = posixpath.dirname(self.name)
-        return [
+        return all_worked(
             wanted_of(
                 number,
                 self.texts.border(posixpath.join(folder, one.border), one.border_span),
@@ -156,7 +162,7 @@ class Pipeline:
             )
             for number, one in enumerate(self.works)
             if self.only in (None, one.edge)
-        ]
+        )
 
     @property
     def works(self) -> tuple[Work, ...]:
@@ -189,7 +195,7 @@ class Pipeline:
         project = is_project(self.name)
         needed = needed_of(self._worked, project, self.asked.closed, self.texts.sources)
         idle = self._nothing_to_work if project else ()
-        told = dict.fromkeys((*self.yoke_findings, *idle, *needed.findings))
+        told = dict.fromkeys((*self.yoke_findings, *idle, *self._wanted[1], *needed.findings))
         return replace(needed, findings=tuple(told))
 
     @property
@@ -288,7 +294,7 @@ class Pipeline:
     def _with_file(self, found: Iterable[Finding]) -> tuple[Finding, ...]:
         """The same of a stage that asks for no border: only a project comes to it."""
         texts = [f for wanted in self._worked for f in wanted.text.findings]
-        return tuple(dict.fromkeys((*self.yoke_findings, *texts, *found)))
+        return tuple(dict.fromkeys((*self.yoke_findings, *self._wanted[1], *texts, *found)))
 
     @property
     def _nothing_to_work(self) -> tuple[Finding, ...]:

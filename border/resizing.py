@@ -104,7 +104,15 @@ class _Sizer:
 
     def _works(self, project: Project, edges: Sequence[Edge]) -> list[Wanted]:
         return [
-            replace(w, edge=edge_for(said, edges), given=(), done=0, found=None, work=said)
+            replace(
+                w,
+                edge=edge_for(said, edges),
+                given=(),
+                done=0,
+                found=None,
+                work=said,
+                worked=None,
+            )
             for w in self.works
             for said in (project.works[w.number],)
         ]

@@ -7,6 +7,7 @@ and rows that copy each other in a circle, through any number of files, meet.
 from __future__ import annotations
 
 import posixpath
+from bisect import bisect_right
 from collections.abc import Callable, Collection, Iterable, Iterator
 
 from msgspec import Struct, field
@@ -122,6 +123,7 @@ def _faulty(
     border: Border, name: str, findings: Iterable[Finding], copied_badly: Collection[str]
 ) -> Iterator[int]:
     rows = sorted(border.rows, key=lambda row: row.head.start)
+    heads = [row.head.start for row in rows]
     for row in rows:
         if isinstance(row.body, Copy) and row.body.file in copied_badly:
             yield row.numbers[0]
@@ -130,8 +132,7 @@ def _faulty(
         sure = finding.severity is not Severity.ERROR or finding.code in _STILL_COUNTED
         if sure or span is None or span.source != name:
             continue
-        before = [row for row in rows if row.head.start <= span.start]
-        if before:
+        if before := bisect_right(heads, span.start):
             # A row that could not be made out at all is missing from the tree.
-            inside = span.start < before[-1].span.end
-            yield before[-1].numbers[0] if inside else before[-1].numbers[-1] + 1
+            row = rows[before - 1]
+            yield row.numbers[0] if span.start < row.span.end else row.numbers[-1] + 1

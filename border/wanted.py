@@ -13,8 +13,9 @@ from border.reckoning.counts import count_edge
 from border.showing.counted import Piece
 from border.texts import BorderText
 from border.working.adjusting import Adjustment
+from border.working.cursor import ROW_LIMIT
 from border.working.found import Found
-from border.working.work import WorkedEdge, work
+from border.working.work import WORK_LIMIT, WorkedEdge, work
 from border.yoke.edges import Edge, plain_edge, runs_edge
 
 if TYPE_CHECKING:
@@ -46,7 +47,7 @@ class Wanted(Struct, frozen=True):
     stand in the file. `done`: rounds that are worked already (said at `done_at`), one
     of which came out at `found`. `work`: all that the file says of it; None for a
     border text. What is said of rounds from the first faulty one on waits until that
-    is mended.
+    is mended. `worked`: how it came out, where it has been worked already.
     """
 
     number: int
@@ -58,6 +59,7 @@ class Wanted(Struct, frozen=True):
     found: Found | None = None
     done_at: Span | None = None
     work: Work | None = None
+    worked: WorkedEdge | None = None
 
 
 def is_project(name: str) -> bool:
@@ -93,8 +95,8 @@ def worked_piece(wanted: Wanted, edge: Edge, *, misprints: bool = False) -> Piec
 
 def _asked(wanted: Wanted, worked: WorkedEdge, *, misprints: bool) -> Iterable[Finding]:
     """What is asked of a round that does not come out; loaded only where there is one."""
-    disagrees = any(f.code == "count-disagrees" for f in worked.findings)
-    if all(r.closes for r in worked.rounds) and not disagrees:
+    other = any(f.code in ("count-disagrees", "no-stitches") for f in worked.findings)
+    if all(r.closes for r in worked.rounds) and not other:
         return ()
     from border.questions.asking import questions
 
@@ -107,7 +109,34 @@ def worked_as_said(wanted: Wanted, edge: Edge) -> WorkedEdge:
     """A border worked with all that the project says of the work; only where it could be read."""
     w = wanted
     assert w.text.reading is not None
+    if w.worked is not None:
+        return w.worked
     return work(w.text.reading, edge, w.given, w.done, w.found, w.done_at)
+
+
+def all_worked(works: Iterable[Wanted]) -> tuple[list[Wanted], tuple[Finding, ...]]:
+    """Several pieces of work, worked, as far as they can be reckoned together."""
+    made: list[Wanted] = []
+    total = 0
+    for one in works:
+        if total > WORK_LIMIT:
+            message = f"the pieces of work before this have more than {WORK_LIMIT} stitches; "
+            message += "this one, and those behind it, are not reckoned"
+            help_ = "ask for it alone, with --work and the name of its edge"
+            span = one.work.span if one.work else None
+            return made, (Finding("too-large", message, help_, span),)
+        if one.edge is not None and one.text.reading is not None:
+            worked = worked_as_said(one, one.edge)
+            total += one.edge.places + _size(worked)
+            one = replace(one, worked=worked)
+        made.append(one)
+    return made, ()
+
+
+def _size(worked: WorkedEdge) -> int:
+    """So many stitches and chains were worked; a round too large to be kept is another row."""
+    broken = any(f.code == "too-large" for f in worked.findings)
+    return sum(len(r.fabric.kinds) for r in worked.rounds) + (ROW_LIMIT if broken else 0)
 
 
 def told_of(edge: Edge | None, findings: Iterable[Finding], works: int) -> list[Finding]:

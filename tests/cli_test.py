@@ -224,7 +224,7 @@ def test_the_same_input_gives_the_same_bytes(tmp_path: Path) -> None:
         (("count", "a.border", "--loops", "٣"), "is no number of loops"),
         (("count", "a.border", "--loops", "9" * 5000), "is no number of loops"),
         (("count", "a.border", "--runs", "6,six"), '"6,six" is no list of runs'),
-        (("count", "a.border", "--runs", "0,0"), "give from 1 to 5000000 loops in all"),
+        (("count", "a.border", "--runs", "0,0"), "give from 1 to 1000000 loops in all"),
         (("count", "a.border", "--loops", "3", "--runs", "3"), "not allowed with"),
         (("count", "a.border", "--open"), "--open goes with --loops or --runs"),
         (("count", "a.border", "--work", "neck"), "--work picks an edge of a project"),

@@ -11,6 +11,7 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable
+from itertools import product
 from pathlib import Path
 
 import pytest
@@ -160,20 +161,32 @@ COMMANDS = (
     ("write", "a.toml"),
     ("schema",),
 )
+HELP = (("--help",), ("count", "--help"), ("--version",), ("--completion", "bash"))
 
 
-def shell(line: tuple[str, ...], streams: str) -> subprocess.CompletedProcess[str]:
-    """The program as a shell runs it, its streams turned elsewhere."""
-    program = f'exec "{sys.executable}" -m border "$@" {streams}'
+def shell(
+    line: tuple[str, ...], streams: str, held_back: str = "", stdin: int | None = None
+) -> subprocess.CompletedProcess[str]:
+    """The program as a shell runs it, its streams turned elsewhere; what it prints is held
+    back, or (`-u`) passed on at once. `stdin`: what stands at `<&0`."""
+    program = f'exec "{sys.executable}" {held_back} -m border "$@" {streams}'
     return subprocess.run(
-        ["sh", "-c", program, "sh", *line], capture_output=True, text=True, timeout=60, check=False
+        ["sh", "-c", program, "sh", *line],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+        env={name: value for name, value in os.environ.items() if name != "PYTHONUNBUFFERED"},
+        stdin=stdin,
     )
 
 
 @pytest.mark.skipif(not FULL.exists(), reason="there is no /dev/full here")
-@pytest.mark.parametrize("line", COMMANDS)
-def test_a_full_disk_behind_what_is_printed_is_told(line: tuple[str, ...]) -> None:
-    done = shell(line, "> /dev/full")
+@pytest.mark.parametrize(
+    ("line", "held_back"), [*product(COMMANDS + HELP, [""]), *product(HELP, ["-u"])]
+)
+def test_a_full_disk_behind_what_is_printed_is_told(line: tuple[str, ...], held_back: str) -> None:
+    done = shell(line, "> /dev/full", held_back)
     assert done.returncode == 2
     told = "border: what comes out cannot be written: no space left on device"
     assert done.stderr.splitlines()[-1] == told
@@ -184,6 +197,22 @@ def test_a_full_disk_behind_what_is_printed_is_told(line: tuple[str, ...]) -> No
 def test_nowhere_to_tell_anything() -> None:
     done = shell(("count", "none.border", "--loops", "12"), "2> /dev/full")
     assert done.returncode == 2
+
+
+@pytest.mark.parametrize("held_back", ["", "-u"])
+@pytest.mark.parametrize("line", [*COMMANDS[3:], *HELP[:1], ("count", "none.border"), ("none",)])
+def test_a_reader_that_has_gone_is_told_nothing(line: tuple[str, ...], held_back: str) -> None:
+    """As with `| head -1`, and with `|& head -1`."""
+    to, gone = os.pipe()
+    os.close(to)
+    with os.fdopen(gone):
+        apart = shell(line, ">&0", held_back, gone)
+        together = shell(line, ">&0 2>&0", held_back, gone)
+    assert apart.returncode == (2 if "none" in line[-1] else 1)
+    assert "cannot be written" not in apart.stderr
+    assert "Traceback" not in apart.stderr
+    assert "BrokenPipe" not in apart.stderr
+    assert together.returncode == 1
 
 
 @pytest.mark.parametrize("streams", [">&-", "2>&-", ">&- 2>&-", "<&-"])

@@ -140,7 +140,10 @@ def test_stitches_worked_off_together(said: str, read: str) -> None:
     [
         ("1 sc in each loop, ch 5", '", with ch 5 between"'),
         ("1 dc in each dc, 1 dc in each ch", "1 dc in each dc or ch"),
-        ("1 dc in each dc, 2 dc in each space", '"*1 dc in next dc, 2 dc in next space;'),
+        (
+            "1 dc in each dc, 2 dc in each space",
+            "(1 dc in each dc, 2 dc in each space) as they come",
+        ),
         ("ch 2, skip 2, 1 dc in every 3rd st", '", with ch 2 between"'),
     ],
 )

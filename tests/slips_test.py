@@ -83,7 +83,7 @@ def good_texts() -> list[Text]:
         if reading is None or told:
             continue  # one that copies from other files, or as misprinted
         words = read_words(source)
-        heads = find_heads(words)
+        heads, _ = find_heads(words)
         starts = [words[head.at].start for head in heads] + [len(source.text)]
         rows = tuple(source.span(a, b) for a, b in pairwise(starts))
         inside = [w for h, end in zip(heads, [*(h.at for h in heads[1:]), len(words)], strict=True)

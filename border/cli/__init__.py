@@ -7,10 +7,11 @@ finding; 1: error findings; 2: wrong usage, or a file that cannot be read.
 from __future__ import annotations
 
 import gc
+import io
 import os
 import sys
 from collections.abc import Sequence
-from contextlib import suppress
+from contextlib import redirect_stdout, suppress
 from pathlib import Path
 from typing import TextIO
 
@@ -33,6 +34,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     except BrokenPipeError:
         # The reader has gone (border count … | head): nothing more to say to it.
         _silence(sys.stdout)
+        try:
+            sys.stderr.flush()
+        except OSError:  # … |& head
+            _silence(sys.stderr)
         return FAULTS
     except OSError as fault:
         # Whatever reads or writes a file tells its own faults: this is what is printed.
@@ -65,8 +70,10 @@ def _silence(stream: TextIO) -> None:
 
 
 def _asked(argv: Sequence[str]) -> int:
+    help_ = io.StringIO()  # argparse would pass over a full disk in silence
     try:
-        asked = parsed(argv, __version__)
+        with redirect_stdout(help_):
+            asked = parsed(argv, __version__)
         if asked.completion:
             print(completion(asked.completion), end="")
             return FINE
@@ -75,4 +82,5 @@ def _asked(argv: Sequence[str]) -> int:
         print(f"border: {fault}\n{fault.usage}", file=sys.stderr, end="")
         return WRONG
     except SystemExit as done:  # --help and --version
+        print(help_.getvalue(), end="")
         return done.code if isinstance(done.code, int) else FINE

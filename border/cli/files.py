@@ -11,6 +11,8 @@ from border.text.source import Source
 
 MOST_BYTES = 1_000_000
 """No larger text is read."""
+LONGEST_NAME = 300
+"""Of a file's name no more is shown."""
 
 
 def read_file(name: str) -> Source | Finding:
@@ -85,6 +87,7 @@ def borders_in(names: Iterable[str]) -> list[str]:
 
 
 def _unreadable(name: str, what: str, help_: str) -> Finding:
+    name = name if len(name) <= LONGEST_NAME else f"{name[:LONGEST_NAME]}…"
     return Finding("file-unreadable", f"{name} {what}", help_)
 
 

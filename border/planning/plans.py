@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from border.planning.costs import Eased, round_costs
 from border.planning.offers import Task
-from border.planning.search import Plan, Search, Stuck, proved
+from border.planning.search import MOST_WORKINGS, Plan, Search, Stuck, proved
 from border.planning.spots import mirrored
 from border.working.adjusting import Adjustment
 from border.yoke.edges import Edge
@@ -30,21 +30,26 @@ class Planned(Struct, frozen=True):
     like: str | None = None
 
 
+AS_USUAL = 10
+"""So many pieces of work are searched as one is; of more each gets a smaller share."""
+
+
 def plan_all(tasks: Sequence[Task], wanted: int = 1) -> list[Planned]:
     """Plans for pieces of work, up to `wanted` for each.
 
     What is worked on a left edge is eased as on the right one, where that closes there too.
     """
+    most = min(MOST_WORKINGS, MOST_WORKINGS * AS_USUAL // max(len(tasks), 1))
     found: list[Planned] = []
     for task in tasks:
         twin = next((p for p in found if _twins(p.task, task)), None)
         alike = _as_other_side(task, twin) if twin else None
-        found.append(alike or _searched(task, wanted))
+        found.append(alike or _searched(task, wanted, most))
     return found
 
 
-def _searched(task: Task, wanted: int) -> Planned:
-    search = Search(task, wanted)
+def _searched(task: Task, wanted: int, most: int) -> Planned:
+    search = Search(task, wanted, most)
     plans = tuple(islice(search.plans(), wanted))
     return Planned(task, plans, search.stuck)
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from border.findings import Finding
 from border.planning.needs import needs
 from border.planning.plans import Planned
-from border.planning.search import MOST_WORKINGS
 from border.planning.telling import several
 from border.text.tree import Text
 from border.working.work import WorkedEdge, WorkedRound
@@ -16,7 +15,7 @@ def no_plan(planned: Planned, before: WorkedEdge) -> Finding:
     task, stuck = planned.task, planned.stuck
     round_ = next((r for r in task.reading.rounds if r.number == stuck.round), None)
     if stuck.given_up:
-        message = f"no plan was found; the search was given up after {MOST_WORKINGS} workings"
+        message = "no plan was found; the search would take too long, and was given up"
     elif round_ is None:
         message = "no plan was found: the rounds cannot be worked"
     else:

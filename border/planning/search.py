@@ -39,7 +39,9 @@ from border.working.rounds import Fallen, Pass, work_adjusted
 from border.working.work import WorkedEdge, work
 
 MOST_WORKINGS = 2_000
-"""The search gives up after so many workings of a round."""
+"""The search gives up after so many workings of a round; one into a row of more than `LARGE`
+stitches and chains counts as several."""
+LARGE = 2_000
 
 
 class Plan(Struct, frozen=True):
@@ -231,7 +233,7 @@ class Search:
         """The next round worked into a row, as it stands; None where it grows too large."""
         key = row.rounds, row.shape
         if key not in self._worked:
-            self.workings += 1
+            self.workings += _effort(row)
             round_ = self._round(row)
             given, found = given_in(self.task, round_.number), found_in(self.task)
             try:
@@ -245,7 +247,7 @@ class Search:
         worked, round_ = self._work(t.row), self._round(t.row)
         assert worked is not None
         wanted = (*given_in(self.task, round_.number), *new)
-        self.workings += 1
+        self.workings += _effort(t.row)
         try:
             done, fallen = work_adjusted(round_, t.row.fabric, wanted, worked.first)
         except TooLarge:
@@ -269,6 +271,10 @@ class Search:
 
     def _round(self, row: _Row) -> Round:
         return self.task.reading.rounds[row.rounds]
+
+
+def _effort(row: _Row) -> int:
+    return 1 + len(row.fabric.kinds) // LARGE
 
 
 def worked_with(task: Task, adjustments: tuple[Adjustment, ...] = ()) -> WorkedEdge:

@@ -16,7 +16,7 @@ from border.working.fabric import Fabric, edge_fabric, has_no_stitch
 from border.working.found import Found, as_it_stands
 from border.working.rounds import Pass, work_once
 from border.working.sites import SiteFinder
-from border.working.work import as_met_next
+from border.working.work import WORK_LIMIT, as_met_next
 from border.yoke.edges import Edge
 
 MOST_WORKED = 2_000_000
@@ -72,14 +72,18 @@ def worked_on(
     found: Found | None = None,
 ) -> tuple[Worked, ...]:
     """Every round of a border on an edge, up to one without a stitch, which does not close,
-    or before one that grows too large."""
+    or before one with which the work grows too large."""
     fabric = edge_fabric(edge)
     made: list[Worked] = []
+    total = 0
     for round_ in reading.rounds:
         mine = tuple(a for a in adjustments if a.round == round_.number)
         try:
             _, done, _ = as_it_stands(round_, fabric, mine, found)
         except TooLarge:
+            break
+        total += len(done.made.kinds)
+        if total > WORK_LIMIT:
             break
         made.append(Worked(round_, fabric, done))
         if has_no_stitch(done.made.kinds):

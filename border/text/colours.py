@@ -24,6 +24,8 @@ def colours(t: Terminals) -> Terminals:
         if waiting and _ends_its_noun(t, n):
             found += waiting
             waiting = []
+    if waiting and types(found, len(found) - 1, 1) == ["SEP"]:
+        return [*found[:-1], *waiting]  # `1 treble in each stitch, with white wool`
     return found + [replace(x, type="STRAY") for x in waiting]
 
 

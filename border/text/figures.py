@@ -6,6 +6,7 @@ said of a bracket (in a place, so many times) is said of it.
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Sequence
 from itertools import groupby
 
@@ -48,20 +49,20 @@ def split_figures(
     kept: list[Word] = []
     figures: Figures = {}
     findings: list[Finding] = []
-    lines = [list(line) for _, line in groupby(words, lambda word: word.line)]
+    lines = deque(list(line) for _, line in groupby(words, lambda word: word.line))
     while lines:
-        line = lines.pop(0)
+        line = lines.popleft()
         equals = next((n for n, word in enumerate(line) if word.text == "="), 0)
         if not equals:
             kept += line
             continue
         while lines and not is_heading(lines[0]) and all(w.text != "=" for w in lines[0]):
-            line += lines.pop(0)
+            line += lines.popleft()
         name = tuple(w.text for w in line[:equals] if w.text not in ("a", "an", "the", "1"))
-        steps = tuple(line[equals + 1 :])
-        while steps and steps[-1].text in (".", ";"):
-            steps = steps[:-1]
         span = source.span(line[0].start, line[-1].end)
+        while line[-1].text in (".", ";"):
+            line.pop()
+        steps = tuple(line[equals + 1 :])
         if not name or not steps or any(w.sort is not Sort.WORD for w in line[:equals]):
             message, help_ = "this figure cannot be read", 'write "fan = 2 dc, ch 2, 2 dc"'
             findings.append(Finding("bad-heading", message, help_, span))

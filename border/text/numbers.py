@@ -11,6 +11,10 @@ from border.text.words import Sort, Word
 
 LAST_ROW = 1_000
 """No border has more rows than this: a longer list of rows is not spelled out."""
+_ROW_WORDS = 3
+"""So many of `row`, `round` are passed side by side."""
+_LINES = 4
+"""Over so many lines a list of rows goes on: every line is looked at for one."""
 
 
 def number_at(words: Sequence[Word], at: int) -> tuple[int, int] | None:
@@ -85,7 +89,8 @@ def row_list_at(words: Sequence[Word], at: int) -> RowList | None:
     named = ordinal = False
     sound = True
     after = at
-    while True:
+    below = words[at].line + _LINES if at < len(words) else 0
+    while at < len(words) and words[at].line < below:
         at, row_word = _past_row_words(words, at)
         first = _row_number(words, at)
         if first is None or (numbers and not _goes_on(words, after, first, ordinal)):
@@ -133,7 +138,7 @@ def _past_row_words(words: Sequence[Word], at: int) -> tuple[int, bool]:
     if _text(words, at) == "the":
         at += 1
         start = at
-    while _text(words, at) in vocabulary().rows["row"]:
+    while at - start < _ROW_WORDS and _text(words, at) in vocabulary().rows["row"]:
         at += 1
     return at, at > start
 

@@ -35,8 +35,9 @@ class Head(Struct, frozen=True):
     note: tuple[int, int] = (0, 0)
 
 
-def find_heads(words: Sequence[Word]) -> list[Head]:
-    """All row heads, in the order of the text."""
+def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
+    """All row heads, in the order of the text, and where it ends: behind the first head with
+    which there are more rounds than a border has nothing is read."""
     heads: list[Head] = []
     goes_on = vocabulary().rows["goes_on"]
     coming = 1
@@ -54,12 +55,12 @@ def find_heads(words: Sequence[Word]) -> list[Head]:
         if head is None and begins:
             head = _bare_head(words, at, coming) or (_copy_alone(words, at) if heads else None)
         if head is not None:
-            named += len(head.numbers)
+            named += len(head.numbers) if head.sound and head.numbers else 1
             if named > LAST_ROW:
-                head = replace(head, numbers=(), sound=False)
+                return [*heads, replace(head, numbers=(), sound=False)], head.body
             heads.append(head)
             coming = max(head.numbers, default=coming) + 1
-    return heads
+    return heads, len(words)
 
 
 def _run_in(words: Sequence[Word], at: int, coming: int) -> Head | None:
@@ -184,7 +185,7 @@ def _past_mark(words: Sequence[Word], at: int) -> int | None:
         return None
     behind = at + 1
     if behind < len(words) and words[behind].start == words[at].end:
-        dotted = words[at].text == "." and words[behind].text in ("—", "--", "-", ":")
+        dotted = words[at].text in (".", ",") and words[behind].text in ("—", "--", "-", ":")
         dashed = words[at].text in ("—", "--") and words[behind].text in (":", ".")
         behind += dotted or dashed
     return behind

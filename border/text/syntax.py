@@ -10,11 +10,11 @@ from border.text.figures import no_groups, split_figures
 from border.text.headings import read_headings
 from border.text.numbering import find_rows
 from border.text.rowheads import find_heads
-from border.text.rows import Reader, read_row
+from border.text.rows import MOST_WORDS, Reader, read_rows
 from border.text.source import Source
 from border.text.tree import Border
 from border.text.vocabulary import names
-from border.text.words import read_words, without_remarks
+from border.text.words import Word, read_words, without_remarks
 
 
 def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
@@ -24,21 +24,34 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
     numbers of the others stand. A text without a single row gives no tree.
     """
     words = read_words(source)
-    heads = find_heads(words)
+    heads, end = find_heads(words)
     top, remarks = without_remarks(words[: heads[0].at] if heads else words, source)
+    top, long = _within(top, source)
     top, figures, wrong = split_figures(top, source)
     headings, faults = read_headings(top, source)
     wrong += no_groups(figures, headings.places, source)
-    sections, numbering = find_rows(words, heads, source)
+    sections, numbering = find_rows(words[:end], heads, source)
     meanings = headings.overrides + headings.places
     reader = Reader(source, headings, names(headings.terms or "us", meanings), figures)
-    reader.findings += [*remarks, *wrong, *faults, *numbering]
+    reader.findings += [*remarks, *long, *wrong, *faults, *numbering]
     if not heads:
         message = "there is not a single row here"
         help_ = 'begin each row on a line of its own: "round 1:"'
         reader.findings.append(Finding("no-rows", message, help_, source.span(0, 0)))
-    rows = tuple(read_row(section, reader) for section in sections)
+    whole = sections if end == len(words) else sections[:-1]
+    rows = tuple(read_rows(whole, reader))
     found = sorted(reader.findings, key=lambda f: f.span.start if f.span else 0)
     if not heads:
         return None, tuple(found)
     return Border(headings, rows, span=source.span(0, len(source.text))), tuple(found)
+
+
+def _within(top: list[Word], source: Source) -> tuple[list[Word], tuple[Finding, ...]]:
+    """The lines before the first row, as many as are read."""
+    if len(top) <= MOST_WORDS:
+        return top, ()
+    beyond = top[MOST_WORDS]
+    message = f"more than {MOST_WORDS} words and marks stand before the first row"
+    help_ = 'begin rows as "round 1:", and set remarks apart with #'
+    finding = Finding("too-large", message, help_, source.span(beyond.start, beyond.end))
+    return [word for word in top[:MOST_WORDS] if word.line < beyond.line], (finding,)

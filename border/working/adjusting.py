@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
+from collections.abc import Iterator, Sequence
 
 from msgspec import Struct, field
 
@@ -31,11 +32,13 @@ class Boundary(Struct, frozen=True):
 
     `part`: which part of the edge is being worked (one text: 0). `repeats`: how
     many of the repeat have been worked there. Counted so, an adjustment of one
-    part does not shift those of the next.
+    part does not shift those of the next. `run`: which of its open-ended repeats
+    it is, counted from 1 as they are worked.
     """
 
     part: int
     repeats: int
+    run: int = 1
 
 
 class Boundaries(Struct):
@@ -43,17 +46,23 @@ class Boundaries(Struct):
 
     `seen`: the position of each boundary met, in order. `applied`: those where
     an adjustment had its way, and how many elements of the row stood then.
-    `part`: the part of the edge being worked now.
+    `part`: the part of the edge being worked now; `run`: its open-ended repeat.
     """
 
     plan: dict[Boundary, Adjustment]
     seen: dict[Boundary, int] = field(default_factory=dict)
     applied: dict[Boundary, int] = field(default_factory=dict)
     part: int = 0
+    run: int = 0
+
+    def enter(self, part: int) -> None:
+        """A part of the edge is begun."""
+        self.part, self.run = part, 0
 
     def meet(self, repeats: int, sites: Sites, cursor: Cursor) -> None:
         """One repeat has been worked; `sites` are its leading ones."""
-        boundary = Boundary(self.part, repeats)
+        self.run += repeats == 1
+        boundary = Boundary(self.part, repeats, self.run)
         ahead = sites.after(cursor.at)
         position = sites.p[ahead] if ahead < len(sites) else cursor.window.end
         self.seen.setdefault(boundary, position)
@@ -108,19 +117,30 @@ def planned(
     Each takes the free boundary nearest to the middle of what it names (the
     short way round a closed edge), the earlier one on a tie, in the order given.
     """
-    length = line.length * tick
+    around = line.length * tick if line.closed else 0
+    free = sorted((p % around if around else p, n) for n, p in enumerate(seen.values()))
+    boundaries = list(seen)
     plan: dict[Boundary, Adjustment] = {}
     homeless = []
     for adjustment in adjustments:
         spots = middles(line, tick, adjustment.at)
-        free = [(b, p) for b, p in seen.items() if b not in plan] if spots else []
-        if not free:
+        if not free or not spots:
             homeless.append(adjustment)
             continue
-
-        def away(found: tuple[Boundary, int], spots: list[int] = spots) -> int:
-            apart = [abs(found[1] - spot) for spot in spots]
-            return min(min(d % length, -d % length) if line.closed else d for d in apart)
-
-        plan[min(free, key=away)[0]] = adjustment
+        _, number, at = min(near for spot in spots for near in _beside(spot, free, around))
+        plan[boundaries[number]] = adjustment
+        del free[at]
     return plan, homeless
+
+
+def _beside(
+    spot: int, free: Sequence[tuple[int, int]], around: int
+) -> Iterator[tuple[int, int, int]]:
+    """The boundaries on either side of a spot, of several in one place the first: how far away,
+    which (by its number), and where in `free` (positions with numbers, ascending)."""
+    spot = spot % around if around else spot
+    behind = bisect_left(free, (spot, 0))
+    for position, _ in (free[behind % len(free)], free[behind - 1]):
+        at = bisect_left(free, (position, 0))
+        away = abs(position - spot)
+        yield min(away, around - away) if around else away, free[at][1], at

@@ -19,7 +19,7 @@ MOST_EASED = 200
 _ENOUGH = 200_000
 """On a large edge so many fewer that no more stitches and chains than these are made, but ..."""
 
-_LEAST_EASED = 20
+_LEAST_EASED = 3
 """... so many at least."""
 
 REPEATS = "repeats"

@@ -202,26 +202,27 @@ def _work_faults(
             if edge.name not in motifs:
                 motifs[edge.name] = dict.fromkeys(run.motif for run in edge.runs)
             found += _start_fault(work, edge, motifs[edge.name], len(found))
-            found += _mirror_faults(work, edge)
+            found += _mirror_faults(work, edge, len(found))
     return found
 
 
-def _mirror_faults(work: Work, edge: Edge) -> list[Finding]:
-    """Mirror points that the edge does not have."""
+def _mirror_faults(work: Work, edge: Edge, told: int) -> list[Finding]:
+    """Mirror points that the edge does not have; `told`: how many faults there are already."""
     has = {run.motif for run in edge.runs}
     joints = {
         frozenset((edge.runs[i - 1].motif, run.motif))
         for i, run in enumerate(edge.runs)
         if i or edge.closed
     }
-    found = []
+    found: list[Finding] = []
     for point in work.mirror:
         parts = [part.strip() for part in point.text.split("|")]
         known = parts[0] in has if len(parts) == 1 else frozenset(parts) in joints
         if known:
             continue
         message = f'the edge "{edge.name}" has no motif or joint "{point.text}" as a mirror point'
-        help_ = nearest(parts[0], has) or 'as in mirror = ["front.3", "back.2 | back.3"]'
+        near = nearest(parts[0], has) if told + len(found) < MOST_LIKENED else None
+        help_ = near or 'as in mirror = ["front.3", "back.2 | back.3"]'
         found.append(Finding("bad-value", message, help_, point.span))
     return found
 

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.text.words import shortened
 from border.yoke.project import Project
 from border.yoke.ring import Free, Item, Join, Ring, paired, pasted
 
@@ -52,7 +53,8 @@ def _joined_unknown(project: Project, rings: Mapping[str, Ring]) -> bool:
 def _fault(ring: Ring, loops: int, others: str) -> Finding:
     far = abs(ring.loops - loops)
     which = f"{far} too many" if ring.loops > loops else f"{far} too few"
-    message = f"the ring of {ring.motif}{others} comes to {which} for {loops} loops: {ring.shown}"
+    message = f"the ring of {ring.motif}{others} comes to {which} for {loops} loops: "
+    message += shortened(ring.shown, 300)
     span = ring.strip.sides_span if ring.strip and ring.strip.sides else ring.span
     return Finding("loops-do-not-add-up", message, _help(ring, loops), span)
 

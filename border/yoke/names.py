@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from msgspec import Struct
@@ -12,12 +13,14 @@ from border.yoke.project import Label, Motif, Project, Strip
 MOST_MOTIFS = 10_000
 """A yoke, and all written edges together, may have so many motifs."""
 
-MOST_PLACES = 5_000_000
+MOST_PLACES = 1_000_000
 """An edge may have so many places."""
 
 
 MOST_LIKENED = 20
 """After so many faults of a kind the nearest known name is not looked for."""
+
+_NUMBER = re.compile("[1-9][0-9]*")
 
 
 class Names(Struct, frozen=True):
@@ -144,7 +147,7 @@ def _is_alone(motif: Motif, strips: dict[str, Strip], book: _Book) -> bool:
     section, _, number = motif.name.rpartition(".")
     strip = strips.get(section)
     if strip is not None:
-        if number not in map(str, range(1, strip.motifs + 1)):
+        if not _NUMBER.fullmatch(number) or int(number) > strip.motifs:
             message = f'there is a ring for "{motif.name}", but the strip has no such motif'
             help_ = f'the motifs of strip "{section}" are {section}.1 to {section}.{strip.motifs}'
             book.findings.append(Finding("no-such-motif", message, help_, motif.span))

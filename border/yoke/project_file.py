@@ -10,11 +10,14 @@ from pydantic import Field, model_validator
 
 from border.yoke.project_values import (
     FAR_TOO_MANY,
+    MANY,
+    MOST_LABELS,
     HowSeen,
     Kind,
     Length,
     Name,
     Number,
+    Said,
     Table,
     Whole,
     fault,
@@ -37,7 +40,7 @@ class StripTable(Table):
 
     name: Name
     motifs: Annotated[int, Field(ge=1, le=FAR_TOO_MANY)]
-    sides: Annotated[list[str], Field(min_length=2, max_length=2)] | None = None
+    sides: Annotated[list[Said], Field(min_length=2, max_length=2)] | None = None
     first: Annotated[Name | None, Field(alias="from")] = None
     last: Annotated[Name | None, Field(alias="to")] = None
     seen: HowSeen | None = None
@@ -47,7 +50,7 @@ class MotifTable(Table):
     """`[[motif]]`: one that is unlike its strip, by its ring or as the mirror of another."""
 
     name: Name
-    ring: Annotated[list[str], Field(min_length=1)] | None = None
+    ring: Annotated[list[Said], Field(min_length=1, max_length=MANY)] | None = None
     mirror_of: Name | None = None
 
     @model_validator(mode="after")
@@ -107,10 +110,10 @@ class ProjectTable(Table):
     yoke: YokeTable | None = None
     strip: list[StripTable] = []
     motif: list[MotifTable] = []
-    label: list[LabelTable] = []
+    label: Annotated[list[LabelTable], Field(max_length=MOST_LABELS)] = []
     edge: list[EdgeTable] = []
-    work: list[WorkTable] = []
-    attach: list[AttachTable] = []
+    work: Annotated[list[WorkTable], Field(max_length=MANY)] = []
+    attach: Annotated[list[AttachTable], Field(max_length=MANY)] = []
     thread: ThreadTable | None = None
     costs: CostsTable | None = None
 

@@ -17,6 +17,12 @@ LEAST = 0.001
 FAR_TOO_MANY = 10**12
 """Beyond this a number of motifs or places is no number; what is too large is told later."""
 
+MANY = 100
+"""No project has more pieces of work, swatches or attachments; nor a piece of work more
+adjustments, measures or mirror points, a ring more items, an attachment more parts."""
+
+MOST_LABELS = 1_000
+
 NOT_IN_NAMES = ":|#"
 """Signs that mean something around names: clause heads, joints, comments."""
 
@@ -47,6 +53,7 @@ def _measurable(figure: float) -> float:
 
 
 Name = Annotated[str, AfterValidator(_name)]
+Said = Annotated[str, Field(max_length=300)]
 Number = Annotated[int, Field(ge=0, le=ENOUGH)]
 Whole = Annotated[int, Field(ge=1, le=ENOUGH)]
 Length = Annotated[float, Field(gt=0, le=ENOUGH, allow_inf_nan=False), AfterValidator(_measurable)]

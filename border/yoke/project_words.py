@@ -156,6 +156,8 @@ def _help(error: dict[str, Any], key: str, loc: Path, given: Any) -> str | None:
         return f'write {key} = "{_shown(given)}"'
     if error["type"] in ("model_type", "list_type") and len(loc) <= 2 and loc[0] in TABLES:
         return f"its keys stand under the heading {_heading(str(loc[0]))}"
+    if error["type"] == "too_long" and len(loc) == 1:
+        return f"see whether a [[{key}]] stands there over and over; or part the project"
     example = EXAMPLES.get(key)
     return f"as in {example}" if example else None
 

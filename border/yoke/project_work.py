@@ -7,14 +7,24 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from border.yoke.project_values import ENOUGH, Length, Name, Number, Table, Whole, fault
+from border.yoke.project_values import (
+    ENOUGH,
+    MANY,
+    Length,
+    Name,
+    Number,
+    Said,
+    Table,
+    Whole,
+    fault,
+)
 
 
 class AdjustTable(Table):
     """`[[work.adjust]]`: places passed over (`by` > 0) or worked twice (`by` < 0) at one spot."""
 
     round: Whole
-    at: Annotated[str, Field(min_length=1, max_length=300)]
+    at: Annotated[Said, Field(min_length=1)]
     by: Annotated[int, Field(ge=-ENOUGH, le=ENOUGH)]
 
     @model_validator(mode="after")
@@ -74,13 +84,13 @@ class WorkTable(Table):
     edge: Name
     border: Annotated[str, Field(min_length=1, max_length=1000)]
     start: Name | None = None
-    mirror: list[Annotated[str, Field(min_length=1, max_length=300)]] = []
+    mirror: Annotated[list[Annotated[Said, Field(min_length=1)]], Field(max_length=MANY)] = []
     done: Number = 0
     found: FoundTable | None = None
-    measured: list[MeasuredTable] = []
+    measured: Annotated[list[MeasuredTable], Field(max_length=MANY)] = []
     curve: Literal["in", "out", "straight"] | None = None
     turns: Annotated[float, Field(ge=-3600, le=3600, allow_inf_nan=False)] | None = None
-    adjust: list[AdjustTable] = []
+    adjust: Annotated[list[AdjustTable], Field(max_length=MANY)] = []
 
 
 class PartTable(Table):
@@ -124,9 +134,9 @@ class AttachTable(Table):
     """`[[attach]]`: an edge, or the parts `over` which it is meant, sewn to cloth."""
 
     edge: Name
-    over: list[Name] = []
+    over: Annotated[list[Name], Field(max_length=MANY)] = []
     round: Number | None = None
-    parts: Annotated[list[PartTable], Field(min_length=1)]
+    parts: Annotated[list[PartTable], Field(min_length=1, max_length=MANY)]
     stitch_mm: Length | None = None
     cloth_washed: WashedTable | None = None
     lace_washed: WashedTable | None = None
@@ -155,7 +165,7 @@ class ThreadTable(Table):
     ball_m: Length | None = None
     balls: Length | None = None
     waste: Annotated[float, Field(ge=0, le=1, allow_inf_nan=False)] | None = None
-    sample: list[SampleTable] = []
+    sample: Annotated[list[SampleTable], Field(max_length=MANY)] = []
 
     @model_validator(mode="after")
     def _fine_in_one_way(self) -> Self:

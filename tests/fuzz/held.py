@@ -43,6 +43,9 @@ EDGES = (
     AskedEdge(loops=23, closed=False),
     AskedEdge(runs=(1, 2), closed=False),
 )
+LONGEST = 1_000
+"""No message has as many characters, whatever it quotes."""
+
 SHELLS = "terms: us\nround 1: 1 sc in each loop.\nround 2: 2 dc in next st; repeat.\n"
 
 
@@ -55,6 +58,7 @@ def findings_hold(findings: Iterable[Finding], sources: Mapping[str, Source]) ->
     for finding in findings:
         assert finding.message.strip(), finding
         assert not finding.message.endswith("."), finding
+        assert len(finding.message) < LONGEST, finding
         if finding.span is not None:
             source = sources.get(finding.span.source)
             length = len(source.text) if source is not None else 0

@@ -86,7 +86,8 @@ def heap(random: Random) -> str:
 def nested(random: Random) -> str:
     """Repeats of repeats, brackets in brackets, figures of figures."""
     depth = random.choice((2, 5, 19, 20, 21, 60))
-    text = random.choice(("1 dc in next loop", "ch 3", "skip 1 loop", "", "2 dc, ch 1"))
+    texts = ("1 dc in next loop", "1 dc in each loop", "ch 3", "skip 1 loop", "", "2 dc, ch 1")
+    text = random.choice(texts)
     for _ in range(depth):
         often = random.choice(_NUMBERS)
         text = random.choice(
@@ -95,6 +96,7 @@ def nested(random: Random) -> str:
                 f"*{text}; repeat from * {often} times",
                 f"[{text}] twice",
                 f"({text}, ch 1) in next loop",
+                f"({text}, 2 dc in each st) as they come",
                 f"+ {text} + {often} times",
                 f"*{text}; repeat from *",
             )
@@ -169,7 +171,7 @@ def project(random: Random) -> str:
 
 
 _VALUES = (
-    *("", "-1", "0", "1", "3", "12", "78", "6,6,3,3", "1,", ",", "6,6,,3", "5000001", "9" * 12),
+    *("", "-1", "0", "1", "3", "12", "78", "6,6,3,3", "1,", ",", "6,6,,3", "1000001", "9" * 12),
     *("us", "uk", "neck", "front.1", "nan", "inf", "1.5", "2.0.0", "\0", "\ud800", "é", "--", "-"),
     *("yoke", "collar", "cuff", "strip", "2,2", "4,6", "1,6,0", "16", "42", "left", "a\nb", "١٢"),
 )
