@@ -11,6 +11,7 @@ from border.text.tree import Kind
 _ALL_ROUND = (
     ["STITCH", "TOEND"],
     ["ROW", "OF", "STITCH"],
+    ["ROW", "OF", "STITCH", "TOEND"],
     ["TOEND", "OF", "STITCH"],
     ["TOEND", "PREP", "STITCH"],
 )

@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from border.findings import Span
 from border.text.brackets import build_bracket, in_place
 from border.text.coming import gather_parts
-from border.text.doubts import tell_inside, tell_last
+from border.text.doubts import tell_inside, tell_last, tell_shared
 from border.text.extents import Extent, build_extent
 from border.text.lists import check_leading, settled_list
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
@@ -58,6 +58,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     items = [step.item for step in steps]
     if repeats:
         tell_last(items, b)
+        tell_shared(items, b)
     tell_inside(items, b)
     ends: list[End] = []
     while items and isinstance(last := items[-1], End):

@@ -66,6 +66,25 @@ def tell_inside(items: Sequence[Item], b: Building) -> None:
             )
 
 
+def tell_shared(items: Sequence[Item], b: Building) -> None:
+    """`1 dc on first tr, 9 ch, miss 7, 1 dc on the next; repeat`: is the last one the next first?"""
+    match items:
+        case [
+            Stitches(place=Place(which=Which.FIRST)) as first,
+            Chains(),
+            *between,
+            Stitches(place=Place(which=Which.NEXT)) as last,
+        ] if len(between) < 2 and first.stitch == last.stitch and first.count == last.count:
+            words = [write_item(item, b.terms, b.headings.overrides) for item in items]
+            b.tell(
+                "perhaps-shared",
+                "the row begins and ends with the same stitch, so that two of them come together",
+                f'if the last is the first of the next, write "{words[0]}, '
+                f'*{", ".join(words[1:])}; repeat from *"',
+                first.span.to(last.span),
+            )
+
+
 def tell_last(items: Sequence[Item], b: Building) -> None:
     """`1 dc in last tr`, `on the centre tr` in a repeat: of the row, or of each repeat?"""
     for item in items:

@@ -126,7 +126,9 @@ def same_again(t: Terminals) -> Terminals:
     stitch: Terminal | None = None
     for at, here in enumerate(t):
         behind = types(t, at + 1, 1)
-        if here.type == "STITCH" and (not found or found[-1].type in ("NUM", "SEP", "LP", "STAR")):
+        number = found[-1:] != [] and found[-1].type == "NUM"
+        counted = number and types(found, len(found) - 2, 1)[:1] != [] and _is_place(found[-2])
+        if here.type == "STITCH" and not counted and (number or _opens(found)):
             stitch = here
         if here.type == "STRAY" and here.text == "there" and found and found[-1].type == "STITCH":
             found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
@@ -155,7 +157,9 @@ def all_in_one(t: Terminals) -> Terminals:
     if types(t, at, 1) != ["ALLIN"] or types(t, behind, 1) != ["SAME"]:
         return t
     end = behind + 1
-    place = end < len(t) and (t[end].type == "PLACE" or t[end].kind == Kind("st"))
+    if types(t, end, 1) in (["KIND"], ["STITCH"], ["CH"]) or types(t, end, 2) == ["NUM", "CH"]:
+        return [*t[: at + 1], like(t[at], "NEXT"), *t[end:]]  # `all in the same 5 chain`
+    place = types(t, end, 1) == ["PLACE"]
     st = replace(like(t[at], "KIND", Kind("st")), text="st")
     return [*t[: at + 1], like(t[at], "NEXT"), st, *t[end + place :]]
 
@@ -164,6 +168,11 @@ def _set_apart(found: Terminals, at: int) -> None:
     """In `1 plain, 2 in the next` only what stands behind the separator goes into that."""
     if at >= 0 and found[at].type in ("SEP", "AND"):
         found[at] = replace(found[at], type="SEP", name="hard")
+
+
+def _is_place(before: Terminal) -> bool:
+    """Whether a number behind this counts what is worked into: `each of the next 4 treble`."""
+    return before.type in OPENS | WHICH | {"EACHOF"}
 
 
 def _opens(found: Sequence[Terminal]) -> bool:

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
     from border.text.nodes import Node
 
+SPACES = ("space", "loop")
 KINDS = ("KIND", "STITCH", "CH", "PICOT")
 _WHICH = {"NEXT": Which.NEXT, "THE": Which.THE, "EACH": Which.EACH, "SKIPPED": Which.SKIPPED}
 _NUMBERED = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
@@ -123,6 +124,14 @@ def _centre(children: Sequence[Node], b: Building) -> Member:
     sites = _sites(children[behind:], b)
     if sites.pair:
         raise b.misread("a pair has no centre", 'write "between next 2 dc"', *children)
+    unit = children[behind - 2]
+    if is_token(unit, "STITCH") and sites.kind.name in SPACES:
+        name = b.of(unit).text
+        help_ = (
+            f'say of how many it is the centre: "centre of the 5 {name}"; or what is meant by the '
+            'word for the place: "scallop means group"'
+        )
+        raise b.misread(f"a space of chains has no {name}", help_, *children)
     return sites.member(Centre(sites.kind))
 
 

@@ -28,6 +28,24 @@ class _Ring(Struct, frozen=True):
     end: int
 
 
+def namely(t: Terminals) -> Terminals:
+    """`1 purl (that is, 4 chain, 1 double in the first)`, `1 picot, that is, 5 chain, …`: the
+    picot, once."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        if t[at].type != "NAMELY":
+            found.append(t[at])
+            at += 1
+            continue
+        at = _past_all(t, at + 1, "SEP")
+        named = len(found) - (types(found, len(found) - 1, 1) == ["SEP"])
+        if types(found, named - 1, 1) == ["PICOT"] and _chains_at(t, at)[0]:
+            one = named > 1 and found[named - 2].type == "NUM" and found[named - 2].number == 1
+            del found[named - 1 - one :]
+    return found
+
+
 def rings(t: Terminals) -> Terminals:
     """The terminals with every picot that is spelled out as a picot of its size."""
     found: Terminals = []

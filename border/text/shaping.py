@@ -35,7 +35,7 @@ from border.text.on_runs import (
 )
 from border.text.parted import parted
 from border.text.passing import ARCHES, NOUNS
-from border.text.rings import ring_in_bracket, rings
+from border.text.rings import namely, ring_in_bracket, rings
 from border.text.sentences import (
     chains_placed,
     fastened,
@@ -234,6 +234,7 @@ _PASSES: tuple[_Pass, ...] = (
     colours,
     worked_off,
     filled,
+    namely,
     _times,
     _kinds,
     rounds,

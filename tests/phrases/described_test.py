@@ -89,6 +89,21 @@ OF_GROUPS = {
     "(1 plain, 2 chain, 1 plain), in each treble": "36 sc, 36 ch; 18 x 1 dc",
     "1 plain in every treble, with the white wool": "18 sc; 18 x 1 dc",
 }
+NAMELESS = {
+    # a number without a name is of the stitch that is being worked, not of its place
+    "*1 plain in each of the next 2 treble, 3 in the next; repeat": "20 sc; 4 x 3 dc",
+    "*1 plain on the next 3 treble, 2 in the next; repeat": "15 sc; 3 x 4 dc",
+    "*1 plain, 1 purl (that is, 4 chain, 1 plain in the first), 1 plain; repeat": "12 sc, 6 picot; 6 x 2 st",
+    "*1 plain, 1 picot, that is, 5 chain, 1 plain in the first, 1 plain; repeat": "12 sc, 6 picot; 6 x 2 st",
+    "1 plain in the first treble, 3 chain, miss 2, 1 plain in the next; repeat": "6 sc, 9 ch; 3 x 4 dc; asked perhaps-shared",
+    "Work a row of plain along the edge": "12 sc; 12 x 1 st",
+    "*1 plain, 3 chain, miss 2; repeat from * across the row": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain, 3 chain, miss 2; repeat as often as required": "4 sc, 12 ch; 4 x 3 st",
+}
+ALL_IN_ONE = {
+    "2 plain, 1 chain, 2 plain, all in the same 3 chain, 3 chain; repeat": "48 sc, 48 ch; 12 x 1 ch-3 space",
+    "1 plain on the middle plain of each loop": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+}
 DOTTED = {
     # the full stop of an abbreviation, with a comma behind it, ends nothing
     "1 tr., 1 ch., miss 1 st., 4 times; 4 tr.": "8 dc, 4 ch; asked times-of-the-row",
@@ -122,6 +137,8 @@ REMARKS = {
     (STITCHES, MISSED_TOO),
     (ARCHES, AS_THEY_COME),
     (BLOCKS, OF_GROUPS),
+    (STITCHES, NAMELESS),
+    (ARCHES, ALL_IN_ONE),
     (STITCHES, DOTTED),
     (STITCHES, OF_EACH_OR_ALL),
     (STITCHES, REMARKS),
