@@ -148,9 +148,13 @@ CODES: dict[str, Code] = {
             "perhaps-counted-on": "an ordinal that may count from where the step before it began",
             "perhaps-leads-on": "slip stitches at a row's head that may only lead to its beginning",
             "perhaps-picot": "a stitch that may close the chains before it into a picot",
-            "perhaps-last-of-each": "the last, in a repeat, that may be the last of each",
+            "perhaps-last-of-each": "the last, or the centre one, in a repeat: perhaps of each",
             "perhaps-as-they-come": "steps behind an 'in each' that may be meant for each time",
             "perhaps-one-place": "stitches that may all be meant to go into one place",
+            "perhaps-missed": "a step that may be missed along with what is missed before it",
+            "perhaps-fewer": "stitches over more stitches, taken to stand on the middle ones",
+            "ends-inside": "a joining or a fastening off in the middle of a row",
+            "rows-again": "rows to be worked again, said at the end of one of them",
             "nothing-worked": "a project with an edge, and no border on it",
             "passes-more": "one repeat passes over more than the others",
             "eased-in-beside": "an adjustment that a written-out border cannot say itself",
@@ -167,6 +171,7 @@ CODES: dict[str, Code] = {
     **_table(
         Severity.NOTE,
         {
+            "taken-as-remark": "words that no count depends on, taken for a remark",
             "meets-its-start": "the last repeat ends on the steps that the round began with",
             "perhaps-read-so": "a reading of a row with which it would come out",
             "perhaps-shared": "the last step of a repeat may be the first of the next",

@@ -95,8 +95,8 @@ def worked_piece(wanted: Wanted, edge: Edge, *, misprints: bool = False) -> Piec
 
 def _asked(wanted: Wanted, worked: WorkedEdge, *, misprints: bool) -> Iterable[Finding]:
     """What is asked of a round that does not come out; loaded only where there is one."""
-    disagrees = any(f.code == "count-disagrees" for f in worked.findings)
-    if all(r.closes for r in worked.rounds) and not disagrees:
+    other = any(f.code in ("count-disagrees", "no-stitches") for f in worked.findings)
+    if all(r.closes for r in worked.rounds) and not other:
         return ()
     from border.questions.asking import questions
 

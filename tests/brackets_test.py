@@ -22,6 +22,7 @@ from border.text.tree import (
     Chains,
     End,
     Ending,
+    Item,
     Repeat,
     Skip,
     Text,
@@ -113,6 +114,19 @@ def test_a_bare_repeat_with_no_star_repeats_the_whole_text() -> None:
 )  # fmt: skip
 def test_brackets_in_a_place(text: str, bracket: Bracket) -> None:
     assert read_items(text) == (bracket,)
+
+
+@pytest.mark.parametrize(
+    ("text", "inside"),
+    [
+        ("((2 dc, ch 1) in next space, 2 times)", (Bracket(INNER, NEXT_SPACE),)),
+        ("((2 dc, ch 1) 3 times; twice)", (Repeat(INNER, 3),)),
+    ],
+)
+def test_times_at_the_end_of_a_bracket_are_those_of_all_in_it(
+    text: str, inside: tuple[Item, ...]
+) -> None:
+    assert read_items(text) == (Repeat(inside, 2),)
 
 
 def test_all_in_gathers_back_to_the_last_place_skip_or_repeat_mark() -> None:

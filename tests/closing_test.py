@@ -201,6 +201,9 @@ def test_claims() -> None:
 def test_the_multiple_that_a_border_claims() -> None:
     text = "multiple of 2 plus 1\n" + ODD
     assert codes(text, plain(8)) == ["count-disagrees"]
+    for places, fits in ((1, True), (2, False), (3, True)):
+        told = codes("multiple of 2 plus 1\nround 1: 1 sc in each loop.", plain(places))
+        assert told == ([] if fits else ["count-disagrees"])
     assert sorted(codes(text, plain(9))) == ["count-disagrees", "row-does-not-close"]
 
 
@@ -208,6 +211,15 @@ def test_too_large() -> None:
     assert codes("round 1: 10000000 dc in next loop.", plain(1)) == ["too-large"]
     many = "round 1: (ch 999999) 3 times, 1 sc in next loop."
     assert codes(many, plain(1)) == ["too-large"]
+
+
+@pytest.mark.parametrize(("most", "rounds"), [(35, 2), (36, 3), (37, 3)])
+def test_a_piece_of_work_too_large(most: int, rounds: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("border.working.work.WORK_LIMIT", most)
+    text = "round 1: 1 sc in each loop.\nrounds 2 and 3: 1 sc in each st."
+    done, told = worked(text, plain(12))
+    assert len(done.rounds) == rounds
+    assert [f.code for f in told] == ["too-large"] * (3 - rounds)
 
 
 def test_no_stitches() -> None:
@@ -301,3 +313,81 @@ def test_a_start_chain_works_into_what_the_round_begins_in(begun: str) -> None:
     """
     # stitches are worked into, and the hdc that lies before the beginning is left
     assert not counts(text, plain(4))[1].closes
+
+
+def test_a_round_does_not_meet_its_start_where_something_is_left_before_it() -> None:
+    text = """
+        round 1: 2 dc in each of the first 2 loops, ch 3,
+            *ch 1, 2 dc in each of the next 2 loops, ch 3; repeat from *.
+    """
+    (one,) = counts(text, plain(7))
+    assert (made(one), one.closes) == ({"dc": 12, "ch": 11}, False)
+    assert repeats(one) == [(2, {"loop": 2}, 1)]
+
+
+def test_a_bracket_that_is_worked_once_is_its_steps() -> None:
+    text = "round 1: (ch 3), 1 sc in first loop, *ch 3, 1 sc in next loop; repeat from *."
+    (one,) = counts(text, plain(10))
+    assert repeats(one) == [(10, {"loop": 1}, 0)]
+
+
+def test_what_a_repeat_inside_a_bracket_leaves_is_counted_once() -> None:
+    (one,) = counts("round 1: (1 sc in every 3rd loop) 2 times.", plain(7))
+    assert repeats(one) == [(2, {"loop": 3}, 1)]
+
+
+def test_of_a_union_without_a_repeat_every_kind_is_to_be_used_up() -> None:
+    text = "round 1: *1 sc in next loop, ch 2; repeat from *.\n"
+    assert not counts(text + "round 2: 1 dc in next sc or space.", plain(1))[1].closes
+    assert counts(text + "round 2: 1 dc in next sc.", plain(1))[1].closes
+
+
+def test_a_start_chain_further_on_is_a_stitch_like_any_other() -> None:
+    text = "round 1: begin in 3rd loop, 1 sc in each of the next 2 loops, ch 3 as dc."
+    (one,) = counts(text, motifs(4, 4))
+    assert [m.made.stitches for m in one.motifs] == [{"sc": 2}, {"dc": 1}]
+
+
+def test_every_repeat_of_a_row_has_its_own_boundaries() -> None:
+    text = """
+        round 1: *1 sc in next loop; repeat from * to last 6 loops,
+            *1 dc in next loop; repeat from *.
+    """
+    (one,) = counts(text, motifs(6, 6), (Adjustment(1, "edge.2", 1),))
+    assert made(one) == {"sc": 6, "dc": 5}
+    assert [(a.by, a.before_repeat) for a in one.adjustments] == [(1, 2)]
+
+
+def test_a_bare_stitch_in_a_joint_passes_nothing_that_stands_on_it() -> None:
+    text = """
+        worked: one way
+        round 1: 1 dc in each loop.
+        round 2: over each motif: leave unworked; at each joint: 1 dc, 1 sc in next block.
+    """
+    two = counts(text, motifs(4, 4, closed=False))[1]
+    assert (made(two), two.closes) == ({"dc": 1, "sc": 1}, True)
+
+
+def test_chains_before_the_turn_that_stand_for_a_stitch_in_a_joint_ask_for_no_other() -> None:
+    text = """
+        round 1: over each motif: leave unworked; at each joint: 1 dc, ch 3, turn.
+        round 2: over each motif: leave unworked; at each joint: 1 dc.
+    """
+    two = counts(text, motifs(2, 2, closed=False))[1]
+    assert (made(two), two.closes) == ({"dc": 2}, True)
+
+
+def test_a_copy_that_turns_leaves_its_last_chains_to_the_next_row() -> None:
+    text = """
+        worked: one way
+        round 1: over each motif: 1 sc in each loop, ch 3.
+        round 2: over each motif: 1 sc in each sc, ch 3.
+        round 3: as round 2, turn.
+        round 4: over each motif: 1 dc in each sc.
+    """
+    assert [made(r) for r in counts(text, motifs(3, closed=False))] == [
+        {"sc": 3, "ch": 3},
+        {"sc": 3, "ch": 3},
+        {"sc": 3},
+        {"dc": 3},
+    ]

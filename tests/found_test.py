@@ -8,7 +8,8 @@ from worked import made, motifs, plain, read_text
 from border.findings import Finding, Severity, Span
 from border.reckoning.counts import RoundCount, count_edge
 from border.working.adjusting import Adjustment
-from border.working.found import Found, in_words
+from border.working.fabric import edge_fabric
+from border.working.found import Found, as_it_stands, in_words
 from border.working.work import work
 from border.yoke.edges import Edge
 
@@ -154,7 +155,7 @@ def test_what_no_easing_gives_is_told_and_reckoned_as_without(found: Found, said
 
 def test_what_lies_far_off_is_given_up_and_no_nearest_is_claimed() -> None:
     finding = counted(MESH, plain(300), 1, came(1, spaces=20))[1][0]
-    said = "it is reckoned at 300 spaces, and 166 places eased do not bring it there"
+    said = "it is reckoned at 300 spaces, and 200 places eased do not bring it there"
     assert finding.message == f"round 1 cannot come out at 20 spaces: {said}"
 
 
@@ -207,3 +208,15 @@ def test_what_was_found_in_words() -> None:
     assert (
         in_words((("groups", 1), ("repeats", 1), ("dc", 5)), "uk") == "1 group, 1 repeat and 5 tr"
     )
+
+
+def test_what_a_round_came_out_at_is_of_that_round_alone() -> None:
+    (round_,) = read_text("round 1: *1 sc in next loop, ch 3, skip 2 loops; repeat from *.")[
+        0
+    ].rounds
+    below = edge_fabric(plain(13))
+    for number in (0, 2):
+        first, done, _ = as_it_stands(round_, below, (), came(number, spaces=3))
+        assert done is first
+    first, done, _ = as_it_stands(round_, below, (), came(1, spaces=5))
+    assert [p.fabric(below).kinds.count("sc") for p in (first, done)] == [4, 5]

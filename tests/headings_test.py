@@ -5,6 +5,9 @@ from __future__ import annotations
 import pytest
 from reading import faults, read, read_rows
 
+from border.findings import Span
+from border.text.source import Source
+from border.text.syntax import read_border
 from border.text.tree import Bare, Headings, Multiple, Worked
 
 ROW = "\nround 1: 2 dc.\n"
@@ -206,13 +209,27 @@ def test_faults_of_numbering(rows: str, found: list[tuple[str, str]]) -> None:
     assert faults(f"terms: us\n{rows}\n") == found
 
 
-def test_a_gap_is_told_once() -> None:
-    _, (finding,) = read("terms: us\nround 1: dc.\nround 9: dc.\n")
-    assert (finding.code, finding.message) == ("missing-row", "rounds 2 to 8 are missing")
+@pytest.mark.parametrize(
+    ("rows", "told"),
+    [
+        ("round 1: dc.\nround 9: dc.", "rounds 2 to 8 are missing"),
+        ("round 1: dc.\nround 3: dc.", "round 2 is missing"),
+        ("rounds 1 and 3: dc.", "round 2 is missing"),
+        ("rounds 1 and 4: dc.", "rounds 2 to 3 are missing"),
+        ("rounds 1, 3 and 5: dc.", "rounds 2, 4 are missing"),
+        ("rounds 1, 3, 5, 7, 9 and 11: dc.", "rounds 2, 4, 6, 8, 10 are missing"),
+        ("rounds 1, 3, 5, 7, 9, 11 and 13: dc.", "rounds 2, 4, 6, 8, 10 … are missing"),
+    ],
+)
+def test_a_gap_is_told_once(rows: str, told: str) -> None:
+    _, (finding,) = read(f"terms: us\n{rows}\n")
+    assert (finding.code, finding.message) == ("missing-row", told)
 
 
 def test_a_border_without_a_row() -> None:
-    assert [code for code, _ in faults("terms: us\n")] == ["no-rows"]
+    assert faults("terms: us\n") == [("no-rows", "")]
+    border, (finding,) = read_border(Source("t", "terms: us\n"))
+    assert (border, finding.span) == (None, Span("t", 0, 0))
     assert {code for code, _ in faults("")} == {"no-rows", "terms-missing"}
 
 
@@ -221,3 +238,37 @@ def test_a_copy_of_several_rows_makes_as_many() -> None:
         "round 1: dc.\nround 2: sc.\nround 3: repeat rounds 1 and 2 twice.\nlast row: dc."
     )
     assert [row.numbers for row in rows] == [(1,), (2,), (3, 4, 5, 6), (7,)]
+
+
+@pytest.mark.parametrize(
+    "head", ["rounds 2 to 4", "rounds 2-4", "rounds 2 to the 4th", "2nd to the 4th rounds", "2nd to 4th round"]
+)  # fmt: skip
+def test_a_head_of_several_rounds(head: str) -> None:
+    rows = read_rows(f"round 1: 1 sc in each st.\n{head}: 1 dc in each st.")
+    assert [row.numbers for row in rows] == [(1,), (2, 3, 4)]
+
+
+@pytest.mark.parametrize(
+    ("head", "note"),
+    [
+        ("1st row (wrong side):", "wrong side"),
+        ("1st row (lightest scarlet).--", "lightest scarlet"),
+        ("1st row (white):", "white"),
+        ("1st row (hem):", "hem"),
+        ("1st row (as it lies).--", "as it lies"),
+        ("1st row, white.--", "white"),
+        ("1st round with scarlet.--", "with scarlet"),
+        ("1st row.-- (White.)", "White"),
+        ("1st row", ""),
+    ],
+)
+def test_what_a_head_says_besides(head: str, note: str) -> None:
+    (row,) = read_rows(f"{head} 1 dc in each st.")
+    assert (row.numbers, row.note) == ((1,), note)
+    (row,) = read_rows("1st row (2 dc) in next st.")
+    assert row.note == ""
+
+
+def test_a_mark_inside_a_heading_is_no_heading() -> None:
+    for line in ("chains, count as stitches: no", "repeats -: more"):
+        assert ("bad-heading", line) in faults(f"terms: us\n{line}{ROW}")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from reading import read, row_faults
+from reading import asked, read, row_faults
 
 from border.text.tree import ST, Bracket, Place, Stitches, Text, Which, Whole
 
@@ -149,3 +149,25 @@ def test_places_inside_a_placed_bracket() -> None:
     assert row_faults("(skip 1 st, 1 dc) in next space") == [("place-inside", "skip 1 st")]
     assert row_faults("(ch 1, (2 dc) in next st) in next space") == [("place-inside", "in next st")]
     assert row_faults("(1 dc, 1 dc in same place, ch 1) in next space") == []
+
+
+@pytest.mark.parametrize(
+    ("steps", "picot"),
+    [
+        ("ch 2, 1 sc in last dc", None),
+        ("ch 3, 1 sc in last dc", "picot of 3"),
+        ("ch 5, 1 sc in last dc", "picot of 5"),
+        ("ch 5, 1 sc in last tr", None),
+        ("ch 5, 2 sc in last dc", None),
+        ("ch 5, 1 hdc in last dc", None),
+        ("ch 5, 1 sc in last 2 dc", None),
+        ("ch 3, 1 sc in 3rd ch", "picot of 3"),
+        ("ch 4, 1 sc in 3rd ch", "ch 1, picot of 3"),
+        ("ch 4, 1 sc in 4th ch", "picot of 4"),
+        ("ch 4, 1 sc in 2nd ch", None),
+        ("ch 4, 1 sc in 5th ch", None),
+    ],
+)
+def test_chains_that_a_stitch_may_close_into_a_picot(steps: str, picot: str | None) -> None:
+    told = asked(f"1 dc in next st, {steps}")
+    assert told.get("perhaps-picot", "write None ").startswith(f"write {picot} ")

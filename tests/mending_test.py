@@ -49,6 +49,11 @@ def test_a_joint_forgotten_in_one_ring() -> None:
     assert lines == [CORNER]
 
 
+def test_a_joint_forgotten_at_the_end_of_a_ring() -> None:
+    code, _, lines = slipped(CORNER, CORNER.replace(', "join left strap.1"', ""))
+    assert (code, lines) == ("ring-faulty", [CORNER])
+
+
 def test_a_joint_forgotten_with_the_edge_of_no_loops_beside_it() -> None:
     wrong = CORNER.replace('"join left underarm.1", "left armhole 0", ', "")
     code, message, lines = slipped(CORNER, wrong)

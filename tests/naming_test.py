@@ -56,6 +56,21 @@ def test_spaces_and_runs_named_by_their_number(said: str, read: str | None) -> N
         assert written(f"1 sc {said}").startswith("1 sc in centre of each ")
 
 
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
+        ("skip 1 chain space", "skip 1 space"),
+        ("miss the next 1 chain loop", "skip 1 loop"),
+        ("skip a chain space", "skip 1 space"),
+        ("2 sc in a chain space", "2 sc in next space"),
+        ("skip 1 ch-1 space", "skip 1 ch-1 space"),
+        ("2 sc in next 1 chain space", "2 sc in next ch-1 space"),
+    ],
+)
+def test_one_chain_space_that_is_counted_is_no_space_of_one_chain(said: str, read: str) -> None:
+    assert written(f"{said}, 1 dc in next st") == f"{read}, 1 dc in next st"
+
+
 def test_chains_of_so_many_are_made_where_no_place_is_named() -> None:
     assert written("make a chain of five, skip 3, 1 sc") == "ch 5, skip 3, 1 sc"
 

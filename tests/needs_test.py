@@ -11,6 +11,7 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
 from border.planning.needs import Needs, needs
+from border.planning.rules import Rule
 from border.planning.series import Series, as_one, solved
 from border.planning.telling import in_words
 from border.text.readings import Reading, read_rounds
@@ -434,3 +435,29 @@ def test_random_borders_close_where_they_are_said_to(data: st.DataObject) -> Non
         # small edges may close beside the rule; where none is found nothing is said
         if not unknown and (said or n > 24):
             assert said == closes(read, n, closed), n
+
+
+def test_a_rule_of_several_multiples_in_words() -> None:
+    def told(*ways: tuple[int, int]) -> str:
+        return in_words(Rule("loop", either=tuple(Series(*way) for way in ways)))
+
+    assert told((4, 9), (4, 2)) == "a multiple of 4 plus 1 loops or a multiple of 4 plus 2 loops"
+    assert (
+        told((4, 8), (0, 1), (0, 3)) == "a multiple of 4 loops, exactly 1 loop or exactly 3 loops"
+    )
+    assert told((1, 5)) == "any number of loops"
+    assert in_words(Rule("loop", 4, 1, 5)) == "a multiple of 4 plus 1 loops, at least 5"
+    assert in_words(Rule("loop", 4, 1)) == "a multiple of 4 plus 1 loops"
+    assert in_words(Rule("loop", 4)) == "no one multiple"
+    assert in_words(Rule("loop", exactly=1)) == "exactly 1 loop"
+
+
+@pytest.mark.parametrize(("most", "codes"), [(4, ["no-one-multiple"]), (5, [])])
+def test_a_period_that_is_too_long_is_told(
+    most: int, codes: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("border.planning.carrying.MOST_TRIED", most)
+    found = needs(
+        reading("round 1: *1 sc in next loop, skip 4 loops; repeat from *."), "loop", True
+    )
+    assert [f.code for f in found.findings] == codes

@@ -16,6 +16,8 @@ from reading import (
     place,
     read,
     read_items,
+    row_faults,
+    written,
 )
 
 from border.text.tree import (
@@ -226,3 +228,22 @@ def test_beginning_in_parts_and_further_on() -> None:
     assert read_items("begin in centre of the block, 1 dc")[0] == Begin(
         place(Which.THE, Centre(BLOCK))
     )
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "5 ch loop",
+        "5-ch loop",
+        "5-chain loops",
+        "5 chain loop",
+        "ch-5 loop",
+        "ch 5 loops",
+        "5 chain stitch loop",
+        "5-chain-stitch loop",
+        "5-chain-stitch loops",
+    ],
+)
+def test_a_space_by_its_chains(said: str) -> None:
+    assert written(f"1 sc in each {said}") == "1 sc in each ch-5 space"
+    assert row_faults("1 sc in each 5 ch loops")  # five of them, and no place

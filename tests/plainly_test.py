@@ -224,6 +224,24 @@ def test_an_adjustment_passes_one_more() -> None:
     assert back["adjustments"] == [{"at": "edge.1 | edge.2", "by": -1, "before_repeat": 2}]
 
 
+def test_as_they_come() -> None:
+    text = SC + "round 2: (1 dc in each sc, 2 tr in each space) as they come, with ch 1 between."
+    row = last(text, plain_edge(4, True))
+    # 4 sc and 4 spaces, one behind the other; ch 1 behind each of the 8
+    assert made(row) == {"dc": 4, "tr": 8, "ch": 8}
+    assert ([one["times"] for one in row["repeats"]], row["closes"]) == ([8], True)
+    assert made(last(text, plain_edge(4, False))) == {"dc": 4, "tr": 8, "ch": 7}
+    tie = SC + "round 2: ({} in each {}, {} in each {}) as they come."
+    # a space begins with its first ch: the part named first goes there, and passes the others
+    spaces = last(tie.format("1 tr", "space", "1 hdc", "ch"), plain_edge(4, True))
+    chains = last(tie.format("1 hdc", "ch", "1 tr", "space"), plain_edge(4, True))
+    assert (made(spaces), made(chains)) == ({"tr": 4}, {"hdc": 12})
+    ends = last(SC + "round 2: (1 dc in each sc, 2 tr in each space) as they come.",
+                runs_edge((2, 2), True), [(2, "edge.1", 1)])  # fmt: skip
+    # 8 sites; the middle of edge.1 is at 1, where a space lies: that is passed over
+    assert (made(ends), ends["closes"]) == ({"dc": 4, "tr": 6}, True)
+
+
 def test_questions() -> None:
     bare = "bare stitches: one in each\n" + SC + "round 2: *2 dc, skip 2; repeat from *."
     assert "chains-unclear" in last(bare, plain_edge(8, True))["codes"]

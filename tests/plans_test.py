@@ -227,6 +227,12 @@ def test_front_lies_opposite_front_though_other_motifs_have_as_many_loops() -> N
     assert image["left strap.1"] == "right strap.2"
     assert image["front.1 | left strap.1"] == "right strap.2 | front.1"
     assert counterparts(left, left) is None
+    for strange in ("a strap", "right strap", "z strap"):
+        other = sections("back 6", f"{strange} 6 6", "front 6", "right underarm 6 6")
+        assert (counterparts(left, other) is not None) is (strange == "right strap")
+    for places in (5, 7):
+        other = sections("back 6", "right strap 6 6", f"front {places}", "right underarm 6 6")
+        assert counterparts(left, other) is None
 
 
 def test_an_armhole_with_other_places_is_eased_by_itself() -> None:

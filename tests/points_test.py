@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from worked import counts, made, motifs, plain, repeats, worked
 
 
@@ -162,9 +163,108 @@ def test_a_point_at_the_start_is_the_first_also_where_a_round_begins_in_the_2nd(
     edge = plain(4, of="chain")
     text = "round 1: {}, 1 dc in same place, 1 sc in each st."
     starts = []
-    for place in ("next 2 st", "2nd pair of st", "3rd pair of st"):
+    for place in ("next 2 st", "2nd pair of st", "3rd pair of st", "4th pair of st"):
         (one,) = worked(text.format(f"begin between {place}"), edge)[0].rounds
         starts.append(one.fabric.pos[0] / one.fabric.tick)
-    assert starts == [0, 1, 2]
+    assert starts == [0, 1, 2, 3]
     (one,) = worked("round 1: *1 dc between 2nd pair of st; repeat from *.", edge)[0].rounds
     assert [p / one.fabric.tick for p in one.fabric.pos] == [1, 3]
+
+
+@pytest.mark.parametrize(
+    ("part", "stands"), [("first", 0.5), ("2nd", 1.5), ("3rd", 2.5), ("centre", 1.5), ("last", 2.5)]
+)
+def test_where_a_part_of_a_block_lies(part: str, stands: float) -> None:
+    text = f"""
+        round 1: *1 sc in each of next 3 loops, ch 1, skip 1 loop; repeat from *.
+        round 2: *1 dc in {part} {"" if part == "centre" else "st"} of next block; repeat from *.
+    """
+    two = worked(text, plain(8))[0].rounds[1]
+    assert [p / two.fabric.tick for p in two.fabric.pos] == [stands, stands + 4]
+
+
+def test_the_last_point_of_a_round_whose_first_step_runs_out_is_where_it_begins() -> None:
+    text = """
+        round 1: 1 hdc in each loop.
+        round 2: 2 sc in 2nd st of each of the first 2 blocks, 1 dtr between last 2 st,
+            1 tr in last hdc.
+    """
+    # begun in the 2nd st of the one block: the last point is just there, behind the last hdc
+    assert last_row(text) == {"dtr": 1}
+
+
+def test_the_point_behind_a_stitch_is_not_passed_with_the_picot_on_it() -> None:
+    text = """
+        round 1: *1 sc in next loop, picot; repeat from *.
+        round 2: *1 dc in next picot, 1 tr between next 2 sc; repeat from *.
+    """
+    assert last_row(text, 4) == {"dc": 4, "tr": 4}
+
+
+def test_a_row_begun_inside_a_space_takes_that_with_its_centre() -> None:
+    text = """
+        round 1: 1 dc in each loop, with ch 2 between.
+        round 2: begin in last ch of next ch-2 space, *1 sc in centre of the next 3 ch-2 spaces
+            or between the next 3 pairs of ch, skip 3, ch 3, 1 hdc in first ch of next ch-2 space;
+            repeat from *.
+    """
+    edge = plain(8, closed=False)
+    both = counts("chains count as stitches: no\n" + text, edge)
+    # the centre of the 1st, the point over the dc, that of the 2nd; the 3rd and 4th; the 5th
+    assert repeats(both[1]) == [(1, {"ch-2 space": 5, "ch": 9}, 4)]
+
+
+def test_a_union_of_two_names_for_one_kind_takes_it_once() -> None:
+    assert repeats(*counts("round 1: *2 sc in next loop or st; repeat from *.", plain(6))) == [
+        (6, {"loop": 1}, 0)
+    ]
+
+
+def test_what_most_repeats_take_is_told_by_name() -> None:
+    (one,) = counts("round 1: 1 dc in each st or between each 2 st.", plain(3))
+    # the point at the start, two loops each with the point behind it, and the last loop
+    assert repeats(one) == [(4, {"loop": 1}, 0)]
+
+
+def test_a_round_is_begun_between_two_though_one_of_them_lies_across_its_start() -> None:
+    text = """
+        round 1: *1 sc in next loop, ch 1, 1 dc in next loop; repeat from *.
+        round 2: begin between the pair of blocks, 1 sc in each dc.
+    """
+    two = counts(text, plain(6))[1]
+    assert (made(two), two.closes) == ({"sc": 3}, True)
+
+
+def test_a_part_that_the_site_across_the_start_does_not_have_is_that_of_the_next() -> None:
+    text = """
+        round 1: *1 sc in next loop, ch 1, 1 dc in each of the next 2 loops; repeat from *;
+            1 sc in next loop, ch 2, 1 dc in next loop.
+        round 2: begin in 3rd st of the block, 1 sc in same place.
+    """
+    assert made(counts(text, plain(8))[1]) == {"sc": 1}
+
+
+def test_a_row_is_begun_in_the_2nd_of_two_names_for_one_kind() -> None:
+    (one,) = counts("round 1: begin in 2nd loop or st, 1 sc in each loop.", plain(6, closed=False))
+    assert (made(one), one.closes) == ({"sc": 5}, True)
+
+
+def test_a_part_of_the_same_site_is_not_the_part_that_was_worked_last() -> None:
+    text = """
+        round 1: 3 dc in each loop, with ch 1 between.
+        round 2: *1 sc in first st of next group, 1 tr in last st of same group,
+            1 hdc in centre of same group; repeat from *.
+        round 3: 1 sc in each group.
+    """
+    rounds = counts(text, plain(4))
+    assert made(rounds[1]) == {"sc": 4, "tr": 4, "hdc": 4}
+    assert len(rounds) == 2  # three stitches apart, no two of them in one place
+
+
+def test_a_part_of_the_same_site_has_nothing_to_look_in_where_that_is_of_another_kind() -> None:
+    text = """
+        round 1: *3 dc in next loop, ch 3; repeat from *.
+        round 2: *1 sc in next space, 1 tr in last st of same group; repeat from *.
+        round 3: 1 sc in each group of 2.
+    """
+    assert made(counts(text, plain(4))[2]) == {"sc": 4}

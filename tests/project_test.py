@@ -209,6 +209,26 @@ def test_what_belongs_together(text: str, message: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("part", "whole"),
+    [
+        ("plain_mm = 60", True),
+        ("gathered_mm = 90, cloth_mm = 140", True),
+        ("gathered_mm = 90, cloth_mm = 90", True),
+        ("gathered_mm = 90", False),
+        ("cloth_mm = 140", False),
+        ("plain_mm = 60, gathered_mm = 90, cloth_mm = 140", False),
+        ("plain_mm = 60, cloth_mm = 140", False),
+        ("", False),
+    ],
+)
+def test_a_part_of_a_seam_is_plain_or_gathered(part: str, whole: bool) -> None:
+    edge = 'format = 1\n[[edge]]\nname = "hem"\nplaces = 30\n'
+    _, findings = read(f'{edge}[[attach]]\nedge = "hem"\nparts = [{{ {part} }}]\n')
+    told = [] if whole else [("bad-value", "a part is either plain or gathered")]
+    assert [(f.code, f.message) for f in findings] == told
+
+
+@pytest.mark.parametrize(
     ("text", "at", "help_"),
     [
         ("format = 1\nloops = sixteen\n", 19, "words go in quotation marks"),

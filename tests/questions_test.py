@@ -52,6 +52,17 @@ DCS = "round 1: 1 dc in each loop.\n"
             12,
             ["write 1 sc in next ch-5 space"],
         ),
+        # so many chains, not stitches; also where the row comes to nothing as it is read
+        (
+            f"{ARCHES}round 2: *ch 5, 1 sc in 3rd of the 5; repeat.",
+            12,
+            ["write 1 sc in 3rd ch of the ch-5 space"],
+        ),
+        (
+            f"{ARCHES}round 2: *1 sc in centre of 5, ch 5; repeat.",
+            12,
+            ["write 1 sc in centre of the ch-5 space"],
+        ),
         # a miss that is only how far it is from one space to the next
         (
             f"{COUNT}round 1: *1 sc in next loop, ch 3; repeat.\n"

@@ -13,6 +13,7 @@ from plainly.sites import sites
 
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Between,
     BetweenPicots,
     Bracket,
@@ -78,7 +79,7 @@ def all_items(items: tuple[Item, ...]) -> list[Item]:
     found: list[Item] = []
     for item in items:
         found.append(item)
-        if isinstance(item, Repeat | Bracket):
+        if isinstance(item, Repeat | Bracket | AsTheyCome):
             found += all_items(item.items)
     return found
 
@@ -232,7 +233,9 @@ def stretches(draw: st.DrawFn, offer: Offer, most: int = 3) -> tuple[Item, ...]:
 
 @st.composite
 def each(draw: st.DrawFn, offer: Offer) -> Item:
-    """`in each X`, `in every Nth X`."""
+    """`in each X`, `in every Nth X`; now and then several such, as they come."""
+    if seldom(draw, 3):
+        return draw(as_they_come(offer))
     union = draw(unions(draw(st.sampled_from(offer.kinds)), offer))
     place = Place(Which.EACH, union)
     if seldom(draw, 4):
@@ -243,6 +246,28 @@ def each(draw: st.DrawFn, offer: Offer) -> Item:
     number = draw(numbers)
     between = draw(st.sampled_from((0, 0, 2))) if number > 1 else 0
     return Stitches(number, draw(stitch_names), place, between=between, parted=parted)
+
+
+@st.composite
+def as_they_come(draw: st.DrawFn, offer: Offer) -> AsTheyCome:
+    """Two or three parts, no two of them in the same target."""
+    named: set[Target] = set()
+    parts: list[Stitches | Bracket] = []
+    names = ("st", "picot", "loop") if offer.edge else ("st", "space", "block", "group", "ch")
+    kinds = [*offer.kinds, *map(Kind, names)]
+    last = draw(st.integers(2, 3))
+    while len(parts) < last:
+        union = draw(unions(draw(st.sampled_from(kinds)), offer))
+        if not named.isdisjoint(union):
+            continue
+        named.update(union)
+        place = Place(Which.NEXT, union)
+        if draw(st.booleans()):
+            parts.append(Bracket(draw(lists_in_a_place()), place))
+        else:
+            together = seldom(draw, 8)
+            parts.append(Stitches(draw(numbers), draw(stitch_names), place, together=together))
+    return AsTheyCome(tuple(parts), draw(st.sampled_from((0, 0, 1, 2))))
 
 
 @st.composite

@@ -29,6 +29,8 @@ QUESTIONS = {
     "perhaps-last-of-each",
     "perhaps-as-they-come",
     "perhaps-leads-on",
+    "perhaps-fewer",
+    "perhaps-missed",
 }
 """Asked of a text that is read all the same."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from worked import codes, counts, made, motifs, plain, repeats, worked
+from worked import codes, counts, made, motifs, plain, repeats, sections, worked
 
 SC = "round 1: *1 sc in next loop, ch 3; repeat from *."
 
@@ -190,8 +190,11 @@ def test_turning_chain_before_clauses_heads_what_is_worked_first() -> None:
     two = counts(text, edge)[1]
     assert (made(two), two.closes) == ({"dc": 5}, True)  # 3 in edge.2, the first
     assert "start-chain-assumed" in codes(text, edge)
-    text = text.replace("1 dc", "1 sc")
-    assert made(counts(text, edge)[1]) == {"sc": 4, "ch": 3}
+    sc = text.replace("1 dc", "1 sc")
+    assert made(counts(sc, edge)[1]) == {"sc": 4, "ch": 3}
+    clauses = "over edge.1: 1 sc in each st; over edge.2: 1 sc in each st, ch 3, turn."
+    of_the_last = text.replace("1 sc in each st, ch 3, turn.", clauses)
+    assert made(counts(of_the_last, edge)[1]) == {"dc": 5}
 
 
 def test_open_rows_are_worked_to_and_fro() -> None:
@@ -281,3 +284,93 @@ def test_a_repeat_of_one_step_twice_is_that_step() -> None:
     (only,) = counts("round 1: *1 sc in next loop, 1 sc in next loop; repeat from *.", plain(13))
     assert repeats(only) == [(13, {"loop": 1}, 0)]
     assert only.closes
+
+
+def test_a_turned_row_has_each_picot_behind_its_stitch_again() -> None:
+    text = """
+        round 1: *1 sc in next loop, picot, ch 2, 1 dc in next loop, 2 picots;
+            repeat from *.
+    """
+    (one,) = worked(text, plain(4))[0].rounds
+    half = ["dc", "picot", "picot", "ch", "ch", "sc", "picot"]
+    assert one.fabric.turned().kinds == half * 2
+    assert one.fabric.turned().turned().kinds == one.fabric.kinds
+
+
+def test_a_start_chain_that_is_made_before_the_turn_is_no_step_of_the_repeat() -> None:
+    text = """
+        rows without a repeat: are repeated
+        round 1: 1 sc in each loop, ch 3 as dc, turn.
+        round 2: 1 dc in next st, ch 1, 1 tr in next st.
+    """
+    two = counts(text, plain(13))[1]
+    assert (made(two), repeats(two)) == ({"dc": 7, "tr": 6, "ch": 6}, [(6, {"st": 2}, 0)])
+
+
+@pytest.mark.parametrize(("row", "closes"), [("11 dc", False), ("12 dc", True)])
+def test_bare_stitches_without_a_repeat_are_worked_into_all(row: str, closes: bool) -> None:
+    two = counts(f"round 1: 1 sc in each loop.\nround 2: {row}.", plain(12))[1]
+    assert two.closes is closes
+
+
+def test_a_bare_stitch_at_a_joint_goes_into_the_joint_alone() -> None:
+    below = "round 1: over each motif: 1 sc in each loop; at each joint: {}."
+    row = "round 2: over each motif: 1 sc in each st; at each joint: {}."
+    closes = {
+        (at, into): counts("\n".join([below.format(at), row.format(into)]), motifs(3, 3))[1].closes
+        for at in ("ch 2", "1 dc", "2 dc")
+        for into in ("1 dc", "1 dc in next st")
+    }
+    assert [key for key, yes in closes.items() if not yes] == [
+        ("ch 2", "1 dc in next st"),  # there is none
+        ("2 dc", "1 dc in next st"),  # one is left over
+    ]
+
+
+def test_an_edge_worked_as_one_has_no_joint_to_work_at() -> None:
+    text = "round 1: over {}: 1 sc in each loop; at each joint: ch 2."
+    worked_over = {
+        (over, closed): made(counts(text.format(over), motifs(3, 3, closed=closed))[0])
+        for over in ("edge", "each motif")
+        for closed in (True, False)
+    }
+    assert worked_over == {
+        ("edge", True): {"sc": 6},
+        ("edge", False): {"sc": 6},
+        ("each motif", True): {"sc": 6, "ch": 4},
+        ("each motif", False): {"sc": 6, "ch": 2},
+    }
+
+
+@pytest.mark.parametrize(
+    ("row", "closed", "made_of"),
+    [
+        # a closed edge has two joints, an open one has one
+        ("over front: 1 sc in each st; over back: 1 tr in each st", True, {"sc": 5, "tr": 3}),
+        ("over back: 1 tr in each st; over front: 1 sc in each st", True, {"sc": 3, "tr": 5}),
+        ("over back: 1 tr in each st; elsewhere: 1 sc in each st", True, {"sc": 3, "tr": 5}),
+        ("over back: 1 tr in each st; elsewhere: leave unworked", True, {"tr": 5}),
+        ("over front: 1 sc in each st; over back: 1 tr in each st", False, {"sc": 4, "tr": 3}),
+        ("over back: 1 tr in each st; over front: 1 sc in each st", False, {"sc": 3, "tr": 4}),
+    ],
+)
+def test_what_stands_on_a_joint_belongs_to_the_clause_that_stands_first(
+    row: str, closed: bool, made_of: dict[str, int]
+) -> None:
+    below = "round 1: over each motif: 1 sc in each loop; at each joint: 1 dc."
+    edge = sections("front 3", "back 3", closed=closed)
+    two = counts(f"{below}\nround 2: {row}.", edge)[1]
+    assert (made(two), two.closes) == (made_of, True)
+
+
+@pytest.mark.parametrize(("closed", "worked_into"), [(True, [4, 4]), (False, [4, 3])])
+def test_what_stands_on_a_joint_is_of_the_motif_before_it_where_one_clause_works_both(
+    closed: bool, worked_into: list[int]
+) -> None:
+    text = """
+        round 1: over each motif: 1 sc in each loop; at each joint: 1 dc.
+        round 2: over each motif: 1 tr in each st; ch 2.
+    """
+    two = worked(text, sections("front 3", "back 3", closed=closed))[0].rounds[1]
+    motifs_made = " ".join(two.fabric.kinds).split(" ch ch")
+    assert [made.split().count("tr") for made in motifs_made if made] == worked_into

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from reading import asked, written
+from reading import asked, read, written
+
+from border.text.written import write_border
 
 
 @pytest.mark.parametrize(
@@ -119,6 +121,14 @@ def test_a_number_of_times_inside_a_row_is_told() -> None:
             "draw through all",
             "1 sc in next loop, 3 dc together over next loop",
         ),
+        (
+            "holding the last loop of each on the hook 3 dc in next loop, draw through all",
+            "3 dc together over next loop",
+        ),
+        (
+            "1 sc; holding the last loop of each on the hook, 3 dc in next loop, draw through all",
+            "1 sc; 3 dc together over next loop",
+        ),
     ],
 )
 def test_stitches_worked_off_together(said: str, read: str) -> None:
@@ -130,7 +140,10 @@ def test_stitches_worked_off_together(said: str, read: str) -> None:
     [
         ("1 sc in each loop, ch 5", '", with ch 5 between"'),
         ("1 dc in each dc, 1 dc in each ch", "1 dc in each dc or ch"),
-        ("1 dc in each dc, 2 dc in each space", '"*1 dc in next dc, 2 dc in next space;'),
+        (
+            "1 dc in each dc, 2 dc in each space",
+            "(1 dc in each dc, 2 dc in each space) as they come",
+        ),
         ("ch 2, skip 2, 1 dc in every 3rd st", '", with ch 2 between"'),
     ],
 )
@@ -174,3 +187,73 @@ def test_a_group_before_its_place_by_the_heading() -> None:
 def test_an_exception_takes_its_own_step_with_it() -> None:
     border_help = asked("1 sc in each st, 3 sc in each corner")["exception-in-words"]
     assert '"-- 3 sc in each corner --"' in border_help
+
+
+@pytest.mark.parametrize(
+    ("steps", "bracket"),
+    [
+        ("ch 2, 1 dc, 5 times", "(ch 2, 1 dc) 5 times"),
+        ("1 dc, ch 2, 5 times", "(1 dc, ch 2) 5 times"),
+        ("ch 2, 1 dc in next st, 5 times", "(ch 2, 1 dc in next st) 5 times"),
+        ("1 dc, 5 times", "(1 dc) 5 times"),
+        ("1 tr in next st; ch 2, 1 dc, 5 times", "1 tr in next st, (ch 2, 1 dc) 5 times"),
+        ("skip 1, 1 dc, 3 times", "(skip 1, 1 dc) 3 times"),
+    ],
+)
+def test_a_number_of_times_is_that_of_all_from_the_last_stop(steps: str, bracket: str) -> None:
+    border, findings = read(f"terms: us\nround 1: {steps}; 1 sc in next loop.\n")
+    row = f"round 1: {bracket}, 1 sc in next loop."
+    assert " ".join(write_border(border, "us").split()).endswith(row)
+    assert [f.code for f in findings] == ["times-of-the-row"]
+
+
+def test_a_number_of_times_behind_a_bracket_is_its_own() -> None:
+    said = "(1 dc, ch 1), 5 times; 1 sc in next st"
+    assert written(said) == "(1 dc, ch 1) 5 times, 1 sc in next st"
+
+
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
+        ("in white, 2 dc in next st", "2 dc in next st in white"),
+        ("2 dc scarlet in next st, ch 3", "2 dc in next st scarlet, ch 3"),
+        ("1 sc in next st, in white 2 dc in next st", "1 sc in next st, 2 dc in next st in white"),
+        ("with white, ch 3, 1 dc in next st", "ch 3, 1 dc in next st"),
+        ("with white, 3 ch, 1 dc in next st", "ch 3, 1 dc in next st"),
+        ("with white, ch, 1 dc in next st", "ch 1, 1 dc in next st"),
+        ("1 dc in next st, white ch 3", "1 dc in next st, ch 3"),
+        (
+            "in white, *ch 3, 1 dc in next st; repeat from *",
+            "*ch 3, 1 dc in next st; repeat from *",
+        ),
+        ("in white, (2 dc, ch 3) 2 times", "(2 dc in white, ch 3) 2 times"),
+    ],
+)
+def test_a_colour_goes_with_its_stitches_or_chains(said: str, read: str) -> None:
+    assert written(said) == read
+
+
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
+        ("in next space: 2 dc, ch 1", "(2 dc, ch 1) in next space"),
+        ("in each space: 2 dc, ch 1", "(2 dc, ch 1) in each space"),
+        ("over each space: 2 dc, ch 1", "(2 dc, ch 1) in each space"),
+    ],
+)
+def test_a_place_before_a_colon(said: str, read: str) -> None:
+    assert written(said) == read
+
+
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
+        ("1 dc in each st, ch 2 between them", "1 dc in each st, with ch 2 between"),
+        ("1 dc in each st, 3 ch between each", "1 dc in each st, with ch 3 between"),
+        ("1 dc in each st, ch between", "1 dc in each st, with ch 1 between"),
+        ("(1 dc, ch 1) once in next space", "(1 dc, ch 1) once in next space"),
+        ("(1 dc, ch 1) twice in next space", "(1 dc, ch 1) 2 times in next space"),
+    ],
+)
+def test_chains_between_and_brackets_with_a_number(said: str, read: str) -> None:
+    assert written(said) == read

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from border.text.tree import (
     ST,
+    AsTheyCome,
     AtJoint,
     AtJoints,
     Bare,
@@ -209,8 +210,29 @@ def brackets(draw: st.DrawFn) -> Bracket:
     return Bracket(items, place, draw(st.sampled_from((0, 2))) if _over_all(place) else 0)
 
 
+@st.composite
+def as_they_come(draw: st.DrawFn) -> AsTheyCome:
+    """Two parts or more, no two of them in the same target; chains stand between them all."""
+    named = draw(st.lists(targets, min_size=2, max_size=4, unique=True))
+    unions = (tuple(named[:1]), tuple(named[1:-1]), tuple(named[-1:]))
+    parts: list[Stitches | Bracket] = []
+    for place in (Place(Which.NEXT, union) for union in unions if union):
+        if draw(st.booleans()):
+            parts.append(_finished(draw, Stitches(draw(counts), draw(stitches), place)))
+        else:
+            parts.append(Bracket(tuple(draw(st.lists(inner_steps, min_size=1, max_size=3))), place))
+    return AsTheyCome(tuple(parts), draw(st.sampled_from((0, 0, 2))))
+
+
 steps: st.SearchStrategy[Item] = (
-    chains | skips() | bare_stitches() | placed_stitches() | picots | start_chains() | brackets()
+    chains
+    | skips()
+    | bare_stitches()
+    | placed_stitches()
+    | picots
+    | start_chains()
+    | brackets()
+    | as_they_come()
 )
 
 

@@ -51,8 +51,20 @@ def test_quoted_names_keep_their_capitals() -> None:
     assert (curly.sort, curly.text) == (Sort.QUOTED, "My cuff")
 
 
+@pytest.mark.parametrize(
+    ("word", "near"),
+    [("nxt", "next"), ("trebel", "treble"), ("treebles", "trebles"), ("stich", "stitch"), ("loopes", "loops")],
+)  # fmt: skip
+def test_an_unknown_word_is_told_with_the_one_most_like_it(word: str, near: str) -> None:
+    _, (finding,) = read(f"terms: us\nround 1: 1 dc in {word} st")
+    assert finding.help is not None
+    assert finding.help.startswith(f'did you mean "{near}"? ')
+
+
 def test_figures_of_any_length_are_read() -> None:
     (word,) = read_words(Source("t", "9" * 10_000))
+    assert word.number == LARGEST + 1
+    (word,) = read_words(Source("t", str(LARGEST + 5)))
     assert word.number == LARGEST + 1
     assert row_faults(f"{LARGEST} ch") == []
     assert row_faults(f"{LARGEST + 1} ch") == [("too-large", str(LARGEST + 1))]

@@ -158,6 +158,28 @@ def test_a_repeat_has_its_number(row: str, as_written: str) -> None:
     assert rows(written(f"round 1: {row}.", plain(12))) == f"round 1: {as_written}"
 
 
+def test_what_is_worked_as_it_comes_has_no_number() -> None:
+    text = """round 1: *1 dc in next loop, ch 2; repeat from *.
+round 2: 1 sc in first dc, (1 dc in each dc, 2 dc in each space) as they come.
+"""
+    out = written(text, plain(6))
+    assert rows(out).splitlines()[1] == (
+        "round 2: 1 sc in first dc, (1 dc in each dc, 2 dc in each space) as they come. "
+        "(1 sc, 17 dc)"
+    )
+    assert out.findings == ()
+
+
+def test_what_is_eased_in_among_what_comes_stays_beside_the_text() -> None:
+    text = """round 1: *1 dc in next loop, ch 2; repeat from *.
+round 2: (1 dc in each dc, 2 dc in each space) as they come.
+round 3: 1 sc in each dc.
+"""
+    for by in (1, -1):
+        out = written(text, motifs(4, 4), Adjustment(2, "edge.1", by))
+        assert (out.beside, [f.code for f in out.findings]) == ((2,), ["eased-in-beside"])
+
+
 def test_a_round_that_does_not_close_is_written_as_often_as_it_goes() -> None:
     out = written("round 1: *1 sc in next loop, ch 5, skip 1 loop; repeat from *.", plain(13))
     assert "repeat from * 6 times in all" in out.text

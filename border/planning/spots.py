@@ -136,7 +136,7 @@ def _centre_front(edge: Edge, mirror: int | None) -> set[int]:
     n = len(front)
     if mirror is not None:
         axes = {mirror // 2, (mirror // 2 + n) % (2 * n)} if edge.closed else {mirror // 2}
-        return {a for a in axes if front[min(a // 2, n - 1)]}
+        return {a for a in axes if front[a // 2]}
     middles = set()
     # a front that goes on across the start is one
     first = start = front.index(False) if edge.closed and False in front else 0

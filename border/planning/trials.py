@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from msgspec import Struct, field
-from msgspec.structs import replace
 
 from border.text.readings import Reading, Round
 from border.text.steps import worked_targets
@@ -49,11 +48,6 @@ class Repeated(Struct, frozen=True):
     times: int
     over: int
     even: bool
-
-    @property
-    def plus(self) -> int:
-        """What the row needs beside whole repeats, if nothing in it ran out."""
-        return self.offered - self.over - self.takes * self.times
 
 
 class Trial(Struct, frozen=True):
@@ -105,14 +99,8 @@ def cut_short(worked: Worked, by: int) -> Worked | None:
     keep = len(below.kinds) - by
     if keep < 1:
         return None
-    cut = replace(
-        below,
-        kinds=below.kinds[:keep],
-        pos=below.pos[:keep],
-        into=below.into[:keep],
-        rings={i: n for i, n in below.rings.items() if i < keep},
-        legs={i: n for i, n in below.legs.items() if i < keep},
-    )
+    columns = below.kinds[:keep], below.pos[:keep], below.into[:keep]
+    cut = Fabric(below.line, below.tick, *columns, below.base)
     return Worked(worked.round, cut, work_once(worked.round, cut))
 
 

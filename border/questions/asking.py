@@ -87,19 +87,33 @@ def questions(
             continue
         if done.done or done.found or done.number in eased:
             return []
-        found = list(_fitting(edge, n, otherwise(reading.rounds[n])))
-        if not found and ((misprints and not worked.edge.runs) or _disagrees(done)):
-            found = _likeliest(edge, n)
-        return [_told(tried) for tried in found]
+        return _asked(edge, n, (misprints and not worked.edge.runs) or _disagrees(done))
+    if _came_to_nothing(worked) and reading.rounds[len(worked.rounds)].number not in eased:
+        return _asked(edge, len(worked.rounds), misprints and not worked.edge.runs)
     return []
+
+
+def _asked(edge: _Edge, n: int, misprints: bool) -> list[Finding]:
+    """What round n may be meant as, and where that is nothing, what may be printed wrongly."""
+    found = list(_fitting(edge, n, otherwise(edge.reading.rounds[n])))
+    return [_told(tried) for tried in found or (_likeliest(edge, n) if misprints else [])]
+
+
+def _came_to_nothing(worked: WorkedEdge) -> bool:
+    """Whether the round behind those that were worked puts no stitch on the work."""
+    return any(f.code == "no-stitches" for f in worked.findings)
 
 
 def all_readings(reading: Reading, worked: WorkedEdge) -> list[Tried]:
     """Every round as it is taken, and in each of its other readings, misprints where none fits."""
     edge = _Edge(reading, worked)
     told: list[Tried] = []
-    for n, done in enumerate(worked.rounds):
-        taken = Tried(done.number, None, tuple(r.times for r in done.repeats), _fits(done))
+    for n in range(len(worked.rounds) + _came_to_nothing(worked)):
+        done = worked.rounds[n] if n < len(worked.rounds) else None
+        number = reading.rounds[n].number
+        taken = Tried(number, None, (), False)
+        if done is not None:
+            taken = Tried(number, None, tuple(r.times for r in done.repeats), _fits(done))
         others = list(islice(_tried(edge, n, otherwise(reading.rounds[n])), MOST_TRIED))
         told += [taken, *others]
         if not taken.fits and not any(other.fits for other in others):
@@ -125,9 +139,9 @@ def _tried(edge: _Edge, n: int, others: Iterable[Otherwise]) -> Iterator[Tried]:
         made = _made(edge, n, other)
         if made is not None:
             done, fits = made
-            taken = edge.worked.rounds[n]
-            same = done.made.kinds == taken.fabric.kinds and fits == _fits(taken)
-            if same and other.below is None:
+            taken = edge.worked.rounds[n] if n < len(edge.worked.rounds) else None
+            same = taken is not None and done.made.kinds == taken.fabric.kinds
+            if taken is not None and same and fits == _fits(taken) and other.below is None:
                 continue
             times = tuple(account.times for account in done.accounts.values())
             yield Tried(other.round.number, other, times, fits)

@@ -22,9 +22,11 @@ from border.text.steps import walk
 from border.text.tree import (
     ST,
     Bracket,
+    Centre,
     Chains,
     Item,
     Kind,
+    Part,
     Place,
     Repeat,
     Skip,
@@ -40,7 +42,16 @@ from border.text.written_places import write_ordinal
 
 def otherwise(round_: Round) -> Iterator[Otherwise]:
     """The other readings of a round, the likelier first."""
-    for readings in (_counted, ends, _chains, _start_chain, _counted_on, _in_space, _centres):
+    for readings in (
+        _counted,
+        ends,
+        _chains,
+        _start_chain,
+        _counted_on,
+        _in_space,
+        _of_chains,
+        _centres,
+    ):
         yield from readings(round_)
 
 
@@ -178,6 +189,27 @@ def _in_space(round_: Round) -> Iterator[Otherwise]:
 
 def _one_in_space(one: Change) -> str:
     return f"one stitch in the whole space, not one in each chain ({write_item(one.new[0], 'us')})"
+
+
+def _of_chains(round_: Round) -> Iterator[Otherwise]:
+    """`on the 4th of 7`, `on the centre of the 5`: of so many chains, not stitches."""
+
+    def change(item: Item) -> Iterator[Items]:
+        match item:
+            case Stitches(place=Place(targets=(Part() | Centre() as target,)) as place):
+                of = target.of
+                if of.name != "block" or not of.size or of.stitch:
+                    return
+                space = replace(target, of=Kind("space", of.size))
+                if isinstance(space, Part):
+                    space = replace(space, unit=Kind("ch"))
+                yield (replace(item, place=replace(place, targets=(space,))),)
+
+    def if_(one: Change) -> str:
+        assert isinstance(one.old, Stitches) and one.old.place is not None
+        return f"{one.old.place.targets[0].of.size} are chains, not stitches"
+
+    yield from _steps(round_, change, if_)
 
 
 def _centres(round_: Round) -> Iterator[Otherwise]:

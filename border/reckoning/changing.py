@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from border.text.readings import Reading, Round
 from border.text.steps import walk
-from border.text.tree import Bracket, Chains, Item, Kind, Repeat, Stitches, Text, Which
+from border.text.tree import AsTheyCome, Bracket, Chains, Item, Kind, Repeat, Stitches, Text, Which
 from border.working.fabric import CHAIN
 
 
@@ -52,11 +52,11 @@ def _numbers(item: Item) -> Iterator[tuple[str, int]]:
                     yield CHAIN, chains
             if _into_one(item):
                 yield item.stitch, item.count
-        case Bracket(items=items, parted=parted):
+        case Bracket(items=items, parted=parted) | AsTheyCome(items=items, parted=parted):
             if parted:
                 yield CHAIN, parted
             for inner in walk(items):
-                if isinstance(inner, Stitches) and inner.place is None:
+                if isinstance(inner, Stitches) and _goes_inside(inner):
                     yield inner.stitch, inner.count
         case _:
             pass
@@ -69,6 +69,11 @@ def _into_one(item: Stitches) -> bool:
         return False
     alone = place.count == 1 or place.each or place.which in (Which.NTH, Which.EVERY)
     return alone and (item.count > 1 or place.which is Which.EACH)
+
+
+def _goes_inside(item: Stitches) -> bool:
+    """Whether stitches of a bracket go into its place, or those of a part into each of its own."""
+    return item.place is None or item.place.which is Which.NEXT
 
 
 def changed(reading: Reading, change: Change) -> Reading:
@@ -97,7 +102,7 @@ def _mapped(round_: Round, mapping: _Numbers | _Names, only: int | None) -> Roun
 
 
 class _Numbers:
-    """Numbers of steps: `inside` a bracket all stitches without a place go into its place."""
+    """Numbers of steps: those `inside` a bracket all go into its place, or as they come."""
 
     def __init__(self, change: Change) -> None:
         self.change = change
@@ -111,7 +116,7 @@ class _Numbers:
                 return replace(value, count=c.now)
             case Stitches():
                 return self._stitches(value, inside)
-            case Bracket():
+            case Bracket() | AsTheyCome():
                 value = replace(value, items=self.of(value.items, True))
                 hit = c.what == CHAIN and value.parted == c.was
                 return replace(value, parted=c.now) if hit else value
@@ -126,7 +131,7 @@ class _Numbers:
             between = c.now if item.between == c.was else item.between
             parted = c.now if item.parted == c.was else item.parted
             return replace(item, between=between, parted=parted)
-        mine = _into_one(item) or (inside and item.place is None)
+        mine = _into_one(item) or (inside and _goes_inside(item))
         hit = mine and item.stitch == c.what and item.count == c.was
         return replace(item, count=c.now) if hit else item
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, NOUNS, WHICH, Terminals, like, types
+from border.text.passing import HOW_OFTEN, NOUNS, WHICH, Terminals, ended, like, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -19,6 +19,7 @@ _ALL_ROUND = (
 def repeats_said(t: Terminals) -> Terminals:
     """`alternately`, `and so on`, `4 times more`, `plain all round`: as the repeats they are."""
     for pass_ in (
+        _brackets_again,
         _to_within,
         _and_so_on,
         _alternately,
@@ -34,11 +35,32 @@ def repeats_said(t: Terminals) -> Terminals:
     return t
 
 
+def _brackets_again(t: Terminals) -> Terminals:
+    """`1 dc, (5 chain, 1 dc in next loop), repeat`: with no stop between, of the bracket."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        bracket = _before_comma(t, n)
+        again = here.type == "REPEAT" and bracket > 0 and t[bracket - 1].type == "RP"
+        behind = types(t, n + 1, 1)
+        if again and (behind == ["TOEND"] or ended(t, n + 1)):
+            del found[bracket:]
+            if behind != ["TOEND"]:
+                found.append(like(here, "TOEND"))
+            continue
+        found.append(here)
+    return found
+
+
 def _to_within(t: Terminals) -> Terminals:
-    """`to within 3 of the end`, `till 3 stitches remain`: as `to the last 3`."""
+    """`to within 3 of the end`, `till 3 stitches remain`: as `to the last 3`; `to the last` is to
+    the end."""
     found: Terminals = []
     at = 0
     while at < len(t):
+        if t[at].type == "TOLAST" and ended(t, at + 1):
+            found.append(like(t[at], "TOEND"))
+            at += 1
+            continue
         noun = at + 2 + (types(t, at + 2, 1) in (["KIND"], ["STITCH"], ["CH"]))
         if types(t, at, 2) != ["WITHIN", "NUM"] or types(t, noun, 1) != ["REMAIN"]:
             found.append(t[at])
@@ -51,10 +73,19 @@ def _to_within(t: Terminals) -> Terminals:
 
 
 def _and_so_on(t: Terminals) -> Terminals:
-    """`and so on` repeats; `continue` does where steps stand before it, and none behind."""
+    """`and so on` repeats; `continue` does where steps stand before it, and none behind; so does
+    `go on to the next 5 chain`."""
     found: Terminals = []
+    onward = -1
     for n, here in enumerate(t):
-        if here.type == "SOON":
+        if n <= onward:
+            continue
+        if here.type == "SOON" and here.text.endswith("to the next"):
+            onward = n
+            while types(t, onward + 1, 1) in (["NUM"], ["CH"], ["KIND"], ["STITCH"]):
+                onward += 1
+            here = like(here, "REPEAT") if _only_ends(t[onward + 1 :]) and n else here
+        elif here.type == "SOON":
             behind = types(t, n + 1, 1)
             ends = behind in ([], ["SEP"], ["TOEND"], ["TOLAST"], ["RP"], ["ENDING"], ["FROM"])
             here = replace(here, type="REPEAT") if ends and n else like(here, "SEP")
@@ -108,7 +139,7 @@ def _whole_rows(t: Terminals) -> Terminals:
 
 def _without_to_end(t: Terminals) -> Terminals:
     """`in every other stitch, to the end`: that goes to the end already; so does `in each
-    loop, with 3 chain between, all round`."""
+    loop, with 3 chain between, all round`, and `as they come, all round`."""
     found: Terminals = []
     for here in t:
         end = _before_comma(found, len(found))
@@ -116,7 +147,7 @@ def _without_to_end(t: Terminals) -> Terminals:
             end = _before_comma(found, end - 1)
         before = [x.type for x in found[max(0, end - 3) : end]]
         open_place = before[-1:] != [] and before[-1] in NOUNS and {"EACH", "EVERY"} & set(before)
-        if here.type != "TOEND" or not open_place:
+        if here.type != "TOEND" or not (open_place or before[-1:] == ["COME"]):
             found.append(here)
     return found
 
@@ -127,7 +158,8 @@ def _before_comma(t: Terminals, end: int) -> int:
 
 
 def _in_every(t: Terminals) -> Terminals:
-    """`3 dc in the first loop; repeat in every loop`: as `in every loop`."""
+    """`3 dc in the first loop; repeat in every loop`: as `in every loop`; behind several places,
+    as `repeat`."""
     at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
     said = t[at + 1 : at + 4]
     if types(said, 0, 2) != ["PREP", "EACH"] or len(said) < 3 or not _only_ends(t[at + 4 :]):
@@ -135,7 +167,7 @@ def _in_every(t: Terminals) -> Terminals:
     for n, here in enumerate(t[:at]):
         if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"], ["SAME"]):
             if any(x.type == "PREP" for x in t[n + 1 : at]) or t[n + 2].type not in NOUNS:
-                return t
+                return [*t[: at + 1], *t[at + 4 :]]
             first = t[n + 1].type != "ORD" or t[n + 1].number == 1
             rest = [x for x in t[n + 2 : at] if x.type != "SEP"]
             return [*t[: n + 1], said[1], *rest, *t[at + 4 :]] if first else t

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import pairwise
+from collections.abc import Iterator, Sequence
 
 from msgspec.structs import replace
 
+from border.text.coming import as_they_come
 from border.text.nodes import Building, Step
-from border.text.steps import OPEN_PLACES
+from border.text.steps import is_open
 from border.text.tree import (
+    AsTheyCome,
     Bracket,
     Chains,
     End,
@@ -20,6 +21,7 @@ from border.text.tree import (
     Skip,
     Stitches,
     Which,
+    Whole,
 )
 from border.text.written_steps import write_item
 
@@ -31,26 +33,45 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
     turns = any(end.what is Ending.TURN for end in ends)
     worked = [item for item in items if not isinstance(item, End)]
     _tell_before_each(worked, b)
-    for before, item in pairwise(worked):
-        if not _in_each(before):
-            continue
-        span = before.span.to(item.span)
-        if _in_each(item) or (isinstance(item, Repeat) and item.times is None):
+    for run in _runs(worked):
+        b.tell(
+            "perhaps-as-they-come",
+            "the first of these goes on to the end of the row, so that nothing is left for what "
+            "stands behind it",
+            f"where all are worked as they come, write {_come(run, b)}",
+            run[0].span.to(run[-1].span),
+        )
+    match worked[-2:]:
+        case [before, Chains(count) as chains] if _in_each(before) and not turns:
             b.tell(
                 "perhaps-as-they-come",
-                "the first of these goes on to the end of the row, so that nothing is left for "
-                "the second",
-                f"where both are worked as they come, write {_as_they_come(before, item, b)}",
-                span,
+                f"ch {count} is made once here, behind the last of these",
+                f'write ", with ch {count} between" if it is made each time, or '
+                f'"(ch {count})" if once',
+                before.span.to(chains.span),
             )
-        elif isinstance(item, Chains) and item is worked[-1] and not turns:
-            b.tell(
-                "perhaps-as-they-come",
-                f"ch {item.count} is made once here, behind the last of these",
-                f'write ", with ch {item.count} between" if it is made each time, or '
-                f'"(ch {item.count})" if once',
-                span,
-            )
+        case [
+            before,
+            Stitches(place=Place(Which.THE | Which.NEXT, (Whole(),), 1) as place) as last,
+        ]:
+            if _in_each(before):
+                each = replace(last, place=replace(place, which=Which.EACH))
+                b.tell(
+                    "perhaps-as-they-come",
+                    "what stands behind an each is worked once, where the row ends",
+                    f"where both are worked as they come, write {_come((before, each), b)}",
+                    before.span.to(last.span),
+                )
+
+
+def _runs(items: Sequence[Item]) -> Iterator[Sequence[Item]]:
+    """Steps that go on to the end, two or more behind each other; a repeat can only be the last."""
+    start = 0
+    for n in range(1, len(items) + 1):
+        if n == len(items) or not (_in_each(items[n - 1]) and is_open(items[n])):
+            if n - start > 1:
+                yield items[start:n]
+            start = n
 
 
 def _tell_before_each(items: Sequence[Item], b: Building) -> None:
@@ -69,24 +90,42 @@ def _tell_before_each(items: Sequence[Item], b: Building) -> None:
             )
 
 
-def _as_they_come(first: Item, second: Item, b: Building) -> str:
-    """How to write two steps that are each worked wherever their site comes."""
-    places = [i.place for i in (first, second) if isinstance(i, Stitches | Bracket)]
-    if isinstance(first, Stitches) and isinstance(second, Stitches) and len(places) == 2:
-        one, other = places
-        if one is not None and other is not None and one.which is other.which is Which.EACH:
-            both = replace(one, targets=(*one.targets, *other.targets))
-            if replace(first, place=None) == replace(second, place=None):
-                return write_item(replace(first, place=both), b.terms, b.headings.overrides)
-    nexts = [replace(p, which=Which.NEXT) for p in places if p is not None]
-    pair = zip((first, second), nexts, strict=False)
-    steps = [write_item(replace(i, place=p), b.terms, b.headings.overrides) for i, p in pair]
-    return f'"*{", ".join(steps)}; repeat from *", with the number of each'
+def _come(items: Sequence[Item], b: Building) -> str:
+    """How to write steps that are each worked wherever their site comes."""
+    items = [_by_itself(item) for item in items]
+    whole = as_they_come(items)
+    if isinstance(whole, AsTheyCome):
+        first = whole.items[0]
+        if all(replace(i, place=None) == replace(first, place=None) for i in whole.items):
+            return write_item(replace(first, place=whole.place), b.terms, b.headings.overrides)
+        return write_item(whole, b.terms, b.headings.overrides)
+    once = [one for item in items for one in _once(item)]
+    steps = ", ".join(write_item(item, b.terms, b.headings.overrides) for item in once)
+    return f'"*{steps}; repeat from *", with the number of each'
+
+
+def _by_itself(item: Item) -> Item:
+    """A step in each of something, with the chains behind each in a bracket with it."""
+    match item:
+        case Stitches(place=Place() as place, parted=parted) if parted:
+            return Bracket((replace(item, place=None, parted=0), Chains(parted)), place)
+        case Bracket(items=items, parted=parted) if parted:
+            return replace(item, items=(*items, Chains(parted)), parted=0)
+        case _:
+            return item
+
+
+def _once(item: Item) -> tuple[Item, ...]:
+    """What is worked once of a step that goes on to the end."""
+    match item:
+        case Repeat() | AsTheyCome():
+            return item.items
+        case Stitches(place=Place() as place) | Bracket(place=place):
+            which = Which.NEXT if place.count == 1 else Which.NTH
+            return (replace(item, place=replace(place, which=which)),)
+        case _:
+            return (item,)
 
 
 def _in_each(item: Item) -> bool:
-    match item:
-        case Stitches(place=Place(which=which)) | Bracket(place=Place(which=which)):
-            return which in OPEN_PLACES
-        case _:
-            return False
+    return is_open(item) and not isinstance(item, Repeat)

@@ -11,7 +11,8 @@ from border.text.terminals import Terminal
 
 
 def betweens(t: Terminals) -> Terminals:
-    """`between the 1st and 2nd treble`, `in the space between the treble`: between the next 2."""
+    """`between the 1st and 2nd treble`, `in the space between the treble`: between the next 2;
+    between the 2nd and 3rd, the 2nd pair."""
     found: Terminals = []
     at = 0
     while at < len(t):
@@ -25,9 +26,8 @@ def betweens(t: Terminals) -> Terminals:
         found.append(here)
         at += 1
         if here.type == "BETWEEN" and not _of_chains(found[:-1]):
-            which, behind = _pair(t, at)
-            found += [like(here, which), like(here, "NUM", number=2)] if which else []
-            at = behind
+            which, at = _pair(t, at)
+            found += which
     return found
 
 
@@ -36,18 +36,28 @@ def _of_chains(before: Sequence[Terminal]) -> bool:
     return "CH" in types(before, max(0, len(before) - 2), 2)
 
 
-def _pair(t: Sequence[Terminal], at: int) -> tuple[str, int]:
-    """What says between which two: the NEXT or EACH pair, and where its noun stands."""
+def _pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
+    """What says between which two, as the grammar has it, and where its noun stands."""
     named = at + (types(t, at, 1) == ["THE"])
-    if types(t, at, 1) == ["EACH"] and types(t, at + 1, 1) in (["KIND"], ["STITCH"], ["PICOT"]):
-        return "EACH", at + 1
-    pair = [(x.type, x.number) for x in t[named : named + 3]]
-    if pair == [("ORD", 1), ("AND", 0), ("ORD", 2)] and types(t, named + 3, 1)[0:1] != []:
-        return ("NEXT", named + 3) if t[named + 3].type in NOUNS else ("", at)
-    if types(t, named, 1) == ["STITCH"] or (named < len(t) and _many(t[named])):
+    if named >= len(t):
+        return [], at
+    here = t[named]
+    two = like(here, "NUM", number=2)
+    if types(t, named, 3) == ["NUM", "PICOT", "OF"] and here.number == 2:
+        return [], named + 1  # `between the 2 picots of next loop`
+    if here.type == "EACH" and types(t, named + 1, 1) in (["KIND"], ["STITCH"], ["PICOT"]):
+        return [like(here, "EACH"), two], named + 1
+    if types(t, named, 3) == ["ORD", "AND", "ORD"] and named + 3 < len(t):
+        follows = 0 < here.number == t[named + 2].number - 1
+        if t[named + 3].type not in NOUNS or not follows:
+            return [], at
+        if here.number > 1:  # the point behind that many
+            return [here, like(here, "PAIR"), like(here, "OF")], named + 3
+        return [like(here, "NEXT"), two], named + 3
+    if here.type == "STITCH" or _many(here):
         of = types(t, named, 2) == ["PICOT", "OF"]
-        return ("", at) if of else ("NEXT", named)
-    return "", at
+        return ([], at) if of else ([like(here, "NEXT"), two], named)
+    return [], at
 
 
 def _many(here: Terminal) -> bool:
@@ -91,10 +101,12 @@ def _between_at(t: Sequence[Terminal], at: int) -> int:
 
 def behind_between(t: Sequence[Terminal], at: int) -> int:
     """Behind the `each treble`, `them`, `the stitches` of `with 1 chain between …`."""
+    if types(t, at, 2) == ["EACH", "NUM"] and t[at + 1].number == 2:
+        return at + 2 + (types(t, at + 2, 1) == ["KIND"])  # `between every two`
     noun = at + (types(t, at, 1) in (["EACH"], ["THE"]))
     if noun > at and types(t, noun, 1) == ["PAIR"]:
         return noun + 1
     if noun < len(t) and t[noun].type in NOUNS:
-        said = noun > at or t[noun].type == "STITCH"
+        said = noun > at or t[noun].type == "STITCH" or _many(t[noun])
         return noun + 1 if said else at
     return at + (types(t, at, 1) in (["EACH"], ["THEM"]))

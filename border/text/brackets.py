@@ -8,12 +8,23 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.findings import Span
+from border.text.coming import build_as_they_come
 from border.text.extents import Extent, build_extent
 from border.text.lists import settled_list, with_each
 from border.text.nodes import Building, Step, is_token, is_tree
 from border.text.places import build_place
 from border.text.steps import OPEN_PLACES
-from border.text.tree import Bracket, Item, Place, Repeat, Skip, StartChain, Stitches, Which
+from border.text.tree import (
+    AsTheyCome,
+    Bracket,
+    Item,
+    Place,
+    Repeat,
+    Skip,
+    StartChain,
+    Stitches,
+    Which,
+)
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -46,6 +57,11 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
         raise b.misread("where and how often cannot be told apart here", _AGAIN, *behind)
     items = tuple(step.item for step in steps)
     modifiers = tuple(b.of(c).name for c in behind if is_token(c, "MOD"))
+    if any(is_token(c, "COME") for c in behind):
+        if placed or extent.counted or extent.to_last:
+            help_ = "leave out where, and how often"
+            raise b.misread("what is worked as it comes goes on to the end", help_, *behind)
+        return build_as_they_come(_modified(items, modifiers), b, behind, span)
     if not placed:
         items = tuple(step.item for step in settled_list(steps, b))
         return _again(_modified(items, modifiers), extent, b, behind, span)
@@ -115,14 +131,15 @@ def _placeless(items: tuple[Item, ...], b: Building) -> tuple[Item, ...]:
         if isinstance(item, Repeat) and item.times is None:
             message = "a repeat to the end stands inside a bracket that goes into one place"
             b.tell("not-understood", message, "say how many times", item.span)
-        place = item.place if isinstance(item, Stitches | Bracket | StartChain) else None
+        placed = Stitches | Bracket | AsTheyCome | StartChain
+        place = item.place if isinstance(item, placed) else None
         strange = place is not None and place.which is not Which.SAME
         if strange or isinstance(item, Skip):
             message = "a place is named inside a bracket that goes into one place"
             help_ = "leave one of the two places out, or part the bracket in two"
             b.tell("place-inside", message, help_, place.span if place else item.span)
         match item:
-            case Skip():
+            case Skip() | AsTheyCome():
                 continue
             case Stitches() | StartChain() if strange:
                 item = replace(item, place=None)

@@ -14,7 +14,8 @@ from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.brackets import build_bracket, in_place
-from border.text.doubts import tell_last
+from border.text.coming import gather_parts
+from border.text.doubts import tell_inside, tell_last
 from border.text.extents import Extent, build_extent
 from border.text.lists import check_leading, settled_list
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
@@ -57,6 +58,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     items = [step.item for step in steps]
     if repeats:
         tell_last(items, b)
+    tell_inside(items, b)
     ends: list[End] = []
     while items and isinstance(last := items[-1], End):
         ends.insert(0, last)
@@ -136,6 +138,8 @@ def _add_step(node: Node, top: _List, b: Building, at_head: bool) -> None:
         top.steps.append(Step(ending, hard))
     elif is_tree(node, "all_in"):
         _gather(node, top, b)
+    elif is_tree(node, "come"):
+        top.steps.append(gather_parts(top.steps, b, node.children))
     elif is_tree(node, "bracket"):
         steps, _ = _build_list(_inside(node), b, whole=False)
         top.steps.append(Step(build_bracket(node, steps, b), hard))
@@ -235,6 +239,10 @@ def _gather(node: Tree[Token], top: _List, b: Building) -> None:
         raise b.misread('no stitches stand before this "all in"', help_, node)
     items = tuple(step.item for step in gathered)
     span = items[0].span.to(b.span(node))
+    if any(step.hard for step in gathered[1:]):
+        message = "all from the last place on is taken to go here, in spite of the stop in between"
+        help_ = "put brackets round what goes there: (…) in next st"
+        b.tell("perhaps-one-place", message, help_, span)
     top.steps.append(Step(in_place(items, place, b, node.children, span), gathered[0].hard))
 
 

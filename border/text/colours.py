@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import Terminals, like, types
+from border.text.passing import Terminals, types
 
 
 def colours(t: Terminals) -> Terminals:
@@ -17,16 +17,21 @@ def colours(t: Terminals) -> Terminals:
             kept = replace(here, type="MOD")
             if leads:
                 waiting.append(kept)
-                if types(t, n + 1, 1) == ["SEP"]:
-                    waiting.append(like(here, "DROP"))
             else:
                 found.append(kept)
             continue
-        if waiting and waiting[-1].type == "DROP" and here.type == "SEP":
-            waiting.pop()
-            continue
         found.append(here)
-        if waiting and here.type in ("STITCH", "CH"):
+        if waiting and _ends_its_noun(t, n):
             found += waiting
             waiting = []
-    return found + [replace(x, type="STRAY") for x in waiting if x.type != "DROP"]
+    if waiting and types(found, len(found) - 1, 1) == ["SEP"]:
+        return [*found[:-1], *waiting]  # `1 treble in each stitch, with white wool`
+    return found + [replace(x, type="STRAY") for x in waiting]
+
+
+def _ends_its_noun(t: Terminals, n: int) -> bool:
+    """Whether what a colour goes with ends here: a stitch, or chains, `3 ch` as well as `ch 3`."""
+    if types(t, n - 1, 2) == ["CH", "NUM"]:
+        return types(t, n - 2, 1) != ["NUM"]
+    chains = t[n].type == "CH" and (types(t, n - 1, 1) == ["NUM"] or types(t, n + 1, 1) != ["NUM"])
+    return chains or t[n].type == "STITCH"

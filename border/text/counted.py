@@ -72,6 +72,14 @@ def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals
     if glued or behind:
         number = t[at].number or t[at + 1].number
         return 2, [*_which(before, here), _space(here, number, t[at + 1])]
+    each = types(before, len(before) - 2, 2) == ["EACHOF", "NEXT"]
+    if pair == ["NUM", "CH"] and types(t, at + 2, 1) == ["NUM"] and each and ended(t, at + 3):
+        return 3, [here, _space(t[at + 1], t[at + 2].number, t[at + 2])]  # `each of next 3 ch 1`
+    if pair == ["NUM", "NUM"] and here.text == "one" and types(t, at + 2, 1) == ["CH"]:
+        return 3, [
+            like(here, "NEXT"),
+            _space(here, t[at + 1].number, t[at + 2]),
+        ]  # `in one 7 chain`
     if pair == ["NUM", "CH"] and here.text in ("one", "a") and before[-1].type == "PREP":
         return 2, [like(here, "NEXT"), t[at + 1]]  # `3 treble in one chain`
     if pair == ["NUM", "CH"] and _by_count(t, at, before):
@@ -130,6 +138,11 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
     number, spelled = t[at].number, t[at + 1].text == "chain"
     if "EACHOF" in types(before, max(0, len(before) - 2), 2) or before[-1].type == "SKIP":
         return False
+    prep = next((x.text for x in reversed(before[-4:]) if x.type == "PREP"), "")
+    if prep in ("under", "u", "beneath") and before[-1].type in ("NEXT", "ORD"):
+        return True  # nobody works under single chains
+    if before[-1].type == "ORD" and (number == 1 or before[-1].number > 1):
+        return True  # `in the first 1 chain`, `in the second five chain`
     if before[-1].type in ("NEXT", "ORD", "CENTRE"):
         listed = [x.type for x in before[-4:] if x.type != "THE"][-3:-1]
         several = listed in (["RP", "PREP"], ["SEP", "ALLIN"])

@@ -13,12 +13,15 @@ from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.behind_each import tell_behind_each
+from border.text.counted_on import tell_counted_on
 from border.text.nodes import Building, Step
 from border.text.tree import (
-    ST,
+    Begin,
     Bracket,
     Centre,
     Chains,
+    End,
+    Ending,
     Item,
     Kind,
     Picots,
@@ -26,33 +29,54 @@ from border.text.tree import (
     Repeat,
     Skip,
     Stitches,
-    Target,
     Which,
     Whole,
 )
-from border.text.written_places import write_ordinal
+from border.text.vocabulary import name_of
 from border.text.written_steps import write_item
 
 
 def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     """Tell what the steps of one list may mean besides."""
-    worked = None
+    # A list is mostly worked over and over: what stands before its first step is its last.
+    worked = steps[-1].item if steps else None
     for before, step in pairwise(steps):
-        _tell_ordinal(before.item, step.item, b)
         if not step.hard:
             _tell_perhaps_ring(before.item, step.item, worked, b)
             _tell_list(before.item, step.item, b)
         worked = before.item
     for step in steps:
         _tell_middle(step.item, b)
-    _tell_rising(steps, b)
+    tell_counted_on(steps, b)
     tell_behind_each(steps, b)
 
 
+def tell_inside(items: Sequence[Item], b: Building) -> None:
+    """`9 chain, join, 11 dc in the ring`: made by itself, not on the round."""
+    worked = [n for n, item in enumerate(items) if not isinstance(item, End | Begin)]
+    for n, item in enumerate(items):
+        if not isinstance(item, End) or item.what is Ending.TURN:
+            continue
+        if worked and worked[0] < n < worked[-1]:
+            b.tell(
+                "ends-inside",
+                f'"{item.what}" stands in the middle of the row, and is passed over',
+                "where something is made by itself here, write what it leaves on the row",
+                item.span,
+            )
+
+
 def tell_last(items: Sequence[Item], b: Building) -> None:
-    """`1 dc in last tr` in a repeat: the last of the row, or of each repeat?"""
+    """`1 dc in last tr`, `on the centre tr` in a repeat: of the row, or of each repeat?"""
     for item in items:
         match item:
+            case Stitches(place=Place(which=Which.CENTRE, count=1, targets=(Whole(), *_))):
+                b.tell(
+                    "perhaps-last-of-each",
+                    "the centre one is that of the whole row, and this is worked over and over",
+                    'name what it is the centre of: "in centre of the 3 dc", "of next group"',
+                    item.span,
+                )
             case Stitches(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place):
                 one = replace(item, place=replace(place, which=Which.NEXT))
                 edit = write_item(one, b.terms, b.headings.overrides)
@@ -63,61 +87,6 @@ def tell_last(items: Sequence[Item], b: Building) -> None:
                     'last of: "in last st of next group"',
                     item.span,
                 )
-
-
-# --- ordinals -----------------------------------------------------------------------
-
-
-def _tell_ordinal(before: Item, item: Item, b: Building) -> None:
-    """`skip 3, 1 dc in 4th st`: is the 4th counted on, or from where the skip began?"""
-    match before:
-        case Skip(count=passed, target=target):
-            kind = target or Whole(ST)
-        case Stitches(count=passed, place=None, cluster=0):
-            kind = Whole(ST)
-        case Stitches(place=Place(which=Which.NEXT, count=passed, targets=(kind,))):
-            pass
-        case _:
-            return
-    match item:
-        case Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,))):
-            if named == kind and nth == passed + 1:
-                _tell_counted_on(before, item, passed, nth, b)
-
-
-def _tell_rising(steps: Sequence[Step], b: Building) -> None:
-    """`1 sc in 1st loop, ch 7, 1 sc in 2nd loop`: both counted from one beginning?"""
-    reached: dict[Target, tuple[Item, int]] = {}
-    for step in steps:
-        match step.item:
-            case (
-                Stitches(place=Place(which=which, count=count, targets=(kind,)))
-                | Bracket(place=Place(which=which, count=count, targets=(kind,)))
-            ) if which in (Which.FIRST, Which.NTH):
-                before, passed = reached.get(kind, (step.item, 0))
-                if passed and which is Which.NTH and count > passed:
-                    _tell_counted_on(before, step.item, passed, count, b)
-                reached = {kind: (step.item, count)}
-            case Stitches(place=Place(which=Which.SAME)) | Chains() | Picots():
-                pass
-            case _:
-                reached = {}
-
-
-def _tell_counted_on(
-    before: Item, item: Stitches | Bracket, passed: int, nth: int, b: Building
-) -> None:
-    assert item.place is not None
-    further = nth - passed
-    which = Which.NEXT if further == 1 else Which.NTH
-    nearby = replace(item, place=replace(item.place, which=which, count=further))
-    edit = write_item(nearby, b.terms, b.headings.overrides)
-    b.tell(
-        "perhaps-counted-on",
-        f"this passes over {nth - 1} more, behind {passed} that the step before it took",
-        f"write {edit} if the {write_ordinal(nth)} is counted from where the step before it began",
-        before.span.to(item.span),
-    )
 
 
 # --- rings --------------------------------------------------------------------------
@@ -238,4 +207,16 @@ def tell_single_chain(item: Stitches, b: Building) -> None:
         "this is taken to go into a single chain",
         f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
         item.span,
+    )
+
+
+def tell_on_the_middle(first: Stitches, b: Building) -> None:
+    """`5 dc over the 7`: on the middle ones, or two fewer by some other way?"""
+    two = f"2 {name_of(first.stitch, b.terms, b.headings.overrides)}"
+    b.tell(
+        "perhaps-fewer",
+        "these are taken to stand on the middle ones, as many missed at either end",
+        f'write ", beginning on the 2nd" behind it if so, or where others are missed or worked '
+        f'together: "{two} together over the next 2 st"',
+        first.span,
     )

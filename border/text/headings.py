@@ -32,6 +32,7 @@ _CHAIN_SPACE = re.compile(r"ch(?:ain)? ([1-9][0-9]{0,3}) space")
 _VERBS = ("CATCH",)
 _NO_STITCH = {
     "chain": "ch",
+    "ch": "ch",
     "picot": "picot",
     "st": "st",
     "space": "space",
@@ -167,7 +168,7 @@ def _settle_overrides(reading: _Reading) -> None:
             here = ", ".join(name_of(s, "us") for s in vocabulary().stitches)
             help_ = (
                 f'write one of {here}, as in "{word} means dc", or "{word} means uk tr"; '
-                f"for what is no stitch one of {', '.join(_NO_STITCH)}"
+                f"for what is no stitch one of {', '.join(n for n in _NO_STITCH if n != 'ch')}"
             )
             reading.fault(span, f'"{shortened(meaning)}" is no stitch', help_)
         elif (settled | places).get(word, stitch) != stitch:
@@ -222,7 +223,7 @@ def _unknown_lines(reading: _Reading, unknown: Sequence[Span]) -> None:
     for span in unknown:
         line = text[span.start : span.end].lower()
         known = [*_VALUES, "border", "multiple of"]
-        close = get_close_matches(line.partition(":")[0].strip()[:40], known, 1)
+        close = get_close_matches(line.partition(":")[0].strip()[:40], known)
         help_ = f'did you mean "{close[0]}:"? {_EXAMPLE}' if close else _EXAMPLE
         if line.startswith(("round", "row")) or line[0].isdigit():
             help_ = 'begin a row with its number and a colon: "round 1:"'

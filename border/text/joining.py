@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from border.text.passing import HOW_OFTEN, NOUNS, goes_on
 from border.text.terminals import Terminal
+from border.text.tree import Kind
 
 _DETERMINERS = frozenset({"EACH", "EACHOF", "EVERY", "CENTRE", "ORD", "BETWEEN"})
 _LIST_MARKS = frozenset({"SEP", "LP", "RP", "STAR"})
@@ -19,6 +20,7 @@ _BEHIND_COMMA = HOW_OFTEN | {
     "TOLAST",
     "FROMSTAR",
     "FROMHEAD",
+    "COME",
 }
 """What goes on with the step before it although a comma stands between."""
 
@@ -50,7 +52,9 @@ def articles(terminals: list[Terminal]) -> list[Terminal]:
     for n, terminal in enumerate(terminals):
         behind = [t.type for t in terminals[n + 1 : n + 3]]
         pair = behind[:2] == ["PICOT", "OF"] and kept and kept[-1].type == "BETWEEN"
-        if terminal.type == "THE" and (pair or not behind or behind[0] not in NOUNS | {"PAIR"}):
+        ends_with = bool(kept) and kept[-1].type == "ENDWITH"  # `ending with the double`
+        noun = bool(behind) and behind[0] in NOUNS | {"PAIR"}
+        if terminal.type == "THE" and (pair or ends_with or not noun):
             continue
         kept.append(terminal)
     return kept
@@ -91,27 +95,29 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
 
 
 def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
-    """`repeat; 1 slip stitch on the first double`, at a row's end: as `join`."""
+    """`repeat; 1 slip stitch on the first double`, at a row's end: as `join`; so is `1 slip
+    stitch on the 3rd of the 5 chain`, where the row opens with 5 chain."""
     words = [n for n, t in enumerate(terminals) if t.type not in ("SEP", "THE", "ENDWITH")]
     types = [terminals[n].type for n in words]
-    if "REPEAT" not in types:
-        return terminals
     last = len(types)
     while last and types[last - 1] == "ENDING":
         last -= 1
-    start = max(last - 5, 0)
-    while start < last and types[start] not in ("NUM", "STITCH"):
-        start += 1
-    step = [terminals[n] for n in words[start:last]]
-    step = step[1:] if step and step[0].type == "NUM" and step[0].number == 1 else step
-    shape = [t.type for t in step]
-    closes = shape[:1] == ["STITCH"] and shape[1:3] in (["PREP", "ORD"], ["TO", "ORD"])
-    closes = closes and shape[3:] in ([], ["KIND"], ["STITCH"], ["CH"])
-    if not closes or step[0].name != "ss" or step[2].number != 1 or "REPEAT" not in types[:start]:
+    placed = [n for n in range(last) if types[n : n + 2] in (["STITCH", "PREP"], ["STITCH", "TO"])]
+    step = [terminals[n] for n in words[placed[-1] : last]] if placed else []
+    shape = [t.type for t in step[2:]]
+    if not placed or step[0].name != "ss" or shape[:1] != ["ORD"]:
         return terminals
-    if terminals[words[start] - 1].type == "WITH":
+    start, closing = placed[-1], step[0]
+    on_first = step[2].number == 1 and shape[1:] in ([], ["KIND"], ["STITCH"], ["CH"])
+    opening = terminals[words[0]].number if types[:2] == ["NUM", "CH"] else 0
+    on_head = shape[1:] == ["CH", "OF", "KIND"] and step[-1].kind == Kind("space", opening)
+    repeats = {"REPEAT", "TOEND"} & set(types[:start])
+    one = start > 0 and types[start - 1] == "NUM" and terminals[words[start - 1]].number == 1
+    start -= one
+    led = start > 0 and terminals[words[start] - 1].type == "WITH"
+    if led or not ((on_head and opening) or (on_first and repeats)):
         return terminals  # `join with a slip stitch to the first`
-    join = replace(step[0], type="ENDING", name="join", end=step[-1].end)
+    join = replace(closing, type="ENDING", name="join", end=terminals[words[last - 1]].end)
     return [*terminals[: words[start]], join, *terminals[words[last - 1] + 1 :]]
 
 
@@ -138,9 +144,8 @@ def separators(terminals: list[Terminal]) -> list[Terminal]:
                 continue
             soft = not found[-1].name
             loose = terminal.type == "MOD" or (terminal.type == "PREP" and behind == "MOD")
-            if (soft and (terminal.type in _BEHIND_COMMA or loose)) or (
-                terminal.type in HOW_OFTEN and behind == "RP"
-            ):
+            of_bracket = terminal.type in HOW_OFTEN and behind == "RP"
+            if soft and not of_bracket and (terminal.type in _BEHIND_COMMA or loose):
                 found.pop()
         found.append(terminal)
         goes_on = {"PREP", "BETWEEN", "ALLTOGETHER", "TOGETHER"}

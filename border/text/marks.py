@@ -150,6 +150,12 @@ def _settled(t: list[Terminal], opening: int) -> list[Terminal]:
                 return _dropped(
                     _as_star(t, opening), {_before(t, n)} | set(range(_before(t, n), n))
                 )
+        elif t[n].type == "MARK" and t[n].text == text and n - opening > 1 and _ends_row(t, n):
+            return [
+                *_as_star(t[:n], opening),
+                replace(t[n], type="REPEAT"),
+                *t[n + 1 :],
+            ]
         elif t[n].type == "MARK" and t[n].text == text and _times_behind(t, n):
             return [
                 replace(x, type="LP", text="(")
@@ -203,6 +209,12 @@ def _times_behind(t: Sequence[Terminal], mark: int) -> bool:
     types = [x.type for x in t[mark + 1 : mark + 4]]
     types = types[1:] if types[:1] == ["SEP"] else types
     return types[:1] in (["TIMES"], ["MORE"]) or types[:2] in (["NUM", "TIMES"], ["NUM", "MORE"])
+
+
+def _ends_row(t: Sequence[Terminal], mark: int) -> bool:
+    """Whether `x … x`, `x … x all round` stands at the end of a row: to the end, then."""
+    behind = [x.type for x in t[mark + 1 :] if x.type not in ("SEP", "ENDING")]
+    return behind in ([], ["TOEND"])
 
 
 def _as_star(t: Sequence[Terminal], at: int) -> list[Terminal]:

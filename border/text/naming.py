@@ -68,6 +68,9 @@ def orders(t: Terminals) -> Terminals:
         if here.type in _LOOSE and before == "NUM" and behind[:1] in _COUNTED:
             at += 1  # `3 consecutive treble`, `3 more treble`
             continue
+        if here.type == "MORE" and before in NOUNS and ended(t, at + 1):
+            at += 1  # `miss 1 loop more`
+            continue
         named = behind[1:2] in (["NEXT"], ["ORD"], ["CENTRE"])
         if here.type == "EACHOF" and behind[:1] == ["NUM"] and not named:
             found += [here, like(here, "NEXT")]
@@ -101,6 +104,8 @@ def orders(t: Terminals) -> Terminals:
 def _turned(t: Terminals, at: int) -> bool:
     """Whether `next stitches` or `first stitches` stands behind its number."""
     here, behind = t[at : at + 1], types(t, at + 1, 2)
+    if here and here[0].type == "NEXT" and ended(t, at + 1):
+        return True  # `in each of the two next`
     if not here or not behind or behind[0] not in NOUNS or behind[1:] == ["OF"]:
         return False
     return here[0].type == "NEXT" or (here[0].type == "ORD" and here[0].number in (1, -1))
@@ -123,6 +128,9 @@ def same_again(t: Terminals) -> Terminals:
         behind = types(t, at + 1, 1)
         if here.type == "STITCH" and (not found or found[-1].type in ("NUM", "SEP", "LP", "STAR")):
             stitch = here
+        if here.type == "STRAY" and here.text == "there" and found and found[-1].type == "STITCH":
+            found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
+            continue
         if here.type == "STRAY" and here.text == "it" and found and found[-1].type == "PREP":
             found += [like(here, "SAME"), like(here, "PLACE")]
             continue
@@ -140,14 +148,26 @@ def same_again(t: Terminals) -> Terminals:
     return found
 
 
+def all_in_one(t: Terminals) -> Terminals:
+    """`1 treble, 2 chain, 1 treble, all in the same place` before any other: all in the next."""
+    at = next((n for n, x in enumerate(t) if x.type in OPENS), len(t))
+    behind = at + 1 + (types(t, at + 1, 1) == ["THE"])
+    if types(t, at, 1) != ["ALLIN"] or types(t, behind, 1) != ["SAME"]:
+        return t
+    end = behind + 1
+    place = end < len(t) and (t[end].type == "PLACE" or t[end].kind == Kind("st"))
+    st = replace(like(t[at], "KIND", Kind("st")), text="st")
+    return [*t[: at + 1], like(t[at], "NEXT"), st, *t[end + place :]]
+
+
 def _set_apart(found: Terminals, at: int) -> None:
     """In `1 plain, 2 in the next` only what stands behind the separator goes into that."""
-    if at >= 0 and found[at].type == "SEP":
-        found[at] = replace(found[at], name="hard")
+    if at >= 0 and found[at].type in ("SEP", "AND"):
+        found[at] = replace(found[at], type="SEP", name="hard")
 
 
 def _opens(found: Sequence[Terminal]) -> bool:
-    return not found or found[-1].type in ("SEP", "LP", "STAR")
+    return not found or found[-1].type in ("SEP", "LP", "STAR", "AND")
 
 
 def unsaid(t: Terminals) -> Terminals:
@@ -163,7 +183,8 @@ def unsaid(t: Terminals) -> Terminals:
         found.append(here)
         before = found[-2].type if len(found) > 1 else ""
         part = _part_before(found, part)
-        if here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
+        whole = types(t, at + 1, 1) != ["OF"]
+        if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
             last = _noun(here, found, last)
         if before == "SKIP" and here.type == "NUM" and types(t, at + 1, 1) != ["KIND"]:
             last = Kind("st")
@@ -172,7 +193,8 @@ def unsaid(t: Terminals) -> Terminals:
         if here.type == "NUM" and before != "SKIP" and before != "OF":
             if before in ("PREP", "THE") and (here.number == 1 or made(found[:-1]) == here.number):
                 found.insert(-1, like(here, "NEXT"))
-            found.append(replace(like(here, "KIND", Kind("st")), text="st"))
+            pair = "BETWEEN" in types(found, max(0, len(found) - 4), 4)
+            found.append(replace(like(here, "KIND", last if pair else Kind("st")), text="st"))
         elif before == "BETWEEN":
             continue
         elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):

@@ -29,7 +29,7 @@ class Step(Struct, frozen=True):
     """A step of a list; `hard`: a semicolon, a full stop or `then` stands before it."""
 
     item: Item
-    hard: bool = False
+    hard: bool
 
 
 class Building(Struct):
@@ -67,7 +67,13 @@ class Building(Struct):
         self, message: str, help_: str, *nodes: Node, code: str = "not-understood"
     ) -> Misread:
         """What to raise where these nodes make no step."""
-        return Misread(Finding(code, message, help_, self.span(*nodes), self.round))
+        return self.misread_at(message, help_, self.span(*nodes), code)
+
+    def misread_at(
+        self, message: str, help_: str, span: Span, code: str = "not-understood"
+    ) -> Misread:
+        """What to raise where what stands there makes no step."""
+        return Misread(Finding(code, message, help_, span, self.round))
 
 
 def leaves(node: Node) -> list[Token]:

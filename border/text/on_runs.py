@@ -6,10 +6,11 @@ The first of them goes on the stitch that the words name, the others behind it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
+from border.text.passing import ARCHES, HOW_OFTEN, NOUNS, Terminals, ended, like, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -47,21 +48,60 @@ def rest_behind(here: Terminal, stitch: Terminal, count: int) -> Terminals:
 
 
 def times_on_each(t: Terminals) -> Terminals:
-    """`(1 treble, 1 chain) 12 times on the 12 treble`: in each of the next 12."""
+    """`(1 treble, 1 chain) 12 times on the 12 treble`, `1 treble, 1 chain, 12 times on the 12`:
+    in each of the next 12. `(3 chain, miss 1, 1 double) 4 times on the 8` says nothing more.
+    """
     found: Terminals = []
     at = 0
     while at < len(t):
         place = at + 1 + (types(t, at + 2, 1) == ["THE"])
-        often = types(found, len(found) - 1, 1) == ["RP"] and types(t, at, 2) == ["TIMES", "PREP"]
+        last = types(found, len(found) - 1, 1)
+        often = types(t, at, 2) == ["TIMES", "PREP"] and last in (["RP"], ["SEP"])
         many = t[place + 1 : place + 3] if often else []
-        named = [x.type for x in many] in (["NUM", "STITCH"], ["NUM", "KIND"], ["NUM", "CH"])
-        if named and many[0].number == t[at].number > 1:
-            found += [t[at + 1], like(t[at], "EACHOF"), like(t[at], "NEXT"), *many]
-            at = place + 3
-            continue
+        noun = [x.type for x in many[1:]] in (["STITCH"], ["KIND"], ["CH"])
+        if many[:1] and many[0].type == "NUM" and (noun or ended(t, place + 2)):
+            behind = place + 2 + noun
+            if many[0].number == t[at].number > 1:
+                if last == ["SEP"]:
+                    start = _list_start(found)
+                    found[start:-1] = [like(t[at], "LP"), *found[start:-1]]
+                    found[-1] = like(t[at], "RP")
+                of = many if noun else [many[0], like(t[at], "KIND", Kind("st"))]
+                found += [t[at + 1], like(t[at], "EACHOF"), like(t[at], "NEXT"), *of]
+                at = behind
+                continue
+            worked = _worked(found) * t[at].number if last == ["RP"] else 0
+            if worked and many[0].number - 1 <= worked <= many[0].number:
+                found.append(t[at])
+                at = behind
+                continue
         found.append(t[at])
         at += 1
     return found
+
+
+def _list_start(found: Sequence[Terminal]) -> int:
+    """Where the list begins whose last terminal is the last one found."""
+    start = len(found) - 1
+    while start and found[start - 1].type not in ("STAR", "LP", "RP", "REPEAT", *HOW_OFTEN):
+        if found[start - 1].type == "SEP" and found[start - 1].name:
+            break
+        start -= 1
+    return start
+
+
+def _worked(found: Sequence[Terminal]) -> int:
+    """How many stitches of the row below a bracket takes that names no place; 0 if it does."""
+    opens = max((n for n, x in enumerate(found) if x.type == "LP"), default=0)
+    inside = found[opens + 1 : -1]
+    if any(x.type in ("PREP", "BETWEEN", "ALLIN", "STAR", "RP") for x in inside):
+        return 0
+    taken = [
+        (a, b)
+        for a, b in pairwise(inside)
+        if (a.type, b.type) in (("NUM", "STITCH"), ("SKIP", "NUM"))
+    ]
+    return sum(a.number or b.number for a, b in taken)
 
 
 def middle_of_several(t: Terminals) -> Terminals:
@@ -128,6 +168,46 @@ def on_the_middle(t: Terminals) -> Terminals:
         found += rest_behind(t[at], stitch, count - 1)
         at = end
     return found
+
+
+def over_more(t: Terminals) -> Terminals:
+    """`5 double over the 7`, `beginning on the 2nd`: on the middle 5 of them, as of a point.
+
+    Where the text does not say on which it begins, that is asked (`perhaps-fewer`).
+    """
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        start = at + 1 + (types(t, at + 1, 1) == ["THE"])
+        named = types(t, start + 1, 1) == ["STITCH"]
+        end = start + 1 + named
+        made = types(found, len(found) - 2, 2) == ["NUM", "STITCH"]
+        over = types(t, at, 1) == ["PREP"] and types(t, start, 1) == ["NUM"] and made
+        more = t[start].number - found[-2].number if over else 0
+        if more < 1 or more % 2 or not ended(t, end) or not t[at].text.startswith(("o", "u")):
+            found.append(t[at])
+            at += 1
+            continue
+        first = more // 2 + 1
+        begun, behind = _begun(t, end)
+        if begun:
+            end = behind
+        how = like(t[at], "PREP", name="" if begun else "middle")
+        number, stitch = found[-2:]
+        nth = like(t[at], "ORD", number=begun or first)
+        found[-2:] = [like(number, "NUM", number=1), stitch, how, nth]
+        found += [like(how, "OF"), like(how, "THE"), t[start], *t[start + 1 : start + 1 + named]]
+        found += rest_behind(t[at], stitch, number.number - 1)
+        at = end
+    return found
+
+
+def _begun(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """`beginning on the 2nd`: the 2, and the place behind it; 0 where it does not stand here."""
+    words = [(n, x) for n, x in enumerate(t) if n >= at and x.type not in ("SEP", "THE")]
+    if [x.type for _, x in words[:3]] != ["BEGIN", "PREP", "ORD"] or words[2][1].number < 1:
+        return 0, at
+    return words[2][1].number, words[2][0] + 1
 
 
 def _middle(

@@ -39,8 +39,9 @@ def without_turning_chain(
 ) -> tuple[Text | tuple[Clause, ...], tuple[Item, ...]]:
     """Chains directly before `turn` are the start chain of the next row."""
     if not isinstance(body, Text):
-        last, told = body[-1], body[-1].text.ends
-        text, chains = without_turning_chain(last.text, told)
+        last, own = body[-1], sum(len(clause.text.ends) for clause in body)
+        # what a copy adds stands behind the last clause
+        text, chains = without_turning_chain(last.text, (*last.text.ends, *ends[own:]))
         assert isinstance(text, Text)
         return (*body[:-1], replace(last, text=text)), chains
     if body.repeats or not body.items:

@@ -18,7 +18,10 @@ OPENS = frozenset({"PREP", "ALLIN", "OF", "OR", "BETWEEN", "SKIP"})
 WHICH = frozenset({"NEXT", "THE", "EACH", "EVERY", "SAME", "SKIPPED", "ORD", "CENTRE"})
 """They say which of the places it is."""
 
-ENDS = frozenset({"", "SEP", "RP", "LP", "STAR", "REPEAT", "ENDING", "ENDWITH", "TOEND", "MOD"})
+ENDS = frozenset(
+    {"", "SEP", "RP", "LP", "STAR", "REPEAT", "ENDING", "ENDWITH", "TOEND", "COME", "MOD"}
+    | {"WITH", "DIVIDED"}
+)
 HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL"})
 ARCHES = (Kind("loop"), Kind("space"))
 

@@ -19,8 +19,15 @@ from border.text.openings import (
     with_start_chain,
     without_turning_chain,
 )
-from border.text.steps import is_open, next_for_first, passes_something, walk
+from border.text.steps import (
+    is_open,
+    next_for_first,
+    passes_something,
+    walk,
+    without_brackets,
+)
 from border.text.tree import (
+    AsTheyCome,
     AtJoint,
     AtJoints,
     Begin,
@@ -209,11 +216,14 @@ def _without_doubled_head(text: Text) -> Text:
         return text
     head, steps = split_head(text.items[:-1])
     whole = repeat.times is None and repeat.to_last is None and bool(steps)
-    if whole and not any(isinstance(i, StartChain) and i.stands_for for i in head):
-        same = tuple(map(alike, steps)) == tuple(map(alike, repeat.items))
-        if same:
-            return replace(text, items=(*head, repeat))
+    whole = whole and not any(isinstance(i, StartChain) and i.stands_for for i in head)
+    if whole and _alike(steps) == _alike(repeat.items):
+        return replace(text, items=(*head, repeat))
     return text
+
+
+def _alike(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    return tuple(map(alike, without_brackets(items)))
 
 
 def alike(item: Item) -> Item:
@@ -250,10 +260,13 @@ def _faults(
 
 
 def _open_inside(inner: Item, number: int) -> Finding:
+    help_ = 'give it a number: "in each of the next 3 spaces", "3 times"'
+    if isinstance(inner, AsTheyCome):
+        help_ = "leave the repeat round it out: it goes on to the end by itself"
     return Finding(
         "open-repeat-inside",
         "this goes on to the end, but stands inside a repeat that goes on to the end itself",
-        'give it a number: "in each of the next 3 spaces", "3 times"',
+        help_,
         inner.span,
         number,
     )

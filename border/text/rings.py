@@ -53,8 +53,18 @@ def rings(t: Terminals) -> Terminals:
 def ring_in_bracket(t: Sequence[Terminal]) -> int:
     """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`; else 0."""
     end = next((n for n, x in enumerate(t) if x.type == "RP"), 0)
-    inside = [x.type for x in t[4:end] if x.type not in ("SEP", "NUM", "THE", "CH", "OF")]
-    return end + 1 if inside in ([], ["STITCH", "PREP", "ORD"], ["STITCH", "PREP", "SAME"]) else 0
+    little = ("SEP", "AND", "NUM", "THE", "CH", "OF")
+    inside = [x.type for x in t[4:end] if x.type not in little]
+    first = ["STITCH", "PREP", "ORD"]
+    forms: tuple[list[str], ...] = (
+        [],
+        first,
+        [*first, "SAME"],
+        [*first, "THEM"],
+        ["STITCH", "PREP", "SAME"],
+        ["STITCH", "PREP", "STITCH"],
+    )
+    return end + 1 if inside in forms else 0
 
 
 def chains_before(words: Sequence[Terminal]) -> int:
@@ -150,14 +160,18 @@ def _closed_in(t: Sequence[Terminal], at: int, chains: int, again: bool) -> _Rin
 
 
 def _of_chains(t: Sequence[Terminal], at: int) -> tuple[int, int, bool]:
-    """Behind `the 4 ch`, `these 5`, `ch`; the number, and whether it says `these`."""
+    """Behind `the 4 ch`, `these 5`, `ch`, `them`; the number, and whether it says `these`."""
+    if types(t, at, 1) == ["THEM"]:
+        return at + 1, 0, True
     these = types(t, at, 1) == ["THE"] and t[at].text == "these"
     at = _past(t, at, "THE", "SAME")
     number = t[at].number if types(t, at, 1) == ["NUM"] else 0
     at = _past(t, at, "NUM")
     if at < len(t) and (t[at].type == "CH" or t[at].kind == Kind("st")):
         return at + 1, number, these
-    return (at, number, these) if number and ended(t, at) else (at, -1, False)
+    of_these = number > 0 or these or types(t, at - 1, 1) == ["SAME"]
+    ends = ended(t, at) or _picot_named(t, at) > at
+    return (at, number, these) if of_these and ends else (at, -1, False)
 
 
 def _just_made(t: Sequence[Terminal], at: int, top: str) -> int:

@@ -185,7 +185,7 @@ def _past_mark(words: Sequence[Word], at: int) -> int | None:
         return None
     behind = at + 1
     if behind < len(words) and words[behind].start == words[at].end:
-        dotted = words[at].text == "." and words[behind].text in ("—", "--", "-", ":")
+        dotted = words[at].text in (".", ",") and words[behind].text in ("—", "--", "-", ":")
         dashed = words[at].text in ("—", "--") and words[behind].text in (":", ".")
         behind += dotted or dashed
     return behind

@@ -25,7 +25,7 @@ from border.text.shaping import shape
 from border.text.source import Source
 from border.text.terminals import Terminal, read_terminals
 from border.text.tree import Body, Claim, Clause, Copy, End, Ending, Headings, Row, Text
-from border.text.vocabulary import Names
+from border.text.vocabulary import Names, vocabulary
 from border.text.words import Sort, Word, shortened, without_remarks
 
 _BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-large"})
@@ -76,6 +76,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     words, remarks = without_remarks(section.body, source)
     reader.findings += remarks
     words = _without_row_before(list(_without_headings(words, reader)), number)
+    words = _without_rows_again(words, number, reader)
     words = with_figures(words, reader.figures, MOST_WORDS)
     reader.words += len(words)
     start, end = section.head
@@ -114,6 +115,26 @@ def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
         kept.append(words[at])
         at += 1
     return kept
+
+
+def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[Word]:
+    """The words without `Repeat from the 2nd row …` behind the steps: that is said of rows."""
+    for at in range(1, len(words)):
+        if words[at].text != "repeat" or words[at - 1].text not in (".", ";", ",", "and"):
+            continue
+        copy = copy_at(words[at : at + 20])
+        named = vocabulary().rows["row"].intersection(w.text for w in words[at : at + 20])
+        if copy is None or not named:
+            continue
+        span = reader.source.span(words[at].start, words[-1].end)
+        said = shortened(reader.source.text[span.start : span.end])
+        first = min(copy.rows, default=number + 1 - copy.back)
+        rows = f"rows {first}-{number}" if first < number else f"row {first}"
+        message = f'this is said of whole rows, and is not worked here: "{said}"'
+        help_ = f'for each time write a line of its own: "repeat {rows}."'
+        reader.findings.append(Finding("rows-again", message, help_, span))
+        return words[:at]
+    return words
 
 
 def _behind_row(words: Sequence[Word], at: int, number: int) -> int:
@@ -254,15 +275,25 @@ def _copy(
         help_ = "name as many rounds at the head as are copied"
         head = source.span(*section.head)
         reader.findings.append(Finding("copies-uneven", message, help_, head))
+    told = len(reader.findings)
     terminals, claims = _terminals(words[found.after :], reader, copied=True)
-    ends: list[End] = []
-    for terminal in terminals or ():
-        at = source.span(terminal.start, terminal.end)
-        if terminal.type == "ENDING":
-            ends.append(End(Ending(terminal.name), span=at))
-        elif terminal.type != "SEP":
-            message = f'"{shortened(terminal.text)}" cannot stand behind a copy of a row'
-            help_ = "a copy is the whole of its row: write what differs out as a row"
-            reader.findings.append(Finding("not-understood", message, help_, at))
-            break
+    behind = [t for t in terminals or () if t.type != "SEP"]
+    ends = [
+        End(Ending(t.name), span=source.span(t.start, t.end)) for t in behind if t.type == "ENDING"
+    ]
+    exception = any(f.code == "exception-in-words" for f in reader.findings[told:])
+    if exception or terminals is None or len(ends) < len(behind):
+        del reader.findings[told:]
+        _tell_otherwise(words[found.after :], reader)
     return Copy(rows, found.times, found.file, tuple(ends), span=span), claims
+
+
+def _tell_otherwise(words: Sequence[Word], reader: Reader) -> None:
+    """`as the last, but 7 chain instead of 5`: no copy, and no row either."""
+    first = next(n for n, word in enumerate(words) if word.text not in (",", ";", ".", "and"))
+    span = reader.source.span(words[first].start, words[-1].end)
+    said = shortened(reader.source.text[span.start : span.end])
+    message = f'"{said}" makes this row another than the one that it copies'
+    help_ = "write the row out, with what differs; what changes no count can be set apart: "
+    help_ += f'"-- {said} --"'
+    reader.findings.append(Finding("exception-in-words", message, help_, span))

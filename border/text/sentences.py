@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, NOUNS, Terminals, goes_on, like, types
+from border.text.passing import HOW_OFTEN, NOUNS, Terminals, ended, goes_on, like, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -15,22 +15,35 @@ _PLACE = frozenset(
     | {"PAIR", "BETWEEN", "MOD", "PREP", "PLACE"}
 )
 
+_IN_SHELL = frozenset({"NUM", "STITCH", "CH", "PICOT", "SEP"})
 _STITCHES = frozenset({"STITCH", "CLUSTER"})
 
 
 def under_chains(t: Terminals) -> Terminals:
-    """`missing 3 under them`, `under which miss 3`: what lies over a skip says nothing more."""
+    """`missing 3 under them`, `under which miss 3`: what lies over a skip says nothing more;
+    under which `miss 2 treble and 1 chain` both are missed."""
     found: Terminals = []
     skipped = False
     at = 0
     while at < len(t):
         here = t[at]
+        shape = types(t, at + 1, 5)
+        both = here.type == "SKIP" and shape[:1] + shape[2:4] == ["NUM", "AND", "NUM"]
+        said = types(t, at - 1, 1) == ["UNDERIT"] or types(t, at + 6, 1) == ["UNDERIT"]
+        if both and said and shape[1] in NOUNS and shape[4] in NOUNS:
+            found += [*t[at : at + 3], like(here, "SEP"), here, *t[at + 4 : at + 6]]
+            skipped = True
+            at += 6
+            continue
         if here.type == "UNDERIT" and (skipped or types(t, at + 1, 1) == ["SKIP"]):
             at += 1
             continue
-        bare = ["PREP", "THE", "CH"]
-        if skipped and types(t, at, 3) == bare and here.text in ("under", "beneath"):
-            at += 3
+        chain = at + 1
+        while types(t, chain, 1) in (["THE"], ["EACH"], ["NEXT"], ["ORD"]):
+            chain += 1
+        under = here.type == "PREP" and here.text in ("under", "beneath")
+        if skipped and under and chain > at + 1 and types(t, chain, 1) == ["CH"]:
+            at = chain + 1
             continue
         if here.type == "UNDERIT":
             here = replace(here, type="STRAY")
@@ -41,17 +54,20 @@ def under_chains(t: Terminals) -> Terminals:
 
 
 def missing_every(t: Terminals) -> Terminals:
-    """`1 dc in every dc, missing every chain`: to go into each says that already."""
+    """`1 dc in every dc, missing every chain`, `missing the chain`: to go into each says that."""
     found: Terminals = []
     each = False
     at = 0
     while at < len(t):
         each = each or t[at].type in ("EACH", "EVERY")
-        noun = t[at + 2 : at + 3] if each and types(t, at, 2) == ["SKIP", "EACH"] else []
-        if noun and noun[0].type in NOUNS:
+        skips = types(t, at, 2) in (["SKIP", "EACH"], ["SKIP", "THE"])
+        what = at + 2 + (skips and types(t, at + 2, 1) == ["NUM"])
+        noun = t[what : what + 1] if each and skips else []
+        said = bool(noun) and (t[at + 1].type == "EACH" or ended(t, what + 1))
+        if said and noun[0].type in NOUNS:
             while found and found[-1].type == "SEP":
                 found.pop()
-            at += 3
+            at = what + 1
             continue
         found.append(t[at])
         at += 1
@@ -144,8 +160,11 @@ def places_first(t: Terminals) -> Terminals:
         opens = not found or found[-1].type in ("SEP", "STAR", "LP")
         opens = opens and types(found, len(found) - 2, 1) != ["BETW"]
         end = place_at(t, at) if opens and t[at].type == "PREP" else at
-        if end > at and _goes_behind(found):
+        if end > at and (_goes_behind(found) or (ended(t, end) and _behind_bracket(found))):
             found.pop()
+            start = _shell_before(found)
+            if start is not None:
+                found[start:] = [like(t[at], "LP"), *found[start:], like(t[at], "RP")]
             end = at
         if end == at:
             found.append(t[at])
@@ -177,6 +196,32 @@ def _goes_behind(found: Sequence[Terminal]) -> bool:
     return found[-2].type in _STITCHES
 
 
+def _behind_bracket(found: Sequence[Terminal]) -> bool:
+    """Whether a place with a comma before it, `(…), in each loop`, is that of a bracket."""
+    return types(found, len(found) - 2, 2) == ["RP", "SEP"] and not found[-1].name
+
+
+def _shell_before(found: Sequence[Terminal]) -> int | None:
+    """Where `1 dc, 7 tr, 1 dc` begins, that a comma sets apart from its place; None if nowhere.
+
+    It begins and ends with the same stitch, as shells do, and is all of it a list. What may be
+    a loop from one place to the next, `1 dc, 5 ch, 1 dc`, is left to be asked.
+    """
+    at = len(found)
+    stitches: list[int] = []
+    while at and found[at - 1].type in _IN_SHELL and found[at - 1].name != "hard":
+        at -= 1
+        if found[at].type == "STITCH":
+            stitches.append(at)
+    if len(stitches) < 2 or found[stitches[0]].name != found[stitches[-1]].name:
+        return None
+    loop = len(stitches) == 2 and found[stitches[0]].name in ("sc", "ss")
+    numbers = [x.number for x in found[at:] if x.type == "NUM"]
+    if loop and numbers[:1] + numbers[-1:] == [1, 1]:
+        return None
+    return stitches[-1] - (types(found, stitches[-1] - 1, 1) == ["NUM"])
+
+
 def place_at(t: Sequence[Terminal], at: int) -> int:
     """Behind a place that opens a step; the same place where there is none."""
     end = at + 1
@@ -203,7 +248,8 @@ def _list_end(t: Sequence[Terminal], start: int) -> int:
             depth += 1
         elif here.type == "RP":
             depth -= 1
-        if depth < 0 or (depth == 0 and _ends_list(here)):
+        times = here.type in HOW_OFTEN and types(t, n - 1, 1) == ["RP"]
+        if depth < 0 or (depth == 0 and _ends_list(here) and not times):
             return _trimmed(t, start, n)
         if depth == 0 and here.type == "SEP" and _is_stitch(t, step, n):
             step = n
@@ -214,7 +260,7 @@ def _list_end(t: Sequence[Terminal], start: int) -> int:
 
 def _ends_list(here: Terminal) -> bool:
     hard = here.type == "SEP" and here.name == "hard"
-    return hard or here.type in ("STAR", "REPEAT", "ENDING", "ENDWITH", "SOON", *HOW_OFTEN)
+    return hard or here.type in ("STAR", "REPEAT", "ENDING", "ENDWITH", "SOON", "COME", *HOW_OFTEN)
 
 
 def _is_stitch(t: Sequence[Terminal], start: int, end: int) -> bool:

@@ -15,6 +15,7 @@ from border.text.between import behind_between, between_behind, betweens
 from border.text.binding import bind_numbers
 from border.text.colours import colours
 from border.text.counted import counted_places, parts
+from border.text.described import described, of_both_kinds
 from border.text.joining import (
     ands,
     articles,
@@ -24,8 +25,14 @@ from border.text.joining import (
     separators,
     start_chain_brackets,
 )
-from border.text.naming import counted_off, orders, same_again, unsaid
-from border.text.on_runs import begun_further_on, middle_of_several, on_the_middle, times_on_each
+from border.text.naming import all_in_one, counted_off, orders, same_again, unsaid
+from border.text.on_runs import (
+    begun_further_on,
+    middle_of_several,
+    on_the_middle,
+    over_more,
+    times_on_each,
+)
 from border.text.parted import parted
 from border.text.passing import ARCHES, NOUNS
 from border.text.rings import ring_in_bracket, rings
@@ -40,6 +47,7 @@ from border.text.sentences import (
 from border.text.terminals import Terminal
 from border.text.together import worked_off
 from border.text.tree import Kind
+from border.text.widening import widened
 
 _Terminals = list[Terminal]
 _Pass = Callable[[_Terminals], _Terminals]
@@ -164,7 +172,20 @@ def _kind(parts: Sequence[Terminal], kind: Kind) -> Terminal:
 
 
 def _kinds(terminals: _Terminals) -> _Terminals:
-    return _merged(terminals, _kind_rule)
+    return _merged(_spaces_counted(terminals), _kind_rule)
+
+
+def _spaces_counted(terminals: _Terminals) -> _Terminals:
+    """`a chain space`, `skip 1 chain space`: one of them, not one of a single chain."""
+    found: list[Terminal] = []
+    for here in terminals:
+        one = bool(found) and found[-1].type == "NUM" and found[-1].number == 1
+        if one and here.chain and not (here.many or here.glued):
+            leads = [x.type for x in found[-4:-1] if x.type not in ("THE", "NEXT")]
+            if found[-1].text in ("a", "an") or leads[-1:] == ["SKIP"]:
+                here = replace(here, chain=False)
+        found.append(here)
+    return found
 
 
 def _each_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
@@ -190,6 +211,8 @@ def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     number, at = 1, 1
     if _types(t[1:], "CH", "NUM"):
         number, at = t[2].number, 3
+    elif _types(t[1:], "NUM", "CH", "OF", "NUM") and t[1].number == 1:
+        number, at = t[4].number, 5  # `with a chain of three between`
     elif _types(t[1:], "NUM", "CH"):
         number, at = t[1].number, 3
     elif _types(t[1:], "CH"):
@@ -219,11 +242,15 @@ _PASSES: tuple[_Pass, ...] = (
     orders,
     _each,
     same_again,
+    all_in_one,
     parted,
+    described,
+    of_both_kinds,
     betweens,
     rings,
     middle_of_several,
     on_the_middle,
+    over_more,
     counted_places,
     parts,
     fastened,
@@ -239,6 +266,7 @@ _PASSES: tuple[_Pass, ...] = (
     joins,
     start_chain_brackets,
     ands,
+    widened,
     places_first,
     repeats_said,
     separators,

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.doubts import tell_single_chain
+from border.text.doubts import tell_on_the_middle, tell_single_chain
 from border.text.lists import with_each
 from border.text.nodes import Building, is_token, is_tree
 from border.text.places import build_place, build_skipped, build_union
@@ -69,7 +69,7 @@ def _start_chain(node: Tree[Token], b: Building, at_head: bool) -> StartChain:
 
 def _picots(node: Tree[Token], b: Building, at_head: bool) -> Picots:
     ring = next(b.of(c) for c in node.children if is_token(c, "PICOT"))
-    count = _number(node.children[:-1], b)
+    count = _number(node.children, b)
     return Picots(count, ring.number or 3, span=b.span(node))
 
 
@@ -82,7 +82,10 @@ def _skip(node: Tree[Token], b: Building, at_head: bool) -> Skip:
     named = next(child for child in node.children if is_tree(child))
     member, first = build_skipped(named, b)
     if first and not at_head:
-        help_ = 'write "skip next st"; "first" is for the head of a row'
+        help_ = (
+            'write "skip next st"; where the chains before it stand for the first one, leave '
+            "the skip out"
+        )
         b.tell("not-at-the-head", '"first" stands behind other steps here', help_, span)
     return Skip(member.count, member.target, span=span)
 
@@ -154,6 +157,8 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
                 raise b.misread("two places stand behind one stitch", help_, node)
             place, inner = build_place(node, b)
             modifiers += inner
+            if any(b.of(c).name == "middle" for c in node.children if is_token(c, "PREP")):
+                tell_on_the_middle(replace(stitches, place=place), b)
             if _is_under_chain(node, place, b):
                 tell_single_chain(replace(stitches, place=place), b)
         elif is_token(node, "BETW"):

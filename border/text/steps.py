@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Begin,
     Bracket,
     Item,
@@ -29,8 +30,17 @@ def walk(items: Sequence[Item]) -> Iterator[Item]:
     """Every step in the order of the text, brackets and repeats before what is inside them."""
     for item in items:
         yield item
-        if isinstance(item, Repeat | Bracket):
+        if isinstance(item, Repeat | Bracket | AsTheyCome):
             yield from walk(item.items)
+
+
+def without_brackets(items: Sequence[Item]) -> Iterator[Item]:
+    """The steps, those of a bracket that is worked once among them: `(ch 4)` is `ch 4`."""
+    for item in items:
+        if isinstance(item, Repeat) and item.times == 1:
+            yield from without_brackets(item.items)
+        else:
+            yield item
 
 
 def next_for_first(item: Item) -> Item:
@@ -51,6 +61,8 @@ def is_open(item: Item) -> bool:
     match item:
         case Repeat(times=None):
             return True
+        case AsTheyCome():
+            return True
         case Stitches(place=Place(which=which)) | Bracket(place=Place(which=which)):
             return which in OPEN_PLACES
         case _:
@@ -60,16 +72,13 @@ def is_open(item: Item) -> bool:
 def named_targets(item: Item) -> tuple[Target, ...]:
     """The sites that one step names for itself: none for chains, `same` or `skipped`."""
     match item:
-        case Stitches(place=None):
+        case Stitches(place=None) | StartChain(stands_for=str(), place=None):
             return (Whole(ST),)
         case Skip(target=target):
             return (target or Whole(ST),)
-        case Stitches(place=Place() as place) | Bracket(place=place) | Begin(place=place):
-            return () if place.which in _BOUND else place.targets
-        case StartChain(stands_for=str(), place=place):
-            if place is None:
-                return (Whole(ST),)
-            return place.targets if place.which not in _BOUND else ()
+        case Stitches() | StartChain(stands_for=str()) | Bracket() | Begin() | AsTheyCome():
+            place = item.place
+            return () if place is None or place.which in _BOUND else place.targets
         case _:
             return ()
 

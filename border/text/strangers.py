@@ -7,6 +7,8 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from border.findings import Finding
 from border.text.source import Source
 from border.text.vocabulary import TERMS, Names, name_of, names, vocabulary
@@ -74,7 +76,12 @@ def without_exceptions(
     findings: list[Finding] = []
     at = 0
     while at < len(terminals):
-        if terminals[at].type != "EXCEPT":
+        if _names_corner(terminals, at):
+            if terminals[at].text.startswith("in"):
+                kept.append(replace(terminals[at], type="PREP", text="in"))
+            at += 1
+            continue
+        if not _is_exception(terminals, at):
             kept.append(terminals[at])
             at += 1
             continue
@@ -89,19 +96,46 @@ def without_exceptions(
         said = shortened(source.text[span.start : span.end])
         message = f'"{said}" is an exception, which the words of one row cannot say'
         row = source.text[terminals[0].start : span.start].strip(" \t\r\n,;.")
-        clauses = f"over {_part(said)}: …; elsewhere: {shortened(row, 80) or '…'}"
-        help_ = (
-            f'write it as clauses, by the names of your yoke: "{clauses}"; '
-            f'until then set it apart: "-- {said} --"'
+        instead = (
+            f'write it as clauses, by the names of your yoke: "over {_part(said)}: …; '
+            f'elsewhere: {shortened(row, 80) or "…"}"'
         )
+        if all(t.type not in ("EXCEPT", "BUT") for t in terminals[at:end]):
+            message = f'how often is not said here: "{said}"'
+            instead = 'say in which stitches: "increasing in every 8th stitch"'
+        help_ = f'{instead}; until then set it apart: "-- {said} --"'
         findings.append(Finding("exception-in-words", message, help_, span))
         at = end
     return kept, findings
 
 
+def _names_corner(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `in the corner stitch`, `in the 3 chain at the corner` names a place.
+
+    It does where the row says how often it goes along each side.
+    """
+    if t[at].text not in ("in the corner", "into the corner", "at the corner"):
+        return False
+    if not any(x.type in ("TIMES", "MORE") for x in t):
+        return False
+    beside = t[at - 1 : at] if t[at].text.startswith("at") else t[at + 1 : at + 2]
+    return bool(beside) and beside[0].type in ("KIND", "CH", "STITCH", "PICOT")
+
+
+def _is_exception(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a row goes on otherwise from here: `except`, `but in …`, `increasing 8 times`."""
+    behind = [x.type for x in t[at + 1 : at + 3]]
+    if t[at].type in ("WIDEN", "NARROW"):
+        return behind != ["PREP", "EACH"]
+    but = t[at].type == "BUT" and (behind[:1] == ["PREP"] or not at or t[at - 1].type == "SEP")
+    return t[at].type == "EXCEPT" or but
+
+
 def _part(said: str) -> str:
     """The part of the edge that an exception names: `at the corners` is a corner."""
-    named = re.search(r"\b(?:at|in|over|on)\s+(?:each|every|the)\s+([^\W\d_]+)", said.lower())
+    named = re.search(
+        r"\b(?:at|in|over|on)\s+(?:each|every|the)\s+((?!end\b)[^\W\d_]+)", said.lower()
+    )
     return named[1].removesuffix("s") if named else "corner"
 
 
@@ -138,6 +172,16 @@ def strangers(
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
             span = source.span(terminal.start, terminal.end)
             yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
+
+
+def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
+    """`a chain of the required length`, `begin at a corner`: no count depends on them."""
+    for terminal in terminals:
+        if terminal.type == "REMARK":
+            span = source.span(terminal.start, terminal.end)
+            said = shortened(source.text[span.start : span.end])
+            message = f'"{said}" is taken for a remark, and changes nothing'
+            yield Finding("taken-as-remark", message, f'set it apart: "-- {said} --"', span)
 
 
 def asked_place(word: str) -> str | None:
@@ -196,7 +240,7 @@ def _parts(terminal: Terminal, source: Source) -> bool:
 def _nearest(word: str, known: Names) -> str | None:
     from difflib import get_close_matches
 
-    close = get_close_matches(word, _known_words(known.terms), 1, 0.7)
+    close = get_close_matches(word, _known_words(known.terms), cutoff=0.7)
     return close[0] if close and close[0] != word else None
 
 

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
-from border.text.strangers import strangers, unknown_terms, without_exceptions
+from border.text.strangers import remarks, strangers, unknown_terms, without_exceptions
 from border.text.tree import Kind
 from border.text.vocabulary import Entry, Names, Phrase, phrases_from, vocabulary
 from border.text.words import LARGEST, Sort, Word
@@ -80,7 +80,7 @@ def read_terminals(
     while at < len(words):
         terminal, at = _terminal_at(words, at, names)
         found.append(terminal)
-    found = _made_of(_without_dots(found))
+    found = _without_adjectives(_made_of(_without_dots(found)))
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
             message, help_ = "this number is too large", "write a number that can be worked"
@@ -90,7 +90,8 @@ def read_terminals(
     findings += told_of
     findings += unknown_terms(found, names, source, told)
     findings += strangers(found, names, source, told)
-    kept = (t for t in found if t.type not in ("UNKNOWN", "NOTHING", "MADEOF"))
+    findings += remarks(found, source)
+    kept = (t for t in found if t.type not in ("UNKNOWN", "NOTHING", "MADEOF", "REMARK"))
     return [replace(t, number=min(t.number, LARGEST)) for t in kept], findings
 
 
@@ -104,6 +105,16 @@ def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
             here = replace(here, type="OF")
         found.append(here)
     return found
+
+
+def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`plain d. c.`, `on the single treble`: the stitch alone."""
+    kinds = [t.type for t in terminals] + [""]
+    return [
+        t
+        for n, t in enumerate(terminals)
+        if not (t.type == kinds[n + 1] == "STITCH" and t.text in ("plain", "single"))
+    ]
 
 
 def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal, int]:
@@ -122,14 +133,18 @@ def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal
     if word.text in vocabulary().colours["opens"] and (end := _behind_colour(words, at)) > at:
         return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
     entry, end = longest(words, at, phrases_from(word.text))
-    if entry is not None and entry.terminal == "MADEOF" and number_at(words, end) is None:
-        entry, end = None, at
     stitch, stitch_end = longest(words, at, names.phrases.get(word.text, ()))
+    made_of = entry is not None and entry.terminal == "MADEOF"
+    if made_of and (stitch is not None or number_at(words, end) is None):
+        entry, end = None, at
     ordinal = ordinal_at(words, at)
     number = number_at(words, at)
     times = vocabulary().times.get(word.text)
     if stitch is not None and stitch_end >= end:
-        return _from_entry(stitch, words, at, stitch_end), stitch_end
+        named = _from_entry(stitch, words, at, stitch_end)
+        # A name that the text itself gives: `sdc.`, `lt.`
+        letters = not any(vowel in named.text for vowel in "aeiouy")
+        return replace(named, short=named.short or letters), stitch_end
     if entry is not None and end > max(ordinal[1] if ordinal else 0, number[1] if number else 0):
         return _from_entry(entry, words, at, end), end
     if ordinal is not None and (number is None or ordinal[1] > number[1]):
@@ -215,7 +230,7 @@ def _terminal(
 _GOES_ON = frozenset(
     {"PREP", "BETWEEN", "TOGETHER", "ALLTOGETHER", "AS", "NOTCOUNTED", "OF", "KIND", "PICOT"}
     | {"CLUSTER", "TO", "TOEND", "TOLAST", "MORE", "INALL", "FROM", "FROMHOOK", "ROUND", "MOD"}
-    | {"NOTHING"}
+    | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP"}
 )
 """What may stand behind an abbreviation whose full stop ends nothing."""
 
@@ -228,7 +243,8 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
         if terminal.text == "." and kept and kept[-1].short and kept[-1].end == terminal.start:
             # `ch. 3` is one thing, `2 ch. 3 dc` are two.
             counted = types[n + 1] == "NUM" and types[n - 2 if n > 1 else -1] != "NUM"
-            if types[n + 1] in _GOES_ON or (counted and types[n + 2] in ("", "SEP", "RP")):
+            behind = types[n + 2]
+            if types[n + 1] in _GOES_ON or (counted and behind in ("", "SEP", "RP", "BETWEEN")):
                 continue
         kept.append(terminal)
     return kept

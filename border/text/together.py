@@ -18,8 +18,6 @@ def worked_off(t: Terminals) -> Terminals:
     for n, here in enumerate(t):
         if here.type == "KEEPING":
             if _leads(t, n):
-                if found and found[-1].type == "SEP" and types(t, n + 1, 1) == ["SEP"]:
-                    found.pop()
                 continue
             kept = True
             _join(found)

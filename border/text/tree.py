@@ -196,6 +196,25 @@ class Bracket(Said, frozen=True):
     parted: int = 0
 
 
+class AsTheyCome(Said, frozen=True):
+    """`(1 dc in each dc, 2 dc in each space) as they come`: to the end, each part where its
+    site comes.
+
+    Of `items` each names its next site, which is where it is worked once; the text says `in
+    each`. `parted` as for `Stitches`.
+    """
+
+    items: tuple[Stitches | Bracket, ...]
+    parted: int = 0
+
+    @property
+    def place(self) -> Place:
+        """All that the parts go into, as one `in each`."""
+        places = [item.place for item in self.items if item.place is not None]
+        targets = tuple(target for place in places for target in place.targets)
+        return Place(Which.EACH, targets, span=self.span)
+
+
 class ToLast(Struct, frozen=True):
     """`to last N X`."""
 
@@ -240,7 +259,9 @@ class End(Said, frozen=True):
     what: Ending
 
 
-Item: TypeAlias = "Chains | Skip | Stitches | Picots | StartChain | Bracket | Repeat | Begin | End"
+Item: TypeAlias = (
+    "Chains | Skip | Stitches | Picots | StartChain | Bracket | AsTheyCome | Repeat | Begin | End"
+)
 
 # --- rows ---------------------------------------------------------------------
 

@@ -211,13 +211,23 @@ def names(terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> Names:
     for name, stitch in vocabulary().asked.items():
         for form in _spoken(name):
             elsewhere.setdefault(form, stitch)
-    for name, stitch in overrides:
+    for name, stitch in (*_respelt(overrides), *overrides):
         for form in _spoken(name):
             known[form] = stitch
             unsettled.pop(form, None)
     entries = {f: _entry(f, s) for f, s in (elsewhere | known).items()}
     elsewhere = {f: s for f, s in elsewhere.items() if f not in known}
     return Names(terms, _index(entries), known, elsewhere, unsettled)
+
+
+def _respelt(overrides: tuple[tuple[str, str], ...]) -> list[tuple[str, str]]:
+    """`dc` overridden is `d c` as well, and the other way round: `d.c.`, `d. c.` are one thing."""
+    found: list[tuple[str, str]] = []
+    for name, stitch in overrides:
+        letters = name.replace(" ", "")
+        if len(letters) == 2 and letters.isalpha():
+            found.append((" ".join(letters) if letters == name else letters, stitch))
+    return found
 
 
 def _entry(form: Phrase, meaning: str) -> Entry:

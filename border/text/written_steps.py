@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import assert_never
 
+from msgspec.structs import replace
+
 from border.text.steps import OPEN_PLACES
 from border.text.tree import (
+    AsTheyCome,
     Begin,
     Bracket,
     Chains,
@@ -79,6 +82,8 @@ def write_item(item: Item, terms: str, overrides: Overrides = ()) -> str:
             return _start_chain(item, terms, overrides)
         case Bracket():
             return _bracket(item, terms, overrides)
+        case AsTheyCome():
+            return _as_they_come(item, terms, overrides)
         case Repeat():
             return _repeat(item, terms, overrides)
         case Begin(place):
@@ -143,6 +148,16 @@ def _bracket(item: Bracket, terms: str, overrides: Overrides) -> str:
     if item.parted:
         written += f", with ch {item.parted} between"
     return written
+
+
+def _as_they_come(item: AsTheyCome, terms: str, overrides: Overrides) -> str:
+    each = [
+        replace(part, place=replace(part.place, which=Which.EACH))
+        for part in item.items
+        if part.place
+    ]
+    written = f"({write_list(each, terms, overrides)}) as they come"
+    return f"{written}, with ch {item.parted} between" if item.parted else written
 
 
 def _repeat(item: Repeat, terms: str, overrides: Overrides) -> str:

@@ -32,11 +32,13 @@ class Boundary(Struct, frozen=True):
 
     `part`: which part of the edge is being worked (one text: 0). `repeats`: how
     many of the repeat have been worked there. Counted so, an adjustment of one
-    part does not shift those of the next.
+    part does not shift those of the next. `run`: which of its open-ended repeats
+    it is, counted from 1 as they are worked.
     """
 
     part: int
     repeats: int
+    run: int = 1
 
 
 class Boundaries(Struct):
@@ -44,17 +46,23 @@ class Boundaries(Struct):
 
     `seen`: the position of each boundary met, in order. `applied`: those where
     an adjustment had its way, and how many elements of the row stood then.
-    `part`: the part of the edge being worked now.
+    `part`: the part of the edge being worked now; `run`: its open-ended repeat.
     """
 
     plan: dict[Boundary, Adjustment]
     seen: dict[Boundary, int] = field(default_factory=dict)
     applied: dict[Boundary, int] = field(default_factory=dict)
     part: int = 0
+    run: int = 0
+
+    def enter(self, part: int) -> None:
+        """A part of the edge is begun."""
+        self.part, self.run = part, 0
 
     def meet(self, repeats: int, sites: Sites, cursor: Cursor) -> None:
         """One repeat has been worked; `sites` are its leading ones."""
-        boundary = Boundary(self.part, repeats)
+        self.run += repeats == 1
+        boundary = Boundary(self.part, repeats, self.run)
         ahead = sites.after(cursor.at)
         position = sites.p[ahead] if ahead < len(sites) else cursor.window.end
         self.seen.setdefault(boundary, position)

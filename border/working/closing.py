@@ -134,30 +134,37 @@ class Account(Struct):
 
     def takes(self, fabric: Fabric) -> dict[str, int]:
         """Sites of each leading kind that one repeat takes, as most repeats do."""
-        taken: dict[str, int] = {}
-        numbers = self._usual()[0] or (0,) * len(self.leading)
-        for target, n in zip(self.leading, numbers, strict=True):
-            name = kind_name(target.of, fabric)
-            taken[name] = taken.get(name, 0) + n
-        return taken
+        return self._usual(fabric)[0]
 
-    def otherwise(self) -> int:
+    def otherwise(self, fabric: Fabric) -> int:
         """How many repeats take more or fewer than most do."""
-        usual = self._usual()[0]
-        return sum(n for (takes, _), n in self.seen.items() if takes != usual)
+        usual = self.takes(fabric)
+        return sum(n for (takes, _), n in self.seen.items() if self._told(takes, fabric) != usual)
 
-    def makes(self) -> tuple[str, ...]:
+    def makes(self, fabric: Fabric) -> tuple[str, ...]:
         """The elements that one repeat makes, as most repeats do."""
-        return self._usual()[1]
+        return self._usual(fabric)[1]
 
-    def _usual(self) -> Sample:
+    def _usual(self, fabric: Fabric) -> tuple[dict[str, int], tuple[str, ...]]:
         same: Counter[tuple[object, ...]] = Counter()
         first: dict[tuple[object, ...], Sample] = {}
         for (takes, kinds), n in self.seen.items():
-            key = (takes, frozenset(Counter(kinds).items()))
+            taken = frozenset(self._told(takes, fabric).items())
+            key = (taken, frozenset(Counter(kinds).items()))
             same[key] += n
             first.setdefault(key, (takes, kinds))
-        return first[same.most_common(1)[0][0]] if same else ((), ())
+        takes, kinds = first[same.most_common(1)[0][0]] if same else ((), ())
+        return self._told(takes or (0,) * len(self.leading), fabric), kinds
+
+    def _told(self, takes: tuple[int, ...], fabric: Fabric) -> dict[str, int]:
+        """What a repeat takes by name: on the edge `loop or st` is one kind, under two names."""
+        taken: dict[tuple[str, type[Target]], int] = {}
+        for target, n in zip(self.leading, takes, strict=True):
+            taken[kind_name(target.of, fabric), type(target)] = n
+        told: Counter[str] = Counter()
+        for (name, _), n in taken.items():
+            told[name] += n
+        return dict(told)
 
     def uneven(self) -> tuple[int, int] | None:
         """The first repeat (from 1) that passes over more than most do, and its position."""

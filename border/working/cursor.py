@@ -8,7 +8,9 @@ from msgspec import Struct, field
 
 from border.text.tree import (
     ST,
+    Centre,
     Item,
+    Part,
     Place,
     Target,
     Which,
@@ -179,7 +181,7 @@ class Cursor(Struct):
         count = place.count
         match place.which:
             case Which.SAME:
-                return [self.last] if self.last else []
+                return [self._same(place.targets)] if self.last else []
             case Which.SKIPPED:
                 site = self._skipped(s)
                 return [site] if site else []
@@ -204,6 +206,20 @@ class Cursor(Struct):
                 n = bisect_right(s.b, end) - s.after(start)
                 if n > 0:
                     self.passed[target] = self.passed.get(target, 0) + n
+
+    def _same(self, targets: tuple[Target, ...]) -> Site:
+        """The site worked last; of `last st of same block` that part of the block it is in."""
+        assert self.last is not None
+        for target in targets:
+            whole = self.window.sites((Whole(target.of),))
+            i = whole.after(self.last[0] + 1) - 1
+            if not isinstance(target, Part | Centre) or i < 0 or whole.b[i] < self.last[1]:
+                continue
+            parts = self.window.sites((target,))
+            k = parts.after(whole.a[i])
+            if k < len(parts) and parts.b[k] <= whole.b[i]:
+                return parts.a[k], parts.b[k], parts.p[k]
+        return self.last
 
     def _skipped(self, s: Sites) -> Site | None:
         """The last site passed by a skip."""

@@ -7,6 +7,7 @@ from msgspec import Struct
 from border.text.steps import named_targets, steps, worked_targets
 from border.text.tree import (
     Begin,
+    Between,
     Bracket,
     Item,
     Place,
@@ -19,7 +20,7 @@ from border.text.tree import (
 from border.working.cursor import Site
 from border.working.sites import SiteFinder
 from border.working.stations import merged
-from border.working.windows import RowWindow
+from border.working.windows import BEFORE_ALL, RowWindow
 
 
 class Head(Struct, frozen=True):
@@ -91,17 +92,21 @@ def _begun(finder: SiteFinder, place: Place) -> Site | None:
         return None
     if place.which is Which.THE:
         for target in place.targets:
-            if (site := straddling(finder, target)) is not None:
-                return site if isinstance(target, Whole) else _inside(finder, target, site)
+            if (site := _straddling_named(finder, target)) is not None:
+                return site
     s = merged([finder.sites(t) for t in place.targets])
+    seen = s.ahead(BEFORE_ALL)  # of a union, those that cover the same are one
     at = place.count - 1 if place.which is Which.NTH else 0
     if place.which is Which.LAST:
-        at = len(s) - 1
+        at = len(seen) - 1
     elif (point := _point_at_start(finder, place.targets)) is not None:
         if at == 0:
             return point
-        at = at - 1 if at < len(s) else len(s)  # it is the first, and listed as the last
-    return (s.a[at], s.b[at], s.p[at]) if 0 <= at < len(s) else None
+        at = at - 1 if at < len(seen) else len(seen)  # it is the first, and listed as the last
+    if not 0 <= at < len(seen):
+        return None
+    i = seen[at]
+    return s.a[i], s.b[i], s.p[i]
 
 
 def _spot(finder: SiteFinder, begun: Site, items: tuple[Item, ...]) -> Site:
@@ -136,8 +141,11 @@ def _same(item: Item) -> bool:
             return False
 
 
-def _inside(finder: SiteFinder, target: Target, whole: Site) -> Site | None:
-    """The part or point of the site that straddles the start."""
+def _straddling_named(finder: SiteFinder, target: Target) -> Site | None:
+    """The site that straddles the start, or the named part or point of it, if it has one."""
+    whole = None if isinstance(target, Between) else straddling(finder, target)
+    if whole is None or isinstance(target, Whole):
+        return whole
     s = finder.sites(target)
     lap, length = finder.round, finder.fabric.length
     for a, b, p in zip(s.a, s.b, s.p, strict=True):

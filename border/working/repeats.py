@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
 from border.text.readings import alike
+from border.text.steps import without_brackets
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Begin,
     Bracket,
     Chains,
@@ -31,7 +33,7 @@ from border.working.stations import Sites
 if TYPE_CHECKING:
     from border.working.rows import Worker
 
-OpenItem = Repeat | Stitches | Bracket
+OpenItem = Repeat | Stitches | Bracket | AsTheyCome
 
 
 def run(
@@ -123,14 +125,14 @@ def _stopped(
 
 
 def _is_each(item: OpenItem) -> bool:
-    place = item.place if isinstance(item, Stitches | Bracket) else None
+    place = None if isinstance(item, Repeat) else item.place
     return place is not None and place.which is Which.EACH
 
 
 def meets_start(begun: Place | None, to_come: tuple[Item, ...], head: tuple[Item, ...]) -> bool:
     """Whether the steps still to come are those that the row had before its repeat."""
     done: list[Item] = []
-    for item in _without_brackets(head):
+    for item in without_brackets(head):
         if isinstance(item, Begin | End):
             continue
         if isinstance(item, StartChain):
@@ -139,18 +141,9 @@ def meets_start(begun: Place | None, to_come: tuple[Item, ...], head: tuple[Item
                 done += [Chains(item.then)] if item.then else []
             continue
         done.append(item)
-    return [_as_next(i) for i in _without_brackets(to_come)] == [
+    return [_as_next(i) for i in without_brackets(to_come)] == [
         _as_next(i, begun if k == 0 else None) for k, i in enumerate(done)
     ]
-
-
-def _without_brackets(items: tuple[Item, ...]) -> Iterator[Item]:
-    """The steps, those of a bracket that is worked once among them: `(ch 4)` is `ch 4`."""
-    for item in items:
-        if isinstance(item, Repeat) and item.times == 1:
-            yield from _without_brackets(item.items)
-        else:
-            yield item
 
 
 def _as_next(item: Item, begun: Place | None = None) -> Item:

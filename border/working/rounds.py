@@ -81,7 +81,7 @@ def work_once(round_: Round, below: Fabric, plan: dict[Boundary, Adjustment] | N
     worked = parts(finder, round_.body)
     opening = _opening(round_, worked, done)
     for number, part in enumerate(worked):
-        done.boundaries.part = number
+        done.boundaries.enter(number)
         _part(round_, part, done, opening)
         if part.clause.text.items:
             opening = ()
@@ -172,8 +172,11 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
     done.reasons.troubles += [(name, replace(t, short=t.short or stretch)) for t in worker.troubles]
     done.unclear = done.unclear or worker.unclear
     told = False
+    counted: dict[int, set[int]] = {}  # of a repeat inside a bracket with a number, once
     for left in worker.left:
-        over = left.over(touched, finder)
+        before = counted.setdefault(id(left.item), set())
+        over = [i for i in left.over(touched, finder) if i not in before]
+        before.update(over)
         account = done.accounts[id(left.item)]
         account.left_over += len(over)
         done.rests.append(Rest(done.boundaries.part, id(left.item), len(over), left.times))
@@ -224,7 +227,7 @@ def _closing_kinds(worker: Worker, items: tuple[Item, ...]) -> list[tuple[Target
     elif worker.straddler:
         items = tuple(i for i in items if not isinstance(i, StartChain))
     if isinstance(worker.cursor.window, JointWindow):
-        bare = [i for i in walk(items) if isinstance(i, Stitches) and i.place is None]
+        bare = [i for i in walk(items) if isinstance(i, Stitches | StartChain) and i.place is None]
         kinds = worked_targets(tuple(i for i in walk(items) if i not in bare))
     else:
         kinds = worked_targets(items)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import inf
 from typing import assert_never
 
 from msgspec import Struct, field
@@ -13,6 +14,7 @@ from border.text.copied import Rules
 from border.text.steps import OPEN_PLACES, leading_targets
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Begin,
     Bracket,
     Chains,
@@ -114,6 +116,8 @@ class Worker(Struct):
                 self._repeat(item) if item.times is None else self._counted(item)
             case Stitches() | Bracket():
                 self._placed(item)
+            case AsTheyCome():
+                self._each(item, item.place)
             case Begin() | End():
                 pass
             case _:
@@ -130,9 +134,10 @@ class Worker(Struct):
             made.openings.append(Opening(len(made.kinds), item.count, None))
             return
         stitch = Stitches(1, item.stands_for, item.place, span=item.span)
-        if item.place is None and self.begun and self.cursor.last:
+        at_head = item.place is None and self.cursor.at == self.cursor.window.head
+        if at_head and self.begun and self.cursor.last:
             self._make(stitch, self.cursor.last)
-        elif item.place is None and self.straddler:
+        elif at_head and self.straddler:
             self._make(stitch, self.straddler)
         else:
             self._placed(stitch)
@@ -162,11 +167,11 @@ class Worker(Struct):
         if item.together:
             self._together(item, sites, item.count)
             return
-        single = Stitches(1, item.stitch, cluster=item.cluster)
+        single, stay = Stitches(1, item.stitch, cluster=item.cluster), self._at_joint()
         for i, site in enumerate(sites):
             if i and (apart := item.between or item.parted):
                 self.cursor.made.chains(apart)
-            self._make(single, site)
+            self._make(single, site, stay=stay)
 
     def _counted_places(self, item: Stitches | Bracket, place: Place) -> None:
         self._look(item, place.targets)
@@ -195,8 +200,13 @@ class Worker(Struct):
         cursor = self.cursor
         middle = (sites[0][2] + sites[-1][2]) // 2
         cursor.made.cluster(item.stitch, legs, middle, tuple(map(cursor.number, sites)))
+        stay = item.place is None and self._at_joint()
         for site in sites:
-            cursor.take(site)
+            cursor.take(site, stay=stay)
+
+    def _at_joint(self) -> bool:
+        """Whether a bare stitch goes into a joint, which passes nothing of what stands on it."""
+        return isinstance(self.cursor.window, JointWindow)
 
     def _make(self, item: Stitches | Bracket, site: Site, *, stay: bool = False) -> None:
         """All that an item makes, into one site."""
@@ -247,16 +257,17 @@ class Worker(Struct):
                 break
         self.inside_counted = not outermost
 
-    def _each(self, item: Stitches | Bracket, place: Place) -> None:
-        """`in each X`, `in every Nth X`: an open-ended repeat of its own."""
+    def _each(self, item: Stitches | Bracket | AsTheyCome, place: Place) -> None:
+        """`in each X`, `in every Nth X`, `as they come`: an open-ended repeat of its own."""
         every = place.count if place.which is Which.EVERY else 1
         account = self.accounts[id(item)]
         before = account.times
 
         def once() -> None:
             self._look(item, place.targets)
+            part = self._coming(item) if isinstance(item, AsTheyCome) else item
             (site,) = self.cursor.ahead(item, place.targets, 1, of=every)
-            self._make(item, site)
+            self._make(part, site)
             self.cursor.made.chains(item.parted)
 
         run(self, item, counted_as(place.targets), once)
@@ -265,9 +276,20 @@ class Worker(Struct):
             self.cursor.made.back_to(len(self.cursor.made.kinds) - item.parted)
             account.without_chains(item.parted)
 
+    def _coming(self, item: AsTheyCome) -> Stitches | Bracket:
+        """The part whose site starts first; where two do, the part named first."""
+
+        def start(part: Stitches | Bracket) -> float:
+            s = self.cursor.window.sites(part.place.targets if part.place else ())
+            i = s.after(self.cursor.at)
+            return s.a[i] if i < len(s) else inf
+
+        return min(item.items, key=start)
+
     def _repeat(
         self, item: Repeat, head: tuple[Item, ...] = (), behind: tuple[Item, ...] = ()
     ) -> None:
+        leading = counted_as(leading_targets(item.items))
         marks: list[Mark] = []  # before every step of a repeat, as far as it is worked
         may_meet = self.whole and bool(head) and item.to_last is None
         may_meet = may_meet and all(isinstance(i, End) for i in behind)
@@ -282,12 +304,11 @@ class Worker(Struct):
             for to_come in range(len(marks) - 1, 0, -1):
                 if meets_start(self.begun, item.items[to_come:], head):
                     self.cursor.back_to(marks[to_come])
-                    return True
+                    return not self.cursor.window.sites(leading).ahead(self.cursor.at)
                 if not isinstance(item.items[to_come - 1], Chains | Picots):
                     break  # chains before the step that runs out may be the head's, too
             return False
 
-        leading = counted_as(leading_targets(item.items))
         run(self, item, leading, once, item.to_last, item.star, meets)
 
     # --- what is told ---------------------------------------------------------
@@ -296,7 +317,7 @@ class Worker(Struct):
         """Ask about what the text leaves open here."""
         finder = self.cursor.window.finder
         if bare and self.rules.chains_count is None and finder.fabric.has_chains:
-            self.unclear = self.unclear or not isinstance(self.cursor.window, JointWindow)
+            self.unclear = self.unclear or not self._at_joint()
         if self.cursor.stopped_inside(targets):
             words = write_item(item, self.rules.terms)
             message = f"the skip before this ends inside the very place that {words} names"

@@ -79,7 +79,7 @@ def unknown_name(clause: Clause, name: str, edge: Edge, round_: Round) -> Findin
     from difflib import get_close_matches
 
     known = sorted(edge.known_names)
-    near = get_close_matches(name, known, 1)
+    near = get_close_matches(name, known)
     help_ = f"did you mean {near[0]}?" if near else f"what can be named is {in_a_row(known)}"
     message = f"nothing here is called {name}"
     return Finding("unknown-name", message, help_, clause.head, round_.number)

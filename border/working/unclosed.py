@@ -118,7 +118,7 @@ def _repeat(
             continue
         account = accounts[id(left.item)]
         takes = account.takes(fabric)
-        told = "most repeats take" if account.otherwise() else "a repeat takes"
+        told = "most repeats take" if account.otherwise(fabric) else "a repeat takes"
         told += f" {kinds(takes, round_.rules.terms)}"
         taken.setdefault(told, []).append(leftover.part)
         way = _remedy(leftover, sum(takes.values()), round_.rules.terms)

@@ -153,7 +153,7 @@ def _worked(
         return None
     fabric = done.fabric(below)
     repeats = tuple(
-        WorkedRepeat(a.times, a.takes(below), a.makes(), a.left_over, a.otherwise())
+        WorkedRepeat(a.times, a.takes(below), a.makes(below), a.left_over, a.otherwise(below))
         for a in done.accounts.values()
     )
     spans = tuple(sorted(s for a in done.accounts.values() for s in a.spans))

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from msgspec.structs import replace
 
 from border.text.steps import is_open
-from border.text.tree import Bracket, Chains, Item, Place, Repeat, Stitches, Which
+from border.text.tree import AsTheyCome, Bracket, Chains, Item, Place, Repeat, Stitches, Which
 
 Times = Mapping[int, int]
 """How often each open-ended step was worked, by its identity."""
@@ -39,6 +39,8 @@ def several(item: Item, n: int, on_round: bool, gathered: bool) -> tuple[Item, .
         return ()
     if isinstance(item, Repeat):
         return item.items if n == 1 else (replace(item, times=n, to_last=None),)
+    if isinstance(item, AsTheyCome):
+        return (item,)  # which part comes when is the row's to say
     body = one_of(item)
     apart = body[1:]
     if gathered and (every := _gathered(item, n, on_round)) is not None:

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from border.text.steps import is_open, leading_targets
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Bracket,
     Chains,
     Item,
@@ -48,6 +49,7 @@ def eased(
 ) -> Iterator[tuple[Item, ...]]:
     """The ways that steps might be written with these eases in place. Each is to be proved."""
     opened = [i for i, item in enumerate(items) if is_open(item) and id(item) in times]
+    opened = [i for i in opened if not isinstance(items[i], AsTheyCome)]  # it has no number
     for at in opened:  # mostly there is one
         if all(ease.repeats <= times[id(items[at])] for ease in eases):
             for ways in product(*(_ways(items[at], ease) for ease in eases)):

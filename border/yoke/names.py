@@ -52,7 +52,7 @@ def nearest(name: str, known: Iterable[str]) -> str | None:
     from difflib import get_close_matches
 
     by_fold = {k.casefold(): k for k in known}
-    near = get_close_matches(name.casefold(), list(by_fold), 1, 0.6)
+    near = get_close_matches(name.casefold(), list(by_fold))
     return f'did you mean "{by_fold[near[0]]}"?' if near else None
 
 

@@ -89,8 +89,8 @@ class WrittenEdge(Struct, frozen=True):
     runs: tuple[WrittenRun, ...]
     places: int | None
     span: Span
-    length_mm: float | None = None
-    corners: int = 0
+    length_mm: float | None
+    corners: int
 
 
 class Adjust(Struct, frozen=True):

@@ -117,7 +117,7 @@ def _mend(raw: dict[str, Any], loc: Path) -> tuple[Path, Path | None]:
         table = table[step]
     known = _keys_of(loc[:-1])
     value = table.pop(loc[-1])
-    near = get_close_matches(str(loc[-1]).lower().replace("-", "_"), known, 1, 0.6)
+    near = get_close_matches(str(loc[-1]).lower().replace("-", "_"), known)
     if near and near[0] not in table:
         table[near[0]] = value
         return loc, (*loc[:-1], near[0])

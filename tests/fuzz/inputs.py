@@ -86,7 +86,8 @@ def heap(random: Random) -> str:
 def nested(random: Random) -> str:
     """Repeats of repeats, brackets in brackets, figures of figures."""
     depth = random.choice((2, 5, 19, 20, 21, 60))
-    text = random.choice(("1 dc in next loop", "ch 3", "skip 1 loop", "", "2 dc, ch 1"))
+    texts = ("1 dc in next loop", "1 dc in each loop", "ch 3", "skip 1 loop", "", "2 dc, ch 1")
+    text = random.choice(texts)
     for _ in range(depth):
         often = random.choice(_NUMBERS)
         text = random.choice(
@@ -95,6 +96,7 @@ def nested(random: Random) -> str:
                 f"*{text}; repeat from * {often} times",
                 f"[{text}] twice",
                 f"({text}, ch 1) in next loop",
+                f"({text}, 2 dc in each st) as they come",
                 f"+ {text} + {often} times",
                 f"*{text}; repeat from *",
             )

@@ -53,7 +53,7 @@ BEGUN_ON_BLOCKS = {
     ),
 }
 NOT_BEGUN = {
-    "begin at a corner; 1 plain in each": "not-understood",
+    "begin at a corner; 1 plain in each": "taken-as-remark",
     "begin in the small loop; *1 plain in next, 3 chain; repeat": "unknown-word",
     "commence in the last loop; *1 plain in next, 3 chain; repeat": "not-understood",
     "begin over the 2nd of the first 3 treble; 1 plain in each": "no-stitches",
@@ -87,10 +87,10 @@ EXCEPTIONS = (
     "*1 treble, 2 chain, miss 2; repeat; instead of 4 between each wheel 3 chain",
 )
 NOT_READ = {
-    "1 treble in each stitch, but in the last 3 treble": "not-understood",
-    "*1 plain, 5 chain, miss 2; repeat; omitting the chain between the motifs": "unknown-word",
+    "1 treble in each stitch, but in the last 3 treble": "exception-in-words",
+    "*1 plain, 5 chain, miss 2; repeat; omitting the chain between the motifs": "exception-in-words",
     "between the stars miss 6; 1 treble in each stitch": "unknown-word",
-    "1 treble in each stitch without joining": "unknown-word",
+    "1 treble in each stitch without joining": "taken-as-remark",
     "*1 treble, 2 chain, miss 2; repeat, with this difference that the last is 3 chain": (
         "unknown-word"
     ),

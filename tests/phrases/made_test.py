@@ -54,11 +54,20 @@ SHAPED = {
     "*2 treble together over next 2 stitches, 2 chain; repeat": "6 dc, 12 ch; 6 x 2 st",
     "*3 treble, retain the last loops; repeat": "4 dc; 4 x 3 st",
 }
+WIDENED = {
+    # twelve stitches: what is left of them has one in each
+    "1 treble in each stitch, increasing in every other stitch": "18 dc; 6 x 2 st; 0 x 0 st",
+    "plain all round, increasing in every 8th stitch": "13 sc; 1 x 8 st; 4 x 1 st",
+    "plain, and increase one in every 5th": "14 sc; 2 x 5 st; 2 x 1 st",
+    "plain, decreasing by missing one in every 5th stitch": "10 sc; 2 x 5 st; 2 x 1 st",
+    "1 plain in every stitch, decreasing in every other": "6 sc; 6 x 2 st; 0 x 0 st",
+}
 NOT_SHAPED = {
-    "1 treble in each stitch, increasing in every other stitch": "unknown-word",
+    "1 treble in each stitch, increasing 6 times in the round": "exception-in-words",
+    "1 treble in the 1st, 2 plain in each stitch, increasing in every 8th": "not-understood",
     "working two stitches into every one": "not-understood",
-    "increase to 30": "unknown-word",
-    "decrease by missing one": "unknown-word",
+    "increase to 30": "exception-in-words",
+    "decrease by missing one": "exception-in-words",
     "6 plain over 7": "not-understood",
     "*3 treble, 1 chain, keep the loops on the needle; repeat": "unknown-word",
 }
@@ -79,7 +88,9 @@ NO_PICOTS = {
 }
 
 
-@cases((STITCHES, UK), (STITCHES, NUMBERS), (STITCHES, KEPT), (STITCHES, SHAPED))
+@cases(
+    (STITCHES, UK), (STITCHES, NUMBERS), (STITCHES, KEPT), (STITCHES, SHAPED), (STITCHES, WIDENED)
+)
 def test_what_is_made(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
 

@@ -31,6 +31,27 @@ SKIPPED_LOOPS = {
     "*1 treble in next loop, 3 chain, miss plain stitch; repeat": "12 dc, 36 ch; 12 x 1 space",
 }
 
+AS_THEY_COME = {
+    "(1 treble on each plain, 2 treble under each 3 chain) as they come": (
+        "36 dc; 24 x 1 sc, 0 ch-3 space"
+    ),
+    "1 treble on each plain, 2 treble under each 3 chain, as they come": (
+        "36 dc; 24 x 1 sc, 0 ch-3 space"
+    ),
+    "1 treble on each plain; 2 treble under each 3 chain, taking them as they occur, all round": (
+        "36 dc; 24 x 1 sc, 0 ch-3 space"
+    ),
+    "3 treble into every loop and 1 plain upon every plain, as they are met with; join": (
+        "12 sc, 36 dc; 24 x 0 space, 1 sc"
+    ),
+    "1 plain on each plain, (1 treble, 1 chain, 1 treble) in each loop as they come": (
+        "12 sc, 24 dc, 12 ch; 24 x 1 sc, 0 space"
+    ),
+    "1 plain on each plain, 1 treble in each chain as they come, with 1 chain between": (
+        "12 sc, 36 dc, 48 ch; 48 x 0 sc, 1 ch"
+    ),
+}
+
 UNIT = "1 plain, 3 chain, miss 2"
 OPEN = "4 sc, 12 ch; 4 x 3 st"
 COUNTED = "4 sc, 12 ch"
@@ -126,6 +147,11 @@ def test_a_skip(on: On, row: str, comes_to: str) -> None:
     (LOOPS, ONE_STITCH),
 )
 def test_a_repeat(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+@cases((ARCHES, AS_THEY_COME))
+def test_each_part_where_its_place_comes(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
 
 

@@ -76,6 +76,8 @@ IN_ARCHES = {
     "*1 plain in the 3 chain, 3 chain, miss 3; repeat": "place-unclear",
     "1 plain, 3 treble, 1 plain into the 3 chain; repeat": "place-unclear",
     "5 chain, 1 plain in each loop": "place-unclear",
+    # one behind the other, or as they come
+    "1 treble on each plain, 2 treble under each 3 chain": "perhaps-as-they-come",
     # slip stitches that only lead on
     "4 single on the first loop, *1 plain in next loop, 3 chain; repeat": "perhaps-leads-on",
 }

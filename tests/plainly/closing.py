@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from border.text.tree import Target, Whole
+from border.text.tree import Begin, Skip, Target, Whole
 from plainly.cursor import counted_as, lies_ahead, overlap
 from plainly.hand import PASSED, WORKED
+from plainly.openings import named, steps
 from plainly.rows import Work
 from plainly.runs import Run, Working
-from plainly.sites import Site
+from plainly.sites import Site, meant_target
 
 
 def left_over(work: Work, run: Run) -> list[Site]:
@@ -27,8 +28,15 @@ def closes(work: Work) -> bool:
 
 
 def worked_kinds(work: Work) -> tuple[Target, ...]:
-    """Every kind that the text works into. A bare stitch of a joint goes into the joint itself."""
+    """Every kind that the text works into; of a union that is worked, each.
+
+    A bare stitch of a joint goes into the joint itself.
+    """
     found = [counted_as(use.site.target) for use in work.uses if use.how == WORKED]
+    for item in steps(work.items):
+        union = [counted_as(meant_target(work.window.fabric, t)) for t in named(item)]
+        if len(union) > 1 and not isinstance(item, Skip | Begin) and set(union) & set(found):
+            found += union
     if work.window.what == "joint":
         found = [kind for kind in found if kind.of.name != "joint"]
     return tuple(dict.fromkeys(found))

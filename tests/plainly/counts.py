@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, TypeVar
 
 from border.text.tree import Item, Repeat
 from plainly.closing import left_over
@@ -23,9 +23,10 @@ from plainly.line import Line, Stretch
 from plainly.readings import is_open
 from plainly.rows import Work
 from plainly.runs import Path, Run
-from plainly.sites import kind_label
+from plainly.sites import Site, kind_label
 
 Record = dict[str, Any]
+_Like = TypeVar("_Like")
 
 
 @dataclass
@@ -79,13 +80,20 @@ def repeat_record(path: Path, works: list[Work], made: list[Made]) -> Record:
     whole = [(run, k) for _, run in runs for k in range(len(run.workings))]
     one: Record = {"takes": {}, "makes": Tally().record()}
     if whole:
-        one = _usual([_one_working(run, k, made) for run, k in whole])
+        # Alike are repeats that take the same of each target, also where two have one name.
+        alike = [(run.workings[k].takes, _one_working(run, k, made)) for run, k in whole]
+        one = _usual(alike)[1]
     return {
         "times": len(whole),
         "takes": one["takes"],
         "makes": one["makes"],
-        "left_over": sum(len(left_over(work, run)) for work, run in runs),
+        "left_over": sum(len(_left_over(work, path)) for work in works),
     }
+
+
+def _left_over(work: Work, path: Path) -> set[Site]:
+    """What one text leaves over of a repeat, also where a bracket works that several times."""
+    return {x for run in work.runs if run.path == path for x in left_over(work, run)}
 
 
 def _one_working(run: Run, k: int, made: list[Made]) -> Record:
@@ -99,7 +107,7 @@ def _one_working(run: Run, k: int, made: list[Made]) -> Record:
     }
 
 
-def _usual(records: list[Record]) -> Record:
+def _usual(records: list[_Like]) -> _Like:
     """The one that most are like; on a tie the one met first."""
     return max(records, key=records.count)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from border.text.tree import Between, Target, Whole
-from plainly.sites import ATOMS, JOINT, POINT, Site
+from plainly.sites import ATOMS, JOINT, PICOT, POINT, Site
 
 FRESH, BEHIND_ATOM, BEHIND_POINT = -1, 0, 1
 
@@ -16,7 +16,7 @@ FRESH, BEHIND_ATOM, BEHIND_POINT = -1, 0, 1
 class Cursor:
     """Where the work has got to among the atoms of the fabric below.
 
-    `rank`: FRESH, nothing has been worked up to here; BEHIND_ATOM, an atom that ends here has been
+    `rank`: FRESH, nothing has been worked up to here, or a picot on the atom before; BEHIND_ATOM, an atom that ends here has been
     worked or passed; BEHIND_POINT, a point that lies here has, at the position `at`.
     """
 
@@ -44,6 +44,8 @@ def beyond(site: Site) -> Cursor:
     """Working into a site moves the cursor beyond it."""
     if site.is_point:
         return Cursor(site.start, BEHIND_POINT, site.at)
+    if site.shape == PICOT and site.end == int(site.end):
+        return Cursor(site.end)  # the stitch that it stands on is passed, the point behind is not
     return Cursor(site.end, BEHIND_ATOM)
 
 

@@ -9,6 +9,8 @@ from itertools import islice
 from border.text.tree import (
     ST,
     Begin,
+    Centre,
+    Part,
     Place,
     Skip,
     StartChain,
@@ -72,27 +74,10 @@ class Hand:
     # --- what is there ---
 
     def sites(self, target: Target) -> list[Site]:
-        """The sites of a target in this window, each once.
-
-        A point just where a closed round begins comes first while nothing has been worked, and
-        last when something has; worked once, it is done with.
-        """
+        """The sites of a target in this window, each once."""
         if target not in self._listed:
             self._listed[target] = self.window.sites(target)
-        found = self._listed[target]
-        if not self.window.is_round:
-            return found
-        first = self.window.start
-        last = first + self.window.fabric.length
-        if first == last:
-            return found
-        done = {self._identity(use.site) for use in self.uses if use.site.is_point}
-        return [
-            site
-            for site in found
-            if not (site.is_point and site.start in (first, last))
-            or (site.start == first) == (not self.moved or self._identity(site) in done)
-        ]
+        return self._listed[target]
 
     def union(self, targets: tuple[Target, ...]) -> list[list[Site]]:
         return [self.sites(target) for target in targets]
@@ -125,7 +110,7 @@ class Hand:
             case Which.LAST | Which.CENTRE:
                 return self._of_all(place)
             case Which.SAME:
-                return self._or_nothing(self.last)
+                return self._or_nothing(self._same(place.targets))
             case Which.SKIPPED:
                 return self._or_nothing(self._skipped(place.targets))
 
@@ -159,6 +144,20 @@ class Hand:
         if not lies_ahead(found[0], self.cursor):
             raise RunsOut(too_short=True)
         return found
+
+    def _same(self, targets: tuple[Target, ...]) -> Site | None:
+        """The site worked last; a part of `same X` is one of the X that this lies in."""
+        last = self.last
+        for target in targets:
+            if last is None or not isinstance(target, Part | Centre):
+                continue
+            for x in self.sites(Whole(target.of)):
+                if x.start <= last.start and last.end <= x.end:
+                    inside = [
+                        y for y in self.sites(target) if x.start <= y.start and y.end <= x.end
+                    ]
+                    return inside[0] if inside else last
+        return last
 
     def _skipped(self, targets: tuple[Target, ...]) -> Site | None:
         """The last X passed by a `skip`."""
@@ -201,13 +200,7 @@ class Hand:
 
     def begin(self, item: Begin) -> None:
         """The round starts just before X, which is both the next X and the same X."""
-        if self.window.is_round:
-            site = self.window.opening
-        else:
-            found = list(
-                islice(walk(self.union(item.place.targets), self.cursor), item.place.count)
-            )
-            site = found[-1] if len(found) == item.place.count else None
+        site = self.window.opening
         if site is None:
             raise RunsOut
         self.cursor = Cursor(site.start, FRESH)

@@ -8,6 +8,7 @@ from itertools import islice
 
 from border.text.tree import (
     ST,
+    AsTheyCome,
     Begin,
     Bracket,
     Item,
@@ -22,7 +23,7 @@ from border.text.tree import (
 )
 from plainly.cursor import Cursor, walk
 from plainly.fabric import Fabric
-from plainly.scopes import Window
+from plainly.scopes import BEFORE_ALL, Window
 from plainly.sites import Site, sites
 
 BARE: tuple[Target, ...] = (Whole(ST),)
@@ -41,6 +42,8 @@ def named(item: Item) -> tuple[Target, ...]:
             assert item.place is not None
             bound = item.place.which in (Which.SAME, Which.SKIPPED)
             return () if bound else item.place.targets
+        case AsTheyCome(parts):
+            return tuple(target for part in parts for target in named(part))
         case _:
             return ()
 
@@ -64,16 +67,49 @@ def row_window(
 ) -> tuple[Window, Site | None]:
     """The window of a whole row, and the site that its start chain goes into, if straddling."""
     line = fabric.line
-    if not line.closed:
-        return Window(fabric, chains_count, "row", end_at=line.n), None
     opening, straddling = _opening(fabric, items, chains_count)
+    if not line.closed:
+        # Only where it is begun further on; what lies before that is left unworked.
+        begun = opening if any(isinstance(item, Begin) for item in items) else None
+        start = begun.start if begun else BEFORE_ALL
+        window = Window(fabric, chains_count, "row", end_at=line.n, start=start, opening=begun)
+        return window, None
     start = opening.start if opening else Fraction(0)
-    if opening:
-        end_at = opening.at + line.n
-    else:
-        end_at = (fabric.atom(0).at if fabric.length else Fraction(0)) + line.n
-    window = Window(fabric, chains_count, "row", end_at=end_at, start=start, opening=opening)
+    window = Window(
+        fabric,
+        chains_count,
+        "row",
+        end_at=(opening.at if opening else 0) + line.n,
+        start=start,
+        opening=opening,
+        point_first=_works_the_point(fabric, items, chains_count, start, opening),
+    )
     return window, straddling
+
+
+def _works_the_point(
+    fabric: Fabric,
+    items: tuple[Item, ...],
+    chains_count: bool,
+    start: Fraction,
+    opening: Site | None,
+) -> bool:
+    """Whether the first step of a round goes into a point that lies just where it begins."""
+    begun_in_point = opening is not None and opening.is_point
+    for item in steps(items):
+        match item:
+            case Begin():
+                continue
+            case StartChain(stands_for=str(), place=None):
+                return begun_in_point
+            case Stitches(place=Place(which=Which.SAME)) | Bracket(place=Place(which=Which.SAME)):
+                return begun_in_point
+        if targets := named(item):
+            listed = [site for target in targets for site in sites(fabric, target, chains_count)]
+            return any(
+                site.is_point and (site.start - start) % fabric.length == 0 for site in listed
+            )
+    return begun_in_point
 
 
 def _opening(
@@ -109,7 +145,7 @@ def _worked_kinds(items: tuple[Item, ...]) -> list[Target]:
     return [
         Whole(target.of)
         for item in steps(items)
-        if isinstance(item, Stitches | Bracket)
+        if isinstance(item, Stitches | Bracket | AsTheyCome)
         for target in named(item)
     ]
 

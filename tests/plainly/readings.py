@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.tree import (
+    AsTheyCome,
     Begin,
     Border,
     Bracket,
@@ -193,7 +194,7 @@ def _read_bare(count: int, following: list[Item]) -> list[Item]:
 def _deep(items: list[Item] | tuple[Item, ...]) -> Iterator[Item]:
     for item in items:
         yield item
-        if isinstance(item, Repeat | Bracket):
+        if isinstance(item, Repeat | Bracket | AsTheyCome):
             yield from _deep(item.items)
 
 
@@ -201,7 +202,9 @@ def _deep(items: list[Item] | tuple[Item, ...]) -> Iterator[Item]:
 
 
 def is_open(item: Item) -> bool:
-    """Whether an item is an open-ended repeat: to an end, `in each X`, `in every Nth X`."""
+    """An open-ended repeat: to an end, `in each X`, `in every Nth X`, or as they come."""
+    if isinstance(item, AsTheyCome):
+        return True
     if isinstance(item, Repeat):
         return item.times is None
     if isinstance(item, Stitches | Bracket) and item.place is not None:

@@ -87,13 +87,14 @@ def _work_clauses(
     for number, piece in enumerate(all_pieces):
         # Turning chains are made once, at the head of the row.
         text = clauses[piece.clause].text
-        own = simply_its_repeat(clause_steps(text, ()).items)
+        written = clause_steps(text, ()).items
+        own = simply_its_repeat(written)
         following = [item for p in all_pieces for item in clauses[p.clause].text.items]
         steps = clause_steps(text, opening if own else (), following)
         opening = () if own else opening
         if steps.assumed:
             found.codes.add("start-chain-assumed")
-        items = simply_its_repeat(steps.items)
+        items = (*steps.items[: len(steps.items) - len(written)], *own)
         work = Work(
             piece.window,
             found.made,

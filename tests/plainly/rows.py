@@ -5,10 +5,12 @@ from __future__ import annotations
 from copy import copy
 from dataclasses import dataclass, field
 from dataclasses import replace as changed
+from fractions import Fraction
 
 from msgspec.structs import replace
 
 from border.text.tree import (
+    AsTheyCome,
     Begin,
     Bracket,
     Chains,
@@ -24,13 +26,21 @@ from border.text.tree import (
     ToLast,
     Which,
 )
-from plainly.cursor import Cursor, beyond, counted_as, lies_ahead, walk
+from plainly.cursor import (
+    BEHIND_ATOM,
+    FRESH,
+    Cursor,
+    beyond,
+    counted_as,
+    lies_ahead,
+    walk,
+)
 from plainly.fabric import MadePicot
 from plainly.hand import Hand, RunsOut
-from plainly.openings import leading
+from plainly.openings import leading, named
 from plainly.readings import flat, is_open, one_stretch, same_steps
 from plainly.runs import Boundary, Path, Run, Working
-from plainly.sites import Site, meant
+from plainly.sites import Site, meant_target
 
 
 @dataclass
@@ -129,6 +139,8 @@ class Work(Hand):
                     self._steps(inner, path, inside)
             case Repeat():
                 self._open_repeat(item, path)
+            case AsTheyCome():
+                self._as_they_come(item, path)
             case End():
                 pass
 
@@ -197,6 +209,29 @@ class Work(Hand):
         if place.which is Which.EVERY and not run.workings:
             run.fine = False
 
+    def _as_they_come(self, item: AsTheyCome, path: Path) -> None:
+        """Whichever site of all parts comes next, by the part that names it, until none comes."""
+        run = self._new_run(path, named(item))
+        while (part := self._coming(item)) is not None:
+            if run.workings:
+                self._part(item.parted, run)
+            before = self._standing(run)
+            self._check_skip(named(item))
+            self._step(part, path, None)
+            self._end_working(run, before)
+        if run.workings and self.window.is_round:
+            self._part(item.parted, run)
+        self._stop(run, None)
+
+    def _coming(self, item: AsTheyCome) -> Item | None:
+        """The part whose site starts first; a point before an atom, and the part named first."""
+        coming = [
+            (site.start, not site.is_point, number)
+            for number, part in enumerate(item.items)
+            for site in self.ahead(named(part))
+        ]
+        return item.items[min(coming)[2]] if coming else None
+
     def _part(self, chains: int, run: Run) -> None:
         """Chains between two workings belong to the one before."""
         self.chain(chains)
@@ -204,7 +239,7 @@ class Work(Hand):
 
     def _new_run(self, path: Path, targets: tuple[Target, ...]) -> Run:
         fabric = self.window.fabric
-        counted = [counted_as(replace(t, of=meant(fabric, t.of))) for t in targets]
+        counted = [counted_as(meant_target(fabric, t)) for t in targets]
         own = (path[0] - self.opened, *path[1:]) if path else path
         run = Run(own, tuple(dict.fromkeys(counted)))
         self.runs.append(run)
@@ -248,10 +283,9 @@ class Work(Hand):
         if len(remaining) < to_last.count:
             run.left = []
         else:
-            limit = remaining[-to_last.count]
-            last = (limit.whole or limit).start
             # A point that lies just where the last N begin is before them.
-            run.left = [x for x in run.left if x.start < last or (x.is_point and x.start == last)]
+            limit = remaining[-to_last.count]
+            run.left = [x for x in run.left if _head(x) < _head(limit)]
 
     # --- boundaries ---
 
@@ -268,7 +302,9 @@ class Work(Hand):
             behind = [x for x in listed if not lies_ahead(x, self.cursor)]
             if len(behind) < -by:
                 return  # it runs out itself
-            self.cursor = Cursor(behind[by].start)
+            # As it was before that site: a point where an atom begins stays behind.
+            rank = FRESH if behind[by].is_point else BEHIND_ATOM
+            self.cursor = Cursor(behind[by].start, rank)
         else:
             return
         self.skip_ended = False
@@ -307,6 +343,11 @@ class Work(Hand):
                 self._undo(kept)
                 return done
         raise AssertionError(stretch)
+
+
+def _head(site: Site) -> tuple[Fraction, bool]:
+    """Where a site begins: a point before the atom that begins there."""
+    return site.start, not site.is_point
 
 
 def _makes_only(item: Item) -> bool:

@@ -7,10 +7,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 
 from border.text.tree import (
     AtJoint,
     AtJoints,
+    Between,
     Clause,
     Elsewhere,
     Kind,
@@ -22,7 +24,7 @@ from border.text.tree import (
 )
 from plainly.fabric import Fabric
 from plainly.line import Joint, Line, Stretch
-from plainly.sites import Site, sites
+from plainly.sites import Site, between, meant, sites
 
 BEFORE_ALL = Fraction(-(10**9))
 
@@ -32,7 +34,8 @@ class Window:
     """The part of the fabric that a text is worked into.
 
     For a whole row, `start` is where it begins among the atoms; a closed round runs from there
-    once round. `opening` is the site that made it begin there. For a stretch, [low, high] is the
+    once round. `opening` is the site that made it begin there. A point just there is the first of
+    the round with `point_first`, else the last. For a stretch, [low, high] is the
     part of the edge line, with the sites exactly on its ends where `with_low`, `with_high`. For a
     joint, low and high are the joint. `end_at`: the position of the end.
     """
@@ -43,6 +46,7 @@ class Window:
     end_at: Fraction
     start: Fraction = BEFORE_ALL
     opening: Site | None = None
+    point_first: bool = False
     low: Fraction = Fraction(0)
     high: Fraction = Fraction(0)
     with_low: bool = False
@@ -54,11 +58,11 @@ class Window:
         return self.what == "row" and self.fabric.line.closed
 
     def sites(self, target: Target) -> list[Site]:
-        """The sites of a target that the text sees, in order.
-
-        In a closed round a point just where the round begins is listed twice, at its beginning
-        and at its end.
-        """
+        """The sites of a target that the text sees, in order."""
+        if isinstance(target, Between) and self.what != "row":
+            pairs = pairwise(self.sites(Whole(target.of)))
+            said = Between(meant(self.fabric, target.of))
+            return [between(one, other, said) for one, other in pairs]
         found = sites(self.fabric, target, self.chains_count)
         if self.fabric.line.closed:
             found = [site.moved(lap, self.fabric) for lap in range(-2, 3) for site in found]
@@ -70,18 +74,13 @@ class Window:
 
     def _in_row(self, site: Site) -> bool:
         """Where a closed round ends: a site that straddles the start lies whole at the end."""
-        if not self.is_round:
-            return True
-        end = self.start + self.fabric.length
+        end = self.start + self.fabric.length if self.is_round else self.fabric.length
+        if self.is_round and site.is_point and site.start in (self.start, end):
+            return site.start == (self.start if self.point_first else end)
         return self.start <= site.start and site.end <= end
 
     def _in_part(self, site: Site) -> bool:
-        """Scopes: the sites whose positions lie strictly inside, or are given to it at its ends.
-
-        Between two X: both of them are seen.
-        """
-        if site.pair:
-            return all(self._in_part(x) for x in site.pair)
+        """Scopes: the sites whose positions lie strictly inside, or are given to it at its ends."""
         if self.low < site.at < self.high:
             return True
         return (self.with_low and site.at == self.low) or (self.with_high and site.at == self.high)

@@ -27,8 +27,7 @@ class Site:
     """Somewhere that a stitch can be worked: [start, end) among the atoms; a point has no width.
 
     `shape`: made of atoms, a point, a joint or a picot. `target`: how it was named, with its kind
-    as it is meant on this fabric. `whole`: of a part or a point of X, that X. `pair`: the two X
-    that a point between them lies between.
+    as it is meant on this fabric. `whole`: of a part or a point of X, that X.
     """
 
     start: Fraction
@@ -37,7 +36,6 @@ class Site:
     shape: str
     target: Target
     whole: Site | None = None
-    pair: tuple[Site, ...] = ()
 
     @property
     def is_point(self) -> bool:
@@ -53,7 +51,6 @@ class Site:
             end=self.end + shift,
             at=self.at + laps * fabric.line.n,
             whole=whole,
-            pair=tuple(x.moved(laps, fabric) for x in self.pair),
         )
 
     def identity(self, fabric: Fabric) -> Identity:
@@ -73,6 +70,11 @@ def meant(fabric: Fabric, kind: Kind) -> Kind:
     if not fabric.edge and kind.name == "loop":
         return replace(kind, name="space")
     return kind
+
+
+def meant_target(fabric: Fabric, target: Target) -> Target:
+    """A target with its kind as it is meant on this fabric."""
+    return replace(target, of=meant(fabric, target.of))
 
 
 def kind_label(kind: Kind) -> str:
@@ -99,7 +101,7 @@ def sites(fabric: Fabric, target: Target, chains_count: bool) -> list[Site]:
 
 
 def _listed(fabric: Fabric, target: Target, chains_count: bool) -> list[Site]:
-    target = replace(target, of=meant(fabric, target.of))
+    target = meant_target(fabric, target)
     wholes = _wholes(fabric, target.of, chains_count)
     match target:
         case Whole():
@@ -269,11 +271,13 @@ def _betweens(fabric: Fabric, wholes: list[Site], target: Between) -> list[Site]
     pairs = list(pairwise(wholes))
     if fabric.line.closed and len(wholes) >= 2:
         pairs.append((wholes[-1], wholes[0].moved(1, fabric)))
-    found = []
-    for one, other in pairs:
-        spot = (one.end + other.start) / 2
-        found.append(Site(spot, spot, (one.at + other.at) / 2, POINT, target, None, (one, other)))
-    return found
+    return [between(one, other, target) for one, other in pairs]
+
+
+def between(one: Site, other: Site, target: Between) -> Site:
+    """The point in the middle of what lies between two sites."""
+    spot = (one.end + other.start) / 2
+    return Site(spot, spot, (one.at + other.at) / 2, POINT, target)
 
 
 def _between_picots(fabric: Fabric, x: Site, target: BetweenPicots) -> list[Site]:

@@ -1,0 +1,126 @@
+"""Ordinals and misses that may count on from elsewhere: `skip 3, 1 dc in 4th st`, `1st … 2nd`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from msgspec.structs import replace
+
+from border.text.nodes import Building, Step
+from border.text.tree import (
+    ST,
+    Bracket,
+    Chains,
+    Item,
+    Kind,
+    Picots,
+    Place,
+    Skip,
+    Stitches,
+    Target,
+    Which,
+    Whole,
+)
+from border.text.written_places import write_ordinal
+from border.text.written_steps import write_item
+
+
+def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
+    """Tell of ordinals that may count from where a step before them began, and of misses."""
+    for before, step in pairwise(steps):
+        _tell_ordinal(before.item, step.item, b)
+        if not step.hard:
+            _tell_missed(before.item, step.item, b)
+            _tell_passed_twice(before.item, step.item, b)
+    _tell_rising(steps, b)
+
+
+def _tell_ordinal(before: Item, item: Item, b: Building) -> None:
+    """`skip 3, 1 dc in 4th st`: is the 4th counted on, or from where the skip began?"""
+    match before:
+        case Skip(count=passed, target=target):
+            kind = target or Whole(ST)
+        case Stitches(count=passed, place=None, cluster=0):
+            kind = Whole(ST)
+        case Stitches(place=Place(which=Which.NEXT, count=passed, targets=(kind,))):
+            pass
+        case _:
+            return
+    match item:
+        case Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,))):
+            if named == kind and nth == passed + 1:
+                _tell_counted_on(before, item, passed, nth, b)
+
+
+def _tell_rising(steps: Sequence[Step], b: Building) -> None:
+    """`1 sc in 1st loop, ch 7, 1 sc in 2nd loop`: both counted from one beginning?"""
+    reached: dict[Target, tuple[Item, int]] = {}
+    for step in steps:
+        match step.item:
+            case (
+                Stitches(place=Place(which=which, count=count, targets=(kind,)))
+                | Bracket(place=Place(which=which, count=count, targets=(kind,)))
+            ) if which in (Which.FIRST, Which.NTH):
+                before, passed = reached.get(kind, (step.item, 0))
+                if passed and which is Which.NTH and count > passed:
+                    _tell_counted_on(before, step.item, passed, count, b)
+                reached = {kind: (step.item, count)}
+            case Stitches(place=Place(which=Which.NEXT | Which.THE, count=1, targets=(kind,))):
+                before, passed = reached.get(kind, (step.item, 0))
+                reached = {kind: (before, passed + 1)}
+            case Stitches(place=Place(which=Which.SAME)) | Chains() | Picots():
+                pass
+            case _:
+                reached = {}
+
+
+def _tell_counted_on(
+    before: Item, item: Stitches | Bracket, passed: int, nth: int, b: Building
+) -> None:
+    assert item.place is not None
+    further = nth - passed
+    which = Which.NEXT if further == 1 else Which.NTH
+    nearby = replace(item, place=replace(item.place, which=which, count=further))
+    edit = write_item(nearby, b.terms, b.headings.overrides)
+    b.tell(
+        "perhaps-counted-on",
+        f"this passes over {nth - 1} more, behind {passed} that the step before it took",
+        f"write {edit} if the {write_ordinal(nth)} is counted from where the step before it began",
+        before.span.to(item.span),
+    )
+
+
+def _tell_missed(before: Item, item: Item, b: Building) -> None:
+    """`miss 2 treble and 1 chain`: is the chain made, or missed?"""
+    match before, item:
+        case Skip(), Chains(count):
+            missed = Skip(count, Whole(Kind("ch")))
+        case Skip(), Stitches(count, stitch, None, cluster=0):
+            missed = Skip(count, Whole(Kind(stitch)))
+        case _:
+            return
+    start, end = before.span.end, item.span.start
+    between = [t for t in b.terminals if start <= t.start < end]
+    if [t.text for t in between] in (["and"], ["&"]) and between[0].end == end - 1:
+        both = f"{write_item(before, b.terms)}, {write_item(missed, b.terms)}"
+        b.tell(
+            "perhaps-missed",
+            'only what stands before the "and" is taken to be missed, and this is made',
+            f"write {both} if both are missed",
+            before.span.to(item.span),
+        )
+
+
+def _tell_passed_twice(before: Item, item: Item, b: Building) -> None:
+    """`1 dc into the 2nd loop, missing one`: are they the ones that the 2nd passes over?"""
+    match before, item:
+        case Stitches(place=Place(which=Which.NTH, count=nth)), Skip(count=count):
+            if count == nth - 1:
+                b.tell(
+                    "perhaps-counted-on",
+                    f"the {write_ordinal(nth)} passes over {count}, and {count} more are missed "
+                    "behind it",
+                    f"leave {write_item(item, b.terms)} out if it is the same",
+                    before.span.to(item.span),
+                )

@@ -1,0 +1,117 @@
+"""What books add to a place that is named already: `on the double between the two loops`.
+
+Where a thing stands changes nothing once it is named; what is left is the place itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
+from border.text.sentences import place_at
+from border.text.terminals import Terminal
+
+_WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EVERY", "SAME"})
+
+
+def described(t: Terminals) -> Terminals:
+    """`on the double between the loops`, `in the 2 chain in the centre of the 4`, `in the loop
+    at the end`: without what says where that is, but for the end, which is the last.
+
+    `1 chain between the long` makes chains, and `in the space between the long` is the
+    point between two; both are read elsewhere.
+    """
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        if t[at].type == "ATEND" and types(found, len(found) - 3, 3) == ["KIND", "OF", "CH"]:
+            del found[-2:]  # `in the loop of chain at the end`
+        chains = at + 1 + (types(t, at + 1, 1) == ["THE"])
+        first = types(found, len(found) - 2, 2) == ["ORD", "NUM"] and t[at].type == "OF"
+        if first and types(t, chains, 2) == ["NUM", "CH"]:
+            found.append(t[chains + 1])  # `on the first 5 of the 9 chain`
+            at = chains + 2
+            continue
+        prep = _prep_before(found)
+        behind = at
+        if prep is not None and t[at].type == "ATEND" and found[-1].type == "KIND":
+            found[prep + 1 : -1] = [like(t[at], "ORD", number=-1)]
+            behind = at + 1
+        elif prep is not None and t[at].type == "BETWEEN":
+            point = found[-1].kind in ARCHES and found[-2].type in ("PREP", "THE")
+            behind = at if point else _behind_between(t, at)
+        elif prep is not None and types(t, at, 1) == ["PREP"]:
+            centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
+            more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
+            behind = place_at(t, at) if more else at
+        elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
+            behind = _behind_of(t, at)
+            each = behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind])
+            placed = found[prep].type == "PREP" and found[prep + 1].type in ("THE", "NUM")
+            if each and placed:
+                found[prep + 1 : prep + 1 + (found[prep + 1].type == "THE")] = [like(t[at], "EACH")]
+        elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
+            at_last = any(x.type == "REPEAT" for x in t[:at])
+            behind = at if at_last and found[-1].type == "STITCH" else at + 1
+        if behind == at:
+            found.append(t[at])
+        at = max(behind, at + 1)
+    return found
+
+
+def _prep_before(found: Sequence[Terminal]) -> int | None:
+    """Where a place opens that is complete with the last terminal found; None if there is none."""
+    if not found or found[-1].type not in NOUNS:
+        return None
+    at = len(found) - 2
+    while at >= 0 and found[at].type in _WHICH_ONE:
+        at -= 1
+    return at if at >= 0 and found[at].type in ("PREP", "SKIP") else None
+
+
+def _is_whole(found: Sequence[Terminal]) -> bool:
+    """Whether what is named is no part: `3rd treble of the group` is one of that."""
+    which = found[-2].type
+    sized = found[-1].type == "CH" and which == "NUM"
+    return sized or (found[-1].type in ("STITCH", "PICOT") and which in ("PREP", "THE", "EACH"))
+
+
+def _behind_of(t: Sequence[Terminal], at: int) -> int:
+    """Behind `of each scallop`, `of group`; the same place where that is no group or space."""
+    end = at + 1
+    while types(t, end, 1) in (["THE"], ["NEXT"], ["EACH"], ["EVERY"], ["SAME"], ["ORD"]):
+        end += 1
+    kind = t[end].kind if end < len(t) and t[end].type == "KIND" else None
+    heap = kind is not None and kind.name in ("group", "block", "space", "loop")
+    return end + 1 if heap and ended(t, end + 1) else at
+
+
+def _behind_between(t: Sequence[Terminal], at: int) -> int:
+    """Behind `between the 2 loops`, `between`; the same place where it goes on otherwise."""
+    end = at + 1
+    while end < len(t) and t[end].type in _WHICH_ONE | {"AND"}:
+        end += 1
+    end += end < len(t) and t[end].type in NOUNS
+    steps = types(t, end, 2) == ["NUM", "STITCH"]  # `in the dc between the chains 3 treble`
+    return end if steps or ended(t, end) else at
+
+
+def of_both_kinds(t: Terminals) -> Terminals:
+    """`on every treble and on every chain`, `in each dc and chain`: the union of the two."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        behind = types(t, n + 1, 1)
+        each = here.type == "AND" and _each_before(found)
+        if each and behind in (["STITCH"], ["CH"]) and ended(t, n + 2):
+            found += [like(here, "OR"), like(here, "EACH")]
+            continue
+        again = len(found) > 1 and found[-1].type == "AND" and behind == ["EACH"]
+        if here.type == "PREP" and again and _each_before(found[:-1]):
+            found[-1] = like(here, "OR")
+            continue
+        found.append(here)
+    return found
+
+
+def _each_before(found: Sequence[Terminal]) -> bool:
+    return _prep_before(found) is not None and found[-2].type == "EACH"

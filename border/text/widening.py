@@ -1,0 +1,61 @@
+"""A round made wider or narrower in words: `1 dc in each stitch, increasing in every 8th`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec.structs import replace
+
+from border.text.passing import NOUNS, Terminals, like, types
+from border.text.terminals import Terminal
+from border.text.tree import Kind
+
+_BEFORE = frozenset({"NUM", "STITCH", "PREP", "EACH", "SEP", "AND", "TOEND", *NOUNS})
+
+
+def widened(t: Terminals) -> Terminals:
+    """The last of every so many stitches worked twice, or with the one before it.
+
+    What is left of a round then has one stitch in each: nobody rips out a round whose
+    stitches are no multiple of 8.
+    """
+    at = next((n for n, x in enumerate(t) if x.type in ("WIDEN", "NARROW")), len(t))
+    how_often = t[at + 1 : at + 4]
+    if [x.type for x in how_often[:2]] != ["PREP", "EVERY"] or types(how_often, 2, 1) == ["SEP"]:
+        return t
+    every = how_often[1].number
+    behind = t[at + 3 + (types(how_often, 2, 1) in (["KIND"], ["STITCH"])) :]
+    stitch = _one_in_each(t[:at])
+    if stitch is None or every < 2 or any(x.type not in ("SEP", "ENDING") for x in behind):
+        return t
+    two = [like(stitch, "NUM", number=2), stitch, *_place(stitch)]
+    plain = every - 1
+    if t[at].type == "NARROW":
+        plain -= 1
+        two = [*two[:2], like(stitch, "TOGETHER"), *_place(stitch, 2)]
+    stop = like(stitch, "SEP", name="hard")
+    one = [like(stitch, "NUM", number=1), stitch]
+    before = [*one, *_place(stitch, plain, each=plain > 1), stop] if plain else []
+    again = [like(t[at], "REPEAT"), like(t[at], "FROMSTAR"), stop]
+    rest = [like(stitch, "PREP"), like(stitch, "EACH"), _st(stitch)]
+    return [like(stitch, "STAR"), *before, *two, stop, *again, *one, *rest, *behind]
+
+
+def _one_in_each(t: Sequence[Terminal]) -> Terminal | None:
+    """The stitch of `dc`, `1 dc in each stitch`, where nothing else is worked."""
+    stitches = [x for x in t if x.type == "STITCH"]
+    places = [x for x in t if x.type == "KIND" and x.kind != Kind("st")]
+    numbers = [x for x in t if x.type == "NUM" and x.number != 1]
+    strange = [x for x in t if x.type not in _BEFORE]
+    return stitches[0] if stitches and not (places or numbers or strange) else None
+
+
+def _place(here: Terminal, count: int = 1, *, each: bool = False) -> Terminals:
+    """`in next st`, `over the next 2 st`, `in each of the next 7 st`."""
+    of_each = [like(here, "EACHOF")] if each else []
+    number = [like(here, "NUM", number=count)] if count > 1 else []
+    return [like(here, "PREP"), *of_each, like(here, "NEXT"), *number, _st(here)]
+
+
+def _st(here: Terminal) -> Terminal:
+    return replace(like(here, "KIND", Kind("st")), text="st")
