@@ -21,6 +21,7 @@ from border.findings import Finding
 from border.pipeline import Pipeline
 from border.planning.offers import task_for
 from border.planning.plans import plan_all
+from border.planning.spots import spots_of
 from border.planning.trials import worked_on
 from border.text.marks import MOST
 from border.text.rows import MOST_WORDS
@@ -205,6 +206,14 @@ def test_adjustments_find_their_boundaries_at_once() -> None:
 
     assert look(4000) < 3 * look(2000)
     assert look(4000) - look(2000) < 10 * 2000  # not every boundary for every adjustment
+
+
+def test_an_edge_of_like_wheels_is_not_laid_on_itself_every_way() -> None:
+    def look(n: int) -> int:
+        edge = runs_edge([6] * n, closed=True)
+        return steps(lambda: spots_of(edge, [], {}))
+
+    assert look(200) < 3 * look(100)
 
 
 # --- what is too long for a row --------------------------------------------------------------

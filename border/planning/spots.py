@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from itertools import islice
 
 from msgspec import Struct
 
@@ -167,7 +168,8 @@ def _only_symmetry(edge: Edge) -> int | None:
     if not edge.closed:
         return 2 * n if _symmetrical(edge, n - 1, named=False) else None
     for named in (True, False):
-        found = [c for c in range(n) if _symmetrical(edge, c, named)]
+        every = (c for c in range(n) if _symmetrical(edge, c, named))
+        found = list(islice(every, 2))
         if len(found) == 1:
             # motif i and its image c - i have the orders 2i + 1 and 2(c - i) + 1
             return (2 * found[0] + 2) % (2 * n)

@@ -13,8 +13,8 @@ LAST_ROW = 1_000
 """No border has more rows than this: a longer list of rows is not spelled out."""
 _ROW_WORDS = 3
 """So many of `row`, `round` are passed side by side."""
-_LINES = 4
-"""Over so many lines a list of rows goes on: every line is looked at for one."""
+_LINES = 2
+"""Over so many lines a list of rows goes, since every line is looked at for one."""
 
 
 def number_at(words: Sequence[Word], at: int) -> tuple[int, int] | None:
