@@ -67,7 +67,7 @@ def tell_inside(items: Sequence[Item], b: Building) -> None:
 
 
 def tell_shared(items: Sequence[Item], b: Building) -> None:
-    """`1 dc on first tr, 9 ch, miss 7, 1 dc on the next; repeat`: is the last one the next first?"""
+    """`1 dc on first tr, 9 ch, miss 7, 1 dc on next; repeat`: is the last one the next first?"""
     match items:
         case [
             Stitches(place=Place(which=Which.FIRST)) as first,
