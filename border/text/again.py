@@ -12,6 +12,7 @@ _ALL_ROUND = (
     ["STITCH", "TOEND"],
     ["ROW", "OF", "STITCH"],
     ["ROW", "OF", "STITCH", "TOEND"],
+    ["STITCH", "ROW", "OF", "STITCH"],  # `a plain row of double`
     ["TOEND", "OF", "STITCH"],
     ["TOEND", "PREP", "STITCH"],
 )
@@ -132,7 +133,7 @@ def _whole_rows(t: Terminals) -> Terminals:
     kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
     if kinds not in _ALL_ROUND:
         return _without_to_end(t)
-    stitch = next(x for x in told if x.type == "STITCH")
+    stitch = next(x for x in reversed(told) if x.type == "STITCH")
     each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
     rest = [x for x in t if x.type in ("BETW", "MOD", "ENDING")]
     return [stitch, *each, *rest]

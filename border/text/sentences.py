@@ -115,7 +115,7 @@ def fastened(t: Terminals) -> Terminals:
             here = like(here, "SEP")  # `turn with 3 chain`
         said = any(x.type == "SAME" for x in found[-2:])
         last = at + 1 + (types(t, at + 1, 1) == ["THE"])
-        if said and here.type == "AS" and types(t, last, 1) in (["ORD"], ["NOTHING"]):
+        if said and here.type in ("AS", "WITH") and types(t, last, 1) in (["ORD"], ["NOTHING"]):
             at = last + 1 + (last + 1 < len(t) and t[last + 1].type in NOUNS)
             continue
         found.append(here)

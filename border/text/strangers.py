@@ -181,7 +181,11 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
             span = source.span(terminal.start, terminal.end)
             said = shortened(source.text[span.start : span.end])
             message = f'"{said}" is taken for a remark, and changes nothing'
-            yield Finding("taken-as-remark", message, f'set it apart: "-- {said} --"', span)
+            help_ = f'set it apart: "-- {said} --"'
+            if {"end", "hand"} & set(terminal.text.split()):
+                message = f'"{said}" is taken for a remark: a heading says where rows begin'
+                help_ = 'write "worked: one way" above row 1, if an open edge is not turned'
+            yield Finding("taken-as-remark", message, help_, span)
 
 
 def asked_place(word: str) -> str | None:
