@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
+from itertools import pairwise
 from pathlib import Path
 from sys import gettrace, setprofile, settrace
 from types import FrameType
@@ -28,7 +29,8 @@ from border.text.rows import MOST_WORDS
 from border.text.source import Source
 from border.text.syntax import read_border
 from border.texts import Texts, first_faulty
-from border.working.adjusting import Adjustment, Boundary, planned
+from border.wanted import AskedEdge
+from border.working.adjusting import Adjustment, Boundary, middles, planned
 from border.working.fabric import edge_fabric
 from border.yoke.edges import plain_edge, runs_edge
 
@@ -388,3 +390,26 @@ def test_no_message_quotes_a_whole_name_of_a_file(tmp_path: Path) -> None:
     finding = read_file(str(tmp_path / ("a" * 5000)))
     assert isinstance(finding, Finding)
     held.findings_hold([finding], {})
+
+
+def test_nothing_is_eased_into_a_round_too_large() -> None:
+    rows = "terms: us\nround 1: 1 sc in each loop.\nround 2: 1 sc in next 5 st, ch 1, skip 2 st; repeat.\nround 3: (ch 900000) 9 times."
+    for edge in (AskedEdge(loops=24), AskedEdge(runs=(12, 12))):
+        eased = Pipeline("b.border", lambda name: Source(name, rows), edge, command="adjust").eased(
+            1
+        )
+        assert {"too-large", "no-plan"} <= {f.code for f in eased.findings}
+
+
+def test_parts_of_an_edge_are_found_by_their_names() -> None:
+    """Each motif and each joint at its middle, without looking through all of them for it."""
+
+    def look(n: int) -> int:
+        line = edge_fabric(runs_edge([6] * n, closed=True)).line
+        each = [f"edge.{i}" for i in range(1, n + 1)]
+        joints = [f"{a} | {b}" for a, b in pairwise([each[-1], *each])]
+        assert [middles(line, 2, name) for name in each] == [[12 * i + 6] for i in range(n)]
+        assert [middles(line, 2, name) for name in joints] == [[12 * i] for i in range(n)]
+        return steps(lambda: [middles(line, 2, name) for name in (*each, *joints)])
+
+    assert look(200) < 3 * look(100)

@@ -12,6 +12,7 @@ from bisect import bisect_left
 from collections.abc import Iterable, Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from border.planning.amounts import part_ways
 from border.planning.choosing import Way, ways
@@ -19,6 +20,7 @@ from border.planning.costs import Costs, Curve, RoundCosts, curve_of, round_cost
 from border.planning.spots import Spot, Spots, spots_of
 from border.text.readings import Reading
 from border.working.adjusting import Adjustment, Boundary, middles
+from border.working.cursor import TooLarge
 from border.working.fabric import Fabric, edge_fabric
 from border.working.found import Found, as_it_stands
 from border.working.line import Line
@@ -120,7 +122,13 @@ def _offers(task: Task) -> list[Offer]:
         if not below.kinds:
             found.append(Offer((), costs))
             continue
-        first, done, _ = as_it_stands(round_, below, given_in(task, round_.number), found_in(task))
+        given = given_in(task, round_.number)
+        try:
+            first, done, _ = as_it_stands(round_, below, given, found_in(task))
+        except TooLarge:  # nothing is eased in from here on
+            below = replace(below, kinds=[])
+            found.append(Offer((), costs))
+            continue
         seen = first.boundaries.seen
         free = {b: p for b, p in seen.items() if b not in done.boundaries.plan}
         usable = spots_in(below.line, task.spots.spots, free, below.tick)

@@ -94,14 +94,18 @@ def worked_on(
 
 
 def cut_short(worked: Worked, by: int) -> Worked | None:
-    """The round on the row below without that row's last stitches; None where none are left."""
+    """The round on the row below without that row's last stitches; None where none are left, or
+    where it grows too large on them."""
     below = worked.below
     keep = len(below.kinds) - by
     if keep < 1:
         return None
     columns = below.kinds[:keep], below.pos[:keep], below.into[:keep]
     cut = Fabric(below.line, below.tick, *columns, below.base)
-    return Worked(worked.round, cut, work_once(worked.round, cut))
+    try:
+        return Worked(worked.round, cut, work_once(worked.round, cut))
+    except TooLarge:
+        return None
 
 
 class Bench(Struct):

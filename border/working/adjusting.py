@@ -89,7 +89,8 @@ def middles(line: Line, tick: int, at: str) -> list[int]:
     if "|" in at:
         pair = [name.strip() for name in at.split("|")]
         found = []
-        for index in line.joints:
+        ends = {i + n for i in line.named.get(pair[0], ()) for n in (0, 1)}
+        for index in sorted(i for i in {i % len(line.stretches) for i in ends} if i in line.joints):
             before, behind = (s.run.names for s in line.joint_between(index))
             a, b = pair[0], pair[-1]
             if len(pair) == 2 and ((a in before and b in behind) or (b in before and a in behind)):
@@ -101,7 +102,9 @@ def middles(line: Line, tick: int, at: str) -> list[int]:
             number = line.length + 1 - number
         return [(2 * number - 1) * tick // 2] if 1 <= number <= line.length else []
     points = []
-    for first, last in line.series([at in s.run.names for s in line.stretches]):
+    bear = line.named.get(at, [])
+    alone = [(bear[0], bear[0])] if len(bear) == 1 else None
+    for first, last in alone or line.series([at in s.run.names for s in line.stretches]):
         start, end = line.stretches[first].start, line.stretches[last].end
         if first > last:
             end += line.length

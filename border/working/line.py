@@ -49,13 +49,22 @@ class Line(Struct, frozen=True, dict=True):
         return [s.start for s in self.stretches]
 
     @cached_property
-    def joints(self) -> list[int]:
+    def named(self) -> dict[str, list[int]]:
+        """Every name of the edge, with the stretches (by index) that bear it."""
+        found: dict[str, list[int]] = {}
+        for index, stretch in enumerate(self.stretches):
+            for name in stretch.run.names:
+                found.setdefault(name, []).append(index)
+        return found
+
+    @cached_property
+    def joints(self) -> range:
         """The points of the joints, each named by the stretch (by index) that begins there.
 
         A closed edge of two or more motifs has one at 0, an edge of one motif none.
         """
         first = 0 if self.closed and len(self.stretches) > 1 else 1
-        return list(range(first, len(self.stretches)))
+        return range(first, len(self.stretches))
 
     def joint_between(self, index: int) -> tuple[Stretch, Stretch]:
         """The stretches before and behind the joint at which stretch `index` begins."""
