@@ -155,7 +155,7 @@ def test_what_no_easing_gives_is_told_and_reckoned_as_without(found: Found, said
 
 def test_what_lies_far_off_is_given_up_and_no_nearest_is_claimed() -> None:
     finding = counted(MESH, plain(300), 1, came(1, spaces=20))[1][0]
-    said = "it is reckoned at 300 spaces, and 200 places eased do not bring it there"
+    said = "it is reckoned at 300 spaces, and 166 places eased do not bring it there"
     assert finding.message == f"round 1 cannot come out at 20 spaces: {said}"
 
 
