@@ -55,20 +55,21 @@ def _tell_ordinal(before: Item, item: Item, b: Building) -> None:
 
 def _tell_rising(steps: Sequence[Step], b: Building) -> None:
     """`1 sc in 1st loop, ch 7, 1 sc in 2nd loop`: both counted from one beginning?"""
-    reached: dict[Target, tuple[Item, int]] = {}
+    reached: dict[Target, tuple[Item, int, bool]] = {}
     for step in steps:
         match step.item:
             case (
                 Stitches(place=Place(which=which, count=count, targets=(kind,)))
                 | Bracket(place=Place(which=which, count=count, targets=(kind,)))
             ) if which in (Which.FIRST, Which.NTH):
-                before, passed = reached.get(kind, (step.item, 0))
-                if passed and which is Which.NTH and count > passed:
+                before, passed, by_number = reached.get(kind, (step.item, 0, False))
+                follows = by_number or (passed > 1 and count == passed + 1)
+                if follows and which is Which.NTH and count > passed:
                     _tell_counted_on(before, step.item, passed, count, b)
-                reached = {kind: (step.item, count)}
+                reached = {kind: (step.item, count, True)}
             case Stitches(place=Place(which=Which.NEXT | Which.THE, count=1, targets=(kind,))):
-                before, passed = reached.get(kind, (step.item, 0))
-                reached = {kind: (before, passed + 1)}
+                before, passed, _ = reached.get(kind, (step.item, 0, False))
+                reached = {kind: (before, passed + 1, False)}
             case Stitches(place=Place(which=Which.SAME)) | Chains() | Picots():
                 pass
             case _:

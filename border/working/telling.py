@@ -108,7 +108,7 @@ def no_round(adjustment: Adjustment, last: int) -> Finding:
 def too_large(round_: Round) -> Finding:
     """A round with more stitches than are worked."""
     message = f"round {round_.number} has more stitches than can be reckoned"
-    help_ = "a row may have 1 000 000 stitches and chains, a piece of work 3 000 000"
+    help_ = "a row may have 1 000 000 stitches and chains, a piece of work 5 000 000"
     return Finding("too-large", message, help_, round_.head, round_.number)
 
 

@@ -32,7 +32,7 @@ from border.working.telling import (
 from border.working.unclosed import does_not_close, too_short
 from border.yoke.edges import Edge
 
-WORK_LIMIT = 3_000_000
+WORK_LIMIT = 5_000_000
 """Atoms in one piece of work."""
 
 
