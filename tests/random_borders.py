@@ -24,7 +24,7 @@ from random_steps import (
     start_chains,
     stitch_names,
     stretches,
-    targets,
+    unions,
 )
 
 from border.text.tree import (
@@ -93,7 +93,7 @@ def texts(draw: st.DrawFn, offer: Offer, closed: bool, row: bool) -> Text:
     if row and seldom(draw, 5):
         items += (draw(start_chains(offer)),)
     opened = bool(items)
-    form = draw(st.integers(0, 15))
+    form = draw(st.integers(0, 16))
     if form <= 3:
         items += (draw(open_repeats(offer)),)
     elif form <= 5:
@@ -121,8 +121,11 @@ def texts(draw: st.DrawFn, offer: Offer, closed: bool, row: bool) -> Text:
         items += draw(ends_of(offer, Which.FIRST)) if not opened else ()
         items += draw(ends_of(offer, draw(st.sampled_from((Which.CENTRE, Which.LAST)))))
         items += draw(ends_of(offer, Which.LAST))
+    elif form == 15:
+        bracket = Repeat((draw(each(offer)),), draw(st.sampled_from((1, 1, 2))))
+        items += (*draw(stretches(offer, 2)), bracket)
     else:
-        items += (*draw(stretches(offer, 2)), Repeat((draw(each(offer)),), 1))
+        items += (draw(open_repeats(offer)), *draw(stretches(offer, 1)), draw(open_repeats(offer)))
     return Text(items, ends=draw(endings(closed)))
 
 
@@ -130,9 +133,9 @@ def texts(draw: st.DrawFn, offer: Offer, closed: bool, row: bool) -> Text:
 def begins(draw: st.DrawFn, offer: Offer) -> Begin:
     """`begin in next X`, `in 2nd X`, `in the X`, whole, in part or in the centre."""
     kind = draw(st.sampled_from(offer.kinds))
-    target = draw(targets(kind, offer.edge))
+    union = draw(unions(kind, offer))
     which = draw(st.sampled_from((Which.NEXT, Which.NEXT, Which.THE, Which.NTH)))
-    return Begin(Place(which, (target,), 2 if which is Which.NTH else 1))
+    return Begin(Place(which, union, 2 if which is Which.NTH else 1))
 
 
 @st.composite
@@ -268,7 +271,8 @@ def borders(draw: st.DrawFn, edge: Edge) -> Border:
 @st.composite
 def _rows(draw: st.DrawFn, edge: Edge, offer: Offer, number: int) -> Row:
     if number > 1 and seldom(draw, 10):
-        return Row((number,), Copy((draw(st.integers(1, number - 1)),)))
+        ends = (End(Ending.TURN),) if seldom(draw, 4) else ()
+        return Row((number,), Copy((draw(st.integers(1, number - 1)),), ends=ends))
     if edge.runs and seldom(draw, 3):
         return Row((number,), draw(clauses(edge, offer)))
     return Row((number,), draw(texts(offer, edge.closed, row=True)))

@@ -123,7 +123,7 @@ def targets(kind: Kind, edge: bool) -> st.SearchStrategy[Target]:
 def unions(draw: st.DrawFn, kind: Kind, offer: Offer) -> tuple[Target, ...]:
     """One target; now and then another kind besides."""
     one = draw(targets(kind, offer.edge))
-    if offer.edge or not seldom(draw, 8):
+    if not seldom(draw, 8):
         return (one,)
     other = draw(targets(draw(st.sampled_from(offer.kinds)), offer.edge))
     return (one, other) if other != one else (one,)
@@ -203,7 +203,8 @@ def moves(draw: st.DrawFn, kind: Kind, offer: Offer) -> tuple[Item, ...]:
             )
         case 7:
             first = draw(placed(kind, offer))
-            again = Stitches(draw(numbers), draw(stitch_names), Place(Which.SAME, (Whole(kind),)))
+            same = Place(Which.SAME, (draw(targets(kind, offer.edge)),))
+            again = Stitches(draw(numbers), draw(stitch_names), same)
             return (first, draw(st.one_of(chains, picots)), again)
         case 6:
             other = draw(st.sampled_from(offer.kinds))
@@ -288,7 +289,7 @@ def ends_of(draw: st.DrawFn, offer: Offer, which: Which) -> tuple[Item, ...]:
     """Steps at the first, last or centre sites of a scope."""
     kind = draw(st.sampled_from(offer.kinds))
     count = draw(st.sampled_from((1, 1, 2)))
-    place = Place(which, (draw(targets(kind, offer.edge)),), count, each=count > 1)
+    place = Place(which, draw(unions(kind, offer)), count, each=count > 1)
     step: Item = Stitches(draw(numbers), draw(stitch_names), place)
     if seldom(draw, 4):
         step = Bracket(draw(lists_in_a_place()), place)
