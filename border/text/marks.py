@@ -137,6 +137,9 @@ def _next_mark(t: Sequence[Terminal], at: int, text: str | None = None) -> int |
 def _settled(t: list[Terminal], opening: int) -> list[Terminal]:
     """The terminals with one mark, and what closes it, as the grammar has them."""
     text = t[opening].text
+    last = len(t) - 1
+    while last > opening and t[last].type in ("SEP", "ENDING", "TOEND"):
+        last -= 1  # `x … x`, `x … x all round` at the end of a row: to the end, then
     for n in range(opening + 1, len(t)):
         if t[n].type == "REPEAT":
             behind = _behind_repeat(t, n)
@@ -150,7 +153,7 @@ def _settled(t: list[Terminal], opening: int) -> list[Terminal]:
                 return _dropped(
                     _as_star(t, opening), {_before(t, n)} | set(range(_before(t, n), n))
                 )
-        elif t[n].type == "MARK" and t[n].text == text and n - opening > 1 and _ends_row(t, n):
+        elif n == last and n - opening > 1 and t[n].type == "MARK" and t[n].text == text:
             return [
                 *_as_star(t[:n], opening),
                 replace(t[n], type="REPEAT"),
@@ -209,12 +212,6 @@ def _times_behind(t: Sequence[Terminal], mark: int) -> bool:
     types = [x.type for x in t[mark + 1 : mark + 4]]
     types = types[1:] if types[:1] == ["SEP"] else types
     return types[:1] in (["TIMES"], ["MORE"]) or types[:2] in (["NUM", "TIMES"], ["NUM", "MORE"])
-
-
-def _ends_row(t: Sequence[Terminal], mark: int) -> bool:
-    """Whether `x … x`, `x … x all round` stands at the end of a row: to the end, then."""
-    behind = [x.type for x in t[mark + 1 :] if x.type not in ("SEP", "ENDING")]
-    return behind in ([], ["TOEND"])
 
 
 def _as_star(t: Sequence[Terminal], at: int) -> list[Terminal]:

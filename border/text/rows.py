@@ -122,8 +122,9 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
     for at in range(1, len(words)):
         if words[at].text != "repeat" or words[at - 1].text not in (".", ";", ",", "and"):
             continue
-        copy = copy_at(words[at : at + 20])
-        named = vocabulary().rows["row"].intersection(w.text for w in words[at : at + 20])
+        same_line = [w for w in words[at : at + 20] if w.line == words[at].line]
+        copy = copy_at(same_line)
+        named = vocabulary().rows["row"].intersection(w.text for w in same_line)
         if copy is None or not named:
             continue
         span = reader.source.span(words[at].start, words[-1].end)
