@@ -391,3 +391,13 @@ def test_a_copy_that_turns_leaves_its_last_chains_to_the_next_row() -> None:
         {"sc": 3},
         {"dc": 3},
     ]
+
+
+def test_a_start_chain_behind_chains_is_worked_across_the_start() -> None:
+    text = """
+        round 1: (1 tr, ch 1, 1 sc) in each loop, ch 1, turn.
+        round 2: ch 3 as dc, 1 sc in next block.
+    """
+    two = counts(text, motifs(1, 1))[1]
+    # the first block lies across the start, over the one joint, the second over the other
+    assert [j.made.stitches for j in two.joints] == [{"sc": 1}, {"dc": 1}]

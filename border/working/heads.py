@@ -40,11 +40,17 @@ def row_head(finder: SiteFinder, items: tuple[Item, ...]) -> Head:
         return Head(_window(finder, spot), begun=site)
     if not finder.fabric.line.closed:
         return Head(_window(finder, None))
-    if any(isinstance(i, StartChain) and i.stands_for and i.place is None for i in items[:1]):
+    if _opens_with_a_stitch(items):
         for target in worked_targets(items):
             if (site := straddling(finder, target)) is not None:
                 return Head(_window(finder, site), straddler=site)
     return Head(_window(finder, _first(finder, items)))
+
+
+def _opens_with_a_stitch(items: tuple[Item, ...]) -> bool:
+    """Whether a start chain, in no place of its own, is the first that is worked into one."""
+    first = next((i for i in steps(items) if named_targets(i)), None)
+    return isinstance(first, StartChain) and first.place is None
 
 
 def straddling(finder: SiteFinder, target: Target) -> Site | None:
