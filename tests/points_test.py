@@ -268,3 +268,12 @@ def test_a_part_of_the_same_site_has_nothing_to_look_in_where_that_is_of_another
         round 3: 1 sc in each group of 2.
     """
     assert made(counts(text, plain(4))[2]) == {"sc": 4}
+
+
+def test_a_part_of_a_site_that_is_not_seen_whole_is_taken_once_beside_the_points_between() -> None:
+    text = """
+        round 1: 3 dc in next loop.
+        round 2: 1 dc between each 2 3-dc groups or 3rd st of each 3-dc group.
+    """
+    # begun in the 3rd st, the round has no whole group in it, and no two to work between
+    assert repeats(counts(text, plain(1))[1]) == [(1, {"3-dc group": 1}, 0)]

@@ -116,7 +116,10 @@ class Account(Struct):
             takes = tuple(s.after(cursor.at) - s.after(mark.at) for s in lists)
         if self.leading == self.named:  # no parts
             return takes
-        unseen = (self._unseen(cursor, mark, target.of) for target in self.leading)
+        unseen = (
+            self._unseen(cursor, mark, target.of) if isinstance(target, Whole) else 0
+            for target in self.leading
+        )
         return tuple(n + more for n, more in zip(takes, unseen, strict=True))
 
     def _unseen(self, cursor: Cursor, mark: Mark, of: Kind) -> int:
