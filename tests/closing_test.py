@@ -315,14 +315,14 @@ def test_a_start_chain_works_into_what_the_round_begins_in(begun: str) -> None:
     assert not counts(text, plain(4))[1].closes
 
 
-def test_a_round_does_not_meet_its_start_where_something_is_left_before_it() -> None:
+def test_a_round_meets_its_start_whatever_is_left_before_it() -> None:
     text = """
         round 1: 2 dc in each of the first 2 loops, ch 3,
             *ch 1, 2 dc in each of the next 2 loops, ch 3; repeat from *.
     """
     (one,) = counts(text, plain(7))
-    assert (made(one), one.closes) == ({"dc": 12, "ch": 11}, False)
-    assert repeats(one) == [(2, {"loop": 2}, 1)]
+    assert (made(one), one.closes) == ({"dc": 12, "ch": 12}, True)
+    assert repeats(one) == [(2, {"loop": 2}, 0)]
 
 
 def test_a_bracket_that_is_worked_once_is_its_steps() -> None:

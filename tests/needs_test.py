@@ -213,7 +213,7 @@ def test_a_border_closes_on_the_numbers_that_its_rule_gives(name: str, closed: b
 
 EITHER = {
     f"round 1: {NETTED}.\nround 2: (2 dc, ch 2, 2 dc) in first space, *skip 3 spaces, (2 dc, ch 2, 2 dc) in next space; repeat from *.": "a multiple of 4 loops or a multiple of 4 plus 1 loops",
-    "round 1: 1 sc in each of first 2 loops, *ch 3, skip 3 loops, 1 sc in each of next 2 loops; repeat from *.": "a multiple of 5 loops or a multiple of 5 plus 2 loops",
+    "round 1: 1 sc in each of first 2 loops, *ch 3, skip 3 loops, 1 sc in each of next 2 loops; repeat from *.": "a multiple of 5 loops, a multiple of 5 plus 1 loops or a multiple of 5 plus 2 loops",
 }
 
 

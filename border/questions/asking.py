@@ -14,7 +14,7 @@ from border.questions.slips import slips
 from border.text.readings import Reading, Round
 from border.working.claims import check_claims
 from border.working.cursor import TooLarge
-from border.working.fabric import Fabric, edge_fabric, has_no_stitch
+from border.working.fabric import CHAIN, PICOT, Fabric, edge_fabric, has_no_stitch
 from border.working.rounds import Pass, work_once
 from border.working.work import WorkedEdge, WorkedRound, as_met_next
 
@@ -143,6 +143,8 @@ def _tried(edge: _Edge, n: int, others: Iterable[Otherwise]) -> Iterator[Tried]:
             same = taken is not None and done.made.kinds == taken.fabric.kinds
             if taken is not None and same and fits == _fits(taken) and other.below is None:
                 continue
+            if other.code == "perhaps-misprint" and _makes_little(done, taken):
+                continue
             times = tuple(account.times for account in done.accounts.values())
             yield Tried(other.round.number, other, times, fits)
 
@@ -161,6 +163,15 @@ def _made(edge: _Edge, n: int, other: Otherwise) -> tuple[Pass, bool] | None:
     faults = [f for f in done.findings if f.severity is Severity.ERROR]
     sound = done.closes and not done.unclear and not faults and not has_no_stitch(fabric.kinds)
     return done, sound and not check_claims(other.round, fabric, times)
+
+
+def _makes_little(done: Pass, taken: WorkedRound | None) -> bool:
+    """Whether a row comes out only since its repeat makes next to no stitches any more."""
+
+    def stitches(kinds: Sequence[str]) -> int:
+        return sum(kind not in (CHAIN, PICOT) for kind in kinds)
+
+    return taken is not None and 2 * stitches(done.made.kinds) < stitches(taken.fabric.kinds)
 
 
 def _likeliest(edge: _Edge, n: int) -> list[Tried]:

@@ -182,8 +182,12 @@ def _of_each(t: Terminals) -> Terminals:
     before = [x.type for x in t[:at]]
     one = before.count("PREP") == 1 and {"EACH", "EVERY"} & set(before)
     made = [n for n, x in enumerate(before) if x == "STITCH" and before[n - 1] not in WHICH]
-    steps = len(made) == 1 or before[:1] == ["LP"]
-    other = {"STAR", "SKIP", "AS"} & set(before) or "CH" in before
+    bracket = before[:1] == ["LP"] and before.count("LP") == 1
+    steps = len(made) == 1 or bracket
+    # `(2 dc, 2 ch, 2 dc) under each 5 chain`: one step, with its place right behind it
+    placed = before[before.index("RP") + 1 :] if bracket and "RP" in before else before
+    chains = "CH" in (placed[:-1] if placed[-2:] == ["NUM", "CH"] and bracket else placed)
+    other = {"STAR", "SKIP", "AS"} & set(before) or chains
     if at == len(t) or not one or not steps or other:
         return t
     rest = [x for x in t[at + 1 :] if x.type not in ("TOEND", "FROMHEAD")]

@@ -260,7 +260,10 @@ def _faults(
 
 
 def _open_inside(inner: Item, number: int) -> Finding:
-    help_ = 'give it a number: "in each of the next 3 spaces", "3 times"'
+    help_ = (
+        'leave the repeat out where this is all of it; otherwise give it a number: "in each of '
+        'the next 3 spaces", "3 times"'
+    )
     if isinstance(inner, AsTheyCome):
         help_ = "leave the repeat round it out: it goes on to the end by itself"
     return Finding(

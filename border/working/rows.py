@@ -289,7 +289,6 @@ class Worker(Struct):
     def _repeat(
         self, item: Repeat, head: tuple[Item, ...] = (), behind: tuple[Item, ...] = ()
     ) -> None:
-        leading = counted_as(leading_targets(item.items))
         marks: list[Mark] = []  # before every step of a repeat, as far as it is worked
         may_meet = self.whole and bool(head) and item.to_last is None
         may_meet = may_meet and all(isinstance(i, End) for i in behind)
@@ -304,11 +303,12 @@ class Worker(Struct):
             for to_come in range(len(marks) - 1, 0, -1):
                 if meets_start(self.begun, item.items[to_come:], head):
                     self.cursor.back_to(marks[to_come])
-                    return not self.cursor.window.sites(leading).ahead(self.cursor.at)
+                    return True
                 if not isinstance(item.items[to_come - 1], Chains | Picots):
                     break  # chains before the step that runs out may be the head's, too
             return False
 
+        leading = counted_as(leading_targets(item.items))
         run(self, item, leading, once, item.to_last, item.star, meets)
 
     # --- what is told ---------------------------------------------------------

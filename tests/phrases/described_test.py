@@ -63,6 +63,7 @@ UNDER_CHAINS = {
     "9 treble in every 3 chain, miss the plain": "108 dc; 12 x 1 ch-3 space",
 }
 BRACKETS = {
+    "(2 treble, 2 chain, 2 treble) in each treble; repeat all round": "48 dc, 24 ch; 12 x 1 dc",
     # said right behind a bracket, `repeat` is said of the bracket; behind a stop, of the row
     "1 plain, (3 chain, miss 2, 1 plain) repeat to the end": "4 sc, 12 ch; 3 x 3 st; asked meets-its-start",
     "1 plain, 3 chain, miss 2, (1 treble, miss 1) repeat all round": "1 sc, 4 dc, 3 ch; 4 x 2 st; 1 left over; does not close; asked row-does-not-close",
@@ -119,7 +120,6 @@ REMARKS = {
     "on a chain of the required length work *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
     "commence at a corner; *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
     "beginning again at the right-hand end, *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
-    "Join thread, *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
     "*1 plain, 3 chain, miss 2; repeat, which finishes the edging": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
     "*1 plain, 3 chain, miss 2; repeat, without joining": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
     "*1 plain, 3 chain, miss 2; repeat. Repeat these two rows until long enough": "4 sc, 12 ch; 4 x 3 st; asked rows-again",

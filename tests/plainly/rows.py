@@ -326,11 +326,7 @@ class Work(Hand):
         runs_out = self._runs_out_at(stretch)
         if runs_out < split or any(not _makes_only(s) for s in stretch[split:runs_out]):
             return
-        kept = self._keep()
         self._steps(stretch[:split], path, None)
-        if self.ahead(run.kinds):
-            self._undo(kept)  # something is left before the start, so it is not met
-            return
         run.met = True
         self.codes.add("meets-its-start")
 
