@@ -14,6 +14,7 @@ from border.questions.changes import Change, Items, Otherwise, changed, rounds_w
 from border.text.readings import Round, alike
 from border.text.steps import passes_something
 from border.text.tree import (
+    SPACES,
     ST,
     Item,
     Kind,
@@ -28,9 +29,6 @@ from border.text.tree import (
 )
 from border.text.written import write_item, write_text
 from border.text.written_steps import write_list
-
-SPACES = ("space", "loop")
-"""What a run of chains is called."""
 
 
 def ends(round_: Round) -> Iterator[Otherwise]:

@@ -15,11 +15,12 @@ from border.questions.changes import (
     rounds_with,
     steps_of,
 )
-from border.questions.ends import SPACES, ends
+from border.questions.ends import ends
 from border.stitches import STITCHES
 from border.text.readings import Round
 from border.text.steps import walk
 from border.text.tree import (
+    SPACES,
     ST,
     Bracket,
     Centre,

@@ -4,8 +4,17 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, NOUNS, WHICH, Terminals, ended, like, types
-from border.text.terminals import Terminal
+from border.text.passing import (
+    HOW_OFTEN,
+    NOUNS,
+    WHICH,
+    Terminals,
+    ended,
+    like,
+    list_start,
+    stitch_left_out,
+    types,
+)
 from border.text.tree import Kind
 
 _ALL_ROUND = (
@@ -68,7 +77,7 @@ def _to_within(t: Terminals) -> Terminals:
             found.append(t[at])
             at += 1
             continue
-        st = replace(like(t[at], "KIND", Kind("st")), text="st")
+        st = stitch_left_out(t[at])
         found += [like(t[at], "TOLAST"), t[at + 1], *(t[at + 2 : noun] or [st])]
         at = noun + 1
     return found
@@ -221,9 +230,7 @@ def _times_of_list(t: Terminals) -> Terminals:
             continue
         if t[n - 2].type == "RP" or _only_ends(t[n + 1 :]) or types(t, n + 1, 1) == ["RP"]:
             continue
-        start = n - 1
-        while start and not _stops(t[start - 1]):
-            start -= 1
+        start = list_start(t, n - 1)
         if "REPEAT" in types(t, start - 1 if start else len(t), 1) or start == n - 1:
             return t
         bracket = [like(here, "LP"), *t[start : n - 1], like(here, "RP", name="list")]
@@ -233,11 +240,6 @@ def _times_of_list(t: Terminals) -> Terminals:
 
 def _only_ends(t: Terminals) -> bool:
     return all(x.type in ("SEP", "ENDING") for x in t)
-
-
-def _stops(here: Terminal) -> bool:
-    hard = here.type == "SEP" and here.name == "hard"
-    return hard or here.type in ("STAR", "LP", "RP", "REPEAT", "ENDING", *HOW_OFTEN)
 
 
 def _times_of_row(t: Terminals) -> Terminals:

@@ -23,7 +23,6 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.written_steps import write_item
 
 
 def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
@@ -97,10 +96,10 @@ def _come(items: Sequence[Item], b: Building) -> str:
     if isinstance(whole, AsTheyCome):
         first = whole.items[0]
         if all(replace(i, place=None) == replace(first, place=None) for i in whole.items):
-            return write_item(replace(first, place=whole.place), b.terms, b.headings.overrides)
-        return write_item(whole, b.terms, b.headings.overrides)
+            return b.written(replace(first, place=whole.place))
+        return b.written(whole)
     once = [one for item in items for one in _once(item)]
-    steps = ", ".join(write_item(item, b.terms, b.headings.overrides) for item in once)
+    steps = ", ".join(b.written(item) for item in once)
     return f'"*{steps}; repeat from *", with the number of each'
 
 

@@ -13,9 +13,7 @@ from msgspec.structs import replace
 from border.text.passing import ARCHES, NOUNS, OPENS, WHICH, Terminals, ended, like, made, types
 from border.text.rings import chains_before
 from border.text.terminals import Terminal
-from border.text.tree import Kind
-
-_OF_CHAINS = ("space", "loop")
+from border.text.tree import SPACES, Kind
 
 
 def counted_places(t: Terminals) -> Terminals:
@@ -185,7 +183,7 @@ def parts(t: Terminals) -> Terminals:
             continue
         of = next((x for x in t[at + 2 : at + 6] if x.type in NOUNS), None)
         chains = of is not None and (
-            of.type == "CH" or (of.kind is not None and of.kind.name in _OF_CHAINS)
+            of.type == "CH" or (of.kind is not None and of.kind.name in SPACES)
         )
         found.append(like(here, "CH") if chains else like(here, "KIND", Kind("st")))
     return found

@@ -23,7 +23,6 @@ from border.text.tree import (
     Whole,
 )
 from border.text.written_places import write_ordinal
-from border.text.written_steps import write_item
 
 
 def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
@@ -83,7 +82,7 @@ def _tell_counted_on(
     further = nth - passed
     which = Which.NEXT if further == 1 else Which.NTH
     nearby = replace(item, place=replace(item.place, which=which, count=further))
-    edit = write_item(nearby, b.terms, b.headings.overrides)
+    edit = b.written(nearby)
     b.tell(
         "perhaps-counted-on",
         f"this passes over {nth - 1} more, behind {passed} that the step before it took",
@@ -104,7 +103,7 @@ def _tell_missed(before: Item, item: Item, b: Building) -> None:
     start, end = before.span.end, item.span.start
     between = [t for t in b.terminals if start <= t.start < end]
     if [t.text for t in between] in (["and"], ["&"]) and between[0].end == end - 1:
-        both = f"{write_item(before, b.terms)}, {write_item(missed, b.terms)}"
+        both = f"{b.written(before)}, {b.written(missed)}"
         b.tell(
             "perhaps-missed",
             'only what stands before the "and" is taken to be missed, and this is made',
@@ -122,6 +121,6 @@ def _tell_passed_twice(before: Item, item: Item, b: Building) -> None:
                     "perhaps-counted-on",
                     f"the {write_ordinal(nth)} passes over {count}, and {count} more are missed "
                     "behind it",
-                    f"leave {write_item(item, b.terms)} out if it is the same",
+                    f"leave {b.written(item)} out if it is the same",
                     before.span.to(item.span),
                 )

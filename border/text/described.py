@@ -11,6 +11,7 @@ from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 
+_SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
 _WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EVERY", "SAME"})
 
 
@@ -24,6 +25,10 @@ def described(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
+        if t[at].type not in _SAYS_WHERE:
+            found.append(t[at])
+            at += 1
+            continue
         if t[at].type == "ATEND" and types(found, len(found) - 3, 3) == ["KIND", "OF", "CH"]:
             del found[-2:]  # `in the loop of chain at the end`
         chains = at + 1 + (types(t, at + 1, 1) == ["THE"])
@@ -100,7 +105,7 @@ def of_both_kinds(t: Terminals) -> Terminals:
     """`on every treble and on every chain`, `in each dc and chain`: the union of the two."""
     found: Terminals = []
     for n, here in enumerate(t):
-        behind = types(t, n + 1, 1)
+        behind = types(t, n + 1, 1) if here.type in ("AND", "PREP") else []
         each = here.type == "AND" and _each_before(found)
         if each and behind in (["STITCH"], ["CH"]) and ended(t, n + 2):
             found += [like(here, "OR"), like(here, "EACH")]

@@ -75,7 +75,7 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             *between,
             Stitches(place=Place(which=Which.NEXT)) as last,
         ] if len(between) < 2 and first.stitch == last.stitch and first.count == last.count:
-            words = [write_item(item, b.terms, b.headings.overrides) for item in items]
+            words = [b.written(item) for item in items]
             b.tell(
                 "perhaps-shared",
                 "the row begins and ends with the same stitch, so that two of them come together",
@@ -98,7 +98,7 @@ def tell_last(items: Sequence[Item], b: Building) -> None:
                 )
             case Stitches(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place):
                 one = replace(item, place=replace(place, which=Which.NEXT))
-                edit = write_item(one, b.terms, b.headings.overrides)
+                edit = b.written(one)
                 b.tell(
                     "perhaps-last-of-each",
                     "the last one is that of the whole row, and this is worked over and over",
@@ -113,7 +113,7 @@ def tell_last(items: Sequence[Item], b: Building) -> None:
 
 def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
     """`ch 5, 1 sl st in first ch`: a picot, or a stitch into the row below?"""
-    below = write_item(closing, b.terms, b.headings.overrides)
+    below = b.written(closing)
     b.tell(
         "place-unclear",
         "this may close the chains before it into a picot, or go into the row below",
@@ -161,7 +161,7 @@ def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Buil
             return
     if perhaps:
         rest = f"ch {chains.count - size}, " if chains.count > size else ""
-        below = write_item(closing, b.terms, b.headings.overrides)
+        below = b.written(closing)
         b.tell(
             "perhaps-picot",
             "this is taken to go into the row below; it may close the chains into a picot",
@@ -186,7 +186,7 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
             b.tell(
                 "perhaps-one-place",
                 "only the last of these is taken to go into that place, the others one in each st",
-                f"write {write_item(whole, b.terms, b.headings.overrides)} if all of them go there",
+                f"write {b.written(whole)} if all of them go there",
                 before.span.to(item.span),
             )
 
@@ -200,7 +200,7 @@ def _tell_middle(item: Item, b: Building) -> None:
             nth = (count + 1) // 2
             middle = replace(item, place=Place(Which.NTH, (Whole(kind),), nth))
             rest = Skip(count - nth, Whole(kind))
-            one, passed = (write_item(i, b.terms, b.headings.overrides) for i in (middle, rest))
+            one, passed = (b.written(i) for i in (middle, rest))
             b.tell(
                 "perhaps-one-place",
                 f"this is taken as {count} stitches, one in the centre of each",

@@ -33,7 +33,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.written_places import write_place
-from border.text.written_steps import may_close, write_item, write_list
+from border.text.written_steps import may_close, write_list
 
 _UNPLACED = (Which.SAME, Which.SKIPPED)
 _BY_NUMBER = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
@@ -191,8 +191,8 @@ def _one_in_each(item: Stitches) -> Stitches:
 def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
     """`1 sc in next 5 ch`: five, one in each chain; most books mean one, in the space of five."""
     space = replace(place, targets=(Whole(Kind("space", place.count)),), count=1)
-    one = write_item(replace(item, place=space), b.terms, b.headings.overrides)
-    each = write_item(replace(item, place=replace(place, each=True)), b.terms)
+    one = b.written(replace(item, place=space))
+    each = b.written(replace(item, place=replace(place, each=True)))
     b.tell(
         "perhaps-one-place",
         f"this is taken as {place.count} stitches, one in each of {place.count} chains",
@@ -244,7 +244,7 @@ def with_each(item: _Placed, b: Building) -> _Placed:
     b.tell(
         "place-unclear",
         f"how this is shared out {many} is not said",
-        f"write {write_item(fixed, b.terms)}, or for one place {write_item(one, b.terms)}",
+        f"write {b.written(fixed)}, or for one place {b.written(one)}",
         item.span,
     )
     return fixed

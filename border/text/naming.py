@@ -10,7 +10,17 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import NOUNS, OPENS, WHICH, Terminals, ended, like, made, types
+from border.text.passing import (
+    NOUNS,
+    OPENS,
+    WHICH,
+    Terminals,
+    ended,
+    like,
+    made,
+    stitch_left_out,
+    types,
+)
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -160,8 +170,7 @@ def all_in_one(t: Terminals) -> Terminals:
     if types(t, end, 1) in (["KIND"], ["STITCH"], ["CH"]) or types(t, end, 2) == ["NUM", "CH"]:
         return [*t[: at + 1], like(t[at], "NEXT"), *t[end:]]  # `all in the same 5 chain`
     place = types(t, end, 1) == ["PLACE"]
-    st = replace(like(t[at], "KIND", Kind("st")), text="st")
-    return [*t[: at + 1], like(t[at], "NEXT"), st, *t[end + place :]]
+    return [*t[: at + 1], like(t[at], "NEXT"), stitch_left_out(t[at]), *t[end + place :]]
 
 
 def _set_apart(found: Terminals, at: int) -> None:

@@ -10,6 +10,7 @@ from msgspec import Struct, field
 from border.findings import Finding, Span
 from border.text.terminals import Terminal
 from border.text.tree import Headings, Item
+from border.text.written_steps import write_item
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -58,6 +59,10 @@ class Building(Struct):
         """The stretch of the source that nodes cover."""
         tokens = [self.of(token) for node in nodes for token in leaves(node)]
         return Span(self.source, min(t.start for t in tokens), max(t.end for t in tokens))
+
+    def written(self, item: Item) -> str:
+        """A step in the words of the text's own terms, as a finding shows it."""
+        return write_item(item, self.terms, self.headings.overrides)
 
     def tell(self, code: str, message: str, help_: str, span: Span) -> None:
         """Tell something of the row, and go on."""

@@ -10,7 +10,16 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, HOW_OFTEN, NOUNS, Terminals, ended, like, types
+from border.text.passing import (
+    ARCHES,
+    NOUNS,
+    Terminals,
+    ended,
+    like,
+    list_start,
+    stitch_left_out,
+    types,
+)
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -41,7 +50,7 @@ def rest_behind(here: Terminal, stitch: Terminal, count: int) -> Terminals:
     if count < 1:
         return []
     one, many = like(here, "NUM", number=1), like(here, "NUM", number=count)
-    st = replace(like(here, "KIND", Kind("st")), text="st", many=True)
+    st = replace(stitch_left_out(here), many=True)
     which = [like(here, "EACHOF"), like(here, "NEXT"), many]
     place = [like(here, "PREP"), *(which if count > 1 else which[1:2]), st]
     return [like(here, "SEP"), one, stitch, *place]
@@ -54,16 +63,20 @@ def times_on_each(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
+        if t[at].type != "TIMES":
+            found.append(t[at])
+            at += 1
+            continue
         place = at + 1 + (types(t, at + 2, 1) == ["THE"])
         last = types(found, len(found) - 1, 1)
-        often = types(t, at, 2) == ["TIMES", "PREP"] and last in (["RP"], ["SEP"])
+        often = types(t, at + 1, 1) == ["PREP"] and last in (["RP"], ["SEP"])
         many = t[place + 1 : place + 3] if often else []
         noun = [x.type for x in many[1:]] in (["STITCH"], ["KIND"], ["CH"])
         if many[:1] and many[0].type == "NUM" and (noun or ended(t, place + 2)):
             behind = place + 2 + noun
             if many[0].number == t[at].number > 1:
                 if last == ["SEP"]:
-                    start = _list_start(found)
+                    start = list_start(found, len(found) - 1)
                     found[start:-1] = [like(t[at], "LP"), *found[start:-1]]
                     found[-1] = like(t[at], "RP")
                 of = many if noun else [many[0], like(t[at], "KIND", Kind("st"))]
@@ -78,16 +91,6 @@ def times_on_each(t: Terminals) -> Terminals:
         found.append(t[at])
         at += 1
     return found
-
-
-def _list_start(found: Sequence[Terminal]) -> int:
-    """Where the list begins whose last terminal is the last one found."""
-    start = len(found) - 1
-    while start and found[start - 1].type not in ("STAR", "LP", "RP", "REPEAT", *HOW_OFTEN):
-        if found[start - 1].type == "SEP" and found[start - 1].name:
-            break
-        start -= 1
-    return start
 
 
 def _worked(found: Sequence[Terminal]) -> int:
@@ -178,11 +181,15 @@ def over_more(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
+        if t[at].type != "PREP":
+            found.append(t[at])
+            at += 1
+            continue
         start = at + 1 + (types(t, at + 1, 1) == ["THE"])
         named = types(t, start + 1, 1) == ["STITCH"]
         end = start + 1 + named
         made = types(found, len(found) - 2, 2) == ["NUM", "STITCH"]
-        over = types(t, at, 1) == ["PREP"] and types(t, start, 1) == ["NUM"] and made
+        over = types(t, start, 1) == ["NUM"] and made
         more = t[start].number - found[-2].number if over else 0
         if more < 1 or more % 2 or not ended(t, end) or not t[at].text.startswith(("o", "u")):
             found.append(t[at])

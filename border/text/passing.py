@@ -41,6 +41,24 @@ def like(
     return replace(here, type=type_, kind=kind, number=number, name=name, glued=False, chain=False)
 
 
+def stitch_left_out(here: Terminal) -> Terminal:
+    """The `st` of `in the next`, `over the 9`, where a text leaves its noun out."""
+    return replace(like(here, "KIND", Kind("st")), text="st")
+
+
+def list_start(t: Sequence[Terminal], end: int) -> int:
+    """Where the list begins that ends before a place: behind the last stop, mark or repeat."""
+    start = end
+    while start and not _stops(t[start - 1]):
+        start -= 1
+    return start
+
+
+def _stops(here: Terminal) -> bool:
+    hard = here.type == "SEP" and here.name == "hard"
+    return hard or here.type in ("STAR", "LP", "RP", "REPEAT", "ENDING", *HOW_OFTEN)
+
+
 def ended(t: Sequence[Terminal], at: int) -> bool:
     """Whether a place cannot go on here."""
     return at >= len(t) or t[at].type in ENDS

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from border.text.clauses import kind_of
 from border.text.nodes import Building, Misread, is_token, is_tree, leaves
 from border.text.tree import (
+    SPACES,
     Between,
     BetweenPicots,
     Centre,
@@ -27,7 +28,6 @@ if TYPE_CHECKING:
 
     from border.text.nodes import Node
 
-SPACES = ("space", "loop")
 KINDS = ("KIND", "STITCH", "CH", "PICOT")
 _WHICH = {"NEXT": Which.NEXT, "THE": Which.THE, "EACH": Which.EACH, "SKIPPED": Which.SKIPPED}
 _NUMBERED = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)

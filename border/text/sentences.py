@@ -27,10 +27,10 @@ def under_chains(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         here = t[at]
-        shape = types(t, at + 1, 5)
-        both = here.type == "SKIP" and shape[:1] + shape[2:4] == ["NUM", "AND", "NUM"]
-        said = types(t, at - 1, 1) == ["UNDERIT"] or types(t, at + 6, 1) == ["UNDERIT"]
-        if both and said and shape[1] in NOUNS and shape[4] in NOUNS:
+        shape = types(t, at + 1, 5) if here.type == "SKIP" else []
+        both = shape[:1] + shape[2:4] == ["NUM", "AND", "NUM"]
+        said = both and "UNDERIT" in types(t, at - 1, 1) + types(t, at + 6, 1)
+        if said and shape[1] in NOUNS and shape[4] in NOUNS:
             found += [*t[at : at + 3], like(here, "SEP"), here, *t[at + 4 : at + 6]]
             skipped = True
             at += 6
@@ -38,11 +38,11 @@ def under_chains(t: Terminals) -> Terminals:
         if here.type == "UNDERIT" and (skipped or types(t, at + 1, 1) == ["SKIP"]):
             at += 1
             continue
+        under = skipped and here.type == "PREP" and here.text in ("under", "beneath")
         chain = at + 1
-        while types(t, chain, 1) in (["THE"], ["EACH"], ["NEXT"], ["ORD"]):
+        while under and types(t, chain, 1) in (["THE"], ["EACH"], ["NEXT"], ["ORD"]):
             chain += 1
-        under = here.type == "PREP" and here.text in ("under", "beneath")
-        if skipped and under and chain > at + 1 and types(t, chain, 1) == ["CH"]:
+        if under and chain > at + 1 and types(t, chain, 1) == ["CH"]:
             at = chain + 1
             continue
         if here.type == "UNDERIT":

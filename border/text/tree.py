@@ -59,6 +59,8 @@ class Kind(Struct, frozen=True):
 
 
 ST = Kind("st")
+SPACES = ("space", "loop")
+"""The kinds that are runs of chains in every row but the first."""
 
 
 class Whole(Struct, frozen=True):

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from msgspec.structs import replace
-
-from border.text.passing import NOUNS, Terminals, like, types
+from border.text.passing import NOUNS, Terminals, like, stitch_left_out, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -37,7 +35,7 @@ def widened(t: Terminals) -> Terminals:
     one = [like(stitch, "NUM", number=1), stitch]
     before = [*one, *_place(stitch, plain, each=plain > 1), stop] if plain else []
     again = [like(t[at], "REPEAT"), like(t[at], "FROMSTAR"), stop]
-    rest = [like(stitch, "PREP"), like(stitch, "EACH"), _st(stitch)]
+    rest = [like(stitch, "PREP"), like(stitch, "EACH"), stitch_left_out(stitch)]
     return [like(stitch, "STAR"), *before, *two, stop, *again, *one, *rest, *behind]
 
 
@@ -54,8 +52,4 @@ def _place(here: Terminal, count: int = 1, *, each: bool = False) -> Terminals:
     """`in next st`, `over the next 2 st`, `in each of the next 7 st`."""
     of_each = [like(here, "EACHOF")] if each else []
     number = [like(here, "NUM", number=count)] if count > 1 else []
-    return [like(here, "PREP"), *of_each, like(here, "NEXT"), *number, _st(here)]
-
-
-def _st(here: Terminal) -> Terminal:
-    return replace(like(here, "KIND", Kind("st")), text="st")
+    return [like(here, "PREP"), *of_each, like(here, "NEXT"), *number, stitch_left_out(here)]
