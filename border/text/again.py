@@ -27,25 +27,6 @@ _ALL_ROUND = (
 )
 
 
-def repeats_said(t: Terminals) -> Terminals:
-    """`alternately`, `and so on`, `4 times more`, `plain all round`: as the repeats they are."""
-    for pass_ in (
-        _brackets_again,
-        _to_within,
-        _and_so_on,
-        _alternately,
-        _at_the_end,
-        _in_every,
-        _whole_rows,
-        _of_each,
-        _all_round,
-        _times_of_list,
-        _times_of_row,
-    ):
-        t = pass_(t)
-    return t
-
-
 def _brackets_again(t: Terminals) -> Terminals:
     """`1 dc, (5 chain, 1 dc in next loop), repeat`: with no stop between, of the bracket."""
     found: Terminals = []
@@ -255,3 +236,19 @@ def _times_of_row(t: Terminals) -> Terminals:
     counted = "INALL" if often.type == "TIMES" else often.type
     repeat = [like(often, "REPEAT", name="row"), replace(often, type=counted)]
     return [*t[: end - 1], *repeat, *t[end:]]
+
+
+PASSES = (
+    (_brackets_again, frozenset({"REPEAT"})),
+    (_to_within, frozenset({"TOLAST", "WITHIN"})),
+    (_and_so_on, frozenset({"SOON"})),
+    (_alternately, frozenset({"ALTERNATELY"})),
+    (_at_the_end, frozenset({"ATEND"})),
+    (_in_every, frozenset({"REPEAT"})),
+    (_whole_rows, frozenset({"TOEND", "ROW"})),
+    (_of_each, frozenset({"REPEAT"})),
+    (_all_round, frozenset({"TOEND"})),
+    (_times_of_list, HOW_OFTEN),
+    (_times_of_row, HOW_OFTEN),
+)
+"""The passes in their order, and for each the words of which it needs one."""

@@ -1,7 +1,7 @@
 """Terminals that stand together as one thing become one: `ch-5 space`, `3 times more`.
 
-Each pass takes the terminals of a text and returns them nearer to the grammar;
-the order of the passes is that of `shape`.
+Each pass takes the terminals of a text and returns them nearer to the grammar. `PASSES`
+has their order, and for each the words of which a text must have one to be changed by it.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 
 from msgspec.structs import replace
 
-from border.text.again import repeats_said
+from border.text import again
 from border.text.between import behind_between, between_behind, betweens
 from border.text.binding import bind_numbers
 from border.text.colours import colours
@@ -56,19 +56,28 @@ _Pass = Callable[[_Terminals], _Terminals]
 def shape(terminals: Sequence[Terminal]) -> tuple[_Terminals, list[Terminal]]:
     """The terminals as the grammar takes them, and the numbers that could go two ways."""
     shaped = list(terminals)
-    for pass_ in _PASSES:
+    there = {t.type for t in shaped}
+    for pass_, words in PASSES:
+        if words and words.isdisjoint(there):
+            continue
         shaped = pass_(shaped)
+        there = {t.type for t in shaped}
     return bind_numbers(shaped)
 
 
 def _merged(
-    terminals: _Terminals, rule: Callable[[Sequence[Terminal]], tuple[Terminal, int] | None]
+    terminals: _Terminals,
+    rule: Callable[[Sequence[Terminal]], tuple[Terminal, int] | None],
+    opens: frozenset[str],
 ) -> _Terminals:
-    """Each place where the rule finds something put together: (the whole, how many it takes)."""
+    """Each place where the rule finds something put together: (the whole, how many it takes).
+
+    `opens`: the words that such a thing can begin with.
+    """
     found: _Terminals = []
     at = 0
     while at < len(terminals):
-        whole = rule(terminals[at : at + 14])
+        whole = rule(terminals[at : at + 14]) if terminals[at].type in opens else None
         if whole is None:
             found.append(terminals[at])
             at += 1
@@ -102,8 +111,6 @@ def _times_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         return _as_one(t[:3], "MORE", t[0].number), 3
     if _types(t, "NUM", "TIMES") and not t[1].number:
         number, taken = t[0].number, 2
-    elif _types(t, "RP", "CROSS", "NUM"):
-        return None
     elif _types(t, "CROSS", "NUM"):
         number, taken = t[1].number, 2
     elif _types(t, "TIMES"):
@@ -118,7 +125,7 @@ def _times_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
 
 
 def _times(terminals: _Terminals) -> _Terminals:
-    return _merged(terminals, _times_rule)
+    return _merged(terminals, _times_rule, frozenset({"NUM", "CROSS", "TIMES", "FROM"}))
 
 
 # --- sites ------------------------------------------------------------------------
@@ -172,7 +179,8 @@ def _kind(parts: Sequence[Terminal], kind: Kind) -> Terminal:
 
 
 def _kinds(terminals: _Terminals) -> _Terminals:
-    return _merged(_spaces_counted(terminals), _kind_rule)
+    opens = frozenset({"CH", "NUM", "CLUSTER", "KIND", "PICOT"})
+    return _merged(_spaces_counted(terminals), _kind_rule, opens)
 
 
 def _spaces_counted(terminals: _Terminals) -> _Terminals:
@@ -201,7 +209,7 @@ def _each_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
 
 
 def _each(terminals: _Terminals) -> _Terminals:
-    return _merged(terminals, _each_rule)
+    return _merged(terminals, _each_rule, frozenset({"EACH", "EACHOF", "ALL"}))
 
 
 def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
@@ -227,48 +235,53 @@ def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
 
 
 def _between(terminals: _Terminals) -> _Terminals:
-    return _merged(terminals, _between_rule)
+    return _merged(terminals, _between_rule, frozenset({"WITH", "DIVIDED"}))
 
 
-_PASSES: tuple[_Pass, ...] = (
-    colours,
-    worked_off,
-    filled,
-    namely,
-    _times,
-    _kinds,
-    rounds,
-    times_on_each,
-    counted_off,
-    orders,
-    _each,
-    same_again,
-    all_in_one,
-    parted,
-    described,
-    of_both_kinds,
-    betweens,
-    rings,
-    middle_of_several,
-    on_the_middle,
-    over_more,
-    counted_places,
-    parts,
-    fastened,
-    under_chains,
-    missing_every,
-    chains_placed,
-    begun_further_on,
-    unsaid,
-    articles,
-    _between,
-    between_behind,
-    closing_slips,
-    joins,
-    start_chain_brackets,
-    ands,
-    widened,
-    places_first,
-    repeats_said,
-    separators,
+_ANY: frozenset[str] = frozenset()
+
+PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
+    (colours, frozenset({"COLOUR"})),
+    (worked_off, frozenset({"KEEPING", "DRAWING", "TOGETHER"})),
+    (filled, frozenset({"FILL", "ENDST"})),
+    (namely, frozenset({"NAMELY"})),
+    (_times, frozenset({"CROSS", "TIMES", "FROM"})),
+    (_kinds, frozenset({"CLUSTER", "KIND", "PICOT"})),
+    (rounds, frozenset({"ROUND"})),
+    (times_on_each, frozenset({"TIMES"})),
+    (counted_off, frozenset({"ORD"})),
+    (
+        orders,
+        frozenset({"NEXT", "MORE", "ORD", "CENTRE", "TO", "EACHOF", "EACH", "INALL", "ALL"}),
+    ),
+    (_each, frozenset({"EACH", "EACHOF", "ALL"})),
+    (same_again, _ANY),
+    (all_in_one, frozenset({"ALLIN"})),
+    (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
+    (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
+    (of_both_kinds, frozenset({"AND"})),
+    (betweens, frozenset({"BETWEEN"})),
+    (rings, frozenset({"CH"})),
+    (middle_of_several, frozenset({"CENTRE"})),
+    (on_the_middle, frozenset({"CENTRE"})),
+    (over_more, frozenset({"PREP"})),
+    (counted_places, _ANY),
+    (parts, frozenset({"ORD"})),
+    (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME"})),
+    (under_chains, frozenset({"SKIP", "UNDERIT"})),
+    (missing_every, frozenset({"SKIP"})),
+    (chains_placed, frozenset({"CH"})),
+    (begun_further_on, frozenset({"BEGIN"})),
+    (unsaid, _ANY),
+    (articles, frozenset({"THE"})),
+    (_between, frozenset({"WITH", "DIVIDED"})),
+    (between_behind, frozenset({"BETWEEN", "AFTER"})),
+    (closing_slips, frozenset({"ORD"})),
+    (joins, frozenset({"ENDING"})),
+    (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED"})),
+    (ands, frozenset({"AND"})),
+    (widened, frozenset({"WIDEN", "NARROW"})),
+    (places_first, frozenset({"PREP"})),
+    *again.PASSES,
+    (separators, frozenset({"SEP"})),
 )
