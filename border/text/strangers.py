@@ -189,14 +189,14 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
 
 
 def asked_place(word: str) -> str | None:
-    """How to say what a `scallop` or a `shell` is here; None for other words."""
+    """How to say what a `scallop` or a `tuft` is here; None for other words."""
     table = vocabulary().places_asked
     one = next((w for w in (word, word[:-1], word[:-2]) if w in table), None)
     if one is None:
         return None
     means = " or ".join(f'"{one} means {kind}"' for kind in table[one])
     made = f'; where it is made, say of what: "{one} = 2 dc, ch 2, 2 dc"'
-    made = made if table[one][0] == "group" else ""
+    made = made if "shell" in table[one] else ""
     return f"write a heading that says what is worked into: {means}{made}"
 
 

@@ -12,6 +12,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.text.assumed import with_assumed_places
 from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
 from border.text.strangers import remarks, strangers, unknown_terms, without_exceptions
@@ -68,19 +69,20 @@ class Terminal(Struct, frozen=True):
 
 
 def read_terminals(
-    words: Sequence[Word], names: Names, source: Source, told: set[str]
+    words: Sequence[Word], names: Names, source: Source, told: set[str], below: str
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals of a text; words that no phrase has become findings and are left out.
 
-    `told`: names of stitches already spoken of, so that each is told once.
+    `told`: names already spoken of, so that each is told once. `below`: what the row is worked
+    into, as `assumed.py` has it.
     """
     found: list[Terminal] = []
-    findings: list[Finding] = []
     at = 0
     while at < len(words):
         terminal, at = _terminal_at(words, at, names)
         found.append(terminal)
     found = _without_adjectives(_made_of(_without_dots(found)))
+    found, findings = with_assumed_places(found, below, source, told)
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
             message, help_ = "this number is too large", "write a number that can be worked"

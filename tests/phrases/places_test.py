@@ -124,8 +124,6 @@ ON_SIXES = {
 NOT_READ = {
     "1 treble on the other side of the chain; repeat": "unknown-word",
     "1 treble in the point of the leaf; repeat": "unknown-word",
-    "1 treble at the point; repeat": "unknown-word",
-    "1 treble in each scallop": "unknown-word",
     "1 plain on either side of the picot; repeat": "not-understood",
     "4 plain on the last 4 of the chain; repeat": "not-understood",
     "1 plain in the 1st and 3rd treble, 3 chain; repeat": "not-understood",
