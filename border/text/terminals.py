@@ -13,9 +13,10 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.assumed import with_assumed_places
+from border.text.exceptions import without_exceptions
 from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
-from border.text.strangers import remarks, strangers, unknown_terms, without_exceptions
+from border.text.strangers import remarks, strangers, unknown_terms
 from border.text.tree import Kind
 from border.text.vocabulary import Entry, Names, Phrase, phrases_from, vocabulary
 from border.text.words import LARGEST, Sort, Word
