@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, NOUNS, Terminals, like, types
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
 from border.text.terminals import Terminal
 
 
@@ -25,10 +25,36 @@ def betweens(t: Terminals) -> Terminals:
             continue
         found.append(here)
         at += 1
-        if here.type == "BETWEEN" and not _of_chains(found[:-1]):
+        middle, end = _middle_pair(t, at) if here.type == "BETWEEN" else ([], at)
+        if middle:
+            found[-1:] = middle
+            at = end
+        elif here.type == "BETWEEN" and not _of_chains(found[:-1]):
             which, at = _pair(t, at)
             found += which
     return found
+
+
+def _middle_pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
+    """`the 2nd and 3rd treble of the next 4`: the centre of these, and the place behind it all."""
+    words = [(n, x) for n, x in enumerate(t) if at <= n < at + 10 and x.type not in ("THE", "NEXT")]
+    kinds = [x.type for _, x in words]
+    named = kinds[3:4] == ["STITCH"]
+    whole = words[4 + named :]
+    if kinds[:3] != ["ORD", "AND", "ORD"] or kinds[3 + named :][:2] != ["OF", "NUM"]:
+        return [], at
+    first, last = words[0][1].number, words[2][1].number
+    (of, count), end = whole[0], whole[0][0] + 1
+    behind = end < len(t) and t[end].type == "STITCH"
+    if (not named and not behind) or not (0 < first == last - 1 == count.number - first):
+        return [], at
+    noun = t[end] if behind else words[3][1]
+    end += behind
+    if not ended(t, end):
+        return [], at
+    here = t[at - 1]
+    next_ = [x for x in t[at:of] if x.type == "NEXT"] or [like(here, "THE")]
+    return [like(here, "PREP"), like(here, "CENTRE"), like(here, "OF"), *next_, count, noun], end
 
 
 def _of_chains(before: Sequence[Terminal]) -> bool:
@@ -64,6 +90,23 @@ def _many(here: Terminal) -> bool:
     return (here.type == "KIND" and here.many) or (here.type == "PICOT" and here.text.endswith("s"))
 
 
+def in_turn(t: Terminals) -> Terminals:
+    """`3 dc in every other loop, 1 dc in the loops between`: in the next, and in the next."""
+    first = next((n for n, x in enumerate(t) if x.type == "EVERY" and x.number == 2), 0)
+    kind = t[first + 1].kind if 0 < first < len(t) - 1 else None
+    for n in range(first + 2, len(t)):
+        noun = n + 1 + (types(t, n + 1, 1) == ["THE"])
+        said = t[n].type == "PREP" and types(t, noun, 2) == ["KIND", "BETWEEN"]
+        if not said or kind is None or t[noun].kind != kind or not ended(t, noun + 2):
+            continue
+        next_ = [like(t[n], "NEXT")]
+        steps = [*t[:first], *next_, *t[first + 1 : n + 1], *next_, t[noun]]
+        rest = t[noun + 2 :]
+        again = [] if any(x.type == "REPEAT" for x in rest) else [like(t[n], "REPEAT")]
+        return [*steps, like(t[n], "SEP", name="hard"), *again, *rest]
+    return t
+
+
 _ENDS = frozenset({"", "SEP", "RP", "REPEAT", "STAR", "PREP", "ENDING"})
 
 
@@ -76,7 +119,8 @@ def between_behind(t: Terminals) -> Terminals:
         before = found[-1].type if found else ""
         if taken and before not in ("WITH", "DIVIDED"):
             number = next((x.number for x in t[at : at + 2] if x.type == "NUM"), 1)
-            if before == "SEP" and not found[-1].name:
+            last = all(x.type in ("SEP", "ENDING") for x in t[at + taken :])
+            if before == "SEP" and (last or not found[-1].name):
                 found.pop()
             found.append(replace(t[at], type="BETW", number=number, end=t[at + taken - 1].end))
             at += taken

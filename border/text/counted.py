@@ -78,6 +78,8 @@ def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals
             like(here, "NEXT"),
             _space(here, t[at + 1].number, t[at + 2]),
         ]  # `in one 7 chain`
+    if here.type == "NUM" and ended(t, at + 1) and _under_each(before):
+        return 1, [_space(here, here.number, here)]  # `under every five`
     if pair == ["NUM", "CH"] and here.text in ("one", "a") and before[-1].type == "PREP":
         return 2, [like(here, "NEXT"), t[at + 1]]  # `3 treble in one chain`
     if pair == ["NUM", "CH"] and _by_count(t, at, before):
@@ -147,6 +149,12 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
         one_space = several or made(before) not in (0, 1, number)
         return one_space and (number == 1 or spelled)
     return True
+
+
+def _under_each(before: Sequence[Terminal]) -> bool:
+    """Whether `under each`, `under every` stands before: only chains have room under them."""
+    prep = before[-2].text if types(before, len(before) - 2, 2) == ["PREP", "EACH"] else ""
+    return prep in ("under", "u", "beneath")
 
 
 def _parted(before: Sequence[Terminal]) -> bool:

@@ -247,7 +247,12 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
             # `ch. 3` is one thing, `2 ch. 3 dc` are two.
             counted = types[n + 1] == "NUM" and types[n - 2 if n > 1 else -1] != "NUM"
             behind = types[n + 2]
-            if types[n + 1] in _GOES_ON or (counted and behind in ("", "SEP", "RP", "BETWEEN")):
+            made = n + 1 < len(terminals) and terminals[n + 1].text == "made"
+            if (
+                made
+                or types[n + 1] in _GOES_ON
+                or (counted and behind in ("", "SEP", "RP", "BETWEEN"))
+            ):
                 continue
         kept.append(terminal)
     return kept
