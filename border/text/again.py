@@ -19,6 +19,7 @@ from border.text.tree import Kind
 
 _ALL_ROUND = (
     ["ALL", "STITCH"],
+    ["PREP", "STITCH"],  # `in double crochet`
     ["STITCH", "TOEND"],
     ["ROW", "OF", "STITCH"],
     ["ROW", "OF", "STITCH", "TOEND"],
@@ -176,10 +177,12 @@ def _in_every(t: Terminals) -> Terminals:
     said = t[at + 1 + star : at + 4 + star]
     if types(said, 0, 2) not in (["PREP", "EACH"], ["AS", "EACH"]) or len(said) < 3:
         return t
-    if said[2].type not in NOUNS or not _only_ends(t[at + 4 + star :]):
+    end = at + 4 + star + (said[2].type == "NUM" and types(t, at + 4 + star, 1) == ["KIND"])
+    if said[2].type not in NOUNS | {"NUM"} or not _only_ends(t[end:]):
         return t
-    if star or said[0].type == "AS" or sum(x.type == "PREP" for x in t[:at]) > 1:
-        return [*t[: at + 1 + star], *t[at + 4 + star :]]
+    places = [x.type for x in t[:at] if x.type in ("PREP", "ALLIN")]
+    if star or said[0].type == "AS" or places != ["PREP"] or said[2].type == "NUM":
+        return [*t[: at + 1 + star], *t[end:]]
     for n, here in enumerate(t[:at]):
         if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"], ["SAME"]):
             if any(x.type == "PREP" for x in t[n + 1 : at]) or t[n + 2].type not in NOUNS:
@@ -270,7 +273,7 @@ PASSES = (
     (_alternately, frozenset({"ALTERNATELY"})),
     (_at_the_end, frozenset({"ATEND"})),
     (_in_every, frozenset({"REPEAT"})),
-    (_whole_rows, frozenset({"TOEND", "ROW", "ALL"})),
+    (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP"})),
     (_of_each, frozenset({"REPEAT"})),
     (_all_round, frozenset({"TOEND"})),
     (_times_of_list, HOW_OFTEN),

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
 from border.text.terminals import Terminal
+from border.text.tree import Kind
 
 
 def betweens(t: Terminals) -> Terminals:
@@ -37,13 +38,17 @@ def betweens(t: Terminals) -> Terminals:
 
 def _middle_pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
     """`the 2nd and 3rd treble of the next 4`: the centre of these, and the place behind it all."""
-    words = [(n, x) for n, x in enumerate(t) if at <= n < at + 10 and x.type not in ("THE", "NEXT")]
+    words = [(n, x) for n, x in enumerate(t) if at <= n < at + 10 and x.type not in _WHICH_OF]
     kinds = [x.type for _, x in words]
     named = kinds[3:4] == ["STITCH"]
     whole = words[4 + named :]
-    if kinds[:3] != ["ORD", "AND", "ORD"] or kinds[3 + named :][:2] != ["OF", "NUM"]:
+    if kinds[:3] != ["ORD", "AND", "ORD"] or kinds[3 + named :][:1] != ["OF"]:
         return [], at
     first, last = words[0][1].number, words[2][1].number
+    if kinds[4 + named :][:1] == ["KIND"] and 0 < first == last - 1:
+        return _in_middle(t, at, first, words[3 + named][0], whole[0][0], words[3][1])
+    if kinds[4 + named :][:1] != ["NUM"]:
+        return [], at
     (of, count), end = whole[0], whole[0][0] + 1
     behind = end < len(t) and t[end].type == "STITCH"
     if (not named and not behind) or not (0 < first == last - 1 == count.number - first):
@@ -55,6 +60,25 @@ def _middle_pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
     here = t[at - 1]
     next_ = [x for x in t[at:of] if x.type == "NEXT"] or [like(here, "THE")]
     return [like(here, "PREP"), like(here, "CENTRE"), like(here, "OF"), *next_, count, noun], end
+
+
+_WHICH_OF = frozenset({"THE", "NEXT", "EACH", "SAME"})
+
+
+def _in_middle(
+    t: Sequence[Terminal], at: int, half: int, of: int, noun: int, stitch: Terminal
+) -> tuple[Terminals, int]:
+    """`the 2nd and 3rd treble of each shell`: the centre of a group of just 4."""
+    kind = t[noun].kind
+    if kind is None or kind.name not in ("group", "shell", "block") or not ended(t, noun + 1):
+        return [], at
+    name = "block" if kind.name == "block" else "group"
+    named = stitch.name if stitch.type == "STITCH" else None
+    whole = replace(t[noun], kind=Kind(name, 2 * half, named or None))
+    here = t[at - 1]
+    which = [x for x in t[of + 1 : noun] if x.type != "THE"] or [like(here, "THE")]
+    middle = [like(here, "PREP"), like(here, "CENTRE"), like(here, "OF"), *which, whole]
+    return middle, noun + 1
 
 
 def _of_chains(before: Sequence[Terminal]) -> bool:

@@ -79,7 +79,7 @@ def _prep_before(found: Sequence[Terminal]) -> int | None:
     at = len(found) - 2
     while at >= 0 and found[at].type in _WHICH_ONE:
         at -= 1
-    return at if at >= 0 and found[at].type in ("PREP", "SKIP") else None
+    return at if at >= 0 and found[at].type in ("PREP", "ALLIN", "SKIP") else None
 
 
 def _is_whole(found: Sequence[Terminal]) -> bool:

@@ -108,8 +108,10 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     excepts = t[at].type == "EXCEPT" and not t[at].text.startswith(("in ", "at ", "to "))
     if excepts and any(_is_corner(x) for x in t[at + 1 : at + 3]):  # `except at the corners`
         return _Stretch(at, _hard_end(t, at), corner=True)
-    if not _is_corner(t[at]) or t[at].text.startswith("to "):
+    if not _is_corner(t[at]):
         return None
+    if t[at].text.startswith("to "):
+        return _to_corner(t, at)
     place = at
     if t[at].type == "STRAY":
         while place and t[place - 1].type in ("THE", "EACH", "EVERY", "OF", *_NOUNS, "CENTRE"):
@@ -123,8 +125,19 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     if lead or _says_with(t[at]):
         return _Stretch(place, end, corner=True)
     start = _list_start(t, place - (opens and place > 0))
+    if start is None and _behind_item(t, at) == "STAR":
+        start = 0  # `6 dc in the corner space, * …`
     end = next((n for n in range(at, end) if t[n].type in ("SEP", "AND")), end)
     return None if start is None else _Stretch(start, end, corner=True)
+
+
+def _to_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
+    """`repeat from * to the next corner`, and `sl st to the corner` at a row's head."""
+    end = at + 1 + (at + 1 < len(t) and t[at + 1].type in _NOUNS)
+    if any(x.type == "REPEAT" for x in t[max(0, at - 3) : at]):
+        return _Stretch(at, end, corner=True)
+    slips = all(x.type == "NUM" or x.name == "ss" for x in t[:at])
+    return _Stretch(0, end, corner=True) if slips else None
 
 
 def _hard_end(t: Sequence[Terminal], at: int) -> int:
@@ -157,6 +170,12 @@ def _list_start(t: Sequence[Terminal], place: int) -> int | None:
             return start
         start = before
     return None
+
+
+def _behind_item(t: Sequence[Terminal], at: int) -> str:
+    """What stands behind the step that ends next."""
+    parts = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
+    return t[parts + 1].type if parts + 1 < len(t) else ""
 
 
 def _item_start(t: Sequence[Terminal], end: int) -> int:

@@ -32,7 +32,7 @@ def under_chains(t: Terminals) -> Terminals:
         chain = at + 1
         while under and types(t, chain, 1) in (["THE"], ["EACH"], ["NEXT"], ["ORD"]):
             chain += 1
-        if under and chain > at + 1 and types(t, chain, 1) == ["CH"]:
+        if under and chain > at + 1 and types(t, chain, 1) in (["CH"], ["KIND"]):
             at = chain + 1
             continue
         if here.type == "UNDERIT":
@@ -74,6 +74,8 @@ def missed_by_name(t: Terminals) -> Terminals:
         if found[-1].type != "SKIP":
             continue
         skip = found[-1]
+        if _is_width(t, at):  # `miss the space of 3 stitches`
+            at = at + 2 + (t[at].type == "THE")
         while types(t, at, 1) == ["THE"] and at + 1 < len(t) and t[at + 1].type in NOUNS:
             found += [t[at], _run(t[at + 1])]
             at += 2
@@ -85,6 +87,13 @@ def missed_by_name(t: Terminals) -> Terminals:
             found += [like(t[at], "SEP"), skip]
             at += 1
     return found
+
+
+def _is_width(t: Terminals, at: int) -> bool:
+    """Whether `[the] space of 3` stands here, that is no place but the room of so many."""
+    at += types(t, at, 1) == ["THE"]
+    space = types(t, at, 3) == ["KIND", "OF", "NUM"] and t[at].kind == Kind("space")
+    return space and types(t, at + 3, 1) != ["CH"]
 
 
 def _run(noun: Terminal) -> Terminal:

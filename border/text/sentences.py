@@ -97,6 +97,8 @@ def filled(t: Terminals) -> Terminals:
 
 def places_first(t: Terminals) -> Terminals:
     """`in each loop work 1 dc, 5 tr, 1 dc`: as `(1 dc, 5 tr, 1 dc) in each loop`."""
+    if [x.type for x in t if x.type not in ("SEP", "MOD", "ENDING")] == ["PREP", "STITCH"]:
+        return t  # `in double crochet, taking both threads`
     found: Terminals = []
     at = 0
     while at < len(t):

@@ -90,6 +90,7 @@ AT_CORNERS = (
     "repeat; at the corners 5 chain in place of 2",
     "repeat; in the corner spaces 1 treble, 5 chain, 1 treble",
     "repeat, but at the corners 6 chain",
+    "repeat from * to the next corner",
     "repeat; 5 plain under the corner chains; fasten off",
 )
 IN_EACH_BUT_CORNERS = (
@@ -102,7 +103,6 @@ IN_EACH_BUT_CORNERS = (
 NO_CORNERS_KNOWN = (
     # what of this is worked at the corner only cannot be told
     "1 treble, 1 chain, 3 treble in the corner",
-    "1 treble in each stitch; repeat to the corner",
 )
 EXCEPTIONS = (
     *NO_CORNERS_KNOWN,
