@@ -18,6 +18,10 @@ BRACKETS = {
     "*1 plain, miss 2 of the stitches beneath, 3 chain; repeat": "4 sc, 12 ch; 4 x 3 st",
     "*4 treble on the next 4 foundation stitches, 4 chain, miss 2; repeat": "8 dc, 8 ch; 2 x 6 st",
     "1 plain in each stitch, taking the back of the loops": "12 sc; 12 x 1 st",
+    "1 plain, 3 chain, miss 2; repeat, making four spaces in the round": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain, 3 chain, miss 2; repeat, making 5 spaces in all; join": (
+        "4 sc, 12 ch; 4 x 3 st; asked count-disagrees"
+    ),
     "In double crochet, taking up both sides of the chain": "12 sc; 12 x 1 st",
     "*1 plain in the next free stitch, 3 chain, miss the space of 2 stitches; repeat": (
         "4 sc, 12 ch; 4 x 3 st"
