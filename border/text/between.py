@@ -104,6 +104,8 @@ def _pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
         if here.number > 1:  # the point behind that many
             return [here, like(here, "PAIR"), like(here, "OF")], named + 3
         return [like(here, "NEXT"), two], named + 3
+    if here.type == "NEXT" and named + 1 < len(t) and _many(t[named + 1]):
+        return [here, two], named + 1  # `between the next groups`
     if here.type == "STITCH" or _many(here):
         of = types(t, named, 2) == ["PICOT", "OF"]
         return ([], at) if of else ([like(here, "NEXT"), two], named)

@@ -29,7 +29,7 @@ def counted_places(t: Terminals) -> Terminals:
 
 def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """How many terminals at a place are one name, and the name that the grammar has."""
-    opened = bool(before) and before[-1].type in OPENS | WHICH
+    opened = bool(before) and before[-1].type in OPENS | WHICH | {"TO"}
     taken, named = _of_chain(t, at, before, opened)
     if taken or not opened or _between(before):
         return taken, named
@@ -144,6 +144,8 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
     number, spelled = t[at].number, t[at + 1].text == "chain"
     if "EACHOF" in types(before, max(0, len(before) - 2), 2) or before[-1].type == "SKIP":
         return False
+    if any(x.type == "BEGIN" for x in before[-4:]) or _in_shell(before):
+        return True  # `begin on the 1st 5 chain`, `2 dc, 2 ch, 2 dc in next 4 ch`
     prep = next((x.text for x in reversed(before[-4:]) if x.type == "PREP"), "")
     if prep in ("under", "u", "beneath") and before[-1].type in ("NEXT", "ORD"):
         return True  # nobody works under single chains
@@ -155,6 +157,18 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
         one_space = several or made(before) not in (0, 1, number)
         return one_space and (number == 1 or spelled)
     return True
+
+
+def _in_shell(before: Sequence[Terminal]) -> bool:
+    """Whether what is worked here has chains between the same stitches."""
+    at = len(before) - 1
+    while at >= 0 and before[at].type in WHICH | {"PREP"}:
+        at -= 1
+    shell = types(before, max(0, at - 7), 8)
+    chains = sorted(shell[3:5]) == ["CH", "NUM"]
+    apart = shell[2:3] == shell[5:6] == ["SEP"]
+    ends = shell[:2] == shell[6:] == ["NUM", "STITCH"]
+    return chains and apart and ends and before[at].name == before[at - 6].name
 
 
 def _under(before: Sequence[Terminal]) -> bool:

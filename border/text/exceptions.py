@@ -113,6 +113,12 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     if t[at].text.startswith("to "):
         return _to_corner(t, at)
     place = at
+    before = t[at - 1] if at else None
+    if t[at].type == "STRAY" and before is not None and before.type == "LP":
+        end = next((n for n in range(at, len(t)) if t[n].type == "RP"), len(t) - 1)
+        return _Stretch(at - 1, end + 1, corner=True)  # `(corner 11 dc)`
+    if t[at].type == "STRAY" and (before is None or before.name == "hard"):
+        return _Stretch(at, _hard_end(t, at), corner=True)  # `Corner, 3 dc, 5 ch, 3 dc`
     if t[at].type == "STRAY":
         while place and t[place - 1].type in ("THE", "EACH", "EVERY", "OF", *_NOUNS, "CENTRE"):
             place -= 1
@@ -125,9 +131,10 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     if lead or _says_with(t[at]):
         return _Stretch(place, end, corner=True)
     start = _list_start(t, place - (opens and place > 0))
-    if start is None and _behind_item(t, at) == "STAR":
-        start = 0  # `6 dc in the corner space, * …`
-    end = next((n for n in range(at, end) if t[n].type in ("SEP", "AND")), end)
+    stop = next((n for n in range(at, end) if t[n].type in ("SEP", "AND")), end)
+    if start is None and (behind := _behind_corner(t, at, stop)):
+        return _Stretch(0, behind, corner=True)
+    end = stop
     return None if start is None else _Stretch(start, end, corner=True)
 
 
@@ -172,10 +179,22 @@ def _list_start(t: Sequence[Terminal], place: int) -> int | None:
     return None
 
 
-def _behind_item(t: Sequence[Terminal], at: int) -> str:
-    """What stands behind the step that ends next."""
-    parts = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
-    return t[parts + 1].type if parts + 1 < len(t) else ""
+def _behind_corner(t: Sequence[Terminal], at: int, stop: int) -> int:
+    """The end of what a row does at its first corner: its star, or a step in each; else 0.
+
+    `6 dc in the corner space, ch 2, * …`; `3 dc in the corner loop, and 3 dc in each space`.
+    """
+    if any(x.type in _DONE for x in t[:at]):
+        return 0
+    star = next((n for n, x in enumerate(t) if x.type == "STAR"), 0)
+    if star > at:
+        return star
+    step = t[stop + 1 : _item_end(t, stop + 1)]
+    return stop if any(x.type in ("EACH", "EVERY") for x in step) else 0
+
+
+def _item_end(t: Sequence[Terminal], start: int) -> int:
+    return next((n for n in range(start, len(t)) if t[n].type == "SEP"), len(t))
 
 
 def _item_start(t: Sequence[Terminal], end: int) -> int:

@@ -196,8 +196,10 @@ def _behind_colour(words: Sequence[Word], at: int) -> int:
     behind = end
     while behind < len(words) and words[behind].text in colours["colour"]:
         behind += 1
-    if behind == end:
-        return at
+    if behind == end:  # `dark wool` has no colour of its own
+        shaded = end > at and words[end - 1].text in colours["before"]
+        material = end < len(words) and words[end].text in colours["behind"]
+        return end + 1 if shaded and material else at
     return behind + (behind < len(words) and words[behind].text in colours["behind"])
 
 

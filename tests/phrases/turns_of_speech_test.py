@@ -28,6 +28,13 @@ BRACKETS = {
     ),
     "*3 long in next, keeping last loop of each on hook, cotton over and through all, 2 chain, "
     "miss 1; repeat": "6 dc, 12 ch; 6 x 2 st",
+    "dark wool, 1 plain in each stitch": "12 sc; 12 x 1 st",
+    "1 plain in each stitch over the cord": "12 sc; 12 x 1 st",
+    "1 plain, 3 chain, miss 2, &c.": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain, 3 chain, miss 2, and so continue to the end": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain in each stitch down the front and round the neck": (
+        "12 sc; 12 x 1 st; asked taken-as-remark; asked taken-as-remark"
+    ),
     "1 plain in each stitch; join neatly": "12 sc; 12 x 1 st",
     "*4 plain, 4 chain, 1 plain in the last plain made (for a picot), miss 2; repeat": (
         "8 sc, 2 picot; 2 x 6 st"
@@ -50,6 +57,15 @@ IN_ARCHES = {
     ),
     "1 plain in the centre of the 3 chain, 2 chain, 3 treble in the centre of next 3; repeat": (
         "6 sc, 18 dc, 12 ch; 6 x 2 ch-3 space"
+    ),
+    "1 treble, 1 chain, 1 treble in first 3 ch, *1 treble, 1 chain, 1 treble in next 3 ch; repeat": (
+        "24 dc, 12 ch; 12 x 4 st; asked place-unclear; asked place-unclear"
+    ),
+    "slip stitch to 3 chain, *2 plain in the 3 chain, 1 chain; repeat from *": (
+        "24 sc, 12 ch; 12 x 1 ch-3 space"
+    ),
+    "begin on the 1st 3 chain; *1 plain in the centre stitch of the 3 chain; repeat": (
+        "12 sc; 12 x 1 ch-3 space"
     ),
     "3 treble under every three": "36 dc; 12 x 1 ch-3 space",
     "3 treble in every other loop, 1 plain in the loops between": ("18 dc, 6 sc; 6 x 2 space"),
