@@ -15,6 +15,11 @@ def colours(t: Terminals) -> Terminals:
         if here.type == "COLOUR":
             leads = not found or found[-1].type in ("SEP", "STAR", "LP", "NUM")
             kept = replace(here, type="MOD")
+            if [x.type for x in found] == ["ENDING"] and found[0].text.startswith(
+                ("fasten", "join")
+            ):
+                found.clear()  # `fasten in dark wool` at a row's head is new thread
+                leads = True
             if leads:
                 waiting.append(kept)
             else:

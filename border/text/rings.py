@@ -219,6 +219,8 @@ def _just_made(t: Sequence[Terminal], at: int, top: str) -> int:
         return at
     if end + 1 < len(t) and t[end + 1].text in _MADE:
         return end + 2
+    if end > at and _picot_named(t, end + 1) > end + 1:
+        return end + 1  # `in last dc (picot)`
     return end + 1 if t[end].name == top else at
 
 

@@ -17,7 +17,10 @@ if TYPE_CHECKING:
 _REMARK = 3
 """So many unknown words close together are a remark, and told as one."""
 
-_LITTLE = frozenset({"THE", "TO", "STRAY", "WITH", "OF", "OR", "AS", "FROM", "PREP", "BUT", "SAME"})
+_LITTLE = frozenset(
+    {"THE", "TO", "STRAY", "WITH", "OF", "OR", "AS", "FROM", "PREP", "BUT", "SAME", "OTHER"}
+    | {"NOTHING", "ROUND", "AFTER", "ATEND"}
+)
 """Words that begin or end a remark: `to keep it flat`, `of which it is made`."""
 
 _GUESSES = 40
@@ -87,10 +90,12 @@ def strangers(
                 message = f'"{word}" is one thing in this book, and another in that'
                 yield Finding("unknown-word", message, asked, span)
                 continue
-            apart = f'set a remark apart: "-- {word} --", or put it behind a #'
             looked_up = len(told) < _GUESSES and len(word) < 30
             near = _nearest(terminal.text, known) if looked_up else None
             told.add(terminal.text)
+            first, last = _widened([terminal], terminals) if near is None else (terminal, terminal)
+            remark = shortened(source.text[first.start : last.end])
+            apart = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
             span = source.span(terminal.start, terminal.end)
             yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
