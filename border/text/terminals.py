@@ -78,7 +78,7 @@ def read_terminals(
     findings: list[Finding] = []
     at = 0
     while at < len(words):
-        terminal, at = _terminal_at(words, at, names)
+        terminal, at = terminal_at(words, at, names)
         found.append(terminal)
     found = _without_adjectives(_made_of(_without_dots(found)))
     for terminal in found:
@@ -117,7 +117,7 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
     ]
 
 
-def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal, int]:
+def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal, int]:
     """The terminal that begins at a word, and the place behind it."""
     word = words[at]
     if word.sort is Sort.QUOTED:
