@@ -14,7 +14,7 @@ from border.text.source import Source
 from border.text.strangers import unknown_terms
 from border.text.terminals import Terminal, terminal_at
 from border.text.tree import Difference, Where
-from border.text.vocabulary import Names, said_of_copies
+from border.text.vocabulary import Names
 from border.text.words import LARGEST, Sort, Word, shortened
 
 _SEPARATES = frozenset({",", ";", ".", "and", "&", "—", "-"})
@@ -37,9 +37,7 @@ class _Amount(Struct, frozen=True):
     named: tuple[Terminal, ...] = ()
 
 
-def read_differences(
-    words: Sequence[Word], names: Names, source: Source, told: set[str]
-) -> Behind:
+def read_differences(words: Sequence[Word], names: Names, source: Source, told: set[str]) -> Behind:
     """The differences, and the remarks on how long it goes on, with which words begin."""
     found: list[Difference] = []
     findings: list[Finding] = []
@@ -60,9 +58,7 @@ def read_differences(
         after = amount.after
 
 
-def _change(
-    words: Sequence[Word], at: int, names: Names
-) -> tuple[Difference, _Amount] | None:
+def _change(words: Sequence[Word], at: int, names: Names) -> tuple[Difference, _Amount] | None:
     """`with 7 chain instead of 5`, `instead of 5 chain make 7`, `with 7 chain`."""
     opened = _past_openings(words, at)
     made = behind_said(words, opened, "with")
@@ -81,6 +77,7 @@ def _change(
         if old is None:
             return None
         also, end = _where(words, old.after)
+        end = behind_said(words, end, "each")
         return _changed(new, old, where if where is not Where.ALL else also, end)
     alone = behind_said(words, behind, "alone")
     if alone == behind and made == opened:
@@ -178,7 +175,9 @@ def _past_separators(words: Sequence[Word], at: int) -> int:
 def _past_dot(words: Sequence[Word], at: int) -> int:
     """Behind the full stop of an abbreviation inside a difference: `7 ch. instead of 5`."""
     dot = at + 1 < len(words) and words[at].text == "." and words[at - 1].end == words[at].start
-    inside = dot and any(behind_said(words, at + 1, w) > at + 1 for w in ("instead", "alone", "between"))
+    inside = dot and any(
+        behind_said(words, at + 1, w) > at + 1 for w in ("instead", "alone", "between")
+    )
     return at + 1 if inside else at
 
 
