@@ -20,6 +20,10 @@ from border.text.written_steps import made, write_difference
 _WRITE_OUT = "write this row out"
 
 
+_Said = tuple[Span, Difference]
+"""A difference where it stands."""
+
+
 class At(Struct, frozen=True):
     """Where a row stands that is a copy, and its words that say so."""
 
@@ -50,8 +54,8 @@ class Changed(Struct):
 
     headings: Headings
     findings: list[Finding]
-    _met: dict[Span, _Met] = field(default_factory=dict)
-    _told: set[Span] = field(default_factory=set)
+    _met: dict[_Said, _Met] = field(default_factory=dict)
+    _told: set[_Said] = field(default_factory=set)
 
     def put(
         self, copies: Sequence[Copy], stretches: Sequence[Stretch], number: int, at: At
@@ -64,10 +68,7 @@ class Changed(Struct):
             found = [making for stretch in stretches for making in makings(stretch)]
             sure = [self._settled(one, copy, found, number, at) for one in copy.differences]
             settled = [one for one in sure if one is not None]
-            changes = [
-                [c for c in settled if m.fits(c) and m.number == c.instead_of] for m in found
-            ]
-            if any(len({c.number for c in of}) > 1 for of in changes):
+            if any(len({c.number for c in settled if changes(c, m)}) > 1 for m in found):
                 message = "two of these differences would change the same"
                 self._tell("difference-unclear", message, _WRITE_OUT, settled[-1], number, at)
                 continue
@@ -80,7 +81,7 @@ class Changed(Struct):
         """A difference with the number that it changes; None where nothing is sure to be meant."""
         fitting = [m for m in found if m.fits(one)]
         known = dict.fromkeys(m.number for m in fitting if m.doubt is None or not m.doubt.aside)
-        met = self._met.setdefault(one.span, _Met(one, number, at))
+        met = self._met.setdefault((one.span, one), _Met(one, number, at))
         if len(copy.rows) > 1 and one.span.source != at.row.source:
             met.changes = True  # the other file tells of it: another of its rows may be meant
         met.numbers |= known
@@ -105,22 +106,17 @@ class Changed(Struct):
         all_left_out = one.number == 0 and one.instead_of is None and one.of != "ch"
         beside = [m for m in found if all_left_out and m.fits(one) and m.doubt]
         for making in [*fitting, *beside]:
-            old = making.number
-            if making.doubt is not None and making.doubt.between:
-                between = self._written(replace(one, where=Where.BETWEEN))
-                return (
-                    making.doubt.message,
-                    f'if it is not, write "{between}"; otherwise {_WRITE_OUT}',
-                )
             if making.doubt is not None:
-                return making.doubt.message, _WRITE_OUT
+                help_ = _WRITE_OUT
+                if making.doubt.between:
+                    between = self._written(replace(one, where=Where.BETWEEN))
+                    help_ = f'if it is not meant, write "{between}"; otherwise {_WRITE_OUT}'
+                return making.doubt.message, help_
             if not one.number and making.left:
                 return making.left, 'write this row out, with "skip" for what is passed over'
             if 0 < one.number < making.least:
-                message = (
-                    f"{self._made(one, making.number)} cannot be {one.number} everywhere there"
-                )
-                return message, _WRITE_OUT
+                said = f"{one.number} instead of {making.number}"
+                return f"{said} cannot be made everywhere in the copied row", _WRITE_OUT
         insides = {making.inside for making in fitting}
         if one.where is Where.BETWEEN and len(insides) > 1:
             everywhere = self._written(replace(one, where=Where.ALL))
@@ -152,8 +148,8 @@ class Changed(Struct):
 
     def tell_unmet(self) -> None:
         """Tells of each difference that found nothing in all the rows that it is said of."""
-        for span, met in self._met.items():
-            if met.changes or span in self._told:
+        for said, met in self._met.items():
+            if met.changes or said in self._told:
                 continue
             one, makes = met.one, self._either(met.one, met)
             old = None if one.instead_of is None else self._made(one, one.instead_of)
@@ -185,8 +181,8 @@ class Changed(Struct):
         self, code: str, message: str, help_: str, one: Difference, number: int, at: At
     ) -> None:
         """A finding where the difference is said; of another border's, where that is copied."""
-        if one.span not in self._told:
-            self._told.add(one.span)
+        if (one.span, one) not in self._told:
+            self._told.add((one.span, one))
             self.findings.append(Finding(code, message, help_, at.of(one), number))
 
 
