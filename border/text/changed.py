@@ -12,7 +12,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.text.made import Items, Making, Stretch, makings, renumbered
+from border.text.made import Items, Making, Now, Stretch, makings, renumbered
 from border.text.steps import passes_something, walk
 from border.text.tree import Bracket, Copy, Difference, Headings, Repeat, Stitches, Where
 from border.text.written_steps import made, write_difference
@@ -133,8 +133,9 @@ class Changed(Struct):
     ) -> Sequence[Stretch]:
         """The stretches with what differs, where something is left of each of them."""
 
-        def other(making: Making) -> int:
-            return next((c.number for c in settled if changes(c, making)), making.number)
+        def other(making: Making) -> Now:
+            said = next((c for c in settled if changes(c, making)), None)
+            return Now(said.number, at.of(said)) if said else Now(making.number)
 
         put = [replace(stretch, items=renumbered(stretch, other)) for stretch in stretches]
         for before, after in zip(stretches, put, strict=True):

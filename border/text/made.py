@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from msgspec import Struct
 from msgspec.structs import replace
 
+from border.findings import Span
 from border.text.steps import OPEN_PLACES
 from border.text.tree import (
     AsTheyCome,
@@ -77,8 +78,18 @@ class Stretch(Struct, frozen=True):
     at_joint: bool = False
 
 
-Number = Callable[[Making], int]
-"""What number is to stand where one is made; 0: the step is left out."""
+class Now(Struct, frozen=True):
+    """The number that is to stand where one was, 0 where the step is left out.
+
+    `said`: the words that say so, where it is another.
+    """
+
+    number: int
+    said: Span | None = None
+
+
+Number = Callable[[Making], Now]
+"""What is to be made in place of what is made."""
 
 _ONE = (Which.SAME, Which.SKIPPED)
 
@@ -87,9 +98,9 @@ def makings(stretch: Stretch) -> list[Making]:
     """All that a stretch makes, in the order of the text."""
     found: list[Making] = []
 
-    def same(making: Making) -> int:
+    def same(making: Making) -> Now:
         found.append(making)
-        return making.number
+        return Now(making.number)
 
     renumbered(stretch, same)
     return found
@@ -135,15 +146,17 @@ class _List(Struct, frozen=True):
     def _item(self, item: Item, before: Item | None, last: bool) -> Iterator[Item]:
         match item:
             case Chains(count):
-                if new := self.number(Making("ch", count, self.inside)):
-                    yield replace(item, count=new)
+                now = self.number(Making("ch", count, self.inside))
+                if now.number:
+                    yield replace(item, count=now.number, span=now.said or item.span)
             case Stitches():
                 yield from self._stitches(item, before, last)
             case Picots():
                 yield from self._picots(item)
             case StartChain(count, str(), int(then)) if then:
-                new = self.number(Making("ch", then, self.inside))
-                yield replace(item, count=count - then + new, then=new)
+                now = self.number(Making("ch", then, self.inside))
+                chains = count - then + now.number
+                yield replace(item, count=chains, then=now.number, span=now.said or item.span)
             case Bracket(inner):
                 inner = _List(self.number, inside=True).items(inner)
                 yield replace(item, items=inner, parted=self._parted(item.parted))
@@ -160,7 +173,7 @@ class _List(Struct, frozen=True):
                 yield item
 
     def _parted(self, chains: int) -> int:
-        return self.number(Making("ch", chains)) if chains else 0
+        return self.number(Making("ch", chains)).number if chains else 0
 
     def _picots(self, item: Picots) -> Iterator[Item]:
         said = f"the picots of {item.chains} may be meant too"
@@ -168,21 +181,23 @@ class _List(Struct, frozen=True):
         self.number(Making("ch", item.chains, self.inside, doubt=aside))
         chains = self.number(Making("ring", item.chains))
         count = self.number(Making("picot", item.count))
-        if chains and count:
-            yield replace(item, count=count, chains=chains)
+        if chains.number and count.number:
+            span = chains.said or count.said or item.span
+            yield replace(item, count=count.number, chains=chains.number, span=span)
 
     def _stitches(self, item: Stitches, before: Item | None, last: bool) -> Iterator[Item]:
-        between = self.number(Making("ch", item.between, inside=True)) if item.between else 0
+        between = 0
+        if item.between:
+            between = self.number(Making("ch", item.between, inside=True)).number
         parted = self._parted(item.parted)
         opened = 1 if _goes_with(before, item) else 0
         for number, doubt in _doubts(item, opened):
             self.number(Making(item.stitch, number, doubt=doubt))
         making = self._making(item, opened, last)
-        count = item.count
-        if making is not None:
-            count = self.number(making) - opened
-        if count > 0:
-            yield replace(item, count=count, between=between, parted=parted)
+        now = self.number(making) if making is not None else Now(item.count + opened)
+        if (count := now.number - opened) > 0:
+            span = now.said or item.span
+            yield replace(item, count=count, between=between, parted=parted, span=span)
 
     def _making(self, item: Stitches, opened: int, last: bool) -> Making | None:
         if item.together or item.cluster or _spread(item.place):
