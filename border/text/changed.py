@@ -79,7 +79,8 @@ class Changed(Struct):
         self, one: Difference, copy: Copy, found: Sequence[Making], number: int, at: At
     ) -> Difference | None:
         """A difference with the number that it changes; None where nothing is sure to be meant."""
-        fitting = [m for m in found if m.fits(one)]
+        own = any(other.of in ("picot", "ring") for other in copy.differences)
+        fitting = [m for m in found if m.fits(one) and not (own and m.doubt and m.doubt.picots)]
         known = dict.fromkeys(m.number for m in fitting if m.doubt is None or not m.doubt.aside)
         met = self._met.setdefault((one.span, one), _Met(one, number, at))
         if len(copy.rows) > 1 and one.span.source != at.row.source:
@@ -140,7 +141,7 @@ class Changed(Struct):
         put = [replace(stretch, items=renumbered(stretch, other)) for stretch in stretches]
         for before, after in zip(stretches, put, strict=True):
             if settled and not _is_left(before) <= _is_left(after):
-                message = "so nothing is left of the copied row, or of a repeat in it"
+                message = "nothing is left to work in the copied row, or in one bracket or repeat"
                 left_out = next((c for c in settled if not c.number), settled[-1])
                 what = ("difference-leaves-nothing", message, _WRITE_OUT)
                 self._tell(*what, left_out, number, at)

@@ -31,12 +31,14 @@ Items = tuple[Item, ...]
 class Doubt(Struct, frozen=True):
     """Why a number cannot be changed for sure: what is told, and whether `between` settles it.
 
-    `aside`: the number is none of those that the row is known to make of it.
+    `aside`: the number is none of those that the row is known to make of it. `picots`: the
+    chains are those of picots, and not meant where something else is said of these.
     """
 
     message: str
     between: bool = False
     aside: bool = False
+    picots: bool = False
 
 
 class Making(Struct, frozen=True):
@@ -177,7 +179,7 @@ class _List(Struct, frozen=True):
 
     def _picots(self, item: Picots) -> Iterator[Item]:
         said = f"the picots of {item.chains} may be meant too"
-        aside = Doubt(said, between=True, aside=True)
+        aside = Doubt(said, between=True, aside=True, picots=True)
         self.number(Making("ch", item.chains, self.inside, doubt=aside))
         chains = self.number(Making("ring", item.chains))
         count = self.number(Making("picot", item.count))

@@ -24,6 +24,11 @@ CASES = {
     "fern-written-uk": ("write", "fern.toml", "--terms", "uk"),
     "fern-written-early": ("write", "fern.toml", "--terms", "early"),
     "shell-edging-90": ("count", "shell-edging.border", "--loops", "90"),
+    "growing-arches-60": ("count", "growing-arches.border", "--loops", "60"),
+    "growing-arches-written-uk": (
+        *("write", "growing-arches.border", "--loops", "60"),
+        *("--terms", "uk"),
+    ),
     "shell-edging-runs": ("count", "shell-edging.border", "--runs", "6,6,3,3", "--open"),
 }
 """Name of the golden record -> the command, in patterns/."""
