@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -78,6 +78,10 @@ class Stretch(Struct, frozen=True):
     repeats: bool = False
     before_turn: Items = ()
     at_joint: bool = False
+
+
+Put = Callable[[Sequence[Stretch]], list[Items]]
+"""The steps of a row's text, or of its clauses, with what its copies have otherwise."""
 
 
 class Now(Struct, frozen=True):

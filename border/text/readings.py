@@ -8,7 +8,6 @@ floor below works rounds, never rows.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
 from functools import partial
 
 from msgspec import Struct
@@ -17,7 +16,7 @@ from msgspec.structs import replace
 from border.findings import Finding, Span
 from border.text.changed import At, Changed
 from border.text.copied import Copies, Others, Rules, rules_of
-from border.text.made import Stretch
+from border.text.made import Put, Stretch
 from border.text.openings import (
     split_head,
     turned_before,
@@ -52,9 +51,6 @@ from border.text.tree import (
     Text,
     Which,
 )
-
-Put = Callable[[Sequence[Stretch]], list[tuple[Item, ...]]]
-"""The steps of a row's text, or of its clauses, with what its copies have otherwise."""
 
 
 class Round(Struct, frozen=True):

@@ -1,7 +1,8 @@
 """Writes the golden records: `python tests/golden/write.py`, after a change that is meant.
 
-Every demo in patterns/ has one, and so has the border beside this file: what `border count … --json` prints of it; the yoke
-also as its borders are written out in each terms, and with its thread.
+Every demo in patterns/ has one, and so has the border beside this file: what `border count …
+--json` prints of it; the yoke also as its borders are written out in each terms, and with its
+thread.
 Look at what changed before you keep it; it is never run by the checks.
 """
 
