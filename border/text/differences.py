@@ -49,7 +49,7 @@ def read_differences(words: Sequence[Word], names: Names, source: Source, told: 
             after = end
             continue
         said = _change(words, start, names) or _omission(words, start, names, found)
-        if said is None:
+        if said is None or not _ended(words, said[1].after, names):
             return Behind(tuple(found), after, tuple(findings))
         difference, amount = said
         span = source.span(words[start].start, words[amount.after - 1].end)
@@ -111,6 +111,15 @@ def _omission(
         return None
     where, after = _where(words, left.after)
     return _fitting(Difference(left.of, 0, left.number, where), replace(left, after=after))
+
+
+def _ended(words: Sequence[Word], at: int, names: Names) -> bool:
+    """Whether nothing stands here that would go with what is said: `… at the corners`."""
+    if at >= len(words) or words[at].text in _SEPARATES:
+        return True
+    if any(behind_said(words, at, what) > at for what in ("opens", "with", "omit", "again")):
+        return True
+    return terminal_at(words, at, names)[0].type in ("LP", "ENDING", "REMARK")
 
 
 def _fitting(one: Difference, amount: _Amount) -> tuple[Difference, _Amount] | None:

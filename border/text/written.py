@@ -37,6 +37,9 @@ from border.text.written_steps import write_difference, write_item, write_list
 
 __all__ = ["write_border", "write_item", "write_kind", "write_list", "write_place", "write_text"]
 _WIDTH = 88
+_NO_STITCHES = frozenset(
+    {"st", "ch", "loop", "space", "group", "shell", "block", "run", "picot", "ring", "joint"}
+)
 
 
 def write_border(
@@ -93,8 +96,7 @@ def _stitches(row: Row) -> Iterator[str]:
 
 
 def _named(*names: str | None) -> Iterator[str]:
-    sites = ("st", "ch", "loop", "space", "group", "block", "run", "picot", "ring", "joint")
-    return (name for name in names if name is not None and name not in sites)
+    return (name for name in names if name is not None and name not in _NO_STITCHES)
 
 
 def _headings(

@@ -77,7 +77,7 @@ def _step(
     elif isinstance(item, Bracket | AsTheyCome):
         parted = now("ch", item.parted) if item.parted else 0
         inner = _list(item.items, differences, inside=isinstance(item, Bracket))
-        yield replace(item, items=inner, parted=parted)  # type: ignore[arg-type]
+        yield replace(item, items=inner, parted=parted)
     elif isinstance(item, Repeat):
         inner = _list(item.items, differences, inside)
         if inner:
