@@ -283,7 +283,7 @@ def claims(draw: st.DrawFn) -> tuple[Claim, ...]:
 @st.composite
 def differences(draw: st.DrawFn) -> Difference:
     """Chains may be those between; stitches those in groups; a picot's chains have a number."""
-    of = draw(st.sampled_from(("ch", "ch", "picot", "ring", *US)))
+    of = draw(st.sampled_from(("ch", "ch", "picot", "ring", *EARLY)))
     where = {"ch": Where.BETWEEN, "picot": Where.ALL, "ring": Where.ALL}.get(of, Where.GROUPS)
     number = draw(st.integers(0, 40))
     instead_of = draw(st.none() | counts) if number or of != "ring" else draw(counts)
