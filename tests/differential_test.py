@@ -27,7 +27,10 @@ from border.yoke.edges import Edge
 Record = dict[str, Any]
 Work = tuple[Edge, Border, list[tuple[int, str, int]]]
 
-UNDECIDED = {"open-repeat-inside", "repeat-takes-nothing", "nothing-before", "place-inside"}
+UNDECIDED = {
+    *("open-repeat-inside", "repeat-takes-nothing", "nothing-before", "place-inside"),
+    *("difference-unclear", "difference-finds-nothing", "difference-leaves-nothing"),
+}
 """Faults after which there is no count to agree on."""
 
 

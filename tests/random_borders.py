@@ -9,6 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from hypothesis import strategies as st
+from plainly.differences import numbers_made
 from plainly.fabric import Fabric
 from plainly.work import rounds_and_fabrics
 from random_steps import (
@@ -27,6 +28,7 @@ from random_steps import (
     unions,
 )
 
+from border.text.readings import read_rounds
 from border.text.tree import (
     AtJoint,
     AtJoints,
@@ -35,6 +37,7 @@ from border.text.tree import (
     Border,
     Clause,
     Copy,
+    Difference,
     Elsewhere,
     End,
     Ending,
@@ -257,7 +260,7 @@ def borders(draw: st.DrawFn, edge: Edge) -> Border:
     last = draw(st.integers(1, 5))
     while len(rows) < last:
         for _ in range(draw(st.sampled_from((1, 3, 3)))):
-            tried = (*rows, draw(_rows(edge, offer, len(rows) + 1)))
+            tried = (*rows, draw(_rows(edge, offer, heads, rows)))
             ((record, fabric),) = rounds_and_fabrics(Border(heads, tried), edge, known=fabrics)
             if record["closes"] and record["stitches"]:
                 break
@@ -269,13 +272,37 @@ def borders(draw: st.DrawFn, edge: Edge) -> Border:
 
 
 @st.composite
-def _rows(draw: st.DrawFn, edge: Edge, offer: Offer, number: int) -> Row:
+def _rows(draw: st.DrawFn, edge: Edge, offer: Offer, heads: Headings, rows: tuple[Row, ...]) -> Row:
+    number = len(rows) + 1
     if number > 1 and seldom(draw, 10):
         ends = (End(Ending.TURN),) if seldom(draw, 4) else ()
-        return Row((number,), Copy((draw(st.integers(1, number - 1)),), ends=ends))
+        copied = draw(st.integers(1, number - 1))
+        exact = Row((number,), Copy((copied,), ends=ends))
+        if draw(st.booleans()):
+            return exact
+        differences = draw(_differences(rows[copied - 1]))
+        row = Row((number,), Copy((copied,), ends=ends, differences=differences))
+        _, told = read_rounds(Border(heads, (*rows, row)), lambda source, name: None)
+        return exact if any(f.code.startswith("difference") for f in told) else row
     if edge.runs and seldom(draw, 3):
         return Row((number,), draw(clauses(edge, offer)))
     return Row((number,), draw(texts(offer, edge.closed, row=True)))
+
+
+@st.composite
+def _differences(draw: st.DrawFn, row: Row) -> tuple[Difference, ...]:
+    """One or two things that a row makes, in another number or not at all."""
+    if isinstance(row.body, Copy):
+        return ()
+    texts = [row.body] if isinstance(row.body, Text) else [clause.text for clause in row.body]
+    made = [one for text in texts for one in numbers_made(text.items, ())]
+    if not made:
+        return ()
+    of = draw(st.lists(st.sampled_from(made), min_size=1, max_size=2, unique=True))
+    return tuple(
+        Difference(what, draw(st.integers(0, 7)), None if seldom(draw, 4) else number)
+        for what, number in of
+    )
 
 
 @st.composite

@@ -14,6 +14,7 @@ GATHER = {
     "border.text.rows": {"Reader"},
     "border.text.build": {"_List"},
     "border.text.copied": {"Copies"},
+    "border.text.changed": {"Changed", "_Met"},
     "border.working.windows": {"Window", "RowWindow", "StretchWindow", "JointWindow"},
     "border.working.fabric": {"Fabric"},
     "border.working.unclosed": {"Reasons"},

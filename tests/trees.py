@@ -26,6 +26,7 @@ from border.text.tree import (
     Claim,
     Clause,
     Copy,
+    Difference,
     Elsewhere,
     End,
     Ending,
@@ -47,6 +48,7 @@ from border.text.tree import (
     Target,
     Text,
     ToLast,
+    Where,
     Which,
     Whole,
     Worked,
@@ -279,6 +281,16 @@ def claims(draw: st.DrawFn) -> tuple[Claim, ...]:
 
 
 @st.composite
+def differences(draw: st.DrawFn) -> Difference:
+    """Chains may be those between; stitches those in groups; a picot's chains have a number."""
+    of = draw(st.sampled_from(("ch", "ch", "picot", "ring", *EARLY)))
+    where = {"ch": Where.BETWEEN, "picot": Where.ALL, "ring": Where.ALL}.get(of, Where.GROUPS)
+    number = draw(st.integers(0, 40))
+    instead_of = draw(st.none() | counts) if number or of != "ring" else draw(counts)
+    return Difference(of, number, instead_of, draw(st.sampled_from((Where.ALL, where))))
+
+
+@st.composite
 def rows(draw: st.DrawFn, number: int) -> Row:
     """A row of any body; a copy makes as many rounds as its head names."""
     told = draw(claims())
@@ -294,7 +306,8 @@ def rows(draw: st.DrawFn, number: int) -> Row:
             numbers = tuple(range(number, number + len(copied) * times))
             file = draw(st.sampled_from((None, None, "cuff.border", "My cuff, no. 2.border")))
             ends = tuple(draw(st.lists(endings, max_size=2)))
-            return Row(numbers, Copy(copied, times, file, ends), told)
+            differs = tuple(draw(st.lists(differences(), max_size=3)))
+            return Row(numbers, Copy(copied, times, file, ends, differs), told)
 
 
 @st.composite

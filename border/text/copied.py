@@ -32,11 +32,15 @@ def rules_of(border: Border) -> Rules:
 
 
 class Resolved(Struct, frozen=True):
-    """The text behind a row, the rules it is read under, and the endings of all its copies."""
+    """The text behind a row, the rules it is read under, and the endings of all its copies.
+
+    `copies`: those that have something otherwise, that of the text itself first.
+    """
 
     body: Text | tuple[Clause, ...]
     rules: Rules
     ends: tuple[End, ...]
+    copies: tuple[Copy, ...] = ()
 
 
 class Copies(Struct):
@@ -78,7 +82,8 @@ class Copies(Struct):
                     return None
                 border = other
         for key, copy in reversed(trail.items()):
-            found = Resolved(found.body, found.rules, (*found.ends, *copy.ends))
+            copies = (*found.copies, copy) if copy.differences else found.copies
+            found = Resolved(found.body, found.rules, (*found.ends, *copy.ends), copies)
             self._resolved[key] = found
         return found
 

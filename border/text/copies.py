@@ -7,8 +7,11 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from border.text.numbers import number_at, row_list_at
-from border.text.vocabulary import vocabulary
+from border.text.vocabulary import said_of_copies, vocabulary
 from border.text.words import Sort, Word
+
+_LONGEST = 12
+"""No phrase behind a copy has more words."""
 
 _BEFORE = frozenset({"work", "worked", "is", "exactly", "again", "the", "same", "and", ","})
 
@@ -33,7 +36,7 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     while at < len(words) and words[at].text in _BEFORE:
         at += 1
     said = at - (at > 0 and words[at - 1].text == ",")
-    if said and words[said - 1].text == "same" and _ends(words, said):
+    if said and words[said - 1].text == "same" and (said < at or _ends(words, at)):
         return CopyWords((), 1, None, at, True)
     if at >= len(words) or words[at].text not in ("as", "like", "repeat", "rep"):
         return None
@@ -86,7 +89,21 @@ def _behind_row_before(words: Sequence[Word], at: int) -> int | None:
 
 
 def _ends(words: Sequence[Word], at: int) -> bool:
-    return at >= len(words) or words[at].text in (".", ";", ":", ",")
+    stops = at >= len(words) or words[at].text in (".", ";", ":", ",")
+    return stops or _otherwise(words, at)
+
+
+def _otherwise(words: Sequence[Word], at: int) -> bool:
+    """Whether what a copy has otherwise may begin here: `but with`, `omitting`."""
+    return any(behind_said(words, at, what) > at for what in ("opens", "with", "omit", "again"))
+
+
+def behind_said(words: Sequence[Word], at: int, what: str) -> int:
+    """Behind the longest phrase of a kind that stands here; the place itself if none does."""
+    if at >= len(words):
+        return at
+    said = tuple(w.text for w in words[at : at + _LONGEST])
+    return at + next((len(p) for p in said_of_copies(what) if said[: len(p)] == p), 0)
 
 
 def _times(words: Sequence[Word], at: int) -> tuple[int, int]:

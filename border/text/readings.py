@@ -8,11 +8,15 @@ floor below works rounds, never rows.
 
 from __future__ import annotations
 
+from functools import partial
+
 from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
+from border.text.changed import At, Changed
 from border.text.copied import Copies, Others, Rules, rules_of
+from border.text.made import Put, Stretch
 from border.text.openings import (
     split_head,
     turned_before,
@@ -84,6 +88,7 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
     """The rounds of a border, and the faults that show before an edge is known."""
     findings: list[Finding] = []
     copies = Copies(others, findings)
+    changed = Changed(border.headings, findings)
     rounds: list[Round] = []
     carried: tuple[Item, ...] = ()
     for number, row in copies.rows(border).items():
@@ -92,13 +97,16 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
             break  # what comes later would be counted on the wrong row
         body, body_rules, ends = found.body, found.rules, found.ends
         copied = isinstance(row.body, Copy)
+        at = At(row.span, row.body.span if isinstance(row.body, Copy) else row.span)
         turned, body = turned_before(body)
         if turned and rounds:
             rounds[-1] = replace(rounds[-1], turns=True)
         body, turning_chain = without_turning_chain(body, ends)
         told: list[Finding] = []
-        repeated = _as_own_repeat(body, body_rules, carried, number)
-        body = _settled(body, body_rules, carried, number, told)
+        put = partial(changed.put, found.copies, number=number, at=at)
+        aside = partial(Changed(border.headings, []).put, found.copies, number=number, at=at)
+        repeated = _as_own_repeat(body, body_rules, carried, number, aside)
+        body = _settled(body, body_rules, carried, number, told, put, turning_chain)
         turning = () if isinstance(body, Text) else carried
         own = {item.span for item in carried}  # what comes from the row before is told here
         findings += [f for f in told if not copied or f.span in own]
@@ -106,6 +114,7 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
         turns = any(end.what is Ending.TURN for end in ends)
         heads = (row.claims, row.head, row.span)
         rounds.append(Round(number, body, body_rules, turns, *heads, repeated, turning))
+    changed.tell_unmet()
     h = border.headings
     return Reading(h.name, tuple(rounds), rules_of(border), h.multiple), tuple(findings)
 
@@ -134,35 +143,52 @@ def _settled(
     carried: tuple[Item, ...],
     number: int,
     findings: list[Finding],
+    put: Put,
+    before_turn: tuple[Item, ...] = (),
 ) -> Text | tuple[Clause, ...]:
     if isinstance(body, Text):
         at = 1 if body.items and isinstance(body.items[0], Begin) else 0
         items = (*body.items[:at], *carried, *body.items[at:])
-        if carried or not _own_repeat(body, rules):
+        repeats = _own_repeat(body, rules)
+        if carried or not repeats:
             # In a row that is its own repeat, the chains that open it belong to that.
             items = with_start_chain(items, rules, number, findings)
-        text = _one_text(replace(body, items=items), rules, carried)
+        own = at + len(carried)
+        opens = items[own:] != body.items[at:]
+        head, rest = (items[:own], items[own:]) if carried else ((), items)
+        (rest,) = put([Stretch(rest, opens, repeats, before_turn)])
+        text = _one_text(replace(body, items=(*head, *rest)), rules, carried)
         _faults(text.items, number, findings)
         return text
+    joints = [isinstance(clause.scope, AtJoints | AtJoint) for clause in body]
+    last = [before_turn if clause is body[-1] else () for clause in body]
+    stretches = [
+        Stretch(clause.text.items, False, clause.text.repeats, turn, joint)
+        for clause, turn, joint in zip(body, last, joints, strict=True)
+    ]
     clauses = []
-    for clause in body:
+    for clause, items, at_joint in zip(body, put(stretches), joints, strict=True):
         # A start chain that nobody has to write is no part of a clause's text.
-        text = _one_text(clause.text, replace(rules, rows_repeated=None))
-        at_joint = isinstance(clause.scope, AtJoints | AtJoint)
+        text = replace(clause.text, items=items)
+        text = _one_text(text, replace(rules, rows_repeated=None))
         _faults(text.items, number, findings, at_joint)
         clauses.append(replace(clause, text=text))
     return tuple(clauses)
 
 
 def _as_own_repeat(
-    body: Text | tuple[Clause, ...], rules: Rules, carried: tuple[Item, ...], number: int
+    body: Text | tuple[Clause, ...],
+    rules: Rules,
+    carried: tuple[Item, ...],
+    number: int,
+    put: Put,
 ) -> Text | None:
     """A row that prints no repeat, read as its own, where the border does not say."""
     if not isinstance(body, Text) or rules.rows_repeated is not None or _prints_repeat(body):
         return None
     if body.repeats:
         return None
-    read = _settled(body, replace(rules, rows_repeated=True), carried, number, [])
+    read = _settled(body, replace(rules, rows_repeated=True), carried, number, [], put)
     return read if isinstance(read, Text) and passes_something(read.items) else None
 
 

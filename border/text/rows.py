@@ -14,6 +14,7 @@ from border.text.build import build_text
 from border.text.clauses import Part, split_claims, split_clauses
 from border.text.complaints import complaint
 from border.text.copies import CopyWords, copy_at
+from border.text.differences import otherwise, read_differences
 from border.text.figures import Figures, placed, with_figures
 from border.text.headings import is_heading
 from border.text.marks import printed_marks
@@ -268,7 +269,7 @@ def _nought(terminal: Terminal) -> bool:
 def _copy(
     section: Section, found: CopyWords, words: Sequence[Word], reader: Reader
 ) -> tuple[Copy, tuple[Claim, ...]]:
-    """A row that is a copy: behind it only endings and claims."""
+    """A row that is a copy: behind it only differences, endings and claims."""
     source, numbers = reader.source, section.numbers
     span = source.span(words[0].start, words[found.after - 1].end)
     rows = found.rows or tuple(range(max(1, numbers[0] - found.back), max(2, numbers[0])))
@@ -285,24 +286,16 @@ def _copy(
         head = source.span(*section.head)
         reader.findings.append(Finding("copies-uneven", message, help_, head))
     told = len(reader.findings)
-    terminals, claims = _terminals(words[found.after :], reader, copied=True)
-    behind = [t for t in terminals or () if t.type != "SEP"]
+    behind = words[found.after :]
+    said = read_differences(behind, reader.names, source, reader.told)
+    terminals, claims = _terminals(behind[said.after :], reader, copied=True)
+    rest = [t for t in terminals or () if t.type != "SEP"]
     ends = [
-        End(Ending(t.name), span=source.span(t.start, t.end)) for t in behind if t.type == "ENDING"
+        End(Ending(t.name), span=source.span(t.start, t.end)) for t in rest if t.type == "ENDING"
     ]
     exception = any(f.code == "exception-in-words" for f in reader.findings[told:])
-    if exception or terminals is None or len(ends) < len(behind):
-        del reader.findings[told:]
-        _tell_otherwise(words[found.after :], reader)
-    return Copy(rows, found.times, found.file, tuple(ends), span=span), claims
-
-
-def _tell_otherwise(words: Sequence[Word], reader: Reader) -> None:
-    """`as the last, but 7 chain instead of 5`: no copy, and no row either."""
-    first = next(n for n, word in enumerate(words) if word.text not in (",", ";", ".", "and"))
-    span = reader.source.span(words[first].start, words[-1].end)
-    said = shortened(reader.source.text[span.start : span.end])
-    message = f'"{said}" makes this row another than the one that it copies'
-    help_ = "write the row out, with what differs; what changes no count can be set apart: "
-    help_ += f'"-- {said} --"'
-    reader.findings.append(Finding("exception-in-words", message, help_, span))
+    if exception or terminals is None or len(ends) < len(rest):
+        reader.findings[told:] = [otherwise(behind, source)]
+        return Copy(rows, found.times, found.file, tuple(ends), span=span), claims
+    reader.findings += said.findings
+    return Copy(rows, found.times, found.file, tuple(ends), said.differences, span=span), claims

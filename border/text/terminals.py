@@ -80,7 +80,7 @@ def read_terminals(
     found: list[Terminal] = []
     at = 0
     while at < len(words):
-        terminal, at = _terminal_at(words, at, names)
+        terminal, at = terminal_at(words, at, names)
         found.append(terminal)
     found = _without_adjectives(_made_of(_without_dots(found)))
     found, findings = with_assumed_places(found, below, source, told)
@@ -125,7 +125,7 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
-def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal, int]:
+def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal, int]:
     """The terminal that begins at a word, and the place behind it."""
     word = words[at]
     if word.sort is Sort.QUOTED:

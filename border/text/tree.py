@@ -325,16 +325,40 @@ class Clause(Said, frozen=True):
     head: Span = NOWHERE
 
 
+class Where(StrEnum):
+    """Of all that a copied row makes, what a difference is said of."""
+
+    ALL = ""
+    BETWEEN = "between"  # chains between stitches
+    GROUPS = "in the groups"  # stitches that go into one place
+
+
+class Difference(Said, frozen=True):
+    """What a copy has otherwise: `ch 7 instead of ch 5`, `omitting 3 dc`.
+
+    `of`: `ch`, `picot`, `ring` (the chains of a picot), or the canonical name of a stitch.
+    `number`: so many of it, 0 where it is left out. `instead_of` None: of the one number that
+    the copied row makes of it.
+    """
+
+    of: str
+    number: int
+    instead_of: int | None = None
+    where: Where = Where.ALL
+
+
 class Copy(Said, frozen=True):
     """`as round 2`, `repeat rounds 2 and 3 [twice]`, `as rounds 1-2 of "FILE"`.
 
-    `rows` once through, `times` times over.
+    `rows` once through, `times` times over. `differences`: all said of the rows as they are
+    copied, so that none changes what another has made.
     """
 
     rows: tuple[int, ...]
     times: int = 1
     file: str | None = None
     ends: tuple[End, ...] = ()
+    differences: tuple[Difference, ...] = ()
 
 
 class Claim(Said, frozen=True):

@@ -47,7 +47,7 @@ class Vocabulary(Struct, frozen=True):
 
     `patterns`: by each word that they can begin with. `asked`: names that no terms settle ->
     the stitch that they mostly are; `places_asked`: of things to work into -> what each
-    mostly is.
+    mostly is. `copies`: what may stand behind a copied row, by what it says.
     """
 
     patterns: dict[str, list[Pattern]]
@@ -62,6 +62,7 @@ class Vocabulary(Struct, frozen=True):
     asked: dict[str, str]
     places_asked: dict[str, list[str]]
     colours: dict[str, frozenset[str]]
+    copies: dict[str, list[str]]
 
 
 class Names(Struct, frozen=True):
@@ -156,7 +157,16 @@ def vocabulary() -> Vocabulary:
         table["stitches_asked"],
         table["places_asked"],
         _colours(table["colours"]),
+        table["copies"],
     )
+
+
+@lru_cache(maxsize=16)
+def said_of_copies(what: str) -> tuple[Phrase, ...]:
+    """The phrases of one kind that stand behind a copied row, longest first."""
+    spelt = (product(*_choices(pattern)) for pattern in vocabulary().copies[what])
+    found = {tuple(w for part in parts for w in part) for forms in spelt for parts in forms}
+    return tuple(sorted(found, key=lambda phrase: (-len(phrase), phrase)))
 
 
 def _colours(table: dict[str, list[str]]) -> dict[str, frozenset[str]]:

@@ -18,6 +18,7 @@ from border.text.tree import (
     Claim,
     Clause,
     Copy,
+    Difference,
     Elsewhere,
     Headings,
     Over,
@@ -32,10 +33,13 @@ from border.text.tree import (
 )
 from border.text.vocabulary import has_name, name_of
 from border.text.written_places import Overrides, write_kind, write_place
-from border.text.written_steps import write_item, write_list
+from border.text.written_steps import write_difference, write_item, write_list
 
 __all__ = ["write_border", "write_item", "write_kind", "write_list", "write_place", "write_text"]
 _WIDTH = 88
+_NO_STITCHES = frozenset(
+    {"st", "ch", "loop", "space", "group", "shell", "block", "run", "picot", "ring", "joint"}
+)
 
 
 def write_border(
@@ -84,14 +88,15 @@ def _stitches(row: Row) -> Iterator[str]:
                     yield from _named(target.of.name, target.of.stitch)
             if isinstance(item, Skip) and item.target is not None:
                 yield from _named(item.target.of.name, item.target.of.stitch)
+    if isinstance(row.body, Copy):
+        yield from _named(*(one.of for one in row.body.differences))
     for claim in row.claims:
         if claim.of is not None:
             yield from _named(claim.of.name, claim.of.stitch)
 
 
 def _named(*names: str | None) -> Iterator[str]:
-    sites = ("st", "ch", "loop", "space", "group", "shell", "block", "run", "picot", "joint")
-    return (name for name in names if name is not None and name not in sites)
+    return (name for name in names if name is not None and name not in _NO_STITCHES)
 
 
 def _headings(
@@ -150,7 +155,7 @@ def _row(row: Row, terms: str, overrides: Overrides) -> str:
         case Text() as text:
             body = write_text(text, terms, overrides)
         case Copy() as copy:
-            body = _copy(copy)
+            body = _copy(copy, terms, overrides)
         case clauses:
             body = "; ".join(_clause(clause, terms, overrides) for clause in clauses)
     rounds = "round" if len(row.numbers) == 1 else "rounds"
@@ -174,7 +179,7 @@ def _numbers(numbers: Sequence[int]) -> str:
     return " and ".join([", ".join(parts[:-1]), parts[-1]] if len(parts) > 1 else parts)
 
 
-def _copy(copy: Copy) -> str:
+def _copy(copy: Copy, terms: str, overrides: Overrides) -> str:
     rounds = "round" if len(copy.rows) == 1 else "rounds"
     verb = "as" if copy.times == 1 else "repeat"
     written = f"{verb} {rounds} {_numbers(copy.rows)}"
@@ -182,7 +187,19 @@ def _copy(copy: Copy) -> str:
         written += f' of "{copy.file}"'
     if copy.times > 1:
         written += f" {copy.times} times"
+    written += _differences(copy.differences, terms, overrides)
     return ", ".join([written, *(end.what.value for end in copy.ends)])
+
+
+def _differences(differences: Sequence[Difference], terms: str, overrides: Overrides) -> str:
+    """`, but with ch 7 instead of ch 5 and 5 dc instead of 3 dc, omitting ch 2`."""
+    written = ""
+    made = False
+    for one in differences:
+        opens = " and with " if made else ", but with "
+        made = one.number > 0
+        written += f"{opens if made else ', '}{write_difference(one, terms, overrides)}"
+    return written
 
 
 def _clause(clause: Clause, terms: str, overrides: Overrides) -> str:

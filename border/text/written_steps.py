@@ -13,6 +13,7 @@ from border.text.tree import (
     Begin,
     Bracket,
     Chains,
+    Difference,
     End,
     Item,
     Kind,
@@ -23,6 +24,7 @@ from border.text.tree import (
     StartChain,
     Stitches,
     Target,
+    Where,
     Which,
     Whole,
 )
@@ -176,3 +178,25 @@ def _repeat(item: Repeat, terms: str, overrides: Overrides) -> str:
     # "(3 dc)" alone at the end of a row would be a claim.
     could_be_claim = all(isinstance(i, Stitches | Chains | Picots) for i in item.items)
     return f"({inner}) once" if could_be_claim else f"({inner})"
+
+
+def write_difference(one: Difference, terms: str, overrides: Overrides = ()) -> str:
+    """What a copy has otherwise: `ch 7 instead of ch 5`, `omitting 3 dc in the groups`."""
+    where = f" {one.where.value}" if one.where is not Where.ALL else ""
+    if not one.number:
+        return f"omitting {made(one.of, one.instead_of, terms, overrides)}{where}"
+    written = made(one.of, one.number, terms, overrides) + where
+    if one.instead_of is None:
+        return written
+    return f"{written} instead of {made(one.of, one.instead_of, terms, overrides)}"
+
+
+def made(of: str, number: int | None, terms: str, overrides: Overrides = ()) -> str:
+    """So many of what a row makes, or any number of it: `ch 5`, `3 dc`, `picots of 4`."""
+    if of == "ring":
+        return f"picots of {number}"
+    if of == "ch":
+        return "ch" if number is None else f"ch {number}"
+    name = of if of == "picot" else name_of(of, terms, overrides)
+    many = number != 1 and (of == "picot" or len(name) > 6)
+    return f"{'' if number is None else f'{number} '}{plural(name) if many else name}"

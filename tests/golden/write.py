@@ -1,7 +1,8 @@
 """Writes the golden records: `python tests/golden/write.py`, after a change that is meant.
 
-Every demo in patterns/ has one: what `border count … --json` prints of it; the yoke
-also as its borders are written out in each terms, and with its thread.
+Every demo in patterns/ has one, and so has the border beside this file: what `border count …
+--json` prints of it; the yoke also as its borders are written out in each terms, and with its
+thread.
 Look at what changed before you keep it; it is never run by the checks.
 """
 
@@ -24,6 +25,11 @@ CASES = {
     "fern-written-uk": ("write", "fern.toml", "--terms", "uk"),
     "fern-written-early": ("write", "fern.toml", "--terms", "early"),
     "shell-edging-90": ("count", "shell-edging.border", "--loops", "90"),
+    "growing-arches-60": ("count", "../tests/golden/growing-arches.border", "--loops", "60"),
+    "growing-arches-written-uk": (
+        *("write", "../tests/golden/growing-arches.border", "--loops", "60"),
+        *("--terms", "uk"),
+    ),
     "shell-edging-runs": ("count", "shell-edging.border", "--runs", "6,6,3,3", "--open"),
 }
 """Name of the golden record -> the command, in patterns/."""

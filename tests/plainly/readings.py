@@ -20,6 +20,7 @@ from border.text.tree import (
     Chains,
     Clause,
     Copy,
+    Difference,
     End,
     Ending,
     Headings,
@@ -32,16 +33,21 @@ from border.text.tree import (
     Which,
     Worked,
 )
+from plainly.differences import otherwise
 
 
 @dataclass(frozen=True)
 class WrittenRow:
-    """A row with its own text or clauses. `opening`: chains made before the turn to this row."""
+    """A row with its own text or clauses. `opening`: chains made before the turn to this row.
+
+    `differences`: what each of the copies that lead to the text has otherwise, the nearest first.
+    """
 
     number: int
     body: Text | tuple[Clause, ...]
     opening: tuple[Item, ...] = ()
     turned_before: bool = False
+    differences: tuple[tuple[Difference, ...], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -62,26 +68,42 @@ def written_rows(border: Border, closed: bool) -> list[WrittenRow]:
     opening: tuple[Item, ...] = ()
     turn = False
     for number in sorted(rows):
-        body = rows[number]
+        body, differences = rows[number]
         # Two `turn`s between the same rows are one.
         turned = turn or _turns_first(body)
         body, next_opening = _without_turning_chains(body)
-        found.append(WrittenRow(number, body, opening, turned))
+        if isinstance(body, tuple):
+            # Chains that open a clause are chains.
+            texts = [clause.text.items for clause in body]
+            for group in differences:
+                texts = otherwise(texts, group)
+            body = tuple(
+                replace(clause, text=replace(clause.text, items=items))
+                for clause, items in zip(body, texts, strict=True)
+            )
+        found.append(WrittenRow(number, body, opening, turned, differences))
         opening = next_opening
         turn = _turns_last(body) or _always_turns(border.headings, closed)
     return found
 
 
-def _copies_written_out(border: Border) -> dict[int, Text | tuple[Clause, ...]]:
-    """`as round 2`: the copy has the copied text; a copy of a copy is a copy."""
+Otherwise = tuple[Text | tuple[Clause, ...], tuple[tuple[Difference, ...], ...]]
+
+
+def _copies_written_out(border: Border) -> dict[int, Otherwise]:
+    """`as round 2`: the copy has the copied text; a copy of a copy is a copy.
+
+    What each has otherwise is put into its steps once the head of the row is read.
+    """
     written = {number: (row, i) for row in border.rows for i, number in enumerate(row.numbers)}
 
-    def body_of(number: int) -> Text | tuple[Clause, ...]:
+    def body_of(number: int) -> Otherwise:
         row, i = written[number]
         if not isinstance(row.body, Copy):
-            return row.body
+            return row.body, ()
         through = row.body.rows * row.body.times
-        return _with_ends(body_of(through[i % len(through)]), row.body.ends)
+        body, differences = body_of(through[i % len(through)])
+        return _with_ends(body, row.body.ends), (*differences, row.body.differences)
 
     return {number: body_of(number) for number in written}
 
@@ -138,7 +160,8 @@ def row_steps(row: WrittenRow, headings: Headings, own_repeat: bool) -> Steps:
     assert isinstance(row.body, Text)
     text = row.body
     repeated = headings.rows_repeated is True and not has_repeat(text.items)
-    return _steps(text, row.opening, text.repeats or repeated or own_repeat, reads_bare=True)
+    again = text.repeats or repeated or own_repeat
+    return _steps(text, row.opening, again, reads_bare=True, differences=row.differences)
 
 
 def clause_steps(
@@ -157,6 +180,7 @@ def _steps(
     own_repeat: bool,
     reads_bare: bool,
     following: list[Item] | None = None,
+    differences: tuple[tuple[Difference, ...], ...] = (),
 ) -> Steps:
     """Head, start chain, and the rest: the rest is one repeat where the row is its own repeat."""
     rest = list(text.items)
@@ -175,6 +199,12 @@ def _steps(
     if start and isinstance(start[0], Chains):
         assumed = start[0].count >= 2
         start[:1] = _read_bare(start[0].count, following or [*start[1:], *rest])
+    if differences:
+        own = (*start[len(opening) :], *rest)
+        for group in differences:
+            (own,) = otherwise([own], group)
+        kept = next((n for n, i in enumerate(own) if not isinstance(i, StartChain)), len(own))
+        start[len(opening) :], rest = own[:kept], list(own[kept:])
     body: tuple[Item, ...] = tuple(rest)
     if own_repeat and body:
         body = (Repeat(body, times=None, star=True),)
