@@ -16,6 +16,7 @@ from border.text.copied import Copies, Others, Rules, rules_of
 from border.text.openings import (
     split_head,
     turned_before,
+    turning_chains,
     with_start_chain,
     without_turning_chain,
 )
@@ -92,15 +93,16 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
             break  # what comes later would be counted on the wrong row
         body, body_rules, ends = found.body, found.rules, found.ends
         copied = isinstance(row.body, Copy)
-        turned, body = turned_before(body)
+        turned, body, own_chains = turned_before(body)
         if turned and rounds:
             rounds[-1] = replace(rounds[-1], turns=True)
         body, turning_chain = without_turning_chain(body, ends)
         told: list[Finding] = []
+        own = {item.span for item in carried}  # what comes from the row before is told here
+        carried = turning_chains(carried, own_chains, number, told)
         repeated = _as_own_repeat(body, body_rules, carried, number)
         body = _settled(body, body_rules, carried, number, told)
         turning = () if isinstance(body, Text) else carried
-        own = {item.span for item in carried}  # what comes from the row before is told here
         findings += [f for f in told if not copied or f.span in own]
         carried = turning_chain
         turns = any(end.what is Ending.TURN for end in ends)

@@ -64,7 +64,9 @@ def written_rows(border: Border, closed: bool) -> list[WrittenRow]:
     for number in sorted(rows):
         body = rows[number]
         # Two `turn`s between the same rows are one.
-        turned = turn or _turns_first(body)
+        turned = turn or (bool(found) and _turns_first(body))  # nothing is before the first
+        body, own_opening = _without_chains_turned_behind(body)
+        opening += own_opening if own_opening != opening else ()
         body, next_opening = _without_turning_chains(body)
         found.append(WrittenRow(number, body, opening, turned))
         opening = next_opening
@@ -102,12 +104,24 @@ def _turns_last(body: Text | tuple[Clause, ...]) -> bool:
 
 
 def _turns_first(body: Text | tuple[Clause, ...]) -> bool:
-    """Whether a row has `turn` at its head."""
+    """Whether a row has `turn` at its head, or chains and `turn`."""
+    if _without_chains_turned_behind(body)[1]:
+        return True
     return any(
         isinstance(item, End) and item.what is Ending.TURN
         for text in _texts(body)
         for item in text.items[:1]
     )
+
+
+def _without_chains_turned_behind(
+    body: Text | tuple[Clause, ...],
+) -> tuple[Text | tuple[Clause, ...], tuple[Item, ...]]:
+    """Chains and `turn` at the head of a row: they were made before it was turned."""
+    match body:
+        case Text(items=(Chains() | StartChain() as chains, End(Ending.TURN), *rest)):
+            return replace(body, items=tuple(rest)), (chains,)
+    return body, ()
 
 
 def _always_turns(headings: Headings, closed: bool) -> bool:
