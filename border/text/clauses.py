@@ -98,7 +98,8 @@ def _opens_place(words: Sequence[Word]) -> bool:
     """Whether the words before a colon are a place, `in every space:`, and no clause head."""
     if not words or words[0].text == "at" or (words[0].text == "over" and not _named(words)):
         return False
-    return any(entry.terminal == "PREP" for _, entry in phrases_from(words[0].text))
+    opens = ("PREP", "ONESIDE", "OTHERSIDE")
+    return any(entry.terminal in opens for _, entry in phrases_from(words[0].text))
 
 
 def _named(words: Sequence[Word]) -> bool:

@@ -12,6 +12,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.text.foundations import of_the_edge
 from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
 from border.text.strangers import remarks, strangers, unknown_terms, without_exceptions
@@ -68,11 +69,12 @@ class Terminal(Struct, frozen=True):
 
 
 def read_terminals(
-    words: Sequence[Word], names: Names, source: Source, told: set[str]
+    words: Sequence[Word], names: Names, source: Source, told: set[str], row: int = 0
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals of a text; words that no phrase has become findings and are left out.
 
-    `told`: names of stitches already spoken of, so that each is told once.
+    `told`: names of stitches already spoken of, so that each is told once. `row`: the number
+    of the row whose words they are, from its head on.
     """
     found: list[Terminal] = []
     findings: list[Finding] = []
@@ -86,6 +88,8 @@ def read_terminals(
             message, help_ = "this number is too large", "write a number that can be worked"
             span = source.span(terminal.start, terminal.end)
             findings.append(Finding("too-large", message, help_, span))
+    found, told_of = of_the_edge(found, source, row)
+    findings += told_of
     found, told_of = without_exceptions(found, source)
     findings += told_of
     findings += unknown_terms(found, names, source, told)

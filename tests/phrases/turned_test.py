@@ -49,3 +49,101 @@ def test_a_round_turned_at_its_head_goes_back_from_where_the_last_one_ended() ->
     back = "12 sc; 9 x 1 sc"
     assert said("1 chain, turn; 3 plain; 1 plain in each plain", round_) == back
     assert said("turn; 3 plain; 1 plain in each plain", round_) == back
+
+
+# --- the foundation --------------------------------------------------------------------------
+
+CHAIN = On(15, closed=False)
+NAMED = "asked foundation-named"
+PASSED = "asked foundation-passed"
+FOUNDATIONS = {
+    "Make 15 chain, turn, miss 5, 1 treble in the next, 2 chain, miss 2, 6 treble; 1 treble in the last": (
+        f"8 dc, 2 ch; {NAMED}; {PASSED}"
+    ),
+    "Make a chain of 15 stitches; 1 treble in each": f"15 dc; 15 x 1 loop; {NAMED}",
+    "Make 15 chain. 1 plain in each": f"15 sc; 15 x 1 loop; {NAMED}",
+    "On a foundation of 15 chain 1 plain in each foundation chain": (
+        f"15 sc; 15 x 1 loop; {NAMED}"
+    ),
+    "A foundation chain of 15; 1 treble in each foundation chain": f"15 dc; 15 x 1 loop; {NAMED}",
+    "Chain 15; 1 treble in the 4th ch from hook, 11 treble": f"12 dc; {NAMED}; {PASSED}",
+    "Commence with 15 ch., turn, 1 tr. in 6th ch., 9 tr": f"10 dc; {NAMED}; {PASSED}",
+    "Make 15 chain; 1 plain in the 1st chain from the needle, 14 plain": f"15 sc; {NAMED}",
+    # no foundation: chains of the row
+    "Make 5 chain, 1 plain in the next, *make 5 chain, 1 plain in next; repeat": (
+        "15 sc, 75 ch; 15 x 1 loop; asked start-chain-assumed"
+    ),
+    "Work 3 chain, turn, 14 treble": "15 dc; asked start-chain-assumed",
+}
+FROM_THE_HOOK = {
+    "1 treble in the 6th chain from the needle, 1 treble in the next, 2 chain, miss 2, 6 treble": (
+        f"8 dc, 2 ch; {PASSED}"
+    ),
+    "1 plain in 2nd ch from hook, 13 plain": f"14 sc; {PASSED}",
+    "(2 treble, 2 chain, 2 treble) in the 5th st. from the hook, 10 treble": f"14 dc, 2 ch; {PASSED}",
+    # picots, as anywhere
+    "*5 chain, 1 single in the 5th chain from the hook, 1 plain; repeat": (
+        "15 sc, 15 picot; 15 x 1 loop"
+    ),
+    "*1 plain, 7 chain, 1 single in the 5th from the needle, 2 chain, miss 2; repeat": (
+        "5 sc, 20 ch, 5 picot; 5 x 3 loop"
+    ),
+}
+RINGS = {
+    "Make 8 chain, join into a circle, and work in it 16 double": f"16 sc; {NAMED}",
+    "Make a foundation of 8 st., close these in a ring with 1 sl., and on this work 16 plain": (
+        f"16 sc; {NAMED}"
+    ),
+    "8 ch, join in a ring; 3 ch., 23 tr. in the ring, join to the top of the 3 ch": (
+        f"24 dc; {NAMED}; asked start-chain-assumed"
+    ),
+    "8 chain, join; *3 treble in the ring, 3 chain; repeat from * 5 times": f"18 dc, 18 ch; {NAMED}",
+    "Chain 8, join with a sl st to the first; (1 plain, 3 ch) 8 times in ring; join": (
+        f"8 sc, 24 ch; {NAMED}"
+    ),
+    "8 ch, join, 6 treble in the ring, 3 ch, 6 treble in the ring, 3 chain": f"12 dc, 6 ch; {NAMED}",
+}
+
+
+@cases((CHAIN, FOUNDATIONS), (CHAIN, FROM_THE_HOOK), (On(1), RINGS))
+def test_a_foundation_is_the_edge(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_a_chain_joined_for_a_ring_of_stitches_is_an_edge_of_so_many() -> None:
+    row = "Make 8 chain, join; 2 plain in each chain"
+    assert said(row, On(8)) == f"16 sc; 8 x 1 loop; {NAMED}"
+
+
+def test_chains_that_are_joined_further_on_are_no_foundation() -> None:
+    row = "*1 plain in next, 6 chain, join, 3 plain in next; repeat"
+    assert "foundation" not in said(row, STITCHES)
+    assert "foundation" not in said("6 chain, join into a ring, 12 plain in the next", STITCHES)
+
+
+# --- the other edge --------------------------------------------------------------------------
+
+SIDES = {
+    "On one side of the mignardise *1 plain, 3 chain; repeat": (
+        "13 sc, 39 ch; 13 x 1 st; asked taken-as-remark"
+    ),
+    "On the other side of the foundation chain work 1 treble in each": (
+        "13 dc; 13 x 1 st; asked other-edge"
+    ),
+    "Along the opposite edge of the braid: 1 treble in each": "13 dc; 13 x 1 st; asked other-edge",
+    "on the other side 1 treble in each": "13 dc; 13 x 1 st; asked other-edge",
+}
+
+
+@cases((OPEN, SIDES))
+def test_another_edge_at_the_head_of_a_row_is_told(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_the_first_row_is_along_the_edge_that_it_is_counted_on() -> None:
+    row = "on the other side of the braid 1 treble in each"
+    assert said(row, CHAIN) == "15 dc; 15 x 1 loop; asked taken-as-remark"
+
+
+def test_the_other_edge_within_a_row_is_not_read() -> None:
+    assert "asked unknown-word" in said("6 plain; along the other edge 6 plain", STITCHES)
