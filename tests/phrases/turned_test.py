@@ -121,6 +121,37 @@ def test_chains_that_are_joined_further_on_are_no_foundation() -> None:
     assert "foundation" not in said("6 chain, join into a ring, 12 plain in the next", STITCHES)
 
 
+# --- the end of a row ------------------------------------------------------------------------
+
+TURNED = OPEN._replace(below=("5 chain for 1 treble and 2 chain, miss 2, *1 treble, 2 chain, miss 2; repeat; 1 treble",))  # fmt: skip
+LOOPED = On(13, ("1 plain in first, *5 chain, miss 1, 1 plain in next; repeat",), closed=False)
+TOP = "asked start-chain-assumed"
+AT_THE_END = {
+    "12 plain; 1 treble in 3rd st of ch at end": f"12 sc, 1 dc; {TOP}",
+    "12 plain; 1 treble in the 3rd of the 5 ch at the end": f"12 sc, 1 dc; {TOP}",
+    "12 plain; 1 treble in the 3 chain at end": f"12 sc, 1 dc; {TOP}",
+    "12 plain; 1 double treble in 4 ch at the end": f"12 sc, 1 tr; {TOP}",
+    "12 plain; 1 plain in the stitch at end": "13 sc",
+}
+ENDS_IN_LOOPS = {
+    "8 treble under the loop of five chain at the end": "8 dc",
+    "8 treble in the loop of chain at end": "8 dc",
+    "1 plain in the 5 chain at the end": "1 sc",
+    "1 plain in 3rd of the 5 ch at end": "1 sc",
+    "1 treble under the 5 ch at end": "1 dc",
+    "1 plain in loop at end": "1 sc",
+}
+
+
+@cases((TURNED, AT_THE_END), (LOOPED, ENDS_IN_LOOPS))
+def test_what_is_at_the_end_is_the_last(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_chains_at_the_end_that_are_not_there_are_told() -> None:
+    assert "asked run-too-short" in said("6 treble in the 3 chain at end", LOOPED).split("; ")
+
+
 # --- the other edge --------------------------------------------------------------------------
 
 SIDES = {
