@@ -70,20 +70,23 @@ def _sides(head: _Head, row: int) -> None:
     if t[at].type == "ONESIDE" or row == 1:
         t[at] = replace(t[at], type="REMARK")
         return
-    tell_other_edge(head.findings, head.source, t[at].start, t[at].end)
+    head.findings.append(other_edge(head.source, t[at].start, t[at].end))
     del t[at]
 
 
-def tell_other_edge(findings: list[Finding], source: Source, start: int, end: int) -> None:
-    """Of words at a row's head that name another edge than that of the row before."""
-    span = source.span(start, end)
+def other_edge(source: Source, start: int, end: int, row: int | None = None) -> Finding:
+    """What is told of words that may name another edge than that of the row before.
+
+    `row`: the row whose head they are.
+    """
     said = shortened(source.text[start:end])
     message = f'"{said}" may be another edge; this row is counted into the row before it'
+    apart = f'set the words apart: "-- {said} --"' if row is None else f'write "round {row}:"'
     help_ = (
         "if it is worked along another edge, write it into a border file of its own, to be "
-        f'counted on that; if not, set the words apart: "-- {said} --"'
+        f"counted on that; if not, {apart}"
     )
-    findings.append(Finding("other-edge", message, help_, span))
+    return Finding("other-edge", message, help_, source.span(start, end), row)
 
 
 # --- a foundation that is made -------------------------------------------------------------
