@@ -108,7 +108,8 @@ def _foundation(head: _Head) -> bool:
     made = any(x.text in _OPENED for x in t[:opened])
     end = _past(t, at, *_LOOSE)
     ring = _behind_join(t, end)
-    if ring > end:
+    plain = ring == end + 1 and t[end].text == "join"
+    if ring > end and (made or said or not plain or _names_ring(t, ring)):
         _ring(head, ring, count)
         return False
     turned = types(t, end, 1) == ["ENDING"] and t[end].name == "turn"
@@ -203,6 +204,11 @@ def _ring(head: _Head, end: int, count: int) -> None:
     elif first >= 0:
         rest[first : first + 2] = _one_loop(rest[first])
     head.terminals = rest
+
+
+def _names_ring(t: Sequence[Terminal], start: int) -> bool:
+    placed = (n for n in range(start, len(t)) if t[n].type == "PREP")
+    return any(_behind_ring(t, n) > n for n in placed)
 
 
 def _one_loop(here: Terminal) -> list[Terminal]:

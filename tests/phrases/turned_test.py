@@ -119,6 +119,7 @@ def test_chains_that_are_joined_further_on_are_no_foundation() -> None:
     row = "*1 plain in next, 6 chain, join, 3 plain in next; repeat"
     assert "foundation" not in said(row, STITCHES)
     assert "foundation" not in said("6 chain, join into a ring, 12 plain in the next", STITCHES)
+    assert "foundation" not in said("6 chain, join, 12 plain", CHAIN)
 
 
 # --- the end of a row ------------------------------------------------------------------------
