@@ -177,7 +177,14 @@ def _one_text(text: Text, rules: Rules, turning: tuple[Item, ...] = ()) -> Text:
 
 
 def _own_repeat(text: Text, rules: Rules) -> bool:
-    return text.repeats or (bool(rules.rows_repeated) and not _prints_repeat(text))
+    worked_once = _prints_repeat(text) or _stays_where_begun(text)
+    return text.repeats or (bool(rules.rows_repeated) and not worked_once)
+
+
+def _stays_where_begun(text: Text) -> bool:
+    """Whether all of a row goes into the place that it begins in, as into a ring."""
+    items = [item for item in text.items if not isinstance(item, End | StartChain)]
+    return bool(items) and isinstance(items[0], Begin) and not passes_something(items)
 
 
 def _prints_repeat(text: Text) -> bool:

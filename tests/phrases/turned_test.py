@@ -115,6 +115,13 @@ def test_a_chain_joined_for_a_ring_of_stitches_is_an_edge_of_so_many() -> None:
     assert said(row, On(8)) == f"16 sc; 8 x 1 loop; {NAMED}"
 
 
+def test_a_ring_is_worked_once_also_where_rows_are_repeated() -> None:
+    ring = On(1, headings=f"{CHAIN.headings}rows without a repeat: are repeated\n")
+    told = f"{NAMED}; asked start-chain-assumed"
+    assert said("Chain 8, join; 3 chain, 19 treble in ring, join", ring) == f"20 dc; {told}"
+    assert said("Chain 8, join into a ring, 16 plain in it", ring) == f"16 sc; 1 x 1 loop; {NAMED}"
+
+
 def test_chains_that_are_joined_further_on_are_no_foundation() -> None:
     row = "*1 plain in next, 6 chain, join, 3 plain in next; repeat"
     assert "foundation" not in said(row, STITCHES)

@@ -24,6 +24,7 @@ from border.text.tree import (
     Ending,
     Headings,
     Item,
+    Picots,
     Place,
     Repeat,
     StartChain,
@@ -151,8 +152,26 @@ def row_steps(row: WrittenRow, headings: Headings, own_repeat: bool) -> Steps:
     """The steps of a row that is one text. `own_repeat`: read as repeated in any case."""
     assert isinstance(row.body, Text)
     text = row.body
-    repeated = headings.rows_repeated is True and not has_repeat(text.items)
+    once = has_repeat(text.items) or _stays_where_begun(text.items)
+    repeated = headings.rows_repeated is True and not once
     return _steps(text, row.opening, text.repeats or repeated or own_repeat, reads_bare=True)
+
+
+def _stays_where_begun(items: tuple[Item, ...]) -> bool:
+    """A row that works nothing but the place that it begins in."""
+    steps = [item for item in items if not isinstance(item, End | StartChain)]
+    return bool(steps) and isinstance(steps[0], Begin) and all(map(_stays, steps[1:]))
+
+
+def _stays(item: Item) -> bool:
+    match item:
+        case Stitches(place=Place(which=Which.SAME | Which.SKIPPED)):
+            return True
+        case Bracket(place=Place(which=Which.SAME | Which.SKIPPED)):
+            return True
+        case Repeat():
+            return all(map(_stays, item.items))
+    return isinstance(item, Begin | Chains | Picots | End | StartChain)
 
 
 def clause_steps(
