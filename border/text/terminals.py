@@ -82,7 +82,7 @@ def read_terminals(
     while at < len(words):
         terminal, at = _terminal_at(words, at, names)
         found.append(terminal)
-    found = _without_adjectives(_made_of(_without_dots(found)))
+    found = _without_glosses(_without_adjectives(_made_of(_without_dots(found))))
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
             message, help_ = "this number is too large", "write a number that can be worked"
@@ -119,6 +119,23 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
         for n, t in enumerate(terminals)
         if not (t.type == kinds[n + 1] == "STITCH" and t.text in ("plain", "single"))
     ]
+
+
+def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:
+    """`16 sc (single crochet)`: a name in brackets right behind the same stitch makes none."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(terminals):
+        three = terminals[at : at + 3]
+        before = found[-1] if found else None
+        if [t.type for t in three] in (["LP", "STITCH", "RP"], ["LP", "CH", "RP"]):
+            name = three[1]
+            if before is not None and (before.type, before.name) == (name.type, name.name):
+                at += 3
+                continue
+        found.append(terminals[at])
+        at += 1
+    return found
 
 
 def _terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal, int]:

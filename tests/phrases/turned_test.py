@@ -94,6 +94,8 @@ RINGS = {
     "Make a foundation of 8 st., close these in a ring with 1 sl., and on this work 16 plain": (
         f"16 sc; {NAMED}"
     ),
+    "Make 8 ch., close in a ring with 1 sl. (slip stitch), in it 16 dc. (double crochet); finally, "
+    "1 sl. on the first dc": f"16 sc; {NAMED}",
     "8 ch, join in a ring; 3 ch., 23 tr. in the ring, join to the top of the 3 ch": (
         f"24 dc; {NAMED}; asked start-chain-assumed"
     ),
