@@ -165,6 +165,8 @@ CODES: dict[str, Code] = {
             "samples-disagree": "swatches that tell no more of the thread than none",
             "join-seen": "a new ball of thread would be joined where it is seen",
             "worked-does-not-close": "a round that is worked already does not come out even",
+            "corners-left-out": "what is worked at corners, read for an edge that has none",
+            "place-assumed": "a scallop, a point: what it is taken for, where no heading says so",
             "measure-unlikely": "a measure that cannot be of the work as it is reckoned",
             "sewn-twice": "two attachments that lie over the same part of an edge",
             "gathers-unusual": "cloth gathered less, or more, than is usual",

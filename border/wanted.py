@@ -77,7 +77,28 @@ def wanted_of(number: int, text: BorderText, said: Work, edge: Edge | None) -> W
     found = None
     if (f := said.found) and f.round < faulty:
         found = Found(f.round, f.counts, f.span)
+    text = _with_its_corners(text, edge)
     return Wanted(number, text, said.border, edge, given, done, found, said.done_span, said)
+
+
+def _with_its_corners(text: BorderText, edge: Edge | None) -> BorderText:
+    """A text as it is told on a yoke: where that names corners, none of theirs may be left out."""
+    corner = (
+        next((n for n in sorted(edge.known_names) if "corner" in n.lower()), "") if edge else ""
+    )
+    if not corner:
+        return text
+    findings = [
+        replace(
+            f,
+            code="exception-in-words",
+            message=f'{f.message}, and your yoke has "{corner}"',
+        )
+        if f.code == "corners-left-out"
+        else f
+        for f in text.findings
+    ]
+    return replace(text, findings=tuple(findings))
 
 
 def worked_piece(wanted: Wanted, edge: Edge, *, misprints: bool = False) -> Piece:

@@ -43,9 +43,9 @@ def test_a_figure_with_chains_is_no_group() -> None:
 @pytest.mark.parametrize(
     ("steps", "heading"),
     [
-        ("1 sc in each scallop", '"scallop means space" or "scallop means group"'),
+        ("2 scallops in next loop", '"scallop means shell" or "scallop means space"'),
         ("1 shell in next space", '"shell = 2 dc, ch 2, 2 dc"'),
-        ("1 sc in next opening", '"opening means space"'),
+        ("1 opening in next loop", '"opening means space"'),
     ],
 )
 def test_names_that_differ_from_book_to_book_are_asked(steps: str, heading: str) -> None:

@@ -54,10 +54,13 @@ def offer_of(fabric: Fabric) -> Offer:
     """What a row as it came out has."""
     found = {ST, Kind("picot")} if any(atom.picots for atom in fabric.atoms) else {ST}
     found |= {Kind(atom.stitch) for atom in fabric.atoms if atom.what == STITCH}
-    for name in ("space", "group", "block"):
+    for name in ("space", "group", "shell", "block"):
         for site in sites(fabric, Whole(Kind(name)), chains_count=False):
             size = int(site.end - site.start)
-            found |= {Kind(name), Kind(name, size)}
+            found.add(Kind(name))
+            if name == "shell":
+                continue
+            found.add(Kind(name, size))
             stitch = fabric.atom(int(site.start)).stitch
             sized = Kind(name, size, stitch) if stitch else Kind("ch")
             if sites(fabric, Whole(sized), chains_count=False):
@@ -105,7 +108,7 @@ picots = st.builds(Picots, st.sampled_from((1, 1, 1, 2)), st.sampled_from((3, 4,
 
 def targets(kind: Kind, edge: bool) -> st.SearchStrategy[Target]:
     """Mostly the whole site; above the edge its parts and points too."""
-    if edge or kind.name not in ("space", "group", "block", "run"):
+    if edge or kind.name not in ("space", "group", "shell", "block", "run"):
         return mostly(st.just(Whole(kind)), st.just(Between(kind)), 9)
     unit = Kind("ch") if kind.name == "space" else ST
     inner: tuple[Target, ...] = (
@@ -254,7 +257,9 @@ def as_they_come(draw: st.DrawFn, offer: Offer) -> AsTheyCome:
     """Two or three parts, no two of them in the same target."""
     named: set[Target] = set()
     parts: list[Stitches | Bracket] = []
-    names = ("st", "picot", "loop") if offer.edge else ("st", "space", "block", "group", "ch")
+    names = (
+        ("st", "picot", "loop") if offer.edge else ("st", "space", "block", "group", "shell", "ch")
+    )
     kinds = [*offer.kinds, *map(Kind, names)]
     last = draw(st.integers(2, 3))
     while len(parts) < last:

@@ -185,8 +185,13 @@ def test_a_group_before_its_place_by_the_heading() -> None:
 
 
 def test_an_exception_takes_its_own_step_with_it() -> None:
-    border_help = asked("1 sc in each st, 3 sc in each corner")["exception-in-words"]
+    border_help = asked("1 sc, 3 sc in each corner")["exception-in-words"]
     assert '"-- 3 sc in each corner --"' in border_help
+
+
+def test_corners_of_an_edge_that_has_some_are_not_left_out() -> None:
+    said = asked("1 sc in each st, 3 sc in each corner")["corners-left-out"]
+    assert '"over corner: …; elsewhere: 1 sc in each st"' in said
 
 
 @pytest.mark.parametrize(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from border.text.assumed import SPACES
 from border.text.binding import bind_numbers
 from border.text.shaping import PASSES, shape
 from border.text.source import Source
@@ -22,7 +23,7 @@ SAID = sorted(
 
 def read(text: str) -> list[Terminal]:
     source = Source("a.border", text)
-    return read_terminals(read_words(source), names("us"), source, set())[0]
+    return read_terminals(read_words(source), names("us"), source, set(), SPACES)[0]
 
 
 @given(st.lists(st.sampled_from(SAID), max_size=14))

@@ -75,12 +75,14 @@ stitches = st.sampled_from(EARLY)
 def kinds(draw: st.DrawFn) -> Kind:
     """Any kind of site, with a size where it can have one."""
     name = draw(
-        st.sampled_from(("st", "ch", "loop", "space", "group", "block", "run", "picot", "joint"))
+        st.sampled_from(
+            ("st", "ch", "loop", "space", "group", "shell", "block", "run", "picot", "joint")
+        )
     )
     size = draw(st.none() | st.integers(1, 12))
     if name == "run":
         return Kind(name, size or 1, draw(stitches))
-    if size is None or name in ("st", "ch", "loop", "picot", "joint"):
+    if size is None or name in ("st", "ch", "loop", "shell", "picot", "joint"):
         return draw(st.sampled_from((Kind(name), Kind(draw(stitches)))))
     if name in ("group", "block"):
         return Kind(name, size, draw(st.none() | stitches))

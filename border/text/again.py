@@ -18,6 +18,8 @@ from border.text.passing import (
 from border.text.tree import Kind
 
 _ALL_ROUND = (
+    ["ALL", "STITCH"],
+    ["PREP", "STITCH"],  # `in double crochet`
     ["STITCH", "TOEND"],
     ["ROW", "OF", "STITCH"],
     ["ROW", "OF", "STITCH", "TOEND"],
@@ -25,6 +27,24 @@ _ALL_ROUND = (
     ["TOEND", "OF", "STITCH"],
     ["TOEND", "PREP", "STITCH"],
 )
+
+
+def _within_brackets(t: Terminals) -> Terminals:
+    """`(3 chain, miss 3, 1 treble; repeat)`, `(…; repeat to the end)`: as `(…) to end`."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        end = at + 1 + (types(t, at + 1, 1) == ["TOEND"])
+        again = t[at].type == "REPEAT" and types(t, end, 1) == ["RP"] and bool(found)
+        if again and types(t, end + 1, 1) not in (["TIMES"], ["MORE"], ["INALL"], ["PREP"]):
+            while found[-1].type == "SEP":
+                found.pop()
+            found += [t[end], like(t[at], "TOEND")]
+            at = end + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
 
 
 def _brackets_again(t: Terminals) -> Terminals:
@@ -153,9 +173,16 @@ def _in_every(t: Terminals) -> Terminals:
     """`3 dc in the first loop; repeat in every loop`: as `in every loop`; behind several places,
     as `repeat`."""
     at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
-    said = t[at + 1 : at + 4]
-    if types(said, 0, 2) != ["PREP", "EACH"] or len(said) < 3 or not _only_ends(t[at + 4 :]):
+    star = types(t, at + 1, 1) == ["FROMSTAR"]
+    said = t[at + 1 + star : at + 4 + star]
+    if types(said, 0, 2) not in (["PREP", "EACH"], ["AS", "EACH"]) or len(said) < 3:
         return t
+    end = at + 4 + star + (said[2].type == "NUM" and types(t, at + 4 + star, 1) == ["KIND"])
+    if said[2].type not in NOUNS | {"NUM"} or not _only_ends(t[end:]):
+        return t
+    places = [x.type for x in t[:at] if x.type in ("PREP", "ALLIN")]
+    if star or said[0].type == "AS" or places != ["PREP"] or said[2].type == "NUM":
+        return [*t[: at + 1 + star], *t[end:]]
     for n, here in enumerate(t[:at]):
         if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"], ["SAME"]):
             if any(x.type == "PREP" for x in t[n + 1 : at]) or t[n + 2].type not in NOUNS:
@@ -239,13 +266,14 @@ def _times_of_row(t: Terminals) -> Terminals:
 
 
 PASSES = (
+    (_within_brackets, frozenset({"REPEAT"})),
     (_brackets_again, frozenset({"REPEAT"})),
     (_to_within, frozenset({"TOLAST", "WITHIN"})),
     (_and_so_on, frozenset({"SOON"})),
     (_alternately, frozenset({"ALTERNATELY"})),
     (_at_the_end, frozenset({"ATEND"})),
     (_in_every, frozenset({"REPEAT"})),
-    (_whole_rows, frozenset({"TOEND", "ROW"})),
+    (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP"})),
     (_of_each, frozenset({"REPEAT"})),
     (_all_round, frozenset({"TOEND"})),
     (_times_of_list, HOW_OFTEN),

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, NOUNS, Terminals, like, types
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
 from border.text.terminals import Terminal
+from border.text.tree import Kind
 
 
 def betweens(t: Terminals) -> Terminals:
@@ -25,10 +26,59 @@ def betweens(t: Terminals) -> Terminals:
             continue
         found.append(here)
         at += 1
-        if here.type == "BETWEEN" and not _of_chains(found[:-1]):
+        middle, end = _middle_pair(t, at) if here.type == "BETWEEN" else ([], at)
+        if middle:
+            found[-1:] = middle
+            at = end
+        elif here.type == "BETWEEN" and not _of_chains(found[:-1]):
             which, at = _pair(t, at)
             found += which
     return found
+
+
+def _middle_pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
+    """`the 2nd and 3rd treble of the next 4`: the centre of these, and the place behind it all."""
+    words = [(n, x) for n, x in enumerate(t) if at <= n < at + 10 and x.type not in _WHICH_OF]
+    kinds = [x.type for _, x in words]
+    named = kinds[3:4] == ["STITCH"]
+    whole = words[4 + named :]
+    if kinds[:3] != ["ORD", "AND", "ORD"] or kinds[3 + named :][:1] != ["OF"]:
+        return [], at
+    first, last = words[0][1].number, words[2][1].number
+    if kinds[4 + named :][:1] == ["KIND"] and 0 < first == last - 1:
+        return _in_middle(t, at, first, words[3 + named][0], whole[0][0], words[3][1])
+    if kinds[4 + named :][:1] != ["NUM"]:
+        return [], at
+    (of, count), end = whole[0], whole[0][0] + 1
+    behind = end < len(t) and t[end].type == "STITCH"
+    if (not named and not behind) or not (0 < first == last - 1 == count.number - first):
+        return [], at
+    noun = t[end] if behind else words[3][1]
+    end += behind
+    if not ended(t, end):
+        return [], at
+    here = t[at - 1]
+    next_ = [x for x in t[at:of] if x.type == "NEXT"] or [like(here, "THE")]
+    return [like(here, "PREP"), like(here, "CENTRE"), like(here, "OF"), *next_, count, noun], end
+
+
+_WHICH_OF = frozenset({"THE", "NEXT", "EACH", "SAME"})
+
+
+def _in_middle(
+    t: Sequence[Terminal], at: int, half: int, of: int, noun: int, stitch: Terminal
+) -> tuple[Terminals, int]:
+    """`the 2nd and 3rd treble of each shell`: the centre of a group of just 4."""
+    kind = t[noun].kind
+    if kind is None or kind.name not in ("group", "shell", "block") or not ended(t, noun + 1):
+        return [], at
+    name = "block" if kind.name == "block" else "group"
+    named = stitch.name if stitch.type == "STITCH" else None
+    whole = replace(t[noun], kind=Kind(name, 2 * half, named or None))
+    here = t[at - 1]
+    which = [x for x in t[of + 1 : noun] if x.type != "THE"] or [like(here, "THE")]
+    middle = [like(here, "PREP"), like(here, "CENTRE"), like(here, "OF"), *which, whole]
+    return middle, noun + 1
 
 
 def _of_chains(before: Sequence[Terminal]) -> bool:
@@ -64,6 +114,23 @@ def _many(here: Terminal) -> bool:
     return (here.type == "KIND" and here.many) or (here.type == "PICOT" and here.text.endswith("s"))
 
 
+def in_turn(t: Terminals) -> Terminals:
+    """`3 dc in every other loop, 1 dc in the loops between`: in the next, and in the next."""
+    first = next((n for n, x in enumerate(t) if x.type == "EVERY" and x.number == 2), 0)
+    kind = t[first + 1].kind if 0 < first < len(t) - 1 else None
+    for n in range(first + 2, len(t)):
+        noun = n + 1 + (types(t, n + 1, 1) == ["THE"])
+        said = t[n].type == "PREP" and types(t, noun, 2) == ["KIND", "BETWEEN"]
+        if not said or kind is None or t[noun].kind != kind or not ended(t, noun + 2):
+            continue
+        next_ = [like(t[n], "NEXT")]
+        steps = [*t[:first], *next_, *t[first + 1 : n + 1], *next_, t[noun]]
+        rest = t[noun + 2 :]
+        again = [] if any(x.type == "REPEAT" for x in rest) else [like(t[n], "REPEAT")]
+        return [*steps, like(t[n], "SEP", name="hard"), *again, *rest]
+    return t
+
+
 _ENDS = frozenset({"", "SEP", "RP", "REPEAT", "STAR", "PREP", "ENDING"})
 
 
@@ -76,7 +143,8 @@ def between_behind(t: Terminals) -> Terminals:
         before = found[-1].type if found else ""
         if taken and before not in ("WITH", "DIVIDED"):
             number = next((x.number for x in t[at : at + 2] if x.type == "NUM"), 1)
-            if before == "SEP" and not found[-1].name:
+            last = all(x.type in ("SEP", "ENDING") for x in t[at + taken :])
+            if before == "SEP" and (last or not found[-1].name):
                 found.pop()
             found.append(replace(t[at], type="BETW", number=number, end=t[at + taken - 1].end))
             at += taken

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from border.text.strangers import asked_place
 from border.text.terminals import Terminal
+from border.text.tree import Kind
 from border.text.vocabulary import vocabulary
 from border.text.words import shortened
 
@@ -54,6 +55,9 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Termina
     if here.type == "STRAY" and (asked := asked_place(here.text)) is not None:
         message = f'"{shortened(here.text)}" is one thing in this book, and another in that'
         return message, asked, here
+    if here.kind == Kind("shell"):
+        message = f'of what "{here.text}" is made is not said'
+        return message, f'write a heading: "{here.text} = 2 dc, ch 2, 2 dc"', here
     if before is not None and before.type in expected:
         opens = here.type in ("SEP", "RP", "LP", "STAR", "ENDING", "REPEAT")
         if opens:

@@ -78,6 +78,11 @@ def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals
             like(here, "NEXT"),
             _space(here, t[at + 1].number, t[at + 2]),
         ]  # `in one 7 chain`
+    if here.type == "CH" and ended(t, at + 1) and _under(before):
+        return 1, [like(here, "KIND", Kind("space"))]  # `under the first chain`
+    if here.type == "NUM" and here.number > 1 and ended(t, at + 1) and _under(before):
+        which = [] if before[-1].type == "EACH" else [like(here, "THE")]
+        return 1, [*which, _space(here, here.number, here)]  # `under every five`
     if pair == ["NUM", "CH"] and here.text in ("one", "a") and before[-1].type == "PREP":
         return 2, [like(here, "NEXT"), t[at + 1]]  # `3 treble in one chain`
     if pair == ["NUM", "CH"] and _by_count(t, at, before):
@@ -147,6 +152,12 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
         one_space = several or made(before) not in (0, 1, number)
         return one_space and (number == 1 or spelled)
     return True
+
+
+def _under(before: Sequence[Terminal]) -> bool:
+    """Whether `under`, `under every` stands before: there is room under a run of chains only."""
+    prep = next((x for x in reversed(before) if x.type not in WHICH), before[-1])
+    return prep.text.split()[-1] in ("under", "u", "beneath")
 
 
 def _parted(before: Sequence[Terminal]) -> bool:

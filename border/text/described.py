@@ -54,6 +54,11 @@ def described(t: Terminals) -> Terminals:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
             behind = place_at(t, at) if more else at
+        elif prep is not None and (shell := _shell_behind(t, at)) and _is_gap(found):
+            behind = shell
+            of_every = [x for x in found[prep + 1 :] if x.type in ("EACH", "EVERY")]
+            whole = replace(t[shell - 1], kind=Kind("shell"))
+            found[prep + 1 :] = [*(of_every or t[at + 1 : shell - 1]), whole]
         elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
             behind = _behind_of(t, at)
             each = behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind])
@@ -127,7 +132,7 @@ def _prep_before(found: Sequence[Terminal]) -> int | None:
     at = len(found) - 2
     while at >= 0 and found[at].type in _WHICH_ONE:
         at -= 1
-    return at if at >= 0 and found[at].type in ("PREP", "SKIP") else None
+    return at if at >= 0 and found[at].type in ("PREP", "ALLIN", "SKIP") else None
 
 
 def _is_whole(found: Sequence[Terminal]) -> bool:
@@ -137,13 +142,28 @@ def _is_whole(found: Sequence[Terminal]) -> bool:
     return sized or (found[-1].type in ("STITCH", "PICOT") and which in ("PREP", "THE", "EACH"))
 
 
+def _is_gap(found: Sequence[Terminal]) -> bool:
+    """Whether chains are named last, by their number or as a space."""
+    return types(found, len(found) - 2, 2) == ["NUM", "CH"] or found[-1].kind in ARCHES
+
+
+def _shell_behind(t: Sequence[Terminal], at: int) -> int:
+    """Behind `of each shell`, `of the group`, where chains of it are named; else 0.
+
+    No group has chains of its own: what has is a shell.
+    """
+    behind = _behind_of(t, at) if types(t, at, 1) == ["OF"] else at
+    kind = t[behind - 1].kind if behind > at else None
+    return behind if kind in (Kind("shell"), Kind("group")) else 0
+
+
 def _behind_of(t: Sequence[Terminal], at: int) -> int:
     """Behind `of each scallop`, `of group`; the same place where that is no group or space."""
     end = at + 1
     while types(t, end, 1) in (["THE"], ["NEXT"], ["EACH"], ["EVERY"], ["SAME"], ["ORD"]):
         end += 1
     kind = t[end].kind if end < len(t) and t[end].type == "KIND" else None
-    heap = kind is not None and kind.name in ("group", "block", "space", "loop")
+    heap = kind is not None and kind.name in ("group", "shell", "block", "space", "loop")
     return end + 1 if heap and ended(t, end + 1) else at
 
 

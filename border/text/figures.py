@@ -70,7 +70,7 @@ def split_figures(
             message = f'the figure "{" ".join(name)}" is given twice'
             findings.append(Finding("bad-heading", message, "leave one of them out", span))
         else:
-            figures |= {form: Figure(name, steps) for form in _forms(name)}
+            figures |= {form: Figure(name, steps) for form in figure_forms(name)}
     return kept, figures, tuple(findings)
 
 
@@ -92,8 +92,11 @@ def no_groups(
     return tuple(findings)
 
 
-def _forms(name: Phrase) -> list[Phrase]:
+def figure_forms(name: Phrase) -> list[Phrase]:
+    """A figure's name as a row may have it: in the plural, or a shell cut short."""
     *before, last = name
+    if name == ("shell",):
+        return [name, ("shells",), ("sh",)]
     return [name, (*before, plural(last)), (*before, f"{last}es")]
 
 
@@ -109,7 +112,7 @@ def with_figures(words: Sequence[Word], figures: Figures, most: int, depth: int 
     at = 0
     while at < len(words) and len(found) <= most:
         figure, end = _figure_at(words, at, figures)
-        if figure is None or _is_place(found):
+        if figure is None or is_place(found):
             found += words[at:end]
             at = end
             continue
@@ -124,7 +127,7 @@ def with_figures(words: Sequence[Word], figures: Figures, most: int, depth: int 
     return found
 
 
-def _is_place(before: Sequence[Word]) -> bool:
+def is_place(before: Sequence[Word]) -> bool:
     """Whether something is worked into what is named here: `in next fan`, `between the fans`."""
     for word in reversed(before):
         entries = [e.terminal for phrase, e in phrases_from(word.text) if len(phrase) == 1]

@@ -37,6 +37,7 @@ _NO_STITCH = {
     "st": "st",
     "space": "space",
     "group": "group",
+    "shell": "shell",
     "block": "block",
 }
 """What a word can mean that is no stitch: `loop means st`, `purl means picot`."""

@@ -75,6 +75,9 @@ def orders(t: Terminals) -> Terminals:
         if here.type == "EACHOF" and behind[:1] == ["THE"]:
             t = [*t[: at + 1], *t[at + 2 :]]
             behind = types(t, at + 1, 3)
+        if here.type == "NEXT" and before == "ORD" and behind[:1] and behind[0] in NOUNS:
+            at += 1  # `on the second following stitch`
+            continue
         if here.type in _LOOSE and before == "NUM" and behind[:1] in _COUNTED:
             at += 1  # `3 consecutive treble`, `3 more treble`
             continue

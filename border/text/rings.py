@@ -56,8 +56,7 @@ def rings(t: Terminals) -> Terminals:
     while at < len(t):
         count, behind = _chains_at(t, at)
         again = closed >= 0 and all(x.type in ("SEP", "AND") for x in found[closed:])
-        last = next((x.name for x in reversed(found) if x.type == "STITCH"), "")
-        ring = _ring_at(t, behind, count, again, last) if count > 1 else None
+        ring = _ring_at(t, behind, count, again, _last_made(found)) if count > 1 else None
         if ring is None or not 1 < ring.size <= count:
             found.append(t[at])
             at += 1
@@ -69,6 +68,16 @@ def rings(t: Terminals) -> Terminals:
         found.append(replace(picot, text="picot", short=False))
         at, closed = ring.end, len(found)
     return found
+
+
+def _last_made(found: Sequence[Terminal]) -> str:
+    """The stitch that was made last: `1 dc in each of the next 4 tr` makes dc."""
+    for n in range(len(found) - 1, -1, -1):
+        if found[n].type == "STITCH":
+            before = n - 1 - (types(found, n - 1, 1) == ["NUM"] if n else 0)
+            if before < 0 or found[before].type in ("SEP", "AND", "LP", "RP", "STAR"):
+                return found[n].name
+    return ""
 
 
 def ring_in_bracket(t: Sequence[Terminal]) -> int:

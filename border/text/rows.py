@@ -9,6 +9,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
+from border.text.assumed import EDGE, made_by
 from border.text.build import build_text
 from border.text.clauses import Part, split_claims, split_clauses
 from border.text.complaints import complaint
@@ -22,6 +23,7 @@ from border.text.numbering import Section
 from border.text.numbers import row_list_at
 from border.text.parser import parse
 from border.text.shaping import shape
+from border.text.shown import with_shown_figures
 from border.text.source import Source
 from border.text.terminals import Terminal, read_terminals
 from border.text.tree import Body, Claim, Clause, Copy, End, Ending, Headings, Row, Text
@@ -42,7 +44,7 @@ class Reader(Struct):
     """What the rows of one border are read with, and the findings so far.
 
     `told`: the strange words that have been spoken of already. `words`: how many the rows
-    read so far have.
+    read so far have. `below`: what the next row is worked into; `made`: what each row makes.
     """
 
     source: Source
@@ -52,6 +54,8 @@ class Reader(Struct):
     findings: list[Finding] = field(default_factory=list)
     told: set[str] = field(default_factory=set)
     words: int = 0
+    below: str = EDGE
+    made: dict[int, str] = field(default_factory=dict)
 
 
 def read_rows(sections: Iterable[Section], reader: Reader) -> Iterator[Row]:
@@ -64,7 +68,10 @@ def read_rows(sections: Iterable[Section], reader: Reader) -> Iterator[Row]:
             number = section.numbers[0]
             reader.findings.append(Finding("too-large", message, help_, span, number))
             return
-        yield read_row(section, reader)
+        row = read_row(section, reader)
+        reader.below = made_by(row, reader.made)
+        reader.made |= dict.fromkeys(row.numbers, reader.below)
+        yield row
 
 
 def read_row(section: Section, reader: Reader) -> Row:
@@ -77,6 +84,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     reader.findings += remarks
     words = _without_row_before(list(_without_headings(words, reader)), number)
     words = _without_rows_again(words, number, reader)
+    words, reader.figures = with_shown_figures(words, reader.names, reader.figures)
     words = with_figures(words, reader.figures, MOST_WORDS)
     reader.words += len(words)
     start, end = section.head
@@ -211,7 +219,9 @@ def _terminals(
 ) -> tuple[list[Terminal] | None, tuple[Claim, ...]]:
     """The terminals of a text and its claims; None where words or nesting make it hopeless."""
     source = reader.source
-    terminals, findings = read_terminals(words, reader.names, source, reader.told, row)
+    terminals, findings = read_terminals(
+        words, reader.names, source, reader.told, reader.below, row
+    )
     terminals = placed(terminals, words[0].start) if words else terminals
     strange = any(finding.code == "unknown-word" for finding in findings)
     marked = printed_marks(terminals, MOST_WORDS)

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from msgspec.structs import replace
-
 from border.text.passing import HOW_OFTEN, NOUNS, Terminals, ended, goes_on, like, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -17,61 +15,6 @@ _PLACE = frozenset(
 
 _IN_SHELL = frozenset({"NUM", "STITCH", "CH", "PICOT", "SEP"})
 _STITCHES = frozenset({"STITCH", "CLUSTER"})
-
-
-def under_chains(t: Terminals) -> Terminals:
-    """`missing 3 under them`, `under which miss 3`: what lies over a skip says nothing more;
-    under which `miss 2 treble and 1 chain` both are missed."""
-    found: Terminals = []
-    skipped = False
-    at = 0
-    while at < len(t):
-        here = t[at]
-        shape = types(t, at + 1, 5) if here.type == "SKIP" else []
-        both = shape[:1] + shape[2:4] == ["NUM", "AND", "NUM"]
-        said = both and "UNDERIT" in types(t, at - 1, 1) + types(t, at + 6, 1)
-        if said and shape[1] in NOUNS and shape[4] in NOUNS:
-            found += [*t[at : at + 3], like(here, "SEP"), here, *t[at + 4 : at + 6]]
-            skipped = True
-            at += 6
-            continue
-        if here.type == "UNDERIT" and (skipped or types(t, at + 1, 1) == ["SKIP"]):
-            at += 1
-            continue
-        under = skipped and here.type == "PREP" and here.text in ("under", "beneath")
-        chain = at + 1
-        while under and types(t, chain, 1) in (["THE"], ["EACH"], ["NEXT"], ["ORD"]):
-            chain += 1
-        if under and chain > at + 1 and types(t, chain, 1) == ["CH"]:
-            at = chain + 1
-            continue
-        if here.type == "UNDERIT":
-            here = replace(here, type="STRAY")
-        skipped = here.type == "SKIP" or (skipped and here.type in ("NUM", *NOUNS, "EACH", "THE"))
-        found.append(here)
-        at += 1
-    return found
-
-
-def missing_every(t: Terminals) -> Terminals:
-    """`1 dc in every dc, missing every chain`, `missing the chain`: to go into each says that."""
-    found: Terminals = []
-    each = False
-    at = 0
-    while at < len(t):
-        each = each or t[at].type in ("EACH", "EVERY")
-        skips = types(t, at, 2) in (["SKIP", "EACH"], ["SKIP", "THE"])
-        what = at + 2 + (skips and types(t, at + 2, 1) == ["NUM"])
-        noun = t[what : what + 1] if each and skips else []
-        said = bool(noun) and (t[at + 1].type == "EACH" or ended(t, what + 1))
-        if said and noun[0].type in NOUNS:
-            while found and found[-1].type == "SEP":
-                found.pop()
-            at = what + 1
-            continue
-        found.append(t[at])
-        at += 1
-    return found
 
 
 def chains_placed(t: Terminals) -> Terminals:
@@ -158,6 +101,8 @@ def filled(t: Terminals) -> Terminals:
 
 def places_first(t: Terminals) -> Terminals:
     """`in each loop work 1 dc, 5 tr, 1 dc`: as `(1 dc, 5 tr, 1 dc) in each loop`."""
+    if [x.type for x in t if x.type not in ("SEP", "MOD", "ENDING")] == ["PREP", "STITCH"]:
+        return t  # `in double crochet, taking both threads`
     found: Terminals = []
     at = 0
     while at < len(t):

@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from msgspec.structs import replace
 
 from border.text import again
-from border.text.between import behind_between, between_behind, betweens
+from border.text.between import behind_between, between_behind, betweens, in_turn
 from border.text.binding import bind_numbers
 from border.text.colours import colours
 from border.text.counted import counted_places, parts
@@ -25,6 +25,7 @@ from border.text.joining import (
     separators,
     start_chain_brackets,
 )
+from border.text.missed import missed_by_name, missing_every, under_chains
 from border.text.naming import all_in_one, counted_off, orders, same_again, unsaid
 from border.text.on_runs import (
     begun_further_on,
@@ -40,9 +41,7 @@ from border.text.sentences import (
     chains_placed,
     fastened,
     filled,
-    missing_every,
     places_first,
-    under_chains,
 )
 from border.text.terminals import Terminal
 from border.text.together import worked_off
@@ -260,6 +259,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
     (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
     (of_both_kinds, frozenset({"AND"})),
+    (in_turn, frozenset({"EVERY"})),
     (betweens, frozenset({"BETWEEN"})),
     (rings, frozenset({"CH"})),
     (middle_of_several, frozenset({"CENTRE"})),
@@ -270,6 +270,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME"})),
     (under_chains, frozenset({"SKIP", "UNDERIT"})),
     (missing_every, frozenset({"SKIP"})),
+    (missed_by_name, frozenset({"SKIP"})),
     (chains_placed, frozenset({"CH"})),
     (begun_further_on, frozenset({"BEGIN"})),
     (unsaid, _ANY),

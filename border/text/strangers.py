@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import TYPE_CHECKING
-
-from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.source import Source
@@ -64,81 +61,6 @@ def unknown_terms(
         yield Finding("term-unknown-here", message, help_, span)
 
 
-def without_exceptions(
-    terminals: Sequence[Terminal], source: Source
-) -> tuple[list[Terminal], list[Finding]]:
-    """The terminals without `except at the corners …`, and what is told of each.
-
-    An exception goes on to the next semicolon or full stop. What it is for has no
-    words in a row, but clauses.
-    """
-    kept: list[Terminal] = []
-    findings: list[Finding] = []
-    at = 0
-    while at < len(terminals):
-        if _names_corner(terminals, at):
-            if terminals[at].text.startswith("in"):
-                kept.append(replace(terminals[at], type="PREP", text="in"))
-            at += 1
-            continue
-        if not _is_exception(terminals, at):
-            kept.append(terminals[at])
-            at += 1
-            continue
-        end = at + 1
-        while end < len(terminals) and terminals[end].name != "hard":
-            end += 1
-        if terminals[at].text.startswith(("in ", "at ")):
-            while kept and kept[-1].type not in ("SEP", "STAR", "LP", "RP"):
-                kept.pop()
-                at -= 1
-        span = source.span(terminals[at].start, terminals[end - 1].end)
-        said = shortened(source.text[span.start : span.end])
-        message = f'"{said}" is an exception, which the words of one row cannot say'
-        row = source.text[terminals[0].start : span.start].strip(" \t\r\n,;.")
-        instead = (
-            f'write it as clauses, by the names of your yoke: "over {_part(said)}: …; '
-            f'elsewhere: {shortened(row, 80) or "…"}"'
-        )
-        if all(t.type not in ("EXCEPT", "BUT") for t in terminals[at:end]):
-            message = f'how often is not said here: "{said}"'
-            instead = 'say in which stitches: "increasing in every 8th stitch"'
-        help_ = f'{instead}; until then set it apart: "-- {said} --"'
-        findings.append(Finding("exception-in-words", message, help_, span))
-        at = end
-    return kept, findings
-
-
-def _names_corner(t: Sequence[Terminal], at: int) -> bool:
-    """Whether `in the corner stitch`, `in the 3 chain at the corner` names a place.
-
-    It does where the row says how often it goes along each side.
-    """
-    if t[at].text not in ("in the corner", "into the corner", "at the corner"):
-        return False
-    if not any(x.type in ("TIMES", "MORE") for x in t):
-        return False
-    beside = t[at - 1 : at] if t[at].text.startswith("at") else t[at + 1 : at + 2]
-    return bool(beside) and beside[0].type in ("KIND", "CH", "STITCH", "PICOT")
-
-
-def _is_exception(t: Sequence[Terminal], at: int) -> bool:
-    """Whether a row goes on otherwise from here: `except`, `but in …`, `increasing 8 times`."""
-    behind = [x.type for x in t[at + 1 : at + 3]]
-    if t[at].type in ("WIDEN", "NARROW"):
-        return behind != ["PREP", "EACH"]
-    but = t[at].type == "BUT" and (behind[:1] == ["PREP"] or not at or t[at - 1].type == "SEP")
-    return t[at].type == "EXCEPT" or but
-
-
-def _part(said: str) -> str:
-    """The part of the edge that an exception names: `at the corners` is a corner."""
-    named = re.search(
-        r"\b(?:at|in|over|on)\s+(?:each|every|the)\s+((?!end\b)[^\W\d_]+)", said.lower()
-    )
-    return named[1].removesuffix("s") if named else "corner"
-
-
 def meaning_of(stitch: str, terms: str) -> str:
     """How an override names a stitch: by its US name, said to be that where it could mislead."""
     name = name_of(stitch, "us")
@@ -189,14 +111,14 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
 
 
 def asked_place(word: str) -> str | None:
-    """How to say what a `scallop` or a `shell` is here; None for other words."""
+    """How to say what a `scallop` or a `tuft` is here; None for other words."""
     table = vocabulary().places_asked
     one = next((w for w in (word, word[:-1], word[:-2]) if w in table), None)
     if one is None:
         return None
     means = " or ".join(f'"{one} means {kind}"' for kind in table[one])
     made = f'; where it is made, say of what: "{one} = 2 dc, ch 2, 2 dc"'
-    made = made if table[one][0] == "group" else ""
+    made = made if "shell" in table[one] else ""
     return f"write a heading that says what is worked into: {means}{made}"
 
 

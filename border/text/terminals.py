@@ -12,10 +12,12 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.text.assumed import with_assumed_places
+from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
 from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
-from border.text.strangers import remarks, strangers, unknown_terms, without_exceptions
+from border.text.strangers import remarks, strangers, unknown_terms
 from border.text.tree import Kind
 from border.text.vocabulary import Entry, Names, Phrase, phrases_from, vocabulary
 from border.text.words import LARGEST, Sort, Word
@@ -69,20 +71,26 @@ class Terminal(Struct, frozen=True):
 
 
 def read_terminals(
-    words: Sequence[Word], names: Names, source: Source, told: set[str], row: int = 0
+    words: Sequence[Word],
+    names: Names,
+    source: Source,
+    told: set[str],
+    below: str,
+    row: int = 0,
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals of a text; words that no phrase has become findings and are left out.
 
-    `told`: names of stitches already spoken of, so that each is told once. `row`: the number
-    of the row whose words they are, from its head on.
+    `told`: names already spoken of, so that each is told once. `below`: what the row is worked
+    into, as `assumed.py` has it. `row`: the number of the row whose words they are, from its
+    head on.
     """
     found: list[Terminal] = []
-    findings: list[Finding] = []
     at = 0
     while at < len(words):
         terminal, at = _terminal_at(words, at, names)
         found.append(terminal)
     found = _without_glosses(_without_adjectives(_made_of(_without_dots(found))))
+    found, findings = with_assumed_places(found, below, source, told)
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
             message, help_ = "this number is too large", "write a number that can be worked"
@@ -265,7 +273,12 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
             # `ch. 3` is one thing, `2 ch. 3 dc` are two.
             counted = types[n + 1] == "NUM" and types[n - 2 if n > 1 else -1] != "NUM"
             behind = types[n + 2]
-            if types[n + 1] in _GOES_ON or (counted and behind in ("", "SEP", "RP", "BETWEEN")):
+            made = n + 1 < len(terminals) and terminals[n + 1].text == "made"
+            if (
+                made
+                or types[n + 1] in _GOES_ON
+                or (counted and behind in ("", "SEP", "RP", "BETWEEN"))
+            ):
                 continue
         kept.append(terminal)
     return kept

@@ -6,7 +6,7 @@ halves; both come to the one word `together`.
 
 from __future__ import annotations
 
-from border.text.passing import Terminals, like, types
+from border.text.passing import NOUNS, Terminals, like, types
 
 _SOFT = frozenset({"SEP", "AND"})
 
@@ -21,7 +21,7 @@ def worked_off(t: Terminals) -> Terminals:
                 continue
             kept = True
             _join(found)
-            found.append(like(here, "TOGETHER"))
+            found.insert(_before_place(found), like(here, "TOGETHER"))
         elif here.type == "DRAWING":
             _join(found)
             found += [] if kept else [like(here, "TOGETHER")]
@@ -35,6 +35,16 @@ def _leads(t: Terminals, keeping: int) -> bool:
     """Whether the stitches that are kept stand between the two halves, not before them."""
     drawing = next((n for n in range(keeping, len(t)) if t[n].type == "DRAWING"), keeping)
     return any(x.type == "STITCH" for x in t[keeping:drawing])
+
+
+def _before_place(found: Terminals) -> int:
+    """Where a stitch of several ends that go into one place: before that place."""
+    at = len(found)
+    while at and found[at - 1].type in ("THE", "NEXT", "SAME", "ORD", "NUM", *NOUNS):
+        at -= 1
+        if types(found, at - 2, 2)[-1:] == ["PREP"] and at > 1 and found[at - 2].type == "STITCH":
+            return at - 1
+    return len(found)
 
 
 def _join(found: Terminals) -> None:

@@ -47,7 +47,7 @@ _WHERE = ("span", "head", "said")
 class Kind(Struct, frozen=True):
     """Something that can be worked into.
 
-    `name`: `st`, `ch`, `loop`, `space`, `group`, `block`, `picot`, `joint`, or
+    `name`: `st`, `ch`, `loop`, `space`, `group`, `shell`, `block`, `picot`, `joint`, or
     the canonical name of a stitch (`dc`). `size`: N of `ch-N space`,
     `group of N`, `N-dc group`. `stitch`: the `dc` of `N-dc group`.
     `loop` (and hole, arch …) is what the text said; above row 0 it is a space.

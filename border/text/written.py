@@ -90,7 +90,7 @@ def _stitches(row: Row) -> Iterator[str]:
 
 
 def _named(*names: str | None) -> Iterator[str]:
-    sites = ("st", "ch", "loop", "space", "group", "block", "run", "picot", "joint")
+    sites = ("st", "ch", "loop", "space", "group", "shell", "block", "run", "picot", "joint")
     return (name for name in names if name is not None and name not in sites)
 
 

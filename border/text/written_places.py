@@ -29,7 +29,7 @@ def write_kind(kind: Kind, terms: str, plural: bool = False, overrides: Override
     if name == "run":
         noun = in_plural(name) if plural else name
         return f"{noun} of {kind.size} {stitch_of(kind, terms, overrides)}"
-    if name in ("loop", "space", "group", "block", "picot", "joint"):
+    if name in ("loop", "space", "group", "shell", "block", "picot", "joint"):
         noun = in_plural(name) if plural else name
         if kind.size is None:
             whole = kind.stitch is None

@@ -65,7 +65,7 @@ class SiteFinder(Stations):
         if kind.name == "joint":
             return self._joints()
         if f.base:
-            place = kind.name in ("st", "loop", "space", "picot", "ch")
+            place = kind.name in ("st", "loop", "space", "shell", "picot", "ch")
             return self._atoms_that(lambda k: place)
         match kind.name:
             case "st":
@@ -77,6 +77,8 @@ class SiteFinder(Stations):
                 return self._runs(kind, lambda k: k == CHAIN, together=False)
             case "group":
                 return self._runs(kind, lambda k: k in STITCHES, together=True)
+            case "shell":
+                return self._runs(kind, lambda k: k in STITCHES, together=True, over_chains=True)
             case "block":
                 return self._runs(kind, lambda k: k in STITCHES, together=False)
             case "run":
@@ -98,12 +100,20 @@ class SiteFinder(Stations):
         at = [i - 1 for i, k in enumerate(f.kinds) if k == PICOT]
         return Sites([step * i for i in at], [step * i + 4 for i in at], [f.pos[i] for i in at])
 
-    def _runs(self, kind: Kind, wanted: Callable[[str], bool], *, together: bool) -> Sites:
-        """Longest runs of wanted atoms; `together`: all worked into one and the same site."""
+    def _runs(
+        self,
+        kind: Kind,
+        wanted: Callable[[str], bool],
+        *,
+        together: bool,
+        over_chains: bool = False,
+    ) -> Sites:
+        """Longest runs of wanted atoms; `together`: all worked into one and the same site;
+        `over_chains`: with the chains that stand between them."""
         f, step, least = self.fabric, self.step, 1 if kind.name in ("loop", "space", "run") else 2
         found = [
             (i, j)
-            for i, j in self._all_runs(wanted, together)
+            for i, j in self._all_runs(wanted, together, over_chains)
             if j - i >= least and kind.size in (None, j - i)
         ]
         over = max(found[-1][1] - len(self.atoms), 0) + 1 if found else 0
@@ -118,9 +128,13 @@ class SiteFinder(Stations):
             [(pos[i] + pos[j - 1]) // 2 for i, j in found],
         )
 
-    def _all_runs(self, wanted: Callable[[str], bool], together: bool) -> list[tuple[int, int]]:
+    def _all_runs(
+        self, wanted: Callable[[str], bool], together: bool, over_chains: bool
+    ) -> list[tuple[int, int]]:
         """Runs as [start, stop) of atoms by number; one across the start runs on and is last."""
-        f, atoms = self.fabric, self.atoms
+        f, lap = self.fabric, len(self.atoms)
+        among = [n for n in range(lap) if not over_chains or f.kinds[self.atoms[n]] != CHAIN]
+        atoms = [self.atoms[n] for n in among]
         known = {k: wanted(k) for k in set(f.kinds)}
         if together:  # atoms that were worked into no one site are each a run of their own
             into = [f.into[i] if f.into[i] != ALONE else OUT - 1 - i for i in atoms]
@@ -132,7 +146,8 @@ class SiteFinder(Stations):
         runs = [(i, j) for i, j in ends if marks[i] != OUT]
         if f.line.closed and len(runs) > 1 and marks[0] == marks[-1] != OUT:
             runs = [*runs[1:-1], (runs[-1][0], len(atoms) + runs[0][1])]
-        return runs
+        among += [n + lap for n in among]
+        return [(among[i], among[j - 1] + 1) for i, j in runs]
 
     def _joints(self) -> Sites:
         """Joints, each in the gap before the first atom that stands at or behind its point."""

@@ -86,7 +86,7 @@ AS_THEY_COME = {
 OF_GROUPS = {
     "*1 plain in the 1st treble of the group, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 group",
     "1 plain in each treble of each group, missing the 3 chain between": "18 sc; 18 x 1 dc",
-    "2 treble in the three chain of each group": "12 dc; 6 x 1 ch-3 space",
+    "2 treble in the three chain of each group": "12 dc; 6 x 1 shell",
     "(1 plain, 2 chain, 1 plain), in each treble": "36 sc, 36 ch; 18 x 1 dc",
     "1 plain in every treble, with the white wool": "18 sc; 18 x 1 dc",
 }

@@ -77,15 +77,38 @@ FLAT_ENDS = {
     "*3 chain, miss 3, 1 plain; repeat; 3 plain at the end": "6 sc, 9 ch; 3 x 4 st",
     "*1 plain, 3 chain, miss 2; repeat; finish the row with 4 chain": "5 sc, 19 ch; 5 x 3 st",
 }
+AT_CORNERS = (
+    "repeat except at the corners",
+    "repeat, except at the corners, where miss none",
+    "repeat; at each corner work 3 chain",
+    "repeat, with 6 chain at the corners",
+    "repeat; miss none at the corners",
+    "repeat, not missing any at the corners",
+    "repeat; making 7 plain at each corner",
+    "repeat, making 3 treble, 3 chain and 3 treble in the corners",
+    "repeat, working treble, 1 chain, treble in the corner stitch",
+    "repeat; 3 treble, with 2 chain between, in each corner; join",
+    "repeat. Turn each corner with 4 treble, 3 chain, 4 treble in the same place",
+    "repeat; at the corners 5 chain in place of 2",
+    "repeat; in the corner spaces 1 treble, 5 chain, 1 treble",
+    "repeat, but at the corners 6 chain",
+    "repeat from * to the next corner",
+    "repeat; 5 plain under the corner chains; fasten off",
+)
+IN_EACH_BUT_CORNERS = (
+    "1 plain in every stitch, and 5 in those at the corners",
+    "1 plain in each stitch, 3 plain in each corner",
+    "1 plain in each stitch, 2 treble, 3 chain, 2 treble in corners",
+    "1 plain all round, 3 plain in each corner, join",
+    "1 plain in each stitch and chain, 3 plain in the centre stitch of corner, join",
+)
+NO_CORNERS_KNOWN = (
+    # what of this is worked at the corner only cannot be told
+    "1 treble, 1 chain, 3 treble in the corner",
+)
 EXCEPTIONS = (
-    "*1 treble, 2 chain, miss 2; repeat except at the corners",
-    "*1 treble, 2 chain, miss 2; repeat, except at the corners, where miss none",
+    *NO_CORNERS_KNOWN,
     "1 treble in each, except the last",
-    "*1 treble, 2 chain, miss 2; repeat; at each corner work 3 chain",
-    "*1 treble, 2 chain, miss 2; repeat, with 6 chain at the corners",
-    "*1 treble, 2 chain, miss 2; repeat; miss none at the corners",
-    "*1 treble, 2 chain, miss 2; repeat, not missing any at the corners",
-    "*1 treble, 2 chain, miss 2; repeat; making 7 plain at each corner",
     "*1 treble, 2 chain, miss 2; repeat; instead of 4 between each wheel 3 chain",
 )
 NOT_READ = {
@@ -119,6 +142,18 @@ def test_how_a_round_ends_changes_no_count(ending: str) -> None:
 @cases((OPEN, FLAT_ENDS))
 def test_what_is_worked_at_the_end_of_a_row(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+@pytest.mark.parametrize("behind", AT_CORNERS)
+def test_an_edge_without_corners_is_read_without_them(behind: str) -> None:
+    row = f"*1 treble, 2 chain, miss 2; {behind}"
+    assert said(row, STITCHES) == "4 dc, 8 ch; 4 x 3 st; asked corners-left-out"
+
+
+@pytest.mark.parametrize("row", IN_EACH_BUT_CORNERS)
+def test_what_is_worked_in_each_is_kept_beside_corners(row: str) -> None:
+    assert said(row, STITCHES).startswith("12 sc; 12 x 1 st")
+    assert said(row, STITCHES).endswith("asked corners-left-out")
 
 
 @pytest.mark.parametrize("row", EXCEPTIONS)

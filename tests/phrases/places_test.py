@@ -56,7 +56,7 @@ IN_ARCHES = {
     "*3 plain on the 3 chain; repeat": "36 sc; 12 x 3 ch",
     "*3 plain under a loop; repeat": "36 sc; 12 x 1 space",
     "*3 plain under next loop; repeat": "36 sc; 12 x 1 space",
-    "*3 plain under the chain; repeat": "108 sc; 36 x 1 ch; asked perhaps-one-place",
+    "*3 plain under the chain; repeat": "36 sc; 12 x 1 space",
     "1 treble in every third space, with 7 chain between": "4 dc, 28 ch; 4 x 3 space",
     "1 treble in every alternate space, with 4 chain between": "6 dc, 24 ch; 6 x 2 space",
     "*1 treble in the 2nd loop, 5 chain; repeat": "6 dc, 30 ch; 6 x 2 space",
@@ -124,8 +124,6 @@ ON_SIXES = {
 NOT_READ = {
     "1 treble on the other side of the chain; repeat": "unknown-word",
     "1 treble in the point of the leaf; repeat": "unknown-word",
-    "1 treble at the point; repeat": "unknown-word",
-    "1 treble in each scallop": "unknown-word",
     "1 plain on either side of the picot; repeat": "not-understood",
     "4 plain on the last 4 of the chain; repeat": "not-understood",
     "1 plain in the 1st and 3rd treble, 3 chain; repeat": "not-understood",

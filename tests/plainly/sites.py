@@ -19,7 +19,7 @@ from plainly.fabric import CHAIN, PLACE, STITCH, Atom, Fabric, Identity
 
 ATOMS, POINT, JOINT, PICOT = "atoms", "point", "joint", "picot"
 
-PLACE_WORDS = ("st", "ch", "loop", "picot")
+PLACE_WORDS = ("st", "ch", "loop", "shell", "picot")
 
 
 @dataclass(frozen=True)
@@ -152,6 +152,8 @@ def _wholes(fabric: Fabric, kind: Kind, chains_count: bool) -> list[Site]:
                 lambda one, other: one.into == other.into,
             )
             runs = [(a, b) for a, b in runs if _is_size(fabric, a, b, kind)]
+        case "shell":
+            runs = _shells(fabric)
         case _:
             runs = [
                 (i, i + 1)
@@ -159,6 +161,41 @@ def _wholes(fabric: Fabric, kind: Kind, chains_count: bool) -> list[Site]:
                 if _is_unit(fabric, fabric.atom(i), kind, chains_count)
             ]
     return [_of_atoms(fabric, a, b, Whole(kind)) for a, b in runs]
+
+
+def _shells(fabric: Fabric) -> list[tuple[int, int]]:
+    """From the first to the last of two or more stitches of one site, which follow each other
+    with nothing but chains between."""
+    length = fabric.length
+    stitches = [i for i in range(length) if fabric.atom(i).what == STITCH]
+    shells = []
+    for first in stitches:
+        into = fabric.atom(first).into
+        if into is None:
+            continue
+        before = first - 1
+        while before > first - length and fabric.atom(before).what != STITCH:
+            if not fabric.line.closed and before < 0:
+                break
+            before -= 1
+        begun = (fabric.line.closed or before >= 0) and fabric.atom(before).into == into
+        if begun and not (first == stitches[0] and _all_of(fabric, into, stitches)):
+            continue  # the shell began with an earlier stitch
+        last = here = first
+        while here + 1 < first + length and (fabric.line.closed or here + 1 < length):
+            here += 1
+            if fabric.atom(here).what == STITCH:
+                if fabric.atom(here).into != into:
+                    break
+                last = here
+        if last > first:
+            shells.append((first, last + 1))
+    return shells
+
+
+def _all_of(fabric: Fabric, into: object, stitches: list[int]) -> bool:
+    """Whether the whole round is of one site; then it begins at the start."""
+    return all(fabric.atom(i).into == into for i in stitches)
 
 
 def _of_atoms(fabric: Fabric, a: int, b: int, target: Target, whole: Site | None = None) -> Site:

@@ -1,0 +1,130 @@
+"""Scallops, points and the like: what a text that does not say it works into.
+
+Books call one thing by many names, and two things by one. On the edge such a word is its
+places; later it is a shell where the row below makes shells, else a space. What is taken is
+told, and a heading (`scallop means space`) says otherwise.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.findings import Finding
+from border.text.source import Source
+from border.text.steps import walk
+from border.text.tree import (
+    Bracket,
+    Copy,
+    Kind,
+    Place,
+    Row,
+    Stitches,
+    Text,
+    Which,
+)
+from border.text.vocabulary import vocabulary
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+EDGE, SHELLS, SPACES = "edge", "shells", "spaces"
+"""What a row is worked into: the edge, a row that makes shells, any other."""
+
+_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP"})
+_DETERMINES = frozenset({"THE", "NEXT", "EACH", "EVERY", "EACHOF", "SAME", "OTHER", "ALL"})
+_BEFORE = _DETERMINES | {"ORD", "NUM", "CENTRE"}
+
+_TAKEN = {
+    "loop": "the loops of the edge",
+    "space": "the chain loops of the row below",
+    "shell": "what the row below works into one place, with the chains between",
+    "picot": "picots",
+}
+
+
+def with_assumed_places(
+    terminals: list[Terminal], below: str, source: Source, told: set[str]
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals with every such word, where a place is named, as what it is taken for.
+
+    `below`: what the row is worked into. `told`: what has been spoken of already.
+    """
+    findings: list[Finding] = []
+    for n, here in enumerate(terminals):
+        word, means = _asked(here)
+        if not means or not _names_place(terminals, n):
+            continue
+        kind = _kind(means, below)
+        many = here.text != word
+        terminals[n] = replace(here, type="KIND", kind=Kind(kind), many=many, name="")
+        if f"{word} {kind}" in told:
+            continue
+        told.add(f"{word} {kind}")
+        says = " or ".join(f'"{word} means {one}"' for one in means)
+        message = f'"{here.text}" is taken for {_TAKEN[kind]}'
+        help_ = f"a heading settles it: {says}"
+        span = source.span(here.start, here.end)
+        findings.append(Finding("place-assumed", message, help_, span))
+    return terminals, findings
+
+
+def _asked(here: Terminal) -> tuple[str, Sequence[str]]:
+    """Such a word, in the singular, and what it may mean; nothing for all others."""
+    table = vocabulary().places_asked
+    word = here.text if here.text in table else here.text.removesuffix("s")
+    if here.type not in ("UNKNOWN", "STRAY") or word == "ring":
+        return word, ()
+    return word, table.get(word, ())
+
+
+def _names_place(terminals: Sequence[Terminal], n: int) -> bool:
+    """Whether what stands here is worked into or missed, not made."""
+    at = n - 1
+    while at >= 0 and terminals[at].type in _BEFORE:
+        at -= 1
+    determined = any(t.type in _DETERMINES for t in terminals[at + 1 : n])
+    return determined or (at >= 0 and terminals[at].type in _OPENS)
+
+
+def _kind(asked: Sequence[str], below: str) -> str:
+    if "picot" in asked:
+        return "picot"
+    if below == EDGE:
+        return "loop"
+    if "shell" in asked and (below == SHELLS or "space" not in asked):
+        return "shell"
+    return "space"
+
+
+def made_by(row: Row, before: dict[int, str]) -> str:
+    """What a row makes for the one above it. `before`: what the rows before it make."""
+    body = row.body
+    if isinstance(body, Copy):
+        return before.get(body.rows[-1], SPACES) if body.rows else SPACES
+    texts = [body] if isinstance(body, Text) else [clause.text for clause in body]
+    shells = any(_is_shell(item) for text in texts for item in walk(text.items))
+    return SHELLS if shells else SPACES
+
+
+def _is_shell(item: object) -> bool:
+    """Whether a step puts several stitches into one site."""
+    match item:
+        case Stitches(place=Place() as place, together=False):
+            return item.count > 1 and _is_one(place)
+        case Bracket(place=place):
+            return _is_one(place) and sum(_made(one) for one in walk(item.items)) > 1
+        case _:
+            return False
+
+
+def _made(item: object) -> int:
+    return item.count if isinstance(item, Stitches) and not item.together else 0
+
+
+def _is_one(place: Place) -> bool:
+    """Whether all goes into one site: not so `3 dc in the next 3 loops`."""
+    several = place.which in (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
+    return not several or place.count == 1 or place.each

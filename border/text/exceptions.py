@@ -1,0 +1,224 @@
+"""Exceptions: `except at the corners …`, `with 3 dc in each corner`, `but in the last …`.
+
+What is worked otherwise at one part of an edge has no words in a row, but clauses. Corners
+can be left out: an edge has none that its yoke does not name.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.findings import Finding
+from border.text.source import Source
+from border.text.words import shortened
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+_DONE = frozenset({"EACH", "EVERY", "EACHOF", "TOEND", "REPEAT"})
+"""A step with one of these goes to the end, so that what follows it is not of its list."""
+
+_STOPS = frozenset({"STAR", "LP", "RP", "REPEAT"})
+_NOUNS = frozenset({"KIND", "CH", "STITCH", "PICOT"})
+
+
+class _Stretch(Struct, frozen=True):
+    """An exception: [start, end) of the terminals; `corner`: it is one that can be left out."""
+
+    start: int
+    end: int
+    corner: bool = False
+
+
+def without_exceptions(
+    terminals: Sequence[Terminal], source: Source
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals without exceptions, and what is told of each."""
+    kept: list[Terminal] = []
+    findings: list[Finding] = []
+    at = 0
+    while at < len(terminals):
+        if _names_corner(terminals, at):
+            if terminals[at].text.startswith("in"):
+                kept.append(replace(terminals[at], type="PREP", text="in"))
+            at += 1
+            continue
+        stretch = _at_corner(terminals, at) or _exception(terminals, at)
+        if stretch is None:
+            kept.append(terminals[at])
+            at += 1
+            continue
+        del kept[len(kept) - (at - stretch.start) :]
+        if stretch.corner:
+            while kept and kept[-1].type in ("SEP", "AND") and kept[-1].name != "hard":
+                kept.pop()
+        findings.append(_told(terminals, stretch, source))
+        at = stretch.end
+    return kept, findings
+
+
+def _told(t: Sequence[Terminal], stretch: _Stretch, source: Source) -> Finding:
+    start, end = stretch.start, stretch.end
+    while t[start].type == "SEP" and start < end - 1:
+        start += 1
+    span = source.span(t[start].start, t[end - 1].end)
+    said = shortened(source.text[span.start : span.end])
+    row = source.text[t[0].start : span.start].strip(" \t\r\n,;.")
+    clauses = f'"over {_part(said)}: …; elsewhere: {shortened(row, 80) or "…"}"'
+    if stretch.corner:
+        message = f'"{said}" is left out: the row is read for an edge without corners'
+        help_ = f"for corners of your yoke write clauses, by their name: {clauses}"
+        return Finding("corners-left-out", message, help_, span)
+    message = f'"{said}" is an exception, which the words of one row cannot say'
+    instead = f"write it as clauses, by the names of your yoke: {clauses}"
+    if all(x.type not in ("EXCEPT", "BUT") for x in t[start:end]):
+        message = f'how often is not said here: "{said}"'
+        instead = 'say in which stitches: "increasing in every 8th stitch"'
+    help_ = f'{instead}; until then set it apart: "-- {said} --"'
+    return Finding("exception-in-words", message, help_, span)
+
+
+# --- corners ----------------------------------------------------------------------
+
+
+def _names_corner(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `in the corner stitch`, `in the 3 chain at the corner` names a place.
+
+    It does where the row says how often it goes along each side.
+    """
+    if t[at].text not in ("in the corner", "into the corner", "at the corner"):
+        return False
+    if not any(x.type in ("TIMES", "MORE") for x in t):
+        return False
+    beside = t[at - 1 : at] if t[at].text.startswith("at") else t[at + 1 : at + 2]
+    return bool(beside) and beside[0].type in _NOUNS
+
+
+def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
+    """What is worked at the corners, where a word for them stands here.
+
+    `at the corners 6 chain …` goes on to the next full stop; `…, 3 dc in each corner` is the
+    list before it, back to its `with` or to a step that goes to the end.
+    """
+    excepts = t[at].type == "EXCEPT" and not t[at].text.startswith(("in ", "at ", "to "))
+    if excepts and any(_is_corner(x) for x in t[at + 1 : at + 3]):  # `except at the corners`
+        return _Stretch(at, _hard_end(t, at), corner=True)
+    if not _is_corner(t[at]):
+        return None
+    if t[at].text.startswith("to "):
+        return _to_corner(t, at)
+    place = at
+    if t[at].type == "STRAY":
+        while place and t[place - 1].type in ("THE", "EACH", "EVERY", "OF", *_NOUNS, "CENTRE"):
+            place -= 1
+        if not place or t[place - 1].type not in ("PREP", "OF"):
+            return None
+        place -= 1
+    end = _hard_end(t, at)
+    opens = place == 0 or t[place - 1].type in ("SEP", "AND", "STAR", "LP")
+    lead = opens and any(x.type in ("NUM", "SKIP", "EXCEPT") for x in t[at + 1 : end])
+    if lead or _says_with(t[at]):
+        return _Stretch(place, end, corner=True)
+    start = _list_start(t, place - (opens and place > 0))
+    if start is None and _behind_item(t, at) == "STAR":
+        start = 0  # `6 dc in the corner space, * …`
+    end = next((n for n in range(at, end) if t[n].type in ("SEP", "AND")), end)
+    return None if start is None else _Stretch(start, end, corner=True)
+
+
+def _to_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
+    """`repeat from * to the next corner`, and `sl st to the corner` at a row's head."""
+    end = at + 1 + (at + 1 < len(t) and t[at + 1].type in _NOUNS)
+    if any(x.type == "REPEAT" for x in t[max(0, at - 3) : at]):
+        return _Stretch(at, end, corner=True)
+    slips = all(x.type == "NUM" or x.name == "ss" for x in t[:at])
+    return _Stretch(0, end, corner=True) if slips else None
+
+
+def _hard_end(t: Sequence[Terminal], at: int) -> int:
+    """Where the sentence ends that goes on from here."""
+    ends = (n for n in range(at, len(t)) if t[n].name == "hard" or t[n].type in ("RP", "REPEAT"))
+    return next(ends, len(t))
+
+
+def _is_corner(here: Terminal) -> bool:
+    return here.type in ("EXCEPT", "STRAY") and "corner" in here.text
+
+
+def _says_with(here: Terminal) -> bool:
+    """Whether a phrase for corners opens what is worked there: `but at the corners`."""
+    return here.text.startswith(("but", "and", "with", "turn"))
+
+
+def _list_start(t: Sequence[Terminal], place: int) -> int | None:
+    """Where the list begins that is worked at a corner; None where that cannot be told."""
+    start = _item_start(t, place)
+    while start:
+        if t[start].type in ("WITH", "BUT") and all(x.type != "BETWEEN" for x in t[start:place]):
+            return start
+        parts = t[start - 1]
+        if parts.type not in ("SEP", "AND"):
+            return start if any(x.type == "REPEAT" for x in t[start - 4 : start]) else None
+        before = _item_start(t, start - 1)
+        done = {x.type for x in t[before : start - 1]} & _DONE
+        if parts.name == "hard" or done:
+            return start
+        start = before
+    return None
+
+
+def _behind_item(t: Sequence[Terminal], at: int) -> str:
+    """What stands behind the step that ends next."""
+    parts = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
+    return t[parts + 1].type if parts + 1 < len(t) else ""
+
+
+def _item_start(t: Sequence[Terminal], end: int) -> int:
+    """Where the step begins that ends here: behind the separator, mark or repeat before it."""
+    start = end
+    while start and not (t[start - 1].type in ("SEP", *_STOPS) or _adds(t, start - 1)):
+        start -= 1
+    return start
+
+
+def _adds(t: Sequence[Terminal], at: int) -> bool:
+    """Whether an `and` begins a new step: not so in `each treble and chain`."""
+    return t[at].type == "AND" and [x.type for x in t[at + 1 : at + 2]] in (["NUM"], ["WITH"])
+
+
+# --- all others -------------------------------------------------------------------
+
+
+def _exception(t: Sequence[Terminal], at: int) -> _Stretch | None:
+    """An exception goes on to the next semicolon or full stop."""
+    if not _is_exception(t, at):
+        return None
+    start, end = at, at + 1
+    while end < len(t) and t[end].name != "hard":
+        end += 1
+    if t[at].text.startswith(("in ", "at ")):
+        while start and t[start - 1].type not in ("SEP", "STAR", "LP", "RP"):
+            start -= 1
+    return _Stretch(start, end)
+
+
+def _is_exception(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a row goes on otherwise from here: `except`, `but in …`, `increasing 8 times`."""
+    behind = [x.type for x in t[at + 1 : at + 3]]
+    if t[at].type in ("WIDEN", "NARROW"):
+        return behind != ["PREP", "EACH"]
+    but = t[at].type == "BUT" and (behind[:1] == ["PREP"] or not at or t[at - 1].type == "SEP")
+    return t[at].type == "EXCEPT" or but
+
+
+def _part(said: str) -> str:
+    """The part of the edge that an exception names: `at the corners` is a corner."""
+    named = re.search(
+        r"\b(?:at|in|over|on)\s+(?:each|every|the)\s+((?!end\b)[^\W\d_]+)", said.lower()
+    )
+    return named[1].removesuffix("s") if named else "corner"

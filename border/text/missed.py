@@ -1,0 +1,101 @@
+"""What is missed, as books say it: `missing 3 under them`, `miss the chain and the treble`."""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from border.text.passing import NOUNS, Terminals, ended, like, types
+from border.text.terminals import Terminal
+from border.text.tree import Kind
+
+
+def under_chains(t: Terminals) -> Terminals:
+    """`missing 3 under them`, `under which miss 3`: what lies over a skip says nothing more;
+    under which `miss 2 treble and 1 chain` both are missed."""
+    found: Terminals = []
+    skipped = False
+    at = 0
+    while at < len(t):
+        here = t[at]
+        shape = types(t, at + 1, 5) if here.type == "SKIP" else []
+        both = shape[:1] + shape[2:4] == ["NUM", "AND", "NUM"]
+        said = both and "UNDERIT" in types(t, at - 1, 1) + types(t, at + 6, 1)
+        if said and shape[1] in NOUNS and shape[4] in NOUNS:
+            found += [*t[at : at + 3], like(here, "SEP"), here, *t[at + 4 : at + 6]]
+            skipped = True
+            at += 6
+            continue
+        if here.type == "UNDERIT" and (skipped or types(t, at + 1, 1) == ["SKIP"]):
+            at += 1
+            continue
+        under = skipped and here.type == "PREP" and here.text in ("under", "beneath")
+        chain = at + 1
+        while under and types(t, chain, 1) in (["THE"], ["EACH"], ["NEXT"], ["ORD"]):
+            chain += 1
+        if under and chain > at + 1 and types(t, chain, 1) in (["CH"], ["KIND"]):
+            at = chain + 1
+            continue
+        if here.type == "UNDERIT":
+            here = replace(here, type="STRAY")
+        skipped = here.type == "SKIP" or (skipped and here.type in ("NUM", *NOUNS, "EACH", "THE"))
+        found.append(here)
+        at += 1
+    return found
+
+
+def missing_every(t: Terminals) -> Terminals:
+    """`1 dc in every dc, missing every chain`, `missing the chain`: to go into each says that."""
+    found: Terminals = []
+    each = False
+    at = 0
+    while at < len(t):
+        each = each or t[at].type in ("EACH", "EVERY")
+        skips = types(t, at, 2) in (["SKIP", "EACH"], ["SKIP", "THE"])
+        what = at + 2 + (skips and types(t, at + 2, 1) == ["NUM"])
+        noun = t[what : what + 1] if each and skips else []
+        said = bool(noun) and (t[at + 1].type == "EACH" or ended(t, what + 1))
+        if said and noun[0].type in NOUNS:
+            while found and found[-1].type == "SEP":
+                found.pop()
+            at = what + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+def missed_by_name(t: Terminals) -> Terminals:
+    """`miss the chain and the treble`: the next space, and the next treble, both missed."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        found.append(t[at])
+        at += 1
+        if found[-1].type != "SKIP":
+            continue
+        skip = found[-1]
+        if _is_width(t, at):  # `miss the space of 3 stitches`
+            at = at + 2 + (t[at].type == "THE")
+        while types(t, at, 1) == ["THE"] and at + 1 < len(t) and t[at + 1].type in NOUNS:
+            found += [t[at], _run(t[at + 1])]
+            at += 2
+            joined = types(t, at, 1) in (["AND"], ["SEP"]) and t[at].name != "hard"
+            noun = types(t, at + 1, 2)[-1:]
+            more = joined and types(t, at + 1, 1) == ["THE"] and noun and noun[0] in NOUNS
+            if not more or not (ended(t, at + 3) or types(t, at + 3, 1) == ["AND"]):
+                break
+            found += [like(t[at], "SEP"), skip]
+            at += 1
+    return found
+
+
+def _is_width(t: Terminals, at: int) -> bool:
+    """Whether `[the] space of 3` stands here, that is no place but the room of so many."""
+    at += types(t, at, 1) == ["THE"]
+    space = types(t, at, 3) == ["KIND", "OF", "NUM"] and t[at].kind == Kind("space")
+    return space and types(t, at + 3, 1) != ["CH"]
+
+
+def _run(noun: Terminal) -> Terminal:
+    """What is missed as `the chain` is all the chains there."""
+    return like(noun, "KIND", Kind("space")) if noun.type == "CH" else noun

@@ -1,0 +1,109 @@
+"""Figures that a row shows as it makes them: `a shell of 3 dc, 2 ch, 3 dc in next loop`,
+`2 dc, 2 ch and 2 dc (this forms a shell) in next loop`.
+
+The steps stand in a bracket there, and the name is theirs from then on.
+"""
+
+from __future__ import annotations
+
+from border.text.figures import Figure, Figures, figure_forms, is_place
+from border.text.vocabulary import Names, phrases_from, vocabulary
+from border.text.words import Sort, Word
+
+_NAMES = ("shell", "fan", "tuft", "scallop")
+_SAYS = frozenset(
+    {"this", "these", "which", "form", "forms", "forming", "make", "makes", "making", "called"}
+    | {"to", "for", "is", "a", "an", "one", "1", "the", "thus"}
+)
+_NEVER = frozenset({"(", ")", "*", ";", "[", "]"})
+
+
+def with_shown_figures(
+    words: list[Word], names: Names, figures: Figures
+) -> tuple[list[Word], Figures]:
+    """The words with each such figure as its name, and the figures with those among them."""
+    for at, word in enumerate(words):
+        if word.text not in _NAMES:
+            continue
+        found = _made_of(words, at) or _so_called(words, at, names)
+        if found is not None:
+            words, steps = found
+            figure = Figure((word.text,), steps)
+            figures = figures | dict.fromkeys(figure_forms(figure.name), figure)
+            return with_shown_figures(words, names, figures)
+    return words, figures
+
+
+_Found = tuple[list[Word], tuple[Word, ...]] | None
+
+
+def _made_of(words: list[Word], at: int) -> _Found:
+    """`a shell of 3 dc, 2 ch, 3 dc` before its place: the name alone, and the steps."""
+    if [w.text for w in words[at + 1 : at + 2]] != ["of"] or is_place(words[:at]):
+        return None
+    end = at + 2
+    while end < len(words) and words[end].text not in _NEVER and not _opens_place(words[end]):
+        end += 1
+    steps = words[at + 2 : _trimmed(words, end)]
+    if not steps or end == len(words) or not _opens_place(words[end]) or not _counts(steps[0]):
+        return None
+    return [*words[: at + 1], *words[end:]], tuple(steps)
+
+
+def _so_called(words: list[Word], at: int, names: Names) -> _Found:
+    """`2 dc, 2 ch, 2 dc (this forms a shell) in …`, `4 dc in next, to form a shell`."""
+    opens = at
+    while opens and words[opens - 1].text in _SAYS:
+        opens -= 1
+    said = [w.text for w in words[opens:at]]
+    bracket = opens > 0 and words[opens - 1].text == "("
+    behind = words[at + 1].text if at + 1 < len(words) else "."
+    if len(said) < 2 or (behind != ")" if bracket else behind not in ",;." or not _says_so(said)):
+        return None
+    end = _trimmed(words, opens - bracket)
+    place = next((n for n in range(end - 1, max(-1, end - 7), -1) if _opens_place(words[n])), end)
+    if any(w.text in (",", *_NEVER) for w in words[place:end]):
+        place = end
+    stop = _trimmed(words, place)
+    start = stop
+    while start and (
+        _is_step(words[start - 1], names) or words[start - 1].text in (".", ",", "and")
+    ):
+        start -= 1
+    while start < stop and not (_counts(words[start]) and _is_step(words[start + 1], names)):
+        start += 1
+    numbers = [w for w in words[start:stop] if _counts(w)]
+    if not numbers or (len(numbers) == 1 and numbers[0].text in ("1", "a", "one")):
+        return None
+    behind_all = words[at + 1 + bracket :]
+    return [*words[:start], words[at], *words[place:end], *behind_all], tuple(words[start:stop])
+
+
+def _says_so(said: list[str]) -> bool:
+    """Whether words without brackets say that what stands before them makes something."""
+    return said[0] in ("to", "forming", "making") or said[:2] in (
+        ["this", "forms"],
+        ["this", "makes"],
+    )
+
+
+def _trimmed(words: list[Word], end: int) -> int:
+    """The end of some first words, without the commas they end in."""
+    while end and words[end - 1].text in (",", "all"):
+        end -= 1
+    return end
+
+
+def _counts(word: Word) -> bool:
+    return word.sort is Sort.NUMBER or word.text in vocabulary().numbers
+
+
+def _opens_place(word: Word) -> bool:
+    return any(entry.terminal == "PREP" for _, entry in phrases_from(word.text))
+
+
+def _is_step(word: Word, names: Names) -> bool:
+    """Whether a word is of stitches, chains or picots, or their number."""
+    made = any(entry.terminal in ("CH", "PICOT") for _, entry in phrases_from(word.text))
+    stitch = any(word.text in phrase for phrase in names.known)
+    return _counts(word) or made or stitch

@@ -1,0 +1,66 @@
+"""Turns of speech: repeats told inside brackets, things missed by name, what lies between."""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, SIXES, STITCHES, On, cases, said
+
+BRACKETS = {
+    "(1 plain, 3 chain, miss 2; repeat)": "4 sc, 12 ch; 4 x 3 st",
+    "(1 plain, 3 chain, miss 2, repeat to the end)": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain in the first stitch, then (3 chain, miss 2, 1 plain; repeat to the end)": (
+        "4 sc, 12 ch; 3 x 3 st; asked meets-its-start"
+    ),
+    "*1 plain, 3 chain, miss 2; repeat from * for each loop": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain, 3 chain, miss 2; repeat the whole length": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain, 3 chain, miss 2; repeat for the entire length": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain in the second following stitch, 1 chain; repeat": "6 sc, 6 ch; 6 x 2 st",
+    "All long": "12 dc; 12 x 1 st",
+    "*1 plain, miss 2 of the stitches beneath, 3 chain; repeat": "4 sc, 12 ch; 4 x 3 st",
+    "*4 treble on the next 4 foundation stitches, 4 chain, miss 2; repeat": "8 dc, 8 ch; 2 x 6 st",
+    "1 plain in each stitch, taking the back of the loops": "12 sc; 12 x 1 st",
+    "In double crochet, taking up both sides of the chain": "12 sc; 12 x 1 st",
+    "*1 plain in the next free stitch, 3 chain, miss the space of 2 stitches; repeat": (
+        "4 sc, 12 ch; 4 x 3 st"
+    ),
+    "*3 long in next, keeping last loop of each on hook, cotton over and through all, 2 chain, "
+    "miss 1; repeat": "6 dc, 12 ch; 6 x 2 st",
+    "1 plain in each stitch; join neatly": "12 sc; 12 x 1 st",
+    "*4 plain, 4 chain, 1 plain in the last plain made (for a picot), miss 2; repeat": (
+        "8 sc, 2 picot; 2 x 6 st"
+    ),
+    "*1 plain in each of the next 4 stitches, 4 chain, 1 slip stitch in top of last plain for "
+    "a p., miss 2; repeat": "8 sc, 2 picot; 2 x 6 st",
+}
+IN_ARCHES = {
+    "3 treble in every loop; no chain between": "36 dc; 12 x 1 space",
+    "3 treble in every loop; one chain between": "36 dc, 12 ch; 12 x 1 space",
+    "2 plain, 3 treble, 2 plain, all under the first chain; repeat in each": (
+        "48 sc, 36 dc; 12 x 1 space"
+    ),
+    "3 treble under every three": "36 dc; 12 x 1 ch-3 space",
+    "3 treble in every other loop, 1 plain in the loops between": ("18 dc, 6 sc; 6 x 2 space"),
+    "2 treble in 1 loop, 1 plain in the next; repeat on every loop": "12 dc, 6 sc; 6 x 2 space",
+    "*1 plain on the plain, 3 chain, miss the chain; repeat from *": "12 sc, 36 ch; 12 x 1 sc",
+    "*1 plain, 5 chain, miss the chain, the plain and the chain; repeat from *": (
+        "6 sc, 30 ch; 6 x 8 st"
+    ),
+    "4 treble, which are separated each by 1 chain, in the next loop, miss the next loop; repeat": (
+        "24 dc, 18 ch; 6 x 2 space"
+    ),
+    "3 treble under the 3 chain which is between the plain of last row; repeat": (
+        "36 dc; 12 x 1 ch-3 space"
+    ),
+}
+IN_GROUPS = {
+    "*1 plain between the 3rd and 4th treble of the group, 7 chain; repeat": (
+        "6 sc, 42 ch; 6 x 1 6-dc group"
+    ),
+    "*1 plain between the 3rd and 4th treble of the next 6, 7 chain; repeat": (
+        "6 sc, 42 ch; 6 x 1 6-dc run"
+    ),
+}
+
+
+@cases((STITCHES, BRACKETS), (ARCHES, IN_ARCHES), (SIXES, IN_GROUPS))
+def test_a_turn_of_speech(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
