@@ -102,8 +102,9 @@ def test_ordinals_that_begin_anew_are_not_asked() -> None:
 
 
 def test_one_chain_may_be_the_whole_space() -> None:
-    for where in ("under the chain", "under each ch", "round next chain"):
+    for where in ("in the chain", "round next chain"):
         assert set(asked(f"2 dc {where}")) == {"perhaps-one-place"}
+    assert written("2 dc under each chain") == "2 dc in each space"
     assert asked("2 dc in the chain") == {
         "perhaps-one-place": "write 2 dc in next space if it goes into the whole loop of chains, "
         "otherwise 2 dc in next ch"

@@ -31,6 +31,7 @@ QUESTIONS = {
     "perhaps-leads-on",
     "perhaps-fewer",
     "perhaps-missed",
+    "perhaps-nothing-missed",
 }
 """Asked of a text that is read all the same."""
 

@@ -35,7 +35,10 @@ def _within_brackets(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         end = at + 1 + (types(t, at + 1, 1) == ["TOEND"])
-        again = t[at].type == "REPEAT" and types(t, end, 1) == ["RP"] and bool(found)
+        opens = max((n for n, x in enumerate(found) if x.type in ("LP", "STAR")), default=-1)
+        # `(12 repeats)` is a claim, and a star's repeat goes back to the star
+        steps = opens >= 0 and found[opens].type == "LP" and found[-1].type not in ("NUM", "LP")
+        again = t[at].type == "REPEAT" and types(t, end, 1) == ["RP"] and steps
         if again and types(t, end + 1, 1) not in (["TIMES"], ["MORE"], ["INALL"], ["PREP"]):
             while found[-1].type == "SEP":
                 found.pop()

@@ -15,10 +15,11 @@ from msgspec.structs import replace
 from border.findings import Span
 from border.text.brackets import build_bracket, in_place
 from border.text.coming import gather_parts
-from border.text.doubts import tell_inside, tell_last, tell_shared
+from border.text.doubts import tell_inside
 from border.text.extents import Extent, build_extent
 from border.text.lists import check_leading, settled_list
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
+from border.text.over_again import tell_last, tell_over_again, tell_shared
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
 from border.text.steps import next_for_first
@@ -56,8 +57,9 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     steps = settled_list(steps, b, opening=not b.clause)
     check_leading(steps, b)
     items = [step.item for step in steps]
-    if repeats:
-        tell_last(items, b)
+    own = b.headings.rows_repeated and all(not isinstance(i, Repeat) for i in items)
+    if repeats or own:
+        tell_over_again(items, b)
         tell_shared(items, b)
     tell_inside(items, b)
     ends: list[End] = []
@@ -215,7 +217,10 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
     span = b.span(star.star).to(end) if star.star is not None else end
     steps = settled_list(star.steps, b, opening=star.star is None and not b.clause)
     items = tuple(step.item for step in steps)
-    tell_last(items, b)
+    if extent.counted:
+        tell_last(items, b)
+    else:
+        tell_over_again(items, b)
     if not items:
         message = "nothing stands between this star and its repeat"
         b.tell("not-understood", message, "put the star before the first step", span)

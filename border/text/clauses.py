@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.numbers import number_at, ordinal_at
@@ -194,6 +195,22 @@ def _name(words: Sequence[Word], source: Source) -> str:
         name += " " if before.line != word.line else re.sub(r"\s+", " ", gap)
         name += source.text[word.start : word.end]
     return name.strip()
+
+
+def claims_said(t: list[Terminal]) -> list[Terminal]:
+    """`…, making 15 spaces in all` at a text's end: as `(15 spaces)`."""
+    end = len(t)
+    while end and t[end - 1].type in ("SEP", "ENDING"):
+        end -= 1
+    said = end - (end > 0 and t[end - 1].type == "INALL")
+    words = t[max(0, said - 3) : said]
+    if [x.type for x in words[:2]] != ["WITH", "NUM"] or len(words) < 3:
+        return t
+    noun = words[2]
+    if kind_of(noun) is None or (noun.type != "KIND" and said == end):
+        return t
+    bracket = [replace(words[0], type="LP"), *words[1:], replace(noun, type="RP")]
+    return [*t[: said - 3], *bracket, *t[end:]]
 
 
 def split_claims(

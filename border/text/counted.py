@@ -109,6 +109,9 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         each = made(before) == here.number > 1 or (slips and made(before) == 1)
         if before[-1].type in ("PREP", "ALLIN", "THE") and each:
             return 1, [like(here, "NEXT"), here]
+    named = any(x.kind == Kind("space", here.number) for x in before)
+    if _parted(before) and ended(t, at + 1) and named:
+        return 1, [*_which(before, here), _space(here, here.number, here)]
     if _parted(before) and ended(t, at + 1):
         return 1, [*_which(before, here), like(here, "KIND", Kind("block", here.number))]
     return 0, []

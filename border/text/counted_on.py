@@ -48,7 +48,8 @@ def _tell_ordinal(before: Item, item: Item, b: Building) -> None:
             return
     match item:
         case Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,))):
-            if named == kind and nth == passed + 1:
+            bare = isinstance(before, Skip) and before.target is None
+            if (named == kind or bare) and nth == passed + 1:
                 _tell_counted_on(before, item, passed, nth, b)
 
 

@@ -54,6 +54,8 @@ def described(t: Terminals) -> Terminals:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
             behind = place_at(t, at) if more else at
+            if behind > at and any(x.type == "EACH" for x in t[at:behind]):
+                _in_each(found, prep, t[at])
         elif prep is not None and (shell := _shell_behind(t, at)) and _is_gap(found):
             behind = shell
             of_every = [x for x in found[prep + 1 :] if x.type in ("EACH", "EVERY")]
@@ -61,10 +63,8 @@ def described(t: Terminals) -> Terminals:
             found[prep + 1 :] = [*(of_every or t[at + 1 : shell - 1]), whole]
         elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
             behind = _behind_of(t, at)
-            each = behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind])
-            placed = found[prep].type == "PREP" and found[prep + 1].type in ("THE", "NUM")
-            if each and placed:
-                found[prep + 1 : prep + 1 + (found[prep + 1].type == "THE")] = [like(t[at], "EACH")]
+            if behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind]):
+                _in_each(found, prep, t[at])
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
             at_last = any(x.type == "REPEAT" for x in t[:at])
             behind = at if at_last and found[-1].type == "STITCH" else at + 1
@@ -121,8 +121,16 @@ def _part_of_chains(found: Sequence[Terminal], of: int) -> int | None:
 
 def _is_as_high(before: Sequence[Terminal], chains: int) -> bool:
     """Whether one stitch is made here, and so many chains stand for one of its kind."""
-    stitch = next((x.name for x in reversed(before) if x.type == "STITCH"), "")
-    return made(before) == 1 and STITCHES[stitch].height == chains > 1
+    stitch = next((x.name for x in reversed(before) if x.type in ("STITCH", "CLUSTER")), "")
+    high = STITCHES[stitch].height if stitch in STITCHES else 0
+    return made(before) == 1 and high == chains > 1
+
+
+def _in_each(found: Terminals, prep: int, here: Terminal) -> None:
+    """A place that is of each of something is in each of its own."""
+    which = found[prep + 1].type
+    if found[prep].type == "PREP" and which in ("THE", "NUM"):
+        found[prep + 1 : prep + 1 + (which == "THE")] = [like(here, "EACH")]
 
 
 def _prep_before(found: Sequence[Terminal]) -> int | None:

@@ -66,48 +66,6 @@ def tell_inside(items: Sequence[Item], b: Building) -> None:
             )
 
 
-def tell_shared(items: Sequence[Item], b: Building) -> None:
-    """`1 dc on first tr, 9 ch, miss 7, 1 dc on next; repeat`: is the last one the next first?"""
-    match items:
-        case [
-            Stitches(place=Place(which=Which.FIRST)) as first,
-            Chains(),
-            *between,
-            Stitches(place=Place(which=Which.NEXT)) as last,
-        ] if len(between) < 2 and first.stitch == last.stitch and first.count == last.count:
-            words = [b.written(item) for item in items]
-            b.tell(
-                "perhaps-shared",
-                "the row begins and ends with the same stitch, so that two of them come together",
-                f'if the last is the first of the next, write "{words[0]}, '
-                f'*{", ".join(words[1:])}; repeat from *"',
-                first.span.to(last.span),
-            )
-
-
-def tell_last(items: Sequence[Item], b: Building) -> None:
-    """`1 dc in last tr`, `on the centre tr` in a repeat: of the row, or of each repeat?"""
-    for item in items:
-        match item:
-            case Stitches(place=Place(which=Which.CENTRE, count=1, targets=(Whole(), *_))):
-                b.tell(
-                    "perhaps-last-of-each",
-                    "the centre one is that of the whole row, and this is worked over and over",
-                    'name what it is the centre of: "in centre of the 3 dc", "of next group"',
-                    item.span,
-                )
-            case Stitches(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place):
-                one = replace(item, place=replace(place, which=Which.NEXT))
-                edit = b.written(one)
-                b.tell(
-                    "perhaps-last-of-each",
-                    "the last one is that of the whole row, and this is worked over and over",
-                    f"write {edit}, behind the skip of those before it, or name what it is the "
-                    'last of: "in last st of next group"',
-                    item.span,
-                )
-
-
 # --- rings --------------------------------------------------------------------------
 
 

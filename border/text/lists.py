@@ -53,7 +53,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
         if step.hard:
             since = []
         match item:
-            case Chains() | Picots() | Stitches(place=None):
+            case Chains() | Picots() | Stitches(place=None) | Repeat(times=1, items=(Picots(),)):
                 since.append(item)
                 continue
             case Stitches(place=Place() as place) | Bracket(place=place):
@@ -121,6 +121,9 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     if len(since) < 2 or not isinstance(placed, Stitches) or not isinstance(first, Stitches):
         return False
     if placed.place is None or (placed.place.count > 1 and placed.place.which in _BY_NUMBER):
+        return False
+    counts = [(type(i), getattr(i, "count", 0)) for i in (*since, placed)]
+    if counts != counts[::-1]:
         return False
     loop = placed.stitch in ("sc", "ss") and len(since) == 2 and isinstance(since[1], Chains)
     return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
@@ -207,10 +210,16 @@ def _may_share(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     Not where one stitch only is added to the last of them: `9 dc, ch 9, 1 dc in same st`.
     """
     bare = [item for item in since if isinstance(item, Stitches)]
-    if not any(item.count > 1 for item in bare) or any(isinstance(i, Picots) for i in since):
+    alike = [i for i in bare if isinstance(placed, Stitches) and i.stitch == placed.stitch]
+    several = any(item.count > 1 for item in bare) or (alike and _count(placed) > 1)
+    if not several or any(isinstance(i, Picots) for i in since):
         return False
     place, single = placed.place, isinstance(placed, Stitches) and placed.count == 1
     return not single or (place is not None and place.targets not in ((), (Whole(ST),)))
+
+
+def _count(placed: Stitches | Bracket) -> int:
+    return placed.count if isinstance(placed, Stitches) else 1
 
 
 def _tell_same(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:

@@ -37,6 +37,12 @@ def namely(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
+        if types(t, at, 3) == ["LP", "PICOT", "SEP"] and types(found, len(found) - 1, 1) == [
+            "PICOT"
+        ]:
+            found.append(t[at])  # `1 p (picot, that is, …)`
+            at += 3
+            continue
         if t[at].type != "NAMELY":
             found.append(t[at])
             at += 1

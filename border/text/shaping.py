@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from border.text import again
 from border.text.between import behind_between, between_behind, betweens, in_turn
 from border.text.binding import bind_numbers
+from border.text.clauses import claims_said
 from border.text.colours import colours
 from border.text.counted import counted_places, parts
 from border.text.described import described, of_both_kinds
@@ -246,6 +247,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (namely, frozenset({"NAMELY"})),
     (_times, frozenset({"CROSS", "TIMES", "FROM"})),
     (_kinds, frozenset({"CLUSTER", "KIND", "PICOT"})),
+    (claims_said, frozenset({"WITH"})),
     (rounds, frozenset({"ROUND"})),
     (times_on_each, frozenset({"TIMES"})),
     (counted_off, frozenset({"ORD"})),

@@ -120,13 +120,18 @@ def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
 
 
 def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """`plain d. c.`, `on the single treble`: the stitch alone."""
-    kinds = [t.type for t in terminals] + [""]
-    return [
-        t
-        for n, t in enumerate(terminals)
-        if not (t.type == kinds[n + 1] == "STITCH" and t.text in ("plain", "single"))
-    ]
+    """`plain d. c.`: the stitch alone; `on the single treble`: one that stands alone."""
+    found: list[Terminal] = []
+    for n, here in enumerate(terminals):
+        behind = terminals[n + 1] if n + 1 < len(terminals) else None
+        of_stitch = behind is not None and here.type == behind.type == "STITCH"
+        if of_stitch and here.text in ("plain", "single"):
+            continue
+        alone = n > 1 and terminals[n - 1].text == "single" and terminals[n - 1].type == "STITCH"
+        if alone and here.type == "STITCH" and terminals[n - 2].type in ("THE", "EACH", "NEXT"):
+            here = replace(here, type="KIND", kind=Kind("run", 1, here.name))
+        found.append(here)
+    return found
 
 
 def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:

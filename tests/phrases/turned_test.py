@@ -160,6 +160,7 @@ def test_what_is_at_the_end_is_the_last(on: On, row: str, comes_to: str) -> None
 
 def test_chains_at_the_end_that_are_not_there_are_told() -> None:
     assert "asked run-too-short" in said("6 treble in the 3 chain at end", LOOPED).split("; ")
+    assert "asked not-understood" in said("1 cluster in the 3 chain at end", LOOPED).split("; ")
 
 
 # --- the other edge --------------------------------------------------------------------------

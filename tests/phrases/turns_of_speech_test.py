@@ -18,6 +18,10 @@ BRACKETS = {
     "*1 plain, miss 2 of the stitches beneath, 3 chain; repeat": "4 sc, 12 ch; 4 x 3 st",
     "*4 treble on the next 4 foundation stitches, 4 chain, miss 2; repeat": "8 dc, 8 ch; 2 x 6 st",
     "1 plain in each stitch, taking the back of the loops": "12 sc; 12 x 1 st",
+    "1 plain, 3 chain, miss 2; repeat, making four spaces in the round": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain, 3 chain, miss 2; repeat, making 5 spaces in all; join": (
+        "4 sc, 12 ch; 4 x 3 st; asked count-disagrees"
+    ),
     "In double crochet, taking up both sides of the chain": "12 sc; 12 x 1 st",
     "*1 plain in the next free stitch, 3 chain, miss the space of 2 stitches; repeat": (
         "4 sc, 12 ch; 4 x 3 st"
@@ -37,6 +41,16 @@ IN_ARCHES = {
     "2 plain, 3 treble, 2 plain, all under the first chain; repeat in each": (
         "48 sc, 36 dc; 12 x 1 space"
     ),
+    "5 treble in each 3 chain, 1 single on the centre plain": (
+        "60 dc; 12 x 1 ch-3 space; does not close; asked perhaps-as-they-come; "
+        "asked run-too-short; asked row-does-not-close"
+    ),
+    "2 treble under the three chain in the centre of each group, 1 plain upon each plain": (
+        "24 dc, 1 sc; 12 x 1 ch-3 space; 1 x 1 sc; asked perhaps-as-they-come"
+    ),
+    "1 plain in the centre of the 3 chain, 2 chain, 3 treble in the centre of next 3; repeat": (
+        "6 sc, 18 dc, 12 ch; 6 x 2 ch-3 space"
+    ),
     "3 treble under every three": "36 dc; 12 x 1 ch-3 space",
     "3 treble in every other loop, 1 plain in the loops between": ("18 dc, 6 sc; 6 x 2 space"),
     "2 treble in 1 loop, 1 plain in the next; repeat on every loop": "12 dc, 6 sc; 6 x 2 space",
@@ -51,6 +65,27 @@ IN_ARCHES = {
         "36 dc; 12 x 1 ch-3 space"
     ),
 }
+ASKED = {
+    "4 long, 2 chain, 1 long, 2 chain, 1 long, 2 chain; repeat": (
+        "12 dc, 12 ch; 2 x 6 st; asked perhaps-nothing-missed"
+    ),
+    "3 long, 2 chain, miss 2, 1 long, 2 chain; repeat": (
+        "8 dc, 8 ch; 2 x 6 st; asked perhaps-nothing-missed"
+    ),
+    "1 treble, 1 chain, miss 1, 1 treble, and so on": "8 dc, 4 ch; 4 x 3 st; asked perhaps-shared",
+    "3 chain, miss 3, 1 plain in the 4th stitch; repeat": (
+        "1 sc, 3 ch; 1 x 7 st; 5 left over; does not close; asked perhaps-counted-on; "
+        "asked row-does-not-close"
+    ),
+}
+SINGLED = {
+    "*7 long in 3rd of the 5 long, 1 plain on the single long; repeat": (
+        "21 dc, 3 sc; 3 x 1 5-dc run"
+    ),
+    "1 picot (picot, that is, 5 chain, 1 plain in the first of these), 1 plain in the next long; "
+    "repeat": "18 sc, 18 picot; 18 x 1 dc",
+}
+FIVE_AND_ONE = On(6, ("*5 long in next loop, 1 chain, 1 long in next loop, 1 chain; repeat",))
 IN_GROUPS = {
     "*1 plain between the 3rd and 4th treble of the group, 7 chain; repeat": (
         "6 sc, 42 ch; 6 x 1 6-dc group"
@@ -61,6 +96,12 @@ IN_GROUPS = {
 }
 
 
-@cases((STITCHES, BRACKETS), (ARCHES, IN_ARCHES), (SIXES, IN_GROUPS))
+@cases(
+    (STITCHES, BRACKETS),
+    (ARCHES, IN_ARCHES),
+    (SIXES, IN_GROUPS),
+    (STITCHES, ASKED),
+    (FIVE_AND_ONE, SINGLED),
+)
 def test_a_turn_of_speech(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to

@@ -65,7 +65,8 @@ DIAMOND: dict[int, tuple[Made, int, int]] = {
 def test_diamond_closes_in_eight_repeats_throughout() -> None:
     """Mlle Riego, Knitting, Crochet, and Netting, 1846 (PG 36669). All arithmetic."""
     diamond = counted("diamond", closed_chain(8))
-    assert diamond.told() == []
+    # in rounds 11 and 12 nothing is missed under two of the chains, as their counts prove
+    assert diamond.told() == [("perhaps-nothing-missed", 11), ("perhaps-nothing-missed", 12)]
     assert diamond.not_closing() == []
     for number, (takes, dc, chains) in DIAMOND.items():
         assert diamond.repeats(number) == [(8, takes)], number

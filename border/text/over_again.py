@@ -1,0 +1,99 @@
+"""What is worked over and over: where one repeat ends and the next begins, the books say little."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from msgspec.structs import replace
+
+from border.text.nodes import Building
+from border.text.tree import Chains, Item, Place, Skip, Stitches, Which, Whole
+
+
+def tell_over_again(items: Sequence[Item], b: Building) -> None:
+    """Tell what the steps of a repeat that goes on to the end may mean besides."""
+    tell_last(items, b)
+    if items:
+        _tell_nothing_missed(items, b)
+
+
+def tell_shared(items: Sequence[Item], b: Building) -> None:
+    """`1 dc on first tr, 9 ch, miss 7, 1 dc on next; repeat`: is the last one the next first?"""
+    match items:
+        case [
+            Stitches(place=None | Place(which=Which.FIRST | Which.NEXT)) as first,
+            Chains(),
+            *between,
+            Stitches(place=None | Place(which=Which.NEXT)) as last,
+        ] if len(between) < 2 and _alike(first, last) and (between or last.place is not None):
+            words = [b.written(item) for item in items]
+            b.tell(
+                "perhaps-shared",
+                "the row begins and ends with the same stitch, so that two of them come together",
+                f'if the last is the first of the next, write "{words[0]}, '
+                f'*{", ".join(words[1:])}; repeat from *"',
+                first.span.to(last.span),
+            )
+
+
+def _alike(first: Stitches, last: Stitches) -> bool:
+    same = (first.stitch, first.count) == (last.stitch, last.count)
+    return same and (first.place is None) == (last.place is None)
+
+
+def tell_last(items: Sequence[Item], b: Building) -> None:
+    """`1 dc in last tr`, `on the centre tr` in a repeat: of the row, or of each repeat?"""
+    for item in items:
+        match item:
+            case Stitches(place=Place(which=Which.CENTRE, count=1, targets=(Whole(), *_))):
+                b.tell(
+                    "perhaps-last-of-each",
+                    "the centre one is that of the whole row, and this is worked over and over",
+                    'name what it is the centre of: "in centre of the 3 dc", "of next group"',
+                    item.span,
+                )
+            case Stitches(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place):
+                one = replace(item, place=replace(place, which=Which.NEXT))
+                edit = b.written(one)
+                b.tell(
+                    "perhaps-last-of-each",
+                    "the last one is that of the whole row, and this is worked over and over",
+                    f"write {edit}, behind the skip of those before it, or name what it is the "
+                    'last of: "in last st of next group"',
+                    item.span,
+                )
+
+
+def _tell_nothing_missed(items: Sequence[Item], b: Building) -> None:
+    """`4 dc, 2 ch, 1 dc, 2 ch; repeat`: is as much missed as there are chains?
+
+    Only stitches without a place are looked at, and chains that hold them apart.
+    """
+    gaps = [
+        chains
+        for before, chains, behind in zip(
+            (items[-1], *items[:-1]), items, (*items[1:], items[0]), strict=True
+        )
+        if isinstance(chains, Chains) and chains.count > 1 and _bare(before) and _bare(behind)
+    ]
+    missed = [chains for chains, skip in pairwise((*items, *items)) if _missed(chains, skip)]
+    several = len(gaps) > 1 or missed or max(map(_bare, items)) > 3
+    if gaps and several:
+        n = gaps[0].count
+        b.tell(
+            "perhaps-nothing-missed",
+            f"nothing is missed under ch {n}: the next stitch is taken to stand right behind "
+            "the one before",
+            f"write ch {n}, skip {n} where so many are missed under the chains",
+            gaps[0].span,
+        )
+
+
+def _bare(item: Item) -> int:
+    """How many stitches without a place are made."""
+    return item.count if isinstance(item, Stitches) and item.place is None else 0
+
+
+def _missed(chains: Item, skip: Item) -> bool:
+    return isinstance(chains, Chains) and isinstance(skip, Skip)
