@@ -95,6 +95,8 @@ def texts(draw: st.DrawFn, offer: Offer, closed: bool, row: bool) -> Text:
         items += (draw(begins(offer)),)
     if row and seldom(draw, 5):
         items += (draw(start_chains(offer)),)
+        if seldom(draw, 3):
+            items += (End(Ending.TURN),)
     opened = bool(items)
     form = draw(st.integers(0, 16))
     if form <= 3:

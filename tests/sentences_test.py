@@ -25,7 +25,7 @@ from border.text.written import write_border
         ("1 sc in the centre picot of the 3", "1 sc in 2nd picot, skip 1 picot"),
         ("1 sc in the middle loop of the next 5", "1 sc in 3rd loop, skip 2 loops"),
         ("1 sc in next st, 1 sc in end of row", "1 sc in next st, 1 sc in last st"),
-        ("turn with 1 ch, 1 sc in each st", "turn, ch 1; 1 sc in each st"),
+        ("turn with 1 ch, 1 sc in each st", "ch 1, turn, 1 sc in each st"),
         ("3 sl st to reach the centre of the loop, 1 sc", "begin in centre of the loop, 1 sc"),
     ],
 )

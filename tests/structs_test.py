@@ -11,6 +11,7 @@ GATHER = {
     "border.texts": {"Texts"},
     "border.text.nodes": {"Building"},
     "border.text.headings": {"_Reading"},
+    "border.text.foundations": {"_Head"},
     "border.text.rows": {"Reader"},
     "border.text.build": {"_List"},
     "border.text.copied": {"Copies"},

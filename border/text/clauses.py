@@ -14,8 +14,9 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
-from border.text.terminals import Terminal
+from border.text.terminals import Terminal, longest
 from border.text.tree import (
     AtJoint,
     AtJoints,
@@ -26,10 +27,11 @@ from border.text.tree import (
     OverMotifs,
     Scope,
 )
-from border.text.vocabulary import phrases_from, vocabulary
+from border.text.vocabulary import names, phrases_from, vocabulary
 from border.text.words import Sort, Word
 
 _STOPS = frozenset(",;.()[]*—")
+_DETERMINERS = frozenset({"the", "each", "every", "next"})
 _LEADING = frozenset({"and", "then", "work", "working", "now", "&"})
 _FORMS = (
     '"over each motif:", "over NAME:", "over each motif of NAME:", "elsewhere:", '
@@ -55,7 +57,7 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
         if word.text != ":" or word.sort is not Sort.MARK:
             continue
         start = _head_start(words, after, n)
-        scope = _scope(words[start:n], source)
+        scope = None if _over_a_place(words[start:n]) else _scope(words[start:n], source)
         if scope is None and _opens_place(words[start:n]):
             continue
         if scope is None:
@@ -97,9 +99,37 @@ def _no_head(words: Sequence[Word], source: Source) -> Finding:
 
 def _opens_place(words: Sequence[Word]) -> bool:
     """Whether the words before a colon are a place, `in every space:`, and no clause head."""
-    if not words or words[0].text == "at" or (words[0].text == "over" and not _named(words)):
+    if not words or words[0].text == "at":
         return False
-    return any(entry.terminal == "PREP" for _, entry in phrases_from(words[0].text))
+    if words[0].text == "over" and not (_named(words) or _over_a_place(words)):
+        return False
+    opens = ("PREP", "ONESIDE", "OTHERSIDE")
+    return any(entry.terminal in opens for _, entry in phrases_from(words[0].text))
+
+
+def _over_a_place(words: Sequence[Word]) -> bool:
+    """Whether `over the 5 chain`, `over the next treble` is a place by its words: what a section
+    of an edge is called neither counts chains nor names a stitch with `the` before it."""
+    if len(words) < 3 or words[0].text != "over" or words[1].text not in _DETERMINERS:
+        return False
+    at = 1
+    while at < len(words) and (words[at].text in _DETERMINERS or ordinal_at(words, at)):
+        at += 1
+    number = number_at(words, at)
+    at = number[1] if number is not None else at
+    if at == len(words):
+        return False
+    stitch = longest(words, at, names("us").phrases.get(words[at].text, ()))
+    if stitch[0] is not None:
+        return stitch[1] == len(words)
+    noun, end = longest(words, at, phrases_from(words[at].text))
+    chains = noun is not None and (noun.terminal == "CH" or noun.chain)
+    if chains and end < len(words):  # `the 5 chain loop`
+        noun, end = longest(words, end, phrases_from(words[end].text))
+    if noun is None or noun.terminal not in ("CH", "KIND") or end < len(words):
+        return False
+    which = {"next", "each", "every"} & {word.text for word in words[1:at]}
+    return bool(which) or (chains and number is not None)
 
 
 def _named(words: Sequence[Word]) -> bool:

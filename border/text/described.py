@@ -9,7 +9,8 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
+from border.stitches import STITCHES
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, made, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -32,8 +33,9 @@ def described(t: Terminals) -> Terminals:
             found.append(t[at])
             at += 1
             continue
-        if t[at].type == "ATEND" and types(found, len(found) - 3, 3) == ["KIND", "OF", "CH"]:
-            del found[-2:]  # `in the loop of chain at the end`
+        if t[at].type == "ATEND" and _chains_at_end(found):
+            at += 1
+            continue
         chains = at + 1 + (types(t, at + 1, 1) == ["THE"])
         first = types(found, len(found) - 2, 2) == ["ORD", "NUM"] and t[at].type == "OF"
         if first and types(t, chains, 2) == ["NUM", "CH"]:
@@ -70,6 +72,58 @@ def described(t: Terminals) -> Terminals:
             found.append(t[at])
         at = max(behind, at + 1)
     return found
+
+
+def _chains_at_end(found: Terminals) -> bool:
+    """`in the loop of 5 chain`, `in the 5 ch`, `in 2nd of the 5 ch`, all at the end: the space, or
+    that part of the last one; or of the chains that the row below began with, its last stitch.
+
+    True where that is the whole place; else its name is left to be the last one.
+    """
+    at = len(found) - 1
+    if types(found, max(0, at), 1) != ["CH"]:
+        return False
+    sized = types(found, at - 1, 1) == ["NUM"]
+    chain = found[at]
+    space = like(chain, "KIND", Kind("space", found[at - 1].number if sized else None))
+    at -= sized
+    at -= types(found, at - 1, 1) == ["THE"]
+    if types(found, at - 2, 2) == ["KIND", "OF"] and found[at - 2].kind in ARCHES:
+        found[at - 2 :] = [replace(space, text="loop")]
+        return False
+    part = _part_of_chains(found, at)
+    start = at if part is None else part
+    prep = start - 1 - (part is not None and types(found, start - 1, 1) == ["THE"])
+    if types(found, prep, 1) != ["PREP"] or (part is None and not sized):
+        return False
+    last = like(chain, "ORD", number=-1)
+    order = found[start + 1 if types(found, start, 1) == ["THE"] else start].number
+    under = part is None and found[prep].text not in ("in", "into", "on")
+    if not under and _is_as_high(found[:prep], order):
+        st = replace(like(chain, "KIND", Kind("st")), text="st")
+        found[prep:] = [replace(found[prep], name="turning"), last, st]
+        return True
+    if part is None:
+        found[at:] = [space]
+        return False
+    found[prep + 1 :] = [found[part], chain, like(chain, "OF"), last, space]
+    return True
+
+
+def _part_of_chains(found: Sequence[Terminal], of: int) -> int | None:
+    """Where `2nd of`, `3rd st of`, `the 3rd chain of` begins that ends before a place."""
+    if types(found, of - 1, 1) != ["OF"]:
+        return None
+    at = of - 2
+    at -= types(found, at, 1) in (["CH"], ["KIND"])
+    return at if types(found, at, 1) == ["ORD"] and found[at].number > 0 else None
+
+
+def _is_as_high(before: Sequence[Terminal], chains: int) -> bool:
+    """Whether one stitch is made here, and so many chains stand for one of its kind."""
+    stitch = next((x.name for x in reversed(before) if x.type in ("STITCH", "CLUSTER")), "")
+    high = STITCHES[stitch].height if stitch in STITCHES else 0
+    return made(before) == 1 and high == chains > 1
 
 
 def _in_each(found: Terminals, prep: int, here: Terminal) -> None:

@@ -197,3 +197,15 @@ def tell_on_the_middle(first: Stitches, b: Building) -> None:
         f'together: "{two} together over the next 2 st"',
         first.span,
     )
+
+
+def tell_turning_chain(item: Stitches, b: Building) -> None:
+    """`1 dc in the 3 ch at the end`: the top of those that the row below began with?"""
+    b.tell(
+        "start-chain-assumed",
+        "the chains at the end are taken for those that the row below began with: they stand for "
+        "its first stitch, which is now the last",
+        f"write {b.written(item)} to say so; where they are chains of that row, "
+        '"in last ch-3 space", "in 3rd ch of last space"',
+        item.span,
+    )

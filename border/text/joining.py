@@ -85,6 +85,8 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
         if swallowing and terminal.type not in _LIST_MARKS | {"ENDING", "REPEAT"}:
             continue
         swallowing = False
+        if terminal.text == "fasten" and _closes_on_first(terminals, n + 1):
+            terminal = replace(terminal, name="join")
         found.append(terminal)
         if terminal.type == "ENDING" and terminal.name == "join":
             behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
@@ -92,6 +94,16 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
             inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 1)
             swallowing = not head and not inside and behind in ("WITH", "TO", "PREP")
     return found
+
+
+def _closes_on_first(terminals: list[Terminal], at: int) -> bool:
+    """Whether `to the first treble`, `into the first` ends a row here."""
+    behind = [t for t in terminals[at:] if t.type != "THE"]
+    types = [t.type for t in behind]
+    if types[:2] not in (["TO", "ORD"], ["PREP", "ORD"]) or behind[1].number != 1:
+        return False
+    rest = types[2:][types[2:3] != [] and types[2] in NOUNS :]
+    return all(type_ in ("SEP", "ENDING") for type_ in rest)
 
 
 def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
@@ -111,14 +123,18 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     on_first = step[2].number == 1 and shape[1:] in ([], ["KIND"], ["STITCH"], ["CH"])
     opening = terminals[words[0]].number if types[:2] == ["NUM", "CH"] else 0
     on_head = shape[1:] == ["CH", "OF", "KIND"] and step[-1].kind == Kind("space", opening)
-    repeats = {"REPEAT", "TOEND"} & set(types[:start])
+    said = {"REPEAT", "TOEND"} & set(types[:start]) or any(t.text == "finally" for t in terminals)
     one = start > 0 and types[start - 1] == "NUM" and terminals[words[start - 1]].number == 1
     start -= one
     led = start > 0 and terminals[words[start] - 1].type == "WITH"
-    if led or not ((on_head and opening) or (on_first and repeats)):
+    if led or not ((on_head and opening) or (on_first and said)):
         return terminals  # `join with a slip stitch to the first`
     join = replace(closing, type="ENDING", name="join", end=terminals[words[last - 1]].end)
-    return [*terminals[: words[start]], join, *terminals[words[last - 1] + 1 :]]
+    before = terminals[: words[start]]
+    while before and before[-1].type in ("SEP", "ENDWITH"):
+        before.pop()
+    stop = replace(closing, type="SEP", name="hard", kind=None)
+    return [*before, stop, join, *terminals[words[last - 1] + 1 :]]
 
 
 def rounds(terminals: list[Terminal]) -> list[Terminal]:

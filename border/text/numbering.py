@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from border.findings import Finding
 from border.text.copies import rows_made
+from border.text.foundations import other_edge
 from border.text.numbers import LAST_ROW
 from border.text.rowheads import Head
 from border.text.source import Source
@@ -51,6 +52,9 @@ def find_rows(
                 range(numbers[0], max(numbers[0] + 1, min(numbers[0] + rows, LAST_ROW)))
             )
         highest = max(highest, *numbers)
+        if head.edge != (0, 0) and numbers[0] > 1:
+            start, end = (words[n] for n in (head.edge[0], head.edge[1] - 1))
+            findings.append(other_edge(source, start.start, end.end, numbers[0]))
         note = _written(words[head.note[0] : head.note[1]], source)
         sections.append(Section(numbers, (first.start, last.end), body, note))
     findings += _numbering(sections, source)

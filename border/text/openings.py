@@ -23,15 +23,38 @@ from border.text.tree import (
 
 def turned_before(
     body: Text | tuple[Clause, ...],
-) -> tuple[bool, Text | tuple[Clause, ...]]:
-    """A row that opens with `turn` turns the work before it."""
+) -> tuple[bool, Text | tuple[Clause, ...], tuple[Item, ...]]:
+    """A row that opens with `turn`, or with `3 ch, turn`, turns the work before it; those
+    chains are made before the turn, and begin the row."""
     if not isinstance(body, Text):
-        return False, body
+        return False, body, ()
     opening = 0
     while opening < len(body.items) and isinstance(body.items[opening], End):
         opening += 1
     turned = any(isinstance(i, End) and i.what is Ending.TURN for i in body.items[:opening])
-    return turned, replace(body, items=body.items[opening:])
+    items = body.items[opening:]
+    chains = items[:1] if not turned and _turns_behind_chains(items) else ()
+    return turned or bool(chains), replace(body, items=items[2 * len(chains) :]), chains
+
+
+def _turns_behind_chains(items: tuple[Item, ...]) -> bool:
+    match items:
+        case (Chains() | StartChain(), End(Ending.TURN), *_):
+            return True
+    return False
+
+
+def turning_chains(
+    before: tuple[Item, ...], own: tuple[Item, ...], number: int, findings: list[Finding]
+) -> tuple[Item, ...]:
+    """The chains made before a turn, at the end of the row before and at the head of this one;
+    the same ones in both are made once."""
+    if own and own == before:
+        message = "these chains before the turn stand at the end of the row before, too"
+        help_ = "they are made once: leave them out in one of the two rows"
+        findings.append(Finding("start-chain-assumed", message, help_, own[0].span, number))
+        return before
+    return (*before, *own)
 
 
 def without_turning_chain(

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.terminals import Terminal
 from border.text.tree import Kind
 
-Terminals = list[Terminal]
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+Terminals = list["Terminal"]
 
 NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
 OPENS = frozenset({"PREP", "ALLIN", "OF", "OR", "BETWEEN", "SKIP"})

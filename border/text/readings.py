@@ -20,6 +20,7 @@ from border.text.made import Put, Stretch
 from border.text.openings import (
     split_head,
     turned_before,
+    turning_chains,
     with_start_chain,
     without_turning_chain,
 )
@@ -98,17 +99,18 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
         body, body_rules, ends = found.body, found.rules, found.ends
         copied = isinstance(row.body, Copy)
         at = At(row.span, row.body.span if isinstance(row.body, Copy) else row.span)
-        turned, body = turned_before(body)
+        turned, body, own_chains = turned_before(body)
         if turned and rounds:
             rounds[-1] = replace(rounds[-1], turns=True)
         body, turning_chain = without_turning_chain(body, ends)
         told: list[Finding] = []
+        own = {item.span for item in carried}  # what comes from the row before is told here
+        carried = turning_chains(carried, own_chains, number, told)
         put = partial(changed.put, found.copies, number=number, at=at)
         aside = partial(Changed(border.headings, []).put, found.copies, number=number, at=at)
         repeated = _as_own_repeat(body, body_rules, carried, number, aside)
         body = _settled(body, body_rules, carried, number, told, put, turning_chain)
         turning = () if isinstance(body, Text) else carried
-        own = {item.span for item in carried}  # what comes from the row before is told here
         findings += [f for f in told if not copied or f.span in own]
         carried = turning_chain
         turns = any(end.what is Ending.TURN for end in ends)
@@ -201,7 +203,14 @@ def _one_text(text: Text, rules: Rules, turning: tuple[Item, ...] = ()) -> Text:
 
 
 def _own_repeat(text: Text, rules: Rules) -> bool:
-    return text.repeats or (bool(rules.rows_repeated) and not _prints_repeat(text))
+    worked_once = _prints_repeat(text) or _stays_where_begun(text)
+    return text.repeats or (bool(rules.rows_repeated) and not worked_once)
+
+
+def _stays_where_begun(text: Text) -> bool:
+    """Whether all of a row goes into the place that it begins in, as into a ring."""
+    items = [item for item in text.items if not isinstance(item, End | StartChain)]
+    return bool(items) and isinstance(items[0], Begin) and not passes_something(items)
 
 
 def _prints_repeat(text: Text) -> bool:

@@ -8,13 +8,16 @@ is left as it stands, to be asked.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from border.text.passing import Terminals, ended, like, types
-from border.text.terminals import Terminal
 from border.text.tree import Kind
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
 
 CLOSING = ("sc", "ss")
 _ENDINGS = ("join", "fasten off")

@@ -25,7 +25,8 @@ class Head(Struct, frozen=True):
     """A row head: words [at, body) of the text, and the numbers that it names.
 
     No numbers: `last row`, `edging`, which go on from the highest so far. Words
-    [note[0], note[1]) say something of the row that is no step: a colour.
+    [note[0], note[1]) say something of the row that is no step: a colour. Words [edge[0],
+    edge[1]) name an edge, and no row: `heading`, `other side of the braid`.
     """
 
     at: int
@@ -33,6 +34,7 @@ class Head(Struct, frozen=True):
     numbers: tuple[int, ...]
     sound: bool
     note: tuple[int, int] = (0, 0)
+    edge: tuple[int, int] = (0, 0)
 
 
 def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
@@ -53,7 +55,8 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
         begins = not heads or words[at - 1].text in _ENDED
         head = _head_at(words, at, begins)
         if head is None and begins:
-            head = _bare_head(words, at, coming) or (_copy_alone(words, at) if heads else None)
+            head = _bare_head(words, at, coming) or _edge_head(words, at)
+            head = head or (_copy_alone(words, at) if heads else None)
         if head is not None:
             named += len(head.numbers) if head.sound and head.numbers else 1
             if named > LAST_ROW:
@@ -82,6 +85,29 @@ def _bare_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
     if body is None or body == listed.after or words[listed.after].text not in _BARE:
         return None
     return Head(at, body, listed.numbers, True)
+
+
+def _edge_head(words: Sequence[Word], at: int) -> Head | None:
+    """`Heading.--`, `For the edging:`, `Other edge of the braid--`: an edge, and a firm mark."""
+    rows = vocabulary().rows
+
+    def past(n: int, *alike: str) -> int:
+        return n + (n < len(words) and words[n].text in alike)
+
+    start = past(past(at, "for"), "the")
+    end = past(start, *rows["alone"], *rows["along"])
+    named = end == start or words[start].text in rows["along"]
+    qualified = past(start, *rows["which"])
+    if qualified > start and (behind := past(qualified, *rows["edge"])) > qualified:
+        end, named = behind, True
+    of = past(end, "of")
+    pieces = past(past(of, "the"), *rows["piece"])
+    if end > start and of > end and pieces > of:
+        end = past(pieces, "chain")
+    body = _past_mark(words, end) if end > start else None
+    if body is None or not {":", "—", "--"} & {w.text for w in words[end:body]}:
+        return None
+    return Head(at, body, (), True, edge=(start, end) if named else (0, 0))
 
 
 def _copy_alone(words: Sequence[Word], at: int) -> Head | None:

@@ -196,7 +196,8 @@ def _read_text(
 ) -> tuple[Text, tuple[Claim, ...]]:
     """The text of a row or a clause, and behind the last one the row's claims."""
     source = reader.source
-    terminals, claims = _terminals(part.words, reader, last=last)
+    row = number if part.scope is None else 0
+    terminals, claims = _terminals(part.words, reader, row, last=last)
     span = source.span(part.words[0].start, part.words[-1].end) if part.words else where
     if terminals is None:
         return Text((), span=span), ()
@@ -215,11 +216,13 @@ def _read_text(
 
 
 def _terminals(
-    words: Sequence[Word], reader: Reader, *, last: bool = True, copied: bool = False
+    words: Sequence[Word], reader: Reader, row: int = 0, *, last: bool = True, copied: bool = False
 ) -> tuple[list[Terminal] | None, tuple[Claim, ...]]:
     """The terminals of a text and its claims; None where words or nesting make it hopeless."""
     source = reader.source
-    terminals, findings = read_terminals(words, reader.names, source, reader.told, reader.below)
+    terminals, findings = read_terminals(
+        words, reader.names, source, reader.told, reader.below, row
+    )
     terminals = placed(terminals, words[0].start) if words else terminals
     strange = any(finding.code == "unknown-word" for finding in findings)
     marked = printed_marks(terminals, MOST_WORDS)

@@ -55,7 +55,11 @@ def fastened(t: Terminals) -> Terminals:
             at += 2
             continue
         if here.type == "WITH" and found and found[-1].name == "turn":
-            here = like(here, "SEP")  # `turn with 3 chain`
+            if types(t, at + 1, 2) == ["NUM", "CH"]:  # `turn with 3 chain`: 3 chain, turn
+                found[-1:] = [*t[at + 1 : at + 3], like(here, "SEP"), found[-1]]
+                at += 3
+                continue
+            here = like(here, "SEP")
         said = any(x.type == "SAME" for x in found[-2:])
         last = at + 1 + (types(t, at + 1, 1) == ["THE"])
         if said and here.type in ("AS", "WITH") and types(t, last, 1) in (["ORD"], ["NOTHING"]):

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.doubts import tell_on_the_middle, tell_single_chain
+from border.text.doubts import tell_on_the_middle, tell_single_chain, tell_turning_chain
 from border.text.lists import with_each
 from border.text.nodes import Building, is_token, is_tree
 from border.text.places import build_place, build_skipped, build_union
@@ -157,8 +157,11 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
                 raise b.misread("two places stand behind one stitch", help_, node)
             place, inner = build_place(node, b)
             modifiers += inner
-            if any(b.of(c).name == "middle" for c in node.children if is_token(c, "PREP")):
+            how = [b.of(c).name for c in node.children if is_token(c, "PREP")]
+            if "middle" in how:
                 tell_on_the_middle(replace(stitches, place=place), b)
+            if "turning" in how:
+                tell_turning_chain(replace(stitches, place=place), b)
             if _is_under_chain(node, place, b):
                 tell_single_chain(replace(stitches, place=place), b)
         elif is_token(node, "BETW"):

@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.assumed import with_assumed_places
 from border.text.exceptions import without_exceptions
+from border.text.foundations import of_the_edge
 from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
 from border.text.strangers import remarks, strangers, unknown_terms
@@ -70,25 +71,33 @@ class Terminal(Struct, frozen=True):
 
 
 def read_terminals(
-    words: Sequence[Word], names: Names, source: Source, told: set[str], below: str
+    words: Sequence[Word],
+    names: Names,
+    source: Source,
+    told: set[str],
+    below: str,
+    row: int = 0,
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals of a text; words that no phrase has become findings and are left out.
 
     `told`: names already spoken of, so that each is told once. `below`: what the row is worked
-    into, as `assumed.py` has it.
+    into, as `assumed.py` has it. `row`: the number of the row whose words they are, from its
+    head on.
     """
     found: list[Terminal] = []
     at = 0
     while at < len(words):
         terminal, at = terminal_at(words, at, names)
         found.append(terminal)
-    found = _without_adjectives(_made_of(_without_dots(found)))
+    found = _without_glosses(_without_adjectives(_made_of(_without_dots(found))))
     found, findings = with_assumed_places(found, below, source, told)
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
             message, help_ = "this number is too large", "write a number that can be worked"
             span = source.span(terminal.start, terminal.end)
             findings.append(Finding("too-large", message, help_, span))
+    found, told_of = of_the_edge(found, source, row)
+    findings += told_of
     found, told_of = without_exceptions(found, source)
     findings += told_of
     findings += unknown_terms(found, names, source, told)
@@ -122,6 +131,23 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
         if alone and here.type == "STITCH" and terminals[n - 2].type in ("THE", "EACH", "NEXT"):
             here = replace(here, type="KIND", kind=Kind("run", 1, here.name))
         found.append(here)
+    return found
+
+
+def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:
+    """`16 sc (single crochet)`: a name in brackets right behind the same stitch makes none."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(terminals):
+        three = terminals[at : at + 3]
+        before = found[-1] if found else None
+        if [t.type for t in three] in (["LP", "STITCH", "RP"], ["LP", "CH", "RP"]):
+            name = three[1]
+            if before is not None and (before.type, before.name) == (name.type, name.name):
+                at += 3
+                continue
+        found.append(terminals[at])
+        at += 1
     return found
 
 

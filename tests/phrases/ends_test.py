@@ -60,7 +60,9 @@ NOT_BEGUN = {
 }
 ENDINGS = (
     "unite", "unite it", "join", "join to the first", "join to the first plain", "connect",
-    "close for the round", "close the ring", "make it round", "slip on the first",
+    "fasten to the first plain", "Fasten into the first", "finally, 1 sl. on the first plain",
+    "finally 1 single in the first of this round", "close for the round",
+    "close the ring", "make it round", "slip on the first",
     "turn", "turn the work", "turn back", "turn on the wrong side",
     "fasten off", "fasten off the cotton", "cut the cotton", "break off", "finish off",
 )  # fmt: skip

@@ -16,8 +16,14 @@ HEADS = (
     "1st row (lightest scarlet).--", "1st row (white):", "1st round (with the second shade):",
     "1st row, white.--", "1st round with scarlet.--", "1st and last round:",
     "1st row (wrong side):", "1st rd.:", "1st R.--", "1st row", "1)", "1\u2014",
-    "1st row of the edging:", "1st row of border.--",
+    "1st row of the edging:", "1st row of border.--", "For the edging:", "For the edge.—",
 )  # fmt: skip
+EDGES = (
+    "Heading.--", "For the heading.--", "Heading:", "Top--", "For the upper edge.--", "Upper edge:",
+    "Other edge of braid--", "Other edge of the braid:", "The opposite side of the foundation chain:",
+    "Lower edge of the edging.—",
+)  # fmt: skip
+NO_EDGES = ("Heading.", "Top,", "Upper edge", "For the upper part:", "First wheel.--")
 SEVERAL = {
     "1st and 2nd rows:": 2,
     "1st row and 2nd row.": 2,
@@ -39,6 +45,30 @@ NO_HEADS = {
 @pytest.mark.parametrize("head", HEADS)
 def test_a_row_begins_with_its_head(head: str) -> None:
     assert last_of(f"{head} 2 plain in each loop.") == "24 sc; 12 x 1 loop"
+
+
+@pytest.mark.parametrize("head", EDGES)
+def test_an_edge_may_head_a_row_without_a_number(head: str) -> None:
+    """In the first row it is the edge that is given; further on it may be another, and is told."""
+    assert last_of(f"{head} 2 plain in each loop.") == "24 sc; 12 x 1 loop"
+    told = last_of(f"1st row: 1 plain in each.\n{head} 1 treble in each.")
+    assert told == "12 dc; 12 x 1 st; asked other-edge"
+
+
+@pytest.mark.parametrize("words", NO_EDGES)
+def test_an_edge_heads_a_row_only_with_a_colon_or_a_dash(words: str) -> None:
+    text = f"{HEADINGS}1st row: 1 plain in each.\n{words} 1 treble in each.\n"
+    border, told = read_border(Source("book.border", text))
+    assert border is not None
+    assert [row.numbers for row in border.rows] == [(1,)]
+    assert {f.code for f in told} & {"unknown-word", "not-understood"}
+
+
+def test_a_line_that_goes_on_is_no_head() -> None:
+    text = f"{HEADINGS}1st row: 1 plain in each, *1 treble on\ntop: 2 chain; repeat.\n"
+    border, _ = read_border(Source("book.border", text))
+    assert border is not None
+    assert [row.numbers for row in border.rows] == [(1,)]
 
 
 def test_rows_may_run_on_in_one_line() -> None:

@@ -35,6 +35,9 @@ NUMBERS = {
     "(1 plain, 2 chain, miss 1) thrice, 6 plain": "9 sc, 6 ch",
 }
 KEPT = {
+    # the name in full behind its abbreviation is no further stitch
+    "*1 tr. (treble), 2 ch. (chain stitch), miss 2; repeat": "4 dc, 8 ch; 4 x 3 st",
+    "*1 single (slip stitch), 1 d. c. (double crochet); repeat": "6 ss, 6 sc; 6 x 2 st",
     "*1 treble in scarlet, 1 chain, miss 1; repeat": "6 dc, 6 ch; 6 x 2 st",
     "with white *1 treble, 1 chain, miss 1; repeat": "6 dc, 6 ch; 6 x 2 st",
     "*2 plain with black, 2 plain scarlet; repeat": "12 sc; 3 x 4 st",

@@ -159,3 +159,26 @@ def test_a_heading_says_what_a_loop_or_a_scallop_is() -> None:
     )
     scallop = ARCHES._replace(headings=f"{ARCHES.headings}scallop means space\n")
     assert said("3 treble in each scallop", scallop) == "36 dc; 12 x 1 space"
+
+
+# --- a place with a colon --------------------------------------------------------------------
+
+BEFORE_COLONS = {
+    "* over the 3 chain: 1 plain, 3 treble, 1 plain; 1 single on the plain *": (
+        "24 sc, 36 dc, 12 ss; 12 x 1 ch-3 space"
+    ),
+    "over the plain: 1 plain; * over the 3 chain: 3 treble; over the next plain: 1 plain *": (
+        "12 sc, 36 dc; 11 x 1 ch-3 space; asked meets-its-start"
+    ),
+    "over every 3 chain: 1 plain, 3 treble, 1 plain": "24 sc, 36 dc; 12 x 1 ch-3 space",
+    "over each plain: 3 treble": "36 dc; 12 x 1 sc",
+    "over the 3 chain loop: 3 treble, 1 chain; repeat": "36 dc, 12 ch; 12 x 1 ch-3 space",
+    "over the next loop: 3 treble, 1 chain; repeat": "36 dc, 12 ch; 12 x 1 space",
+}
+
+
+@cases((ARCHES, BEFORE_COLONS))
+def test_a_place_before_a_colon_is_that_of_the_list_behind_it(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to

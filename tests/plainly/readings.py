@@ -25,6 +25,7 @@ from border.text.tree import (
     Ending,
     Headings,
     Item,
+    Picots,
     Place,
     Repeat,
     StartChain,
@@ -70,7 +71,9 @@ def written_rows(border: Border, closed: bool) -> list[WrittenRow]:
     for number in sorted(rows):
         body, differences = rows[number]
         # Two `turn`s between the same rows are one.
-        turned = turn or _turns_first(body)
+        turned = turn or (bool(found) and _turns_first(body))  # nothing is before the first
+        body, own_opening = _without_chains_turned_behind(body)
+        opening += own_opening if own_opening != opening else ()
         body, next_opening = _without_turning_chains(body)
         if isinstance(body, tuple):
             # Chains that open a clause are chains.
@@ -124,12 +127,24 @@ def _turns_last(body: Text | tuple[Clause, ...]) -> bool:
 
 
 def _turns_first(body: Text | tuple[Clause, ...]) -> bool:
-    """Whether a row has `turn` at its head."""
+    """Whether a row has `turn` at its head, or chains and `turn`."""
+    if _without_chains_turned_behind(body)[1]:
+        return True
     return any(
         isinstance(item, End) and item.what is Ending.TURN
         for text in _texts(body)
         for item in text.items[:1]
     )
+
+
+def _without_chains_turned_behind(
+    body: Text | tuple[Clause, ...],
+) -> tuple[Text | tuple[Clause, ...], tuple[Item, ...]]:
+    """Chains and `turn` at the head of a row: they were made before it was turned."""
+    match body:
+        case Text(items=(Chains() | StartChain() as chains, End(Ending.TURN), *rest)):
+            return replace(body, items=tuple(rest)), (chains,)
+    return body, ()
 
 
 def _always_turns(headings: Headings, closed: bool) -> bool:
@@ -159,9 +174,27 @@ def row_steps(row: WrittenRow, headings: Headings, own_repeat: bool) -> Steps:
     """The steps of a row that is one text. `own_repeat`: read as repeated in any case."""
     assert isinstance(row.body, Text)
     text = row.body
-    repeated = headings.rows_repeated is True and not has_repeat(text.items)
+    once = has_repeat(text.items) or _stays_where_begun(text.items)
+    repeated = headings.rows_repeated is True and not once
     again = text.repeats or repeated or own_repeat
     return _steps(text, row.opening, again, reads_bare=True, differences=row.differences)
+
+
+def _stays_where_begun(items: tuple[Item, ...]) -> bool:
+    """A row that works nothing but the place that it begins in."""
+    steps = [item for item in items if not isinstance(item, End | StartChain)]
+    return bool(steps) and isinstance(steps[0], Begin) and all(map(_stays, steps[1:]))
+
+
+def _stays(item: Item) -> bool:
+    match item:
+        case Stitches(place=Place(which=Which.SAME | Which.SKIPPED)):
+            return True
+        case Bracket(place=Place(which=Which.SAME | Which.SKIPPED)):
+            return True
+        case Repeat():
+            return all(map(_stays, item.items))
+    return isinstance(item, Begin | Chains | Picots | End | StartChain)
 
 
 def clause_steps(

@@ -1,0 +1,285 @@
+"""What a row says of the edge that it is worked on: a foundation made, a place counted from the
+hook, the other side of the braid.
+
+The edge is given, so that none of this makes a stitch; what is taken of it is told.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
+from msgspec.structs import replace
+
+from border.findings import Finding
+from border.text.passing import like, types
+from border.text.rings import chains_before
+from border.text.source import Source
+from border.text.tree import Kind
+from border.text.words import shortened
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+_OPENED = ("make", "makes", "begin with", "commence with", "start with")
+_LOOSE = ("SEP", "AND")
+_IN_RING = frozenset({"it", "this", "ring", "circle"})
+_PLACES = frozenset({"PREP", "SKIP", "BETWEEN", "ALLIN", "BEGIN", "ROUND"})
+
+
+class _Head(Struct):
+    """The head of a row as it is read: its terminals, and what has been told of them."""
+
+    terminals: list[Terminal]
+    source: Source
+    findings: list[Finding] = field(default_factory=list)
+
+    def tell(self, code: str, start: int, end: int, message: str, help_: str) -> None:
+        """Of the terminals [start, end); `{}` in what is told is what they say."""
+        span = self.source.span(self.terminals[start].start, self.terminals[end - 1].end)
+        said = shortened(self.source.text[span.start : span.end])
+        finding = Finding(code, message.format(said), help_.format(said), span)
+        self.findings.append(finding)
+
+
+def of_the_edge(
+    terminals: list[Terminal], source: Source, row: int
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals without what speaks of the edge itself, and what is told of that.
+
+    `row`: the number of the row that is read; 0 where it is a clause, or behind a copy.
+    """
+    head = _Head(terminals, source)
+    _sides(head, row)
+    if row == 1:
+        named = _foundation(head)
+        _from_the_hook(head, named)
+    # What stands elsewhere is no word of a row.
+    lost = ("FOUNDATION", "ONESIDE", "OTHERSIDE")
+    left = [replace(t, type="UNKNOWN") if t.type in lost else t for t in head.terminals]
+    return left, head.findings
+
+
+def _sides(head: _Head, row: int) -> None:
+    """`On the other side of the braid work …` at the head of a row."""
+    t = head.terminals
+    at = _past(t, 0, "SEP")
+    if row < 1 or types(t, at, 1) not in (["ONESIDE"], ["OTHERSIDE"]):
+        return
+    if t[at].type == "ONESIDE" or row == 1:
+        t[at] = replace(t[at], type="REMARK")
+        return
+    head.findings.append(other_edge(head.source, t[at].start, t[at].end))
+    del t[at]
+
+
+def other_edge(source: Source, start: int, end: int, row: int | None = None) -> Finding:
+    """What is told of words that may name another edge than that of the row before.
+
+    `row`: the row whose head they are.
+    """
+    said = shortened(source.text[start:end])
+    message = f'"{said}" may be another edge; this row is counted into the row before it'
+    apart = f'set the words apart: "-- {said} --"' if row is None else f'write "round {row}:"'
+    help_ = (
+        "if it is worked along another edge, write it into a border file of its own, to be "
+        f"counted on that; if not, {apart}"
+    )
+    return Finding("other-edge", message, help_, source.span(start, end), row)
+
+
+# --- a foundation that is made -------------------------------------------------------------
+
+
+def _foundation(head: _Head) -> bool:
+    """`Make 15 chain, turn`, `8 ch, join into a ring`, `make a foundation of 8 st`: the edge.
+
+    True where it was a chain that is not joined.
+    """
+    t = head.terminals
+    opened = _past(t, 0, "SEP")
+    opened += types(t, opened, 3) == ["PREP", "NUM", "FOUNDATION"]  # `on a foundation of 15`
+    at, count = _chains(t, opened)
+    if not count:
+        _adjectives(head)
+        return False
+    said = any(x.type == "FOUNDATION" for x in t[opened:at])
+    made = any(x.text in _OPENED for x in t[:opened])
+    end = _past(t, at, *_LOOSE)
+    ring = _behind_join(t, end)
+    plain = ring == end + 1 and t[end].text == "join"
+    if ring > end and (made or said or not plain or _names_ring(t, ring)):
+        _ring(head, ring, count)
+        return False
+    turned = types(t, end, 1) == ["ENDING"] and t[end].name == "turn"
+    stopped = types(t, at, 1) == ["SEP"] and t[at].name == "hard" and t[at].text != "then"
+    by_opening = made and (turned or (stopped and t[0].text.startswith("make")))
+    if not (said or by_opening or _counts_from_hook(t, at, count)):
+        return False
+    head.tell(
+        "foundation-named",
+        0,
+        end + 1 if turned else at,
+        f"these {count} chains are the foundation: the edge that the rows are counted on, so "
+        "that they make nothing here",
+        f"give that edge its number, as in --loops {count} --open, and set this apart: "
+        '"-- {} --"',
+    )
+    head.terminals = t[_past(t, end + turned, *_LOOSE) :]
+    _adjectives(head)
+    return True
+
+
+def _adjectives(head: _Head) -> None:
+    """`on the 5 foundation stitches` of row 1: they are what it is worked on in any case."""
+    t = head.terminals
+    head.terminals = [
+        x
+        for n, x in enumerate(t)
+        if x.type != "FOUNDATION" or types(t, n + 1, 1) not in (["KIND"], ["CH"])
+    ]
+
+
+def _chains(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """Behind `15 chain`, `a chain of 20 stitches`, `a foundation of 8 st`, and how many."""
+    start = at + (types(t, at, 1) == ["THE"] or (types(t, at, 1) == ["NUM"] and t[at].number == 1))
+    named = _past(t, start, "FOUNDATION", "CH")
+    if named > start and types(t, named, 2) == ["OF", "NUM"]:
+        end = named + 2
+        return end + (types(t, end, 1) in (["KIND"], ["CH"])), t[named + 1].number
+    if types(t, at, 2) == ["NUM", "FOUNDATION"] and types(t, at + 2, 1) in (["CH"], ["KIND"]):
+        return at + 3, t[at].number
+    pair = types(t, at, 2)
+    if pair in (["NUM", "CH"], ["CH", "NUM"]):
+        return at + 2, t[at].number or t[at + 1].number
+    return at, 0
+
+
+def _behind_join(t: Sequence[Terminal], at: int) -> int:
+    """Behind `join into a ring`, `close these in a ring with 1 sl st`; else the same place.
+
+    `join to the next loop` makes no ring.
+    """
+    if types(t, at, 1) != ["ENDING"] or t[at].name != "join":
+        return at
+    end = at + 1
+    end = _past(t, end, "WITH", "NUM", "STITCH") if types(t, end, 1) == ["WITH"] else end
+    place = _past(t, end, "PREP", "TO", "THE")
+    if place == end:
+        return end
+    if types(t, place, 1) != ["ORD"] or t[place].number != 1:
+        return at
+    return _past(t, place + 1, "CH", "KIND", "OF", "THE", "NUM")
+
+
+def _ring(head: _Head, end: int, count: int) -> None:
+    """A ring made at the head of a row, and what is worked into it: the one site of its edge."""
+    t, start = head.terminals, _past(head.terminals, end, *_LOOSE)
+    rest: list[Terminal] = []
+    at, first = start, -1
+    while at < len(t):
+        behind = _behind_ring(t, at) if t[at].type == "PREP" else at
+        if behind == at:
+            rest.append(t[at])
+            at += 1
+            continue
+        rest += [t[at], like(t[at], "SAME"), like(t[at], "PLACE")]
+        first, at = (len(rest) - 2 if first < 0 else first), behind
+    number = count if first < 0 else 1
+    head.tell(
+        "foundation-named",
+        0,
+        end,
+        f"these {count} chains, joined, are the edge that the rounds are counted on, so that "
+        "they make nothing here",
+        f"give that edge its number, as in --loops {number}"
+        + (": the ring is one place to work into" if first >= 0 else ""),
+    )
+    again = _chains(rest, 0)[1] or any(x.type in ("STAR", "MARK", "LP") for x in rest)
+    if first >= 0 and again:  # into the ring more than once, the chains at its head as well
+        here = rest[first]
+        begun = [like(here, "BEGIN"), like(here, "PREP"), *_one_loop(here), like(here, "SEP")]
+        rest = [*begun, *rest]
+    elif first >= 0:
+        rest[first : first + 2] = _one_loop(rest[first])
+    head.terminals = rest
+
+
+def _names_ring(t: Sequence[Terminal], start: int) -> bool:
+    placed = (n for n in range(start, len(t)) if t[n].type == "PREP")
+    return any(_behind_ring(t, n) > n for n in placed)
+
+
+def _one_loop(here: Terminal) -> list[Terminal]:
+    return [like(here, "NEXT"), replace(like(here, "KIND", Kind("loop")), text="loop")]
+
+
+def _behind_ring(t: Sequence[Terminal], at: int) -> int:
+    """Behind `in it`, `into the ring`, `on this`; the same place where no ring is named."""
+    end = _past(t, at + 1, "THE")
+    return end + 1 if end < len(t) and t[end].text in _IN_RING else at
+
+
+# --- a place counted from the hook ---------------------------------------------------------
+
+
+def _counts_from_hook(t: Sequence[Terminal], at: int, count: int) -> bool:
+    """Whether `20 chain, 1 treble in the 4th chain from the hook` goes into these chains, and
+    closes no picot."""
+    place, order, end = _hook_place(t, at)
+    return end > place and 0 < order < count and not chains_before(_steps(t[:place]))
+
+
+def _from_the_hook(head: _Head, named: bool) -> None:
+    """`1 treble in the 6th chain from the needle`, before any other place: the 6th of the edge;
+    so `miss 5` behind a foundation that is named."""
+    t = head.terminals
+    opened = _past(t, 0, "SEP")
+    if named and types(t, opened, 2) == ["SKIP", "NUM"]:
+        _tell_passed(head, opened, opened + 2, t[opened + 1].number)
+        return
+    place, order, end = _hook_place(t, 0, named)
+    chains = _chains(t, opened)[1] or types(t, opened, 1) == ["CH"]
+    if end == place or order < 1 or chains or chains_before(_steps(t[:place])):
+        return
+    if order > 1:
+        _tell_passed(head, place, end, order - 1)
+    nth = next(x for x in t[place:end] if x.type == "ORD")
+    t[place + 1 : end] = [nth, replace(like(nth, "KIND", Kind("st")), text="st")]
+
+
+def _tell_passed(head: _Head, start: int, end: int, count: int) -> None:
+    chains = "chain is" if count == 1 else f"{count} chains are"
+    head.tell(
+        "foundation-passed",
+        start,
+        end,
+        f"the first {chains} counted as passed over here, and as no stitch",
+        "if they stand up as the first stitch, and rows further on work into it, write that "
+        'stitch: "ch 3 as dc", and give the edge fewer places',
+    )
+
+
+def _hook_place(t: Sequence[Terminal], start: int, named: bool = False) -> tuple[int, int, int]:
+    """Where the first place stands from here on, and, where it counts from the hook, the number
+    of that chain and the place behind it all. `named`: so it does behind a foundation."""
+    at = next((n for n in range(start, len(t)) if t[n].type in _PLACES), len(t))
+    nth = _past(t, at + 1, "THE")
+    if at == len(t) or t[at].type != "PREP" or types(t, nth, 1) != ["ORD"]:
+        return at, 0, at
+    end = nth + 1
+    end += end < len(t) and (t[end].type == "CH" or t[end].kind == Kind("st"))
+    hook = types(t, end, 1) == ["FROMHOOK"]
+    counted = hook or (named and end > nth + 1 and types(t, end, 1) != ["OF"])
+    return (at, t[nth].number, end + hook) if counted else (at, 0, at)
+
+
+def _steps(t: Sequence[Terminal]) -> list[Terminal]:
+    return [x for x in t if x.type not in _LOOSE]
+
+
+def _past(t: Sequence[Terminal], at: int, *of: str) -> int:
+    while at < len(t) and t[at].type in of:
+        at += 1
+    return at

@@ -1,0 +1,191 @@
+"""Edgings worked to and fro: turning chains, foundations, the other edge."""
+
+from __future__ import annotations
+
+from phrases.said import STITCHES, On, cases, said
+
+OPEN = STITCHES._replace(loops=13, closed=False)
+OPENED_BY_CHAINS = {
+    "3 chain, turn; * 1 treble, 1 chain, miss 1; repeat from *": (
+        "7 dc, 6 ch; 6 x 2 st; asked start-chain-assumed"
+    ),
+    "5 ch., turn, miss 2, * 1 treble on the next, 2 chain, miss 2; repeat from *; 1 treble": (
+        "5 dc, 8 ch; 3 x 3 st; asked start-chain-assumed"
+    ),
+    "Turn with 3 chain, 1 treble in each": "13 dc; 12 x 1 st; asked start-chain-assumed",
+    "3 chain to turn, 1 treble in each": "13 dc; 12 x 1 st; asked start-chain-assumed",
+    "3 chain for turning, 1 treble in each": "13 dc; 12 x 1 st; asked start-chain-assumed",
+    "3 chain for 1 treble, turn, 1 treble in each": "13 dc; 12 x 1 st",
+    "1 chain, turn, 1 plain in each": "13 sc; 13 x 1 st",
+    "Turn, 1 chain, work 1 plain in each": "13 sc; 13 x 1 st",
+    # made once, also where the row is worked over and over
+    "3 chain, turn; 1 treble, 1 chain, miss 1; repeat": (
+        "7 dc, 6 ch; 6 x 2 st; asked start-chain-assumed"
+    ),
+}
+ENDED_BY_CHAINS = {
+    "1 plain in each, 3 chain to turn": "13 sc; 13 x 1 st",
+    "1 plain in each; turn with 3 chain": "13 sc; 13 x 1 st",
+}
+
+
+@cases((OPEN, OPENED_BY_CHAINS), (OPEN, ENDED_BY_CHAINS))
+def test_turning_chains(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_turning_chains_at_either_end_of_a_turn_are_made_once() -> None:
+    """As two turns between the same rows are one."""
+    before = OPEN._replace(below=("1 treble in each loop; 3 chain, turn",))
+    alone = said("1 treble in each", before)
+    assert alone == "13 dc; 12 x 1 st; asked start-chain-assumed"
+    assert said("3 chain, turn; 1 treble in each", before) == f"{alone}; asked start-chain-assumed"
+
+
+def test_a_round_turned_at_its_head_goes_back_from_where_the_last_one_ended() -> None:
+    below = ("9 plain in the next loop, 3 double treble in the next",)
+    round_ = On(2, below)
+    assert said("3 plain; 1 plain in each plain", round_) == "9 sc; 6 x 1 sc"
+    back = "12 sc; 9 x 1 sc"
+    assert said("1 chain, turn; 3 plain; 1 plain in each plain", round_) == back
+    assert said("turn; 3 plain; 1 plain in each plain", round_) == back
+
+
+# --- the foundation --------------------------------------------------------------------------
+
+CHAIN = On(15, closed=False)
+NAMED = "asked foundation-named"
+PASSED = "asked foundation-passed"
+FOUNDATIONS = {
+    "Make 15 chain, turn, miss 5, 1 treble in the next, 2 chain, miss 2, 6 treble; 1 treble in the last": (
+        f"8 dc, 2 ch; {NAMED}; {PASSED}"
+    ),
+    "Make a chain of 15 stitches; 1 treble in each": f"15 dc; 15 x 1 loop; {NAMED}",
+    "Make 15 chain. 1 plain in each": f"15 sc; 15 x 1 loop; {NAMED}",
+    "On a foundation of 15 chain 1 plain in each foundation chain": (
+        f"15 sc; 15 x 1 loop; {NAMED}"
+    ),
+    "A foundation chain of 15; 1 treble in each foundation chain": f"15 dc; 15 x 1 loop; {NAMED}",
+    "Chain 15; 1 treble in the 4th ch from hook, 11 treble": f"12 dc; {NAMED}; {PASSED}",
+    "Commence with 15 ch., turn, 1 tr. in 6th ch., 9 tr": f"10 dc; {NAMED}; {PASSED}",
+    "Make 15 chain; 1 plain in the 1st chain from the needle, 14 plain": f"15 sc; {NAMED}",
+    # no foundation: chains of the row
+    "Make 5 chain, 1 plain in the next, *make 5 chain, 1 plain in next; repeat": (
+        "15 sc, 75 ch; 15 x 1 loop; asked start-chain-assumed"
+    ),
+    "Work 3 chain, turn, 14 treble": "15 dc; asked start-chain-assumed",
+}
+FROM_THE_HOOK = {
+    "1 treble in the 6th chain from the needle, 1 treble in the next, 2 chain, miss 2, 6 treble": (
+        f"8 dc, 2 ch; {PASSED}"
+    ),
+    "1 plain in 2nd ch from hook, 13 plain": f"14 sc; {PASSED}",
+    "(2 treble, 2 chain, 2 treble) in the 5th st. from the hook, 10 treble": f"14 dc, 2 ch; {PASSED}",
+    # picots, as anywhere
+    "*5 chain, 1 single in the 5th chain from the hook, 1 plain; repeat": (
+        "15 sc, 15 picot; 15 x 1 loop"
+    ),
+    "*1 plain, 7 chain, 1 single in the 5th from the needle, 2 chain, miss 2; repeat": (
+        "5 sc, 20 ch, 5 picot; 5 x 3 loop"
+    ),
+}
+RINGS = {
+    "Make 8 chain, join into a circle, and work in it 16 double": f"16 sc; {NAMED}",
+    "Make a foundation of 8 st., close these in a ring with 1 sl., and on this work 16 plain": (
+        f"16 sc; {NAMED}"
+    ),
+    "Make 8 ch., close in a ring with 1 sl. (slip stitch), in it 16 dc. (double crochet); finally, "
+    "1 sl. on the first dc": f"16 sc; {NAMED}",
+    "8 ch, join in a ring; 3 ch., 23 tr. in the ring, join to the top of the 3 ch": (
+        f"24 dc; {NAMED}; asked start-chain-assumed"
+    ),
+    "8 chain, join; *3 treble in the ring, 3 chain; repeat from * 5 times": f"18 dc, 18 ch; {NAMED}",
+    "Chain 8, join with a sl st to the first; (1 plain, 3 ch) 8 times in ring; join": (
+        f"8 sc, 24 ch; {NAMED}"
+    ),
+    "8 ch, join, 6 treble in the ring, 3 ch, 6 treble in the ring, 3 chain": f"12 dc, 6 ch; {NAMED}",
+}
+
+
+@cases((CHAIN, FOUNDATIONS), (CHAIN, FROM_THE_HOOK), (On(1), RINGS))
+def test_a_foundation_is_the_edge(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_a_chain_joined_for_a_ring_of_stitches_is_an_edge_of_so_many() -> None:
+    row = "Make 8 chain, join; 2 plain in each chain"
+    assert said(row, On(8)) == f"16 sc; 8 x 1 loop; {NAMED}"
+
+
+def test_a_ring_is_worked_once_also_where_rows_are_repeated() -> None:
+    ring = On(1, headings=f"{CHAIN.headings}rows without a repeat: are repeated\n")
+    told = f"{NAMED}; asked start-chain-assumed"
+    assert said("Chain 8, join; 3 chain, 19 treble in ring, join", ring) == f"20 dc; {told}"
+    assert said("Chain 8, join into a ring, 16 plain in it", ring) == f"16 sc; 1 x 1 loop; {NAMED}"
+
+
+def test_chains_that_are_joined_further_on_are_no_foundation() -> None:
+    row = "*1 plain in next, 6 chain, join, 3 plain in next; repeat"
+    assert "foundation" not in said(row, STITCHES)
+    assert "foundation" not in said("6 chain, join into a ring, 12 plain in the next", STITCHES)
+    assert "foundation" not in said("6 chain, join, 12 plain", CHAIN)
+
+
+# --- the end of a row ------------------------------------------------------------------------
+
+TURNED = OPEN._replace(below=("5 chain for 1 treble and 2 chain, miss 2, *1 treble, 2 chain, miss 2; repeat; 1 treble",))  # fmt: skip
+LOOPED = On(13, ("1 plain in first, *5 chain, miss 1, 1 plain in next; repeat",), closed=False)
+TOP = "asked start-chain-assumed"
+AT_THE_END = {
+    "12 plain; 1 treble in 3rd st of ch at end": f"12 sc, 1 dc; {TOP}",
+    "12 plain; 1 treble in the 3rd of the 5 ch at the end": f"12 sc, 1 dc; {TOP}",
+    "12 plain; 1 treble in the 3 chain at end": f"12 sc, 1 dc; {TOP}",
+    "12 plain; 1 double treble in 4 ch at the end": f"12 sc, 1 tr; {TOP}",
+    "12 plain; 1 plain in the stitch at end": "13 sc",
+}
+ENDS_IN_LOOPS = {
+    "8 treble under the loop of five chain at the end": "8 dc",
+    "8 treble in the loop of chain at end": "8 dc",
+    "1 plain in the 5 chain at the end": "1 sc",
+    "1 plain in 3rd of the 5 ch at end": "1 sc",
+    "1 treble under the 5 ch at end": "1 dc",
+    "1 plain in loop at end": "1 sc",
+}
+
+
+@cases((TURNED, AT_THE_END), (LOOPED, ENDS_IN_LOOPS))
+def test_what_is_at_the_end_is_the_last(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_chains_at_the_end_that_are_not_there_are_told() -> None:
+    assert "asked run-too-short" in said("6 treble in the 3 chain at end", LOOPED).split("; ")
+    assert "asked not-understood" in said("1 cluster in the 3 chain at end", LOOPED).split("; ")
+
+
+# --- the other edge --------------------------------------------------------------------------
+
+SIDES = {
+    "On one side of the mignardise *1 plain, 3 chain; repeat": (
+        "13 sc, 39 ch; 13 x 1 st; asked taken-as-remark"
+    ),
+    "On the other side of the foundation chain work 1 treble in each": (
+        "13 dc; 13 x 1 st; asked other-edge"
+    ),
+    "Along the opposite edge of the braid: 1 treble in each": "13 dc; 13 x 1 st; asked other-edge",
+    "on the other side 1 treble in each": "13 dc; 13 x 1 st; asked other-edge",
+}
+
+
+@cases((OPEN, SIDES))
+def test_another_edge_at_the_head_of_a_row_is_told(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_the_first_row_is_along_the_edge_that_it_is_counted_on() -> None:
+    row = "on the other side of the braid 1 treble in each"
+    assert said(row, CHAIN) == "15 dc; 15 x 1 loop; asked taken-as-remark"
+
+
+def test_the_other_edge_within_a_row_is_not_read() -> None:
+    assert "asked unknown-word" in said("6 plain; along the other edge 6 plain", STITCHES)
