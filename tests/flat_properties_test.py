@@ -99,9 +99,10 @@ def test_no_change_makes_it_worse_or_keeps_it_from_closing(
 
     before = how_it_lies(again(reading), reading, edge_shape, sizes)
     found = mended(reading, again, edge_shape, sizes)
-    assert len(found.rounds) == len(before)
+    # a round that could not be worked before may come into being, none goes
+    assert len(found.rounds) >= len(before)
     changed_first = min((c.round for c in found.changes), default=None)
-    for was, now in zip(before, found.rounds, strict=True):
+    for was, now in zip(before, found.rounds, strict=False):
         if changed_first is None or was.number < changed_first:
             assert was == now
         elif was.number == changed_first:
