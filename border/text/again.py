@@ -178,13 +178,14 @@ def _in_every(t: Terminals) -> Terminals:
     at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
     star = types(t, at + 1, 1) == ["FROMSTAR"]
     said = t[at + 1 + star : at + 4 + star]
-    if types(said, 0, 2) not in (["PREP", "EACH"], ["AS", "EACH"]) or len(said) < 3:
+    over = (["PREP", "EACH"], ["AS", "EACH"], ["TOEND", "EACH"])
+    if types(said, 0, 2) not in over or len(said) < 3:
         return t
     end = at + 4 + star + (said[2].type == "NUM" and types(t, at + 4 + star, 1) == ["KIND"])
     if said[2].type not in NOUNS | {"NUM"} or not _only_ends(t[end:]):
         return t
     places = [x.type for x in t[:at] if x.type in ("PREP", "ALLIN")]
-    if star or said[0].type == "AS" or places != ["PREP"] or said[2].type == "NUM":
+    if star or said[0].type != "PREP" or places != ["PREP"] or said[2].type == "NUM":
         return [*t[: at + 1 + star], *t[end:]]
     for n, here in enumerate(t[:at]):
         if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"], ["SAME"]):
@@ -193,6 +194,19 @@ def _in_every(t: Terminals) -> Terminals:
             first = t[n + 1].type != "ORD" or t[n + 1].number == 1
             rest = [x for x in t[n + 2 : at] if x.type != "SEP"]
             return [*t[: n + 1], said[1], *rest, *t[at + 4 :]] if first else t
+    return t
+
+
+def _same_in_every(t: Terminals) -> Terminals:
+    """`…, and the same over every scallop` at a row's end: as `repeat`."""
+    for n, here in enumerate(t):
+        every = here.type == "SAME" and types(t, n + 1, 2) == ["PREP", "EACH"]
+        if every and n + 3 < len(t) and t[n + 3].type in NOUNS and _only_ends(t[n + 4 :]):
+            start = n
+            while start and t[start - 1].type in ("THE", "AND", "SEP"):
+                start -= 1
+            again = [like(here, "SEP", name="hard"), like(here, "REPEAT")]
+            return [*t[:start], *again, *t[n + 4 :]] if start else t
     return t
 
 
@@ -276,6 +290,7 @@ PASSES = (
     (_alternately, frozenset({"ALTERNATELY"})),
     (_at_the_end, frozenset({"ATEND"})),
     (_in_every, frozenset({"REPEAT"})),
+    (_same_in_every, frozenset({"SAME"})),
     (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP"})),
     (_of_each, frozenset({"REPEAT"})),
     (_all_round, frozenset({"TOEND"})),

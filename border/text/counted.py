@@ -101,6 +101,8 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         return 0, []
     if types(t, at + 1, 1) in (["STITCH"], ["KIND"]):
         noun = t[at + 1]
+        if noun.type == "STITCH" and here.number > 1 and _unnumbered(before):
+            return 1, [like(here, "EACHOF"), like(here, "NEXT"), here]  # `tr in 2 tr`
         if noun.type == "STITCH" and _parted(before):
             kind = Kind("run", here.number, noun.name)
             run = replace(noun, type="KIND", kind=kind, start=here.start)
@@ -115,6 +117,13 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
     if _parted(before) and ended(t, at + 1):
         return 1, [*_which(before, here), like(here, "KIND", Kind("block", here.number))]
     return 0, []
+
+
+def _unnumbered(before: Sequence[Terminal]) -> bool:
+    """Whether a stitch without a number stands right before this place: one, in each."""
+    place = types(before, len(before) - 2, 2) == ["STITCH", "PREP"]
+    place = place and before[-2].name != "ss"  # `slip over 3 dc` is the way along them
+    return place and types(before, len(before) - 3, 1) not in (["NUM"], ["PREP"], ["NEXT"])
 
 
 def _between(before: Sequence[Terminal]) -> bool:

@@ -202,5 +202,21 @@ def of_both_kinds(t: Terminals) -> Terminals:
     return found
 
 
+def in_two_places(t: Terminals) -> Terminals:
+    """`1 dc in the next tr and in the chain`: one there, and one more."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        found.append(here)
+        again = here.type == "AND" and types(t, n + 1, 1) == ["PREP"] and n > 0
+        prep = _prep_before(found[:-1]) if again else None
+        stitch = found[prep - 1] if prep else None
+        if prep is None or stitch is None or stitch.type != "STITCH":
+            continue
+        number = found[prep - 2] if prep > 1 and found[prep - 2].type == "NUM" else None
+        if number is None or number.number == 1:
+            found[-1:] = [like(here, "SEP"), like(stitch, "NUM", number=1), stitch]
+    return found
+
+
 def _each_before(found: Sequence[Terminal]) -> bool:
     return _prep_before(found) is not None and found[-2].type == "EACH"

@@ -122,11 +122,21 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
         return False
     if placed.place is None or (placed.place.count > 1 and placed.place.which in _BY_NUMBER):
         return False
-    counts = [(type(i), getattr(i, "count", 0)) for i in (*since, placed)]
-    if counts != counts[::-1]:
+    if not _same_backwards((*since, placed)):
         return False
     loop = placed.stitch in ("sc", "ss") and len(since) == 2 and isinstance(since[1], Chains)
     return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
+
+
+def _same_backwards(items: Sequence[Item]) -> bool:
+    """Whether a list is the same read backwards; where picots part it, but for its numbers."""
+    picots = any(isinstance(item, Picots | Repeat) for item in items)
+    said = [(type(i), getattr(i, "stitch", ""), 0 if picots else _number(i)) for i in items]
+    return said == said[::-1]
+
+
+def _number(item: Item) -> int:
+    return item.count if isinstance(item, Stitches | Chains | Picots) else 0
 
 
 def _opens_row(steps: Sequence[Step], at: int) -> bool:

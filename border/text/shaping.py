@@ -16,7 +16,7 @@ from border.text.binding import bind_numbers
 from border.text.clauses import claims_said
 from border.text.colours import colours
 from border.text.counted import counted_places, parts
-from border.text.described import described, of_both_kinds
+from border.text.described import described, in_two_places, of_both_kinds
 from border.text.joining import (
     ands,
     articles,
@@ -261,6 +261,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
     (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
     (of_both_kinds, frozenset({"AND"})),
+    (in_two_places, frozenset({"AND"})),
     (in_turn, frozenset({"EVERY"})),
     (betweens, frozenset({"BETWEEN"})),
     (rings, frozenset({"CH"})),

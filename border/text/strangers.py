@@ -93,7 +93,7 @@ def strangers(
             looked_up = len(told) < _GUESSES and len(word) < 30
             near = _nearest(terminal.text, known) if looked_up else None
             told.add(terminal.text)
-            first, last = _widened([terminal], terminals) if near is None else (terminal, terminal)
+            first, last = _remark_round(terminal, terminals, slip=near is not None)
             remark = shortened(source.text[first.start : last.end])
             apart = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
@@ -136,6 +136,40 @@ def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Te
     while last + 1 < len(terminals) and _is_little(terminals[last + 1]):
         last += 1
     return terminals[first], terminals[last]
+
+
+def _remark_round(
+    stranger: Terminal, terminals: Sequence[Terminal], *, slip: bool
+) -> tuple[Terminal, Terminal]:
+    """The first and last word of the remark that a strange word is of.
+
+    That is all between two commas where nothing is made there, or more is strange; otherwise
+    the word with the little words beside it, and what is perhaps a slip alone.
+    """
+    at = next(n for n, t in enumerate(terminals) if t is stranger)
+    start, end = at, at + 1
+    while start and not _divides(terminals[start - 1]):
+        start -= 1
+    while end < len(terminals) and not _divides(terminals[end]):
+        end += 1
+    chunk = terminals[start:end]
+    counted = at > start and terminals[at - 1].type == "NUM" and stranger.text.isalpha()
+    named = counted and terminals[at - 1].text not in ("a", "an")
+    types = {t.type for t in chunk}
+    strange = sum(t.type == "UNKNOWN" for t in chunk) > 1
+    if not named and not types & _COPIES and (strange or not types & _MADE):
+        return chunk[0], chunk[-1]
+    return (stranger, stranger) if slip else _widened([stranger], terminals)
+
+
+_MADE = frozenset({"STITCH", "CH", "PICOT", "CLUSTER", "TIMES", "REPEAT"})
+_COPIES = frozenset({"LIKE", "AS", "ROW"})
+
+
+def _divides(terminal: Terminal) -> bool:
+    """Whether a comma, bracket or mark parts what stands on either side of it."""
+    mark = terminal.type == "SEP" and not terminal.text.isalpha()
+    return mark or terminal.type in ("LP", "RP", "STAR")
 
 
 def _is_little(terminal: Terminal) -> bool:

@@ -35,6 +35,14 @@ BRACKETS = {
     "1 plain in each stitch down the front and round the neck": (
         "12 sc; 12 x 1 st; asked taken-as-remark; asked taken-as-remark"
     ),
+    "1 plain, 3 chain, miss 2, and the same over every point": (
+        "4 sc, 12 ch; 4 x 3 st; asked place-assumed"
+    ),
+    "1 plain, 3 chain, miss 2, and so on across each point": (
+        "4 sc, 12 ch; 4 x 3 st; asked place-assumed"
+    ),
+    "treble in 4 treble, 4 chain, miss 2; repeat": "8 dc, 8 ch; 2 x 6 dc",
+    "1 plain in next treble and in next stitch, 1 chain; repeat": "12 sc, 6 ch; 6 x 2 dc",
     "1 plain in each stitch; join neatly": "12 sc; 12 x 1 st",
     "*4 plain, 4 chain, 1 plain in the last plain made (for a picot), miss 2; repeat": (
         "8 sc, 2 picot; 2 x 6 st"
