@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from msgspec.structs import replace
 
+from border.stitches import STITCHES
 from border.text.coming import as_they_come
 from border.text.nodes import Building, Step
 from border.text.steps import is_open
@@ -16,11 +18,13 @@ from border.text.tree import (
     End,
     Ending,
     Item,
+    Kind,
     Place,
     Repeat,
     Skip,
     Stitches,
     Which,
+    Whole,
 )
 
 
@@ -31,6 +35,7 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
     turns = any(end.what is Ending.TURN for end in ends)
     worked = [item for item in items if not isinstance(item, End)]
     _tell_before_each(worked, b)
+    _tell_stitch_before_each(worked, b)
     for run in _runs(worked):
         b.tell(
             "perhaps-as-they-come",
@@ -86,6 +91,21 @@ def _tell_before_each(items: Sequence[Item], b: Building) -> None:
                 "they are made each time",
                 one.span.to(item.span),
             )
+
+
+def _tell_stitch_before_each(items: Sequence[Item], b: Building) -> None:
+    """`1 dc in the dc, 2 dc in each space`: the one dc, or every dc?"""
+    for one, item in pairwise(items):
+        match one:
+            case Stitches(place=Place(Which.THE | Which.NEXT, (Whole(Kind(name)),), 1) as place):
+                if name in STITCHES and _in_each(item):
+                    each = replace(one, place=replace(place, which=Which.EACH))
+                    b.tell(
+                        "perhaps-as-they-come",
+                        "what stands before an each is worked once, where the row begins",
+                        f"where both are worked as they come, write {_come((each, item), b)}",
+                        one.span.to(item.span),
+                    )
 
 
 def _come(items: Sequence[Item], b: Building) -> str:

@@ -41,7 +41,15 @@ def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[i
     """`loop of 5 chain`, `each stitch of the chain`, `chain of 5`; where no place is, chains."""
     here = t[at]
     if here.type == "KIND" and here.kind in ARCHES and types(t, at + 1, 1) == ["OF"]:
-        of = at + 2 + (types(t, at + 2, 1) == ["THE"])
+        the = types(t, at + 2, 1) == ["THE"]
+        of = at + 2 + the
+        one = before[-1] if before else here
+        if (
+            the
+            and types(t, of, 2) == ["NUM", "CH"]
+            and (one.type == "CENTRE" or (one.type == "ORD" and one.number > 1))
+        ):
+            return 1, [] if one.type == "CENTRE" else [like(here, "CH")]  # a loop is a chain here
         if types(t, of, 2) == ["NUM", "CH"]:
             return of + 2 - at, [_space(here, t[of].number, t[of + 1])]
         if types(t, of, 1) == ["CH"]:

@@ -16,6 +16,7 @@ from border.text.behind_each import tell_behind_each
 from border.text.counted_on import tell_counted_on
 from border.text.nodes import Building, Step
 from border.text.tree import (
+    SPACES,
     Begin,
     Bracket,
     Centre,
@@ -47,6 +48,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         worked = before.item
     for step in steps:
         _tell_middle(step.item, b)
+    _tell_skips_among_spaces(steps, b)
     tell_counted_on(steps, b)
     tell_behind_each(steps, b)
 
@@ -147,6 +149,36 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
                 f"write {b.written(whole)} if all of them go there",
                 before.span.to(item.span),
             )
+
+
+def _tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
+    """`3 dc in each of 2 spaces, skip 1, 1 dc in next`: one stitch, or one space?"""
+    last: Kind | None = None
+    for step, behind in pairwise(steps):
+        item = step.item
+        place = item.place if isinstance(item, Stitches | Bracket) else None
+        for target in place.targets if place is not None else ():
+            last = target.of
+        if not isinstance(item, Skip) or item.target is not None or last is None:
+            continue
+        match behind.item:
+            case Stitches(place=Place(Which.NEXT, (Whole(Kind("st")),), 1)) as stitches:
+                if last.name in SPACES and _noun_left_out(stitches, b):
+                    space = replace(item, target=Whole(last))
+                    next_ = replace(stitches, place=Place(Which.NEXT, (Whole(last),)))
+                    b.tell(
+                        "perhaps-of-spaces",
+                        "what is missed here, and worked into, is taken to be stitches",
+                        f"write {b.written(space)}, {b.written(next_)} if both are spaces",
+                        item.span.to(stitches.span),
+                    )
+
+
+def _noun_left_out(item: Stitches, b: Building) -> bool:
+    """Whether a text names no noun in `in the next`."""
+    start, end = item.span.start, item.span.end
+    words = [(t.start, t.end) for t in b.terminals if start <= t.start < end]
+    return len(set(words)) < len(words)
 
 
 def _tell_middle(item: Item, b: Building) -> None:

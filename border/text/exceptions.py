@@ -39,27 +39,29 @@ def without_exceptions(
     terminals: Sequence[Terminal], source: Source
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals without exceptions, and what is told of each."""
-    kept: list[Terminal] = []
+    kept: list[tuple[int, Terminal]] = []
     findings: list[Finding] = []
     at = 0
     while at < len(terminals):
         if _names_corner(terminals, at):
             if terminals[at].text.startswith("in"):
-                kept.append(replace(terminals[at], type="PREP", text="in"))
+                kept.append((at, replace(terminals[at], type="PREP", text="in")))
             at += 1
             continue
         stretch = _at_corner(terminals, at) or _exception(terminals, at)
         if stretch is None:
-            kept.append(terminals[at])
+            kept.append((at, terminals[at]))
             at += 1
             continue
-        del kept[len(kept) - (at - stretch.start) :]
-        if stretch.corner:
-            while kept and kept[-1].type in ("SEP", "AND") and kept[-1].name != "hard":
-                kept.pop()
+        while kept and (kept[-1][0] >= stretch.start or (stretch.corner and _joins(kept[-1][1]))):
+            kept.pop()
         findings.append(_told(terminals, stretch, source))
         at = stretch.end
-    return kept, findings
+    return [terminal for _, terminal in kept], findings
+
+
+def _joins(before: Terminal) -> bool:
+    return before.type in ("SEP", "AND") and before.name != "hard"
 
 
 def _told(t: Sequence[Terminal], stretch: _Stretch, source: Source) -> Finding:

@@ -269,10 +269,15 @@ def _hook_place(t: Sequence[Terminal], start: int, named: bool = False) -> tuple
     if at == len(t) or t[at].type != "PREP" or types(t, nth, 1) != ["ORD"]:
         return at, 0, at
     end = nth + 1
-    end += end < len(t) and (t[end].type == "CH" or t[end].kind == Kind("st"))
-    hook = types(t, end, 1) == ["FROMHOOK"]
-    counted = hook or (named and end > nth + 1 and types(t, end, 1) != ["OF"])
-    return (at, t[nth].number, end + hook) if counted else (at, 0, at)
+    unit = end < len(t) and (t[end].type == "CH" or t[end].kind in (Kind("st"), Kind("loop")))
+    end += unit
+    if types(t, end, 1) == ["FROMHOOK"]:
+        return at, t[nth].number, end + 1
+    chain = end + 1 + (types(t, end + 1, 1) == ["THE"])
+    if unit and types(t, end, 1) == ["OF"] and types(t, chain, 1) == ["CH"]:
+        return at, t[nth].number, chain + 1  # `in the 8th stitch of the chain`
+    counted = named and unit and types(t, end, 1) != ["OF"]
+    return (at, t[nth].number, end) if counted else (at, 0, at)
 
 
 def _steps(t: Sequence[Terminal]) -> list[Terminal]:

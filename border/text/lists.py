@@ -220,7 +220,7 @@ def _may_share(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     Not where one stitch only is added to the last of them: `9 dc, ch 9, 1 dc in same st`.
     """
     bare = [item for item in since if isinstance(item, Stitches)]
-    alike = [i for i in bare if isinstance(placed, Stitches) and i.stitch == placed.stitch]
+    alike = [i for i in bare if i.stitch in _stitches(placed)]
     several = any(item.count > 1 for item in bare) or (alike and _count(placed) > 1)
     if not several or any(isinstance(i, Picots) for i in since):
         return False
@@ -228,8 +228,13 @@ def _may_share(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     return not single or (place is not None and place.targets not in ((), (Whole(ST),)))
 
 
+def _stitches(placed: Stitches | Bracket) -> set[str]:
+    inside = [placed] if isinstance(placed, Stitches) else list(walk(placed.items))
+    return {item.stitch for item in inside if isinstance(item, Stitches)}
+
+
 def _count(placed: Stitches | Bracket) -> int:
-    return placed.count if isinstance(placed, Stitches) else 1
+    return placed.count if isinstance(placed, Stitches) else 2
 
 
 def _tell_same(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from msgspec.structs import replace
 
 from border.text.nodes import Building
-from border.text.tree import Chains, Item, Place, Skip, Stitches, Which, Whole
+from border.text.tree import Bracket, Chains, Item, Place, Skip, Stitches, Which, Whole
 
 
 def tell_over_again(items: Sequence[Item], b: Building) -> None:
@@ -53,7 +53,10 @@ def tell_last(items: Sequence[Item], b: Building) -> None:
                     'name what it is the centre of: "in centre of the 3 dc", "of next group"',
                     item.span,
                 )
-            case Stitches(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place):
+            case (
+                Stitches(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place)
+                | Bracket(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place)
+            ):
                 one = replace(item, place=replace(place, which=Which.NEXT))
                 edit = b.written(one)
                 b.tell(

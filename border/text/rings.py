@@ -20,6 +20,9 @@ if TYPE_CHECKING:
     from border.text.terminals import Terminal
 
 CLOSING = ("sc", "ss")
+SHOWN = "shown"
+"""The name of a picot that is explained in brackets."""
+
 _ENDINGS = ("join", "fasten off")
 _MADE = ("made", "worked", "work")
 
@@ -71,7 +74,9 @@ def rings(t: Terminals) -> Terminals:
             chain = next(x for x in t[at:behind] if x.type == "CH")
             found += [like(t[at], "NUM", number=count - ring.size), chain, like(t[at], "SEP")]
         picot = replace(like(t[at], "PICOT", number=ring.size), end=t[ring.end - 1].end)
-        found.append(replace(picot, text="picot", short=False))
+        alone = types(found, len(found) - 1, 1) == ["LP"] and types(t, ring.end, 1) == ["RP"]
+        name = SHOWN if alone else ""
+        found.append(replace(picot, text="picot", short=False, name=name))
         at, closed = ring.end, len(found)
     return found
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
@@ -16,6 +17,7 @@ from border.text.complaints import complaint
 from border.text.copies import CopyWords, copy_at
 from border.text.differences import otherwise, read_differences
 from border.text.figures import Figures, placed, with_figures
+from border.text.foundations import other_edge
 from border.text.headings import is_heading
 from border.text.marks import printed_marks
 from border.text.nesting import pair_brackets
@@ -23,6 +25,7 @@ from border.text.nodes import Building
 from border.text.numbering import Section
 from border.text.numbers import row_list_at
 from border.text.parser import parse
+from border.text.rings import SHOWN
 from border.text.shaping import shape
 from border.text.shown import with_shown_figures
 from border.text.source import Source
@@ -35,6 +38,11 @@ _BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-l
 """Faults after which a row's steps are not what was meant."""
 
 
+_OTHER_EDGE = re.compile(
+    r"\b(?:other|opposite|second) (?:side|edge)|\b(?:commencing|foundation) ch", re.IGNORECASE
+)
+"""A head that says so may be along another edge than the row before."""
+
 MOST_WORDS = 5_000
 """No row has more: many a pass looks from one word for another."""
 MOST_IN_ALL = 50_000
@@ -46,6 +54,7 @@ class Reader(Struct):
 
     `told`: the strange words that have been spoken of already. `words`: how many the rows
     read so far have. `below`: what the next row is worked into; `made`: what each row makes.
+    `picot`: the chains of a picot as they were explained last; 0 where they were not.
     """
 
     source: Source
@@ -57,6 +66,7 @@ class Reader(Struct):
     words: int = 0
     below: str = EDGE
     made: dict[int, str] = field(default_factory=dict)
+    picot: int = 0
 
 
 def read_rows(sections: Iterable[Section], reader: Reader) -> Iterator[Row]:
@@ -102,6 +112,8 @@ def read_row(section: Section, reader: Reader) -> Row:
         body, claims = _copy(section, copy, words, reader)
     else:
         body, claims = _texts(words, head, number, reader)
+    if number > 1 and _OTHER_EDGE.search(section.note):
+        reader.findings.append(other_edge(source, start, end, number))
     told = [replace(finding, round=number) for finding in reader.findings[before:]]
     reader.findings[before:] = told
     if any(finding.code in _BREAKS for finding in told):
@@ -237,6 +249,7 @@ def _terminals(
     if paired is None or marked is None or strange:
         return None, ()
     shaped, unclear = shape(paired)
+    shaped = _picots_alike(shaped, reader)
     claims: tuple[Claim, ...] = ()
     if copied:
         # A claim needs something before it to be counted: here, the copy.
@@ -261,6 +274,18 @@ def _terminals(
             span = source.span(terminal.start, terminal.end)
             reader.findings.append(Finding("not-understood", message, help_, span))
     return shaped, claims
+
+
+def _picots_alike(terminals: Sequence[Terminal], reader: Reader) -> list[Terminal]:
+    """A picot explained once, `picot (5 chain, 1 dc in the first)`, is that size from there on."""
+    found: list[Terminal] = []
+    for here in terminals:
+        if here.type == "PICOT" and not here.number and reader.picot:
+            here = replace(here, number=reader.picot)
+        elif here.type == "PICOT" and here.name == SHOWN:
+            reader.picot = here.number
+        found.append(here)
+    return found
 
 
 def _nought(terminal: Terminal) -> bool:

@@ -37,7 +37,7 @@ from border.text.on_runs import (
 )
 from border.text.parted import parted
 from border.text.passing import ARCHES, NOUNS
-from border.text.rings import namely, ring_in_bracket, rings
+from border.text.rings import SHOWN, namely, ring_in_bracket, rings
 from border.text.sentences import (
     chains_placed,
     fastened,
@@ -159,7 +159,7 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS[:2]:
         return _kind(t[:3], replace(t[0].kind, stitch=t[2].name)), 3
     elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := ring_in_bracket(t)):
-        return _as_one(t[:taken], "PICOT", t[2].number), taken
+        return replace(_as_one(t[:taken], "PICOT", t[2].number), name=SHOWN), taken
     elif _types(t, "PICOT", "OF", "NUM") and not (len(t) > 3 and t[3].glued):
         taken = 4 if _types(t[3:], "CH") else 3
         return _as_one(t[:taken], "PICOT", t[2].number), taken
