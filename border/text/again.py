@@ -24,6 +24,8 @@ _ALL_ROUND = (
     ["ROW", "OF", "STITCH"],
     ["ROW", "OF", "STITCH", "TOEND"],
     ["STITCH", "ROW", "OF", "STITCH"],  # `a plain row of double`
+    ["ROW", "PREP", "STITCH"],  # `one row in double crochet`
+    ["STITCH", "ROW", "PREP", "STITCH"],
     ["TOEND", "OF", "STITCH"],
     ["TOEND", "PREP", "STITCH"],
 )
@@ -198,8 +200,16 @@ def _in_every(t: Terminals) -> Terminals:
 
 
 def _same_in_every(t: Terminals) -> Terminals:
-    """`…, and the same over every scallop` at a row's end: as `repeat`."""
+    """`…, and the same over every scallop`, `every scallop the same` at a row's end: `repeat`."""
     for n, here in enumerate(t):
+        before = [x.type for x in t[max(0, n - 4) : n] if x.type != "THE"]
+        each = {"EACH", "NEXT"} & set(before[-3:]) and before[-1] in NOUNS | {"NUM"}
+        if here.type == "SAME" and each and _only_ends(t[n + 1 :]):
+            start = n
+            while start and t[start - 1].type != "SEP":
+                start -= 1
+            if start > 1 and t[start].type in ("EACH", "NEXT", "THE"):
+                return [*t[:start], like(here, "REPEAT"), *t[n + 1 :]]
         every = here.type == "SAME" and types(t, n + 1, 2) == ["PREP", "EACH"]
         if every and n + 3 < len(t) and t[n + 3].type in NOUNS and _only_ends(t[n + 4 :]):
             start = n

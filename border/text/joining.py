@@ -97,12 +97,16 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
 
 
 def _closes_on_first(terminals: list[Terminal], at: int) -> bool:
-    """Whether `to the first treble`, `into the first` ends a row here."""
+    """Whether `to the first treble`, `into the first`, `to the 3rd of 5 chain` ends a row here."""
     behind = [t for t in terminals[at:] if t.type != "THE"]
     types = [t.type for t in behind]
-    if types[:2] not in (["TO", "ORD"], ["PREP", "ORD"]) or behind[1].number != 1:
+    if types[:2] not in (["TO", "ORD"], ["PREP", "ORD"]):
         return False
     rest = types[2:][types[2:3] != [] and types[2] in NOUNS :]
+    if rest[:2] in (["OF", "KIND"], ["OF", "CH"], ["OF", "NUM"]):
+        rest = [type_ for type_ in rest if type_ not in ("OF", "KIND", "CH", "NUM")]
+    elif behind[1].number != 1:
+        return False
     return all(type_ in ("SEP", "ENDING") for type_ in rest)
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from border.text.passing import HOW_OFTEN, NOUNS, Terminals, ended, goes_on, like, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -43,6 +45,18 @@ def _bare_before(found: Sequence[Terminal]) -> bool:
         return bool(found) and found[-1].type not in ("STAR", "LP")
     before = types(found, max(0, len(found) - 3), 2)
     return before[-1:] == ["STITCH"] and before[:1] in (["NUM"], ["SEP"])
+
+
+def begun(t: Terminals) -> Terminals:
+    """`Fasten in the first space; …` at a row's head: the round begins there."""
+    head = next((n for n, x in enumerate(t) if x.type not in ("SEP", "MOD")), len(t))
+    if types(t, head, 2) == ["BEGIN", "SEP"] and "thread" in t[head].text.split():
+        return t[head + 2 :]  # `Fasten thread, 1 sc in …`
+    fastens = types(t, head, 2) == ["ENDING", "PREP"] and t[head].text in ("fasten", "join")
+    end = place_at(t, head + 1) if fastens else head
+    if end <= head + 1 or types(t, end, 1) not in (["SEP"], ["STAR"]):
+        return t
+    return [*t[:head], replace(t[head], type="BEGIN"), *t[head + 1 :]]
 
 
 def fastened(t: Terminals) -> Terminals:

@@ -27,7 +27,14 @@ from border.text.joining import (
     start_chain_brackets,
 )
 from border.text.missed import missed_by_name, missing_every, under_chains
-from border.text.naming import all_in_one, counted_off, orders, same_again, unsaid
+from border.text.naming import (
+    all_in_one,
+    counted_off,
+    orders,
+    placed_in_brackets,
+    same_again,
+    unsaid,
+)
 from border.text.on_runs import (
     begun_further_on,
     middle_of_several,
@@ -39,6 +46,7 @@ from border.text.parted import parted
 from border.text.passing import ARCHES, NOUNS
 from border.text.rings import SHOWN, namely, ring_in_bracket, rings
 from border.text.sentences import (
+    begun,
     chains_placed,
     fastened,
     filled,
@@ -257,6 +265,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     ),
     (_each, frozenset({"EACH", "EACHOF", "ALL"})),
     (same_again, _ANY),
+    (placed_in_brackets, frozenset({"LP"})),
     (all_in_one, frozenset({"ALLIN"})),
     (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
     (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
@@ -270,6 +279,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (over_more, frozenset({"PREP"})),
     (counted_places, _ANY),
     (parts, frozenset({"ORD"})),
+    (begun, frozenset({"ENDING", "BEGIN"})),
     (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME"})),
     (under_chains, frozenset({"SKIP", "UNDERIT"})),
     (missing_every, frozenset({"SKIP"})),

@@ -43,6 +43,14 @@ BRACKETS = {
     ),
     "treble in 4 treble, 4 chain, miss 2; repeat": "8 dc, 8 ch; 2 x 6 dc",
     "1 plain in next treble and in next stitch, 1 chain; repeat": "12 sc, 6 ch; 6 x 2 dc",
+    "Fasten in the next stitch; *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st",
+    "Fasten the pink in a stitch, *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st",
+    "Fasten thread, 1 plain in each stitch": "12 sc; 12 x 1 st",
+    "Tie the thread on; 1 plain in each stitch": "12 sc; 12 x 1 st; asked taken-as-remark",
+    "Work one row in double crochet": "12 sc; 12 x 1 st",
+    "5 treble (all into one stitch), miss 2; repeat": "20 dc; 4 x 3 st",
+    "1 plain, 3 chain, miss 2; every stitch the same": "4 sc, 12 ch; 4 x 3 st",
+    "*1 plain, 3 chain, miss 2; repeat, fasten to 3rd of the 5 chain": "4 sc, 12 ch; 4 x 3 st",
     "1 plain in each stitch; join neatly": "12 sc; 12 x 1 st",
     "*4 plain, 4 chain, 1 plain in the last plain made (for a picot), miss 2; repeat": (
         "8 sc, 2 picot; 2 x 6 st"
@@ -110,6 +118,10 @@ SINGLED = {
     "repeat": "18 sc, 18 picot; 18 x 1 dc",
 }
 FIVE_AND_ONE = On(6, ("*5 long in next loop, 1 chain, 1 long in next loop, 1 chain; repeat",))
+ROUND_MARKS = {
+    "✕ 1 plain in next stitch, 3 chain, miss 2, ✕ all round; finish with 1 slip stitch on the "
+    "first plain": "4 sc, 12 ch; 4 x 3 st",
+}
 IN_GROUPS = {
     "*1 plain between the 3rd and 4th treble of the group, 7 chain; repeat": (
         "6 sc, 42 ch; 6 x 1 6-dc group"
@@ -125,6 +137,7 @@ IN_GROUPS = {
     (ARCHES, IN_ARCHES),
     (SIXES, IN_GROUPS),
     (STITCHES, ASKED),
+    (STITCHES, ROUND_MARKS),
     (FIVE_AND_ONE, SINGLED),
 )
 def test_a_turn_of_speech(on: On, row: str, comes_to: str) -> None:
