@@ -70,7 +70,9 @@ def _in_middle(
 ) -> tuple[Terminals, int]:
     """`the 2nd and 3rd treble of each shell`: the centre of a group of just 4."""
     kind = t[noun].kind
-    if kind is None or kind.name not in ("group", "shell", "block") or not ended(t, noun + 1):
+    chains = stitch.type == "STITCH" and kind in ARCHES  # of the stitches worked over it
+    heap = kind is not None and (chains or kind.name in ("group", "shell", "block"))
+    if kind is None or not heap or not ended(t, noun + 1):
         return [], at
     name = "block" if kind.name == "block" else "group"
     named = stitch.name if stitch.type == "STITCH" else None

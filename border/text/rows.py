@@ -23,7 +23,7 @@ from border.text.marks import printed_marks
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
 from border.text.numbering import Section
-from border.text.numbers import row_list_at
+from border.text.numbers import number_at, row_list_at
 from border.text.parser import parse
 from border.text.rings import SHOWN
 from border.text.shaping import shape
@@ -162,7 +162,16 @@ def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
 def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[Word]:
     """The words without `Repeat from the 2nd row …` behind the steps: that is said of rows."""
     for at in range(1, len(words)):
-        if words[at].text != "repeat" or words[at - 1].text not in (".", ";", ",", "and"):
+        if words[at - 1].text not in (".", ";", ",", "and"):
+            continue
+        if _more_rows_alike(words, at):
+            span = reader.source.span(words[at].start, words[-1].end)
+            said = shortened(reader.source.text[span.start : span.end])
+            message = f'this is said of whole rows, and is not worked here: "{said}"'
+            help_ = f'for each of them write a line of its own: "as round {number}."'
+            reader.findings.append(Finding("rows-again", message, help_, span))
+            return words[:at]
+        if words[at].text != "repeat":
             continue
         same_line = [w for w in words[at : at + 20] if w.line == words[at].line]
         copy = copy_at(same_line)
@@ -178,6 +187,17 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         reader.findings.append(Finding("rows-again", message, help_, span))
         return words[:at]
     return words
+
+
+def _more_rows_alike(words: Sequence[Word], at: int) -> bool:
+    """`Make 3 more rounds like this`, `work two other rows the same`."""
+    texts = [w.text for w in words[at : at + 8]]
+    number = number_at(words, at + 1)
+    if texts[0] not in ("make", "work", "do") or number is None:
+        return False
+    behind = texts[number[1] - at :]
+    more = behind[:1] and behind[0] in ("more", "other", "others")
+    return bool(more) and behind[1] in vocabulary().rows["row"] if len(behind) > 1 else False
 
 
 def _behind_row(words: Sequence[Word], at: int, number: int) -> int:

@@ -157,13 +157,16 @@ def _remark_round(
     named = counted and terminals[at - 1].text not in ("a", "an")
     types = {t.type for t in chunk}
     strange = sum(t.type == "UNKNOWN" for t in chunk) > 1
-    if not named and not types & _COPIES and (strange or not types & _MADE):
+    copies = types & {"LIKE", "ROW"} or any(t.text == "as" for t in chunk)
+    if not named and not copies and (strange or not types & _MADE):
+        bracket = start > 0 and terminals[start - 1].type == "LP" and end < len(terminals)
+        if bracket and terminals[end].type == "RP":
+            return terminals[start - 1], terminals[end]
         return chunk[0], chunk[-1]
     return (stranger, stranger) if slip else _widened([stranger], terminals)
 
 
 _MADE = frozenset({"STITCH", "CH", "PICOT", "CLUSTER", "TIMES", "REPEAT"})
-_COPIES = frozenset({"LIKE", "AS", "ROW"})
 
 
 def _divides(terminal: Terminal) -> bool:
