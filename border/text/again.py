@@ -210,6 +210,9 @@ def _same_in_every(t: Terminals) -> Terminals:
                 start -= 1
             if start > 1 and t[start].type in ("EACH", "NEXT", "THE"):
                 return [*t[:start], like(here, "REPEAT"), *t[n + 1 :]]
+        begins = here.type == "BEGIN" and types(t, n + 1, 2) == ["NEXT", "KIND"]
+        if begins and n > 1 and t[n - 1].type == "SEP" and _only_ends(t[n + 3 :]):
+            return [*t[:n], like(here, "REPEAT"), *t[n + 3 :]]  # `begin the next scallop`
         every = here.type == "SAME" and types(t, n + 1, 2) == ["PREP", "EACH"]
         if every and n + 3 < len(t) and t[n + 3].type in NOUNS and _only_ends(t[n + 4 :]):
             start = n
@@ -300,7 +303,7 @@ PASSES = (
     (_alternately, frozenset({"ALTERNATELY"})),
     (_at_the_end, frozenset({"ATEND"})),
     (_in_every, frozenset({"REPEAT"})),
-    (_same_in_every, frozenset({"SAME"})),
+    (_same_in_every, frozenset({"SAME", "BEGIN"})),
     (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP"})),
     (_of_each, frozenset({"REPEAT"})),
     (_all_round, frozenset({"TOEND"})),

@@ -45,7 +45,7 @@ def _middle_pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
     if kinds[:3] != ["ORD", "AND", "ORD"] or kinds[3 + named :][:1] != ["OF"]:
         return [], at
     first, last = words[0][1].number, words[2][1].number
-    if kinds[4 + named :][:1] == ["KIND"] and 0 < first == last - 1:
+    if kinds[4 + named :][:1] == ["KIND"] and 1 < first == last - 1:
         return _in_middle(t, at, first, words[3 + named][0], whole[0][0], words[3][1])
     if kinds[4 + named :][:1] != ["NUM"]:
         return [], at

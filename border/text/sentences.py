@@ -223,7 +223,10 @@ def _list_end(t: Sequence[Terminal], start: int) -> int:
 
 def _ends_list(here: Terminal) -> bool:
     hard = here.type == "SEP" and here.name == "hard"
-    return hard or here.type in ("STAR", "REPEAT", "ENDING", "ENDWITH", "SOON", "COME", *HOW_OFTEN)
+    return hard or here.type in (
+        *("STAR", "REPEAT", "ENDING", "ENDWITH", "SOON", "COME", "TOEND"),
+        *HOW_OFTEN,
+    )
 
 
 def _is_stitch(t: Sequence[Terminal], start: int, end: int) -> bool:

@@ -9,7 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from border.text.assumed import SPACES
 from border.text.figures import Figure, Figures, figure_forms, is_place
+from border.text.rings import rings
+from border.text.source import Source
+from border.text.terminals import read_terminals
 from border.text.vocabulary import Names, phrases_from, vocabulary
 from border.text.words import Sort, Word
 
@@ -38,6 +42,20 @@ def with_shown_figures(
             return with_shown_figures(words, names, figures)
     return words, figures
 
+
+def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figures, int]:
+    """The figures without `p = 5 ch, 1 sc in the first`, and the chains of such a picot; else 0."""
+    for name in _PICOTS & set(figures):
+        steps = figures[name].steps
+        terminals, _ = read_terminals(steps, names, source, set(), SPACES)
+        made = [t for t in rings(terminals) if t.type not in ("SEP", "AND")]
+        if [t.type for t in made] == ["PICOT"] and made[0].number:
+            kept = {form: one for form, one in figures.items() if one != figures[name]}
+            return kept, made[0].number
+    return figures, 0
+
+
+_PICOTS = {("p",), ("picot",), ("purl",)}
 
 _Found = tuple[list[Word], tuple[Word, ...]] | None
 
