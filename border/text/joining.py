@@ -125,7 +125,8 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
         return terminals
     start, closing = placed[-1], step[0]
     on_first = step[2].number == 1 and shape[1:] in ([], ["KIND"], ["STITCH"], ["CH"])
-    opening = terminals[words[0]].number if types[:2] == ["NUM", "CH"] else 0
+    chains = sorted(types[:2]) == ["CH", "NUM"]
+    opening = sum(terminals[n].number for n in words[:2]) if chains else 0
     on_head = shape[1:] == ["CH", "OF", "KIND"] and step[-1].kind == Kind("space", opening)
     said = {"REPEAT", "TOEND"} & set(types[:start]) or any(t.text == "finally" for t in terminals)
     one = start > 0 and types[start - 1] == "NUM" and terminals[words[start - 1]].number == 1

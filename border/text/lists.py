@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from border.stitches import STITCHES
 from border.text.doubts import may_be_picot, tell_doubts, tell_picot, tell_ring, tell_single_chain
 from border.text.nodes import Building, Step
-from border.text.steps import OPEN_PLACES, walk
+from border.text.steps import OPEN_PLACES, is_open, walk
 from border.text.tree import (
     ST,
     Bare,
@@ -78,7 +78,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
 
 def check_leading(steps: Sequence[Step], b: Building) -> None:
     """`4 sl st in first loop, *1 sc in next loop …`: they may only lead to where the row begins."""
-    if not any(isinstance(step.item, Repeat) for step in steps[1:]):
+    if not any(isinstance(step.item, Repeat) or is_open(step.item) for step in steps[1:]):
         return
     match steps[0].item:
         case (
