@@ -113,6 +113,9 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
     while len(lists) > 1:
         star = lists.pop()
         assert star.star is not None
+        if b.headings.rows_repeated and len(lists) == 1 and whole:
+            _close_star(star, lists[0], Extent(), b, b.span(star.star))
+            continue  # the books print the star alone
         help_ = 'end its stretch with "repeat from *", or leave the star out'
         message = "no repeat goes back to this star"
         b.tell("star-without-repeat", message, help_, b.span(star.star))

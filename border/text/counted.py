@@ -169,7 +169,7 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
     """
     if _parted(before):
         return not _closes_ring(t, at, before)
-    number, spelled = t[at].number, t[at + 1].text == "chain"
+    number, spelled = t[at].number, t[at + 1].text not in ("ch", "chs", "chains")
     if "EACHOF" in types(before, max(0, len(before) - 2), 2) or before[-1].type == "SKIP":
         return False
     if any(x.type == "BEGIN" for x in before[-4:]) or _in_shell(before):

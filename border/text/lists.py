@@ -104,13 +104,17 @@ def _gathered(
     if bare is not None:
         if b.headings.bare is Bare.BEHIND and _is_figure(since[bare:], placed):
             return len(since) - bare
-        if b.headings.bare is not Bare.EACH:
+        if b.headings.bare is Bare.BEHIND:
+            _tell_perhaps_together(since[bare:], placed, b)
+        elif b.headings.bare is not Bare.EACH:
             _tell_bare(since[bare:], placed, b)
         return 0
     assert placed.place is not None
     chains = any(isinstance(item, Chains) for item in since)
     starts = opens_row and len(since) == 1
     if chains and placed.place.which in OPEN_PLACES and not starts:
+        if b.headings.bare is Bare.BEHIND:
+            return len(since)
         _tell_chains(since, placed, b)
     return 0
 
@@ -169,13 +173,25 @@ def _tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
     )
 
 
+def _tell_perhaps_together(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
+    """Of a list that looks like no shell: `1 sc, 5 dc in next space`."""
+    together = write_list((_bracketed(since, placed),), b.terms, b.headings.overrides)
+    b.tell(
+        "perhaps-one-place",
+        "only the last of these is taken to go into that place, the others one in each st",
+        f"write {together} if all of them go there",
+        since[0].span.to(placed.span),
+    )
+
+
 def _tell_chains(chains: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
     each = write_list((_bracketed(chains, placed),), b.terms, b.headings.overrides)
     once = write_list((*chains, placed), b.terms, b.headings.overrides)
     b.tell(
         "place-unclear",
         "the chains before this may be made once, or again for each place",
-        f"write {each} or {once}",
+        f'write {each} or {once}; the heading "bare stitches: in the place behind" takes them each '
+        "time",
         chains[0].span.to(placed.span),
     )
 

@@ -135,6 +135,14 @@ AGAIN = {
         "6 sc, 6 picot; 3 x 4 st"
     ),
 }
+OF_WHICH = {
+    "6 chain, the first 3 of which form 1 treble, miss 1, * 1 treble in the next, 3 chain, miss 1; "
+    "repeat from *": "6 dc, 18 ch; 5 x 2 st",
+    "12 plain in the first stitch, 11 plain, at the end of the round 1 slip stitch in the first "
+    "plain": "23 sc",
+    "Long, with 1 chain between each, missing 1": "6 dc, 6 ch; 6 x 2 st",
+    "3 slip, so as to reach the 4th stitch; 1 plain in each": ("12 sc; 12 x 1 st"),
+}
 SINGLED = {
     "*7 long in 3rd of the 5 long, 1 plain on the single long; repeat": (
         "21 dc, 3 sc; 3 x 1 5-dc run"
@@ -164,6 +172,7 @@ IN_GROUPS = {
     (STITCHES, ASKED),
     (STITCHES, ROUND_MARKS),
     (STITCHES, AGAIN),
+    (STITCHES, OF_WHICH),
     (FIVE_AND_ONE, SINGLED),
 )
 def test_a_turn_of_speech(on: On, row: str, comes_to: str) -> None:
