@@ -60,6 +60,11 @@ def offer_of(fabric: Fabric) -> Offer:
             found.add(Kind(name))
             if name == "shell":
                 continue
+            if name == "space":
+                left = fabric.atom(int(site.start) - 1).stitch if int(site.start) else ""
+                beside = Kind("space", size, left) if left else Kind(name)
+                if sites(fabric, Whole(beside), chains_count=False):
+                    found.add(beside)
             found.add(Kind(name, size))
             stitch = fabric.atom(int(site.start)).stitch
             sized = Kind(name, size, stitch) if stitch else Kind("ch")

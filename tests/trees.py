@@ -88,6 +88,8 @@ def kinds(draw: st.DrawFn) -> Kind:
         return draw(st.sampled_from((Kind(name), Kind(draw(stitches)))))
     if name in ("group", "block"):
         return Kind(name, size, draw(st.none() | stitches))
+    if name == "space":
+        return Kind(name, size, draw(st.none() | stitches))
     return Kind(name, size)
 
 

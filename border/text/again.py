@@ -250,7 +250,7 @@ def _of_each(t: Terminals) -> Terminals:
     # `(2 dc, 2 ch, 2 dc) under each 5 chain`: one step, with its place right behind it
     placed = before[before.index("RP") + 1 :] if bracket and "RP" in before else before
     chains = "CH" in (placed[:-1] if placed[-2:] == ["NUM", "CH"] and bracket else placed)
-    other = {"STAR", "SKIP", "AS"} & set(before) or chains
+    other = {"STAR", "SKIP", "AS", "BETWEEN"} & set(before) or chains
     if at == len(t) or not one or not steps or other:
         return t
     rest = [x for x in t[at + 1 :] if x.type not in ("TOEND", "FROMHEAD")]

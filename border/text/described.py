@@ -42,6 +42,10 @@ def described(t: Terminals) -> Terminals:
             found.append(t[chains + 1])  # `on the first 5 of the 9 chain`
             at = chains + 2
             continue
+        if t[at].type == "BETWEEN" and types(found, len(found) - 2, 2) == ["CH", "NUM"]:
+            found[-2:] = reversed(found[-2:])  # `the ch 3 between the dc`
+            if _prep_before(found) is None:
+                found[-2:] = reversed(found[-2:])
         prep = _prep_before(found)
         behind = at
         if prep is not None and t[at].type == "ATEND" and found[-1].type == "KIND":
@@ -50,6 +54,8 @@ def described(t: Terminals) -> Terminals:
         elif prep is not None and t[at].type == "BETWEEN":
             point = found[-1].kind in ARCHES and found[-2].type in ("PREP", "THE")
             behind = at if point else _behind_between(t, at)
+            if behind > at and t[behind - 1].type == "STITCH":
+                _between_stitches(found, t[behind - 1])
         elif prep is not None and types(t, at, 1) == ["PREP"]:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
@@ -124,6 +130,15 @@ def _is_as_high(before: Sequence[Terminal], chains: int) -> bool:
     stitch = next((x.name for x in reversed(before) if x.type in ("STITCH", "CLUSTER")), "")
     high = STITCHES[stitch].height if stitch in STITCHES else 0
     return made(before) == 1 and high == chains > 1
+
+
+def _between_stitches(found: Terminals, stitch: Terminal) -> None:
+    """`the 3 chain between the 2 dc`: the space of 3 with dc on both sides of it."""
+    here = found[-1]
+    if types(found, len(found) - 2, 2) == ["NUM", "CH"] and found[-3].type != "NEXT":
+        which = [] if found[-3].type in _WHICH_ONE - {"NUM"} else [like(here, "THE")]
+        kind = Kind("space", found[-2].number, stitch.name)
+        found[-2:] = [*which, like(here, "KIND", kind)]
 
 
 def _in_each(found: Terminals, prep: int, here: Terminal) -> None:

@@ -189,7 +189,23 @@ def _kind(parts: Sequence[Terminal], kind: Kind) -> Terminal:
 
 def _kinds(terminals: _Terminals) -> _Terminals:
     opens = frozenset({"CH", "NUM", "CLUSTER", "KIND", "PICOT"})
-    return _merged(_spaces_counted(terminals), _kind_rule, opens)
+    named = _merged(_spaces_counted(terminals), _kind_rule, opens)
+    return _merged(named, _between_stitches_rule, frozenset({"KIND"}))
+
+
+def _between_stitches_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
+    """`ch-3 space between [the 2] dc`: the space with dc on both sides of it."""
+    kind, at = t[0].kind, 2
+    if kind is None or kind.name not in ("space", "loop") or not (kind.size or t[0].chain):
+        return None
+    if not _types(t[1:], "BETWEEN"):
+        return None
+    at += _types(t[at:], "THE")
+    at += _types(t[at:], "NUM") and t[at].number == 2
+    if not _types(t[at:], "STITCH"):
+        return None
+    whole = _kind(t[: at + 1], Kind("space", kind.size, t[at].name))
+    return replace(whole, many=t[0].many, chain=False), at + 1
 
 
 def _spaces_counted(terminals: _Terminals) -> _Terminals:

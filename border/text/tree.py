@@ -49,7 +49,8 @@ class Kind(Struct, frozen=True):
 
     `name`: `st`, `ch`, `loop`, `space`, `group`, `shell`, `block`, `picot`, `joint`, or
     the canonical name of a stitch (`dc`). `size`: N of `ch-N space`,
-    `group of N`, `N-dc group`. `stitch`: the `dc` of `N-dc group`.
+    `group of N`, `N-dc group`. `stitch`: the `dc` of `N-dc group`; of a space, what stands on
+    both sides of it.
     `loop` (and hole, arch …) is what the text said; above row 0 it is a space.
     """
 

@@ -29,6 +29,10 @@ def write_kind(kind: Kind, terms: str, plural: bool = False, overrides: Override
     if name == "run":
         noun = in_plural(name) if plural else name
         return f"{noun} of {kind.size} {stitch_of(kind, terms, overrides)}"
+    if name == "space" and kind.stitch is not None:
+        chains = "chain" if kind.size is None else f"ch-{kind.size}"
+        noun = in_plural(name) if plural else name
+        return f"{chains} {noun} between {stitch_of(kind, terms, overrides)}"
     if name in ("loop", "space", "group", "shell", "block", "picot", "joint"):
         noun = in_plural(name) if plural else name
         if kind.size is None:

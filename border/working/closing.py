@@ -205,9 +205,11 @@ def counted_as(targets: tuple[Target, ...]) -> tuple[Target, ...]:
 
 def kind_name(kind: Kind, fabric: Fabric) -> str:
     """The name of a kind in the record: on the edge, that of its places."""
-    if fabric.base and kind.name in ("st", "ch", "loop", "space", "picot"):
+    if fabric.base and kind.name in ("st", "ch", "loop", "space", "shell", "picot"):
         return fabric.kinds[0] if fabric.kinds else kind.name
     match kind:
+        case Kind(name="space", size=size, stitch=str(stitch)):
+            return f"{f'{CHAIN}-{size}' if size else 'chain'} space between {stitch}"
         case Kind(name="loop" | "space", size=None):
             return "space"
         case Kind(name="loop" | "space", size=n):

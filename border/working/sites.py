@@ -118,7 +118,9 @@ class SiteFinder(Stations):
         ]
         over = max(found[-1][1] - len(self.atoms), 0) + 1 if found else 0
         at = [*self.atoms, *(i + len(f.kinds) for i in self.atoms[:over])]
-        if kind.stitch:
+        if kind.stitch and kind.name == "space":
+            found = [(i, j) for i, j in found if self._beside(i, j) == {kind.stitch}]
+        elif kind.stitch:
             found = [(i, j) for i, j in found if {*map(self._kind, at[i:j])} == {kind.stitch}]
         pos = [f.pos[i] for i in self.atoms]
         pos += [p + f.length for p in pos[:over]]
@@ -127,6 +129,13 @@ class SiteFinder(Stations):
             [step * at[j] - step + 4 for _, j in found],
             [(pos[i] + pos[j - 1]) // 2 for i, j in found],
         )
+
+    def _beside(self, start: int, stop: int) -> set[str]:
+        """What stands before and behind a run of atoms by number; at an open end, nothing."""
+        lap = len(self.atoms)
+        if not self.fabric.line.closed and (start == 0 or stop == lap):
+            return set()
+        return {self._kind(self.atoms[n % lap]) for n in (start - 1, stop)}
 
     def _all_runs(
         self, wanted: Callable[[str], bool], together: bool, over_chains: bool

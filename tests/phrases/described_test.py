@@ -6,7 +6,7 @@ from phrases.said import ARCHES, BLOCKS, PICOTS, SIXES, STITCHES, On, cases, sai
 
 WHERE_IT_IS = {
     # between what, in the middle of what, at which end: the place itself is named already
-    "*1 treble in the 3 chain between the plain, 5 chain; repeat": "12 dc, 60 ch; 12 x 1 ch-3 space",
+    "*1 treble in the 3 chain between the plain, 5 chain; repeat": "12 dc, 60 ch; 12 x 1 ch-3 space between sc",
     "*3 treble in the one plain between the two loops, 2 chain; repeat": "36 dc, 24 ch; 12 x 1 sc",
     "*1 plain in the next loop, 5 chain, 1 treble on the plain between; repeat": "12 sc, 12 dc, 60 ch; 12 x 1 space",
     "*1 plain u the 3 chain in the centre of the 2 plain, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 ch-3 space",

@@ -47,7 +47,7 @@ OF_ARCHES = {
 }
 ON_THE_EDGE = {
     "*1 sc in next point, ch 5; repeat": "12 sc, 60 ch; 12 x 1 loop; asked place-assumed",
-    "5 dc in each shell": "60 dc; 12 x 1 shell",
+    "5 dc in each shell": "60 dc; 12 x 1 loop",
 }
 MADE = {
     "*shell in shell, ch 1; repeat": "24 dc, 18 ch; 6 x 1 shell",

@@ -97,7 +97,7 @@ IN_ARCHES = {
         "24 dc, 18 ch; 6 x 2 space"
     ),
     "3 treble under the 3 chain which is between the plain of last row; repeat": (
-        "36 dc; 12 x 1 ch-3 space"
+        "36 dc; 12 x 1 ch-3 space between sc"
     ),
 }
 ASKED = {
@@ -150,6 +150,20 @@ SINGLED = {
     "1 picot (picot, that is, 5 chain, 1 plain in the first of these), 1 plain in the next long; "
     "repeat": "18 sc, 18 picot; 18 x 1 dc",
 }
+BESIDE = {
+    "*1 plain on the plain, 5 long in the 3 chain between the 2 long; repeat": (
+        "6 sc, 30 dc; 6 x 1 sc"
+    ),
+    "5 long in each ch-3 space between long": "30 dc; 6 x 1 ch-3 space between dc",
+    "5 long in every 3 chain": "90 dc; 18 x 1 ch-3 space",
+    "*5 long in the 3 chain between the long, 2 chain; repeat": (
+        "30 dc, 12 ch; 6 x 1 ch-3 space between dc"
+    ),
+}
+SHELLS_AND_SINGLES = On(
+    12,
+    ("*(1 long, 3 chain, 1 long) in next loop, 3 chain, 1 plain in next loop, 3 chain; repeat",),
+)
 FIVE_AND_ONE = On(6, ("*5 long in next loop, 1 chain, 1 long in next loop, 1 chain; repeat",))
 ROUND_MARKS = {
     "✕ 1 plain in next stitch, 3 chain, miss 2, ✕ all round; finish with 1 slip stitch on the "
@@ -173,6 +187,7 @@ IN_GROUPS = {
     (STITCHES, ROUND_MARKS),
     (STITCHES, AGAIN),
     (STITCHES, OF_WHICH),
+    (SHELLS_AND_SINGLES, BESIDE),
     (FIVE_AND_ONE, SINGLED),
 )
 def test_a_turn_of_speech(on: On, row: str, comes_to: str) -> None:

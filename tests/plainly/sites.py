@@ -80,8 +80,10 @@ def meant_target(fabric: Fabric, target: Target) -> Target:
 def kind_label(kind: Kind) -> str:
     """The words for a kind (already as it is meant)."""
     match kind:
-        case Kind("space", int(size)):
+        case Kind("space", int(size), None):
             return f"ch-{size} space"
+        case Kind("space", size, str(stitch)):
+            return f"{f'ch-{size}' if size else 'chain'} space between {stitch}"
         case Kind(name, int(size), str(stitch)):
             return f"{size}-{stitch} {name}"
         case Kind(name, int(size), None):
@@ -135,6 +137,8 @@ def _wholes(fabric: Fabric, kind: Kind, chains_count: bool) -> list[Site]:
         case "space":
             runs = _runs(fabric, lambda atom: atom.what == CHAIN, lambda one, other: True)
             runs = [(a, b) for a, b in runs if kind.size in (None, b - a)]
+            if kind.stitch is not None:
+                runs = [(a, b) for a, b in runs if _stands_between(fabric, a, b, kind.stitch)]
         case "block":
             runs = _runs(fabric, lambda atom: atom.what == STITCH, lambda one, other: True)
             runs = [(a, b) for a, b in runs if _is_size(fabric, a, b, kind)]
@@ -161,6 +165,15 @@ def _wholes(fabric: Fabric, kind: Kind, chains_count: bool) -> list[Site]:
                 if _is_unit(fabric, fabric.atom(i), kind, chains_count)
             ]
     return [_of_atoms(fabric, a, b, Whole(kind)) for a, b in runs]
+
+
+def _stands_between(fabric: Fabric, a: int, b: int, stitch: str) -> bool:
+    """Whether a run has that stitch right before it and right behind it."""
+    if not fabric.line.closed and (a == 0 or b == fabric.length):
+        return False
+    return all(
+        fabric.atom(i).what == STITCH and fabric.atom(i).stitch == stitch for i in (a - 1, b)
+    )
 
 
 def _shells(fabric: Fabric) -> list[tuple[int, int]]:
