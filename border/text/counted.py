@@ -124,11 +124,24 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         if before[-1].type in ("PREP", "ALLIN", "THE") and each:
             return 1, [like(here, "NEXT"), here]
     named = any(x.kind == Kind("space", here.number) for x in before)
+    if _parted(before) and _of_these(here, before):
+        return 0, []  # `4 chain, 1 treble in the first of the 4`: they are of this row
     if _parted(before) and ended(t, at + 1) and named:
         return 1, [*_which(before, here), _space(here, here.number, here)]
     if _parted(before) and ended(t, at + 1):
         return 1, [*_which(before, here), like(here, "KIND", Kind("block", here.number))]
     return 0, []
+
+
+def _of_these(number: Terminal, before: Sequence[Terminal]) -> bool:
+    """Whether so many chains were made right before the stitch that is being placed."""
+    at = len(before) - 1
+    while at >= 0 and before[at].type in WHICH | OPENS | {"KIND"}:
+        at -= 1
+    at -= 1 + (types(before, at - 1, 1) == ["NUM"])
+    chains = types(before, at - 2, 3)
+    made_ = before[at - 2].number or before[at - 1].number if at > 1 else 0
+    return sorted(chains[:2]) == ["CH", "NUM"] and chains[2:] == ["SEP"] and made_ == number.number
 
 
 def _on_its_like(here: Terminal, before: Sequence[Terminal]) -> bool:

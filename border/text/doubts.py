@@ -48,6 +48,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         worked = before.item
     for step in steps:
         _tell_middle(step.item, b)
+        _tell_on_the_like(step.item, b)
     _tell_skips_among_spaces(steps, b)
     tell_counted_on(steps, b)
     tell_behind_each(steps, b)
@@ -179,6 +180,21 @@ def _noun_left_out(item: Stitches, b: Building) -> bool:
     start, end = item.span.start, item.span.end
     words = [(t.start, t.end) for t in b.terminals if start <= t.start < end]
     return len(set(words)) < len(words)
+
+
+def _tell_on_the_like(item: Item, b: Building) -> None:
+    """`2 dc on the dc`: both in one, or one in each?"""
+    match item:
+        case Stitches(count, stitch, Place(Which.THE, (Whole(kind),), 1) as place):
+            if count < 2 or kind != Kind(stitch):
+                return
+            each = replace(item, place=replace(place, which=Which.NEXT, count=count))
+            b.tell(
+                "perhaps-one-place",
+                f"these {count} are taken to go into one stitch",
+                f"write {b.written(each)} if it is one in each",
+                item.span,
+            )
 
 
 def _tell_middle(item: Item, b: Building) -> None:

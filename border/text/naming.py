@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.text.passing import (
+    ARCHES,
     NOUNS,
     OPENS,
     WHICH,
@@ -214,9 +215,11 @@ def unsaid(t: Terminals) -> Terminals:
     """
     found: Terminals = []
     last = Kind("st")
+    space = Kind("space")
     part: Terminals = []
     for at, here in enumerate(t):
         found.append(here)
+        space = last if last in ARCHES or last.name == "space" else space
         before = found[-2].type if len(found) > 1 else ""
         part = _part_before(found, part)
         whole = types(t, at + 1, 1) != ["OF"]
@@ -236,8 +239,16 @@ def unsaid(t: Terminals) -> Terminals:
         elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):
             found += [part[1], like(here, "OF"), like(here, "SAME"), part[-1]]
         elif here.type in ("NEXT", "EACH", "ORD", "EVERY") and not _is_same(found):
-            found.append(like(here, "KIND", last))
+            found.append(like(here, "KIND", space if _is_under(found) else last))
     return found
+
+
+def _is_under(found: Sequence[Terminal]) -> bool:
+    """Whether the place that is being named is under something: that is always a space."""
+    at = len(found) - 1
+    while at > 0 and found[at].type in WHICH:
+        at -= 1
+    return found[at].type == "PREP" and found[at].text in ("under", "u", "beneath")
 
 
 def _part_before(found: Sequence[Terminal], before: Terminals) -> Terminals:

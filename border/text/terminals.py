@@ -110,10 +110,12 @@ def read_terminals(
 def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
     """`a shell of 5 treble` is these; `in the next shell of 5 treble` the group of them."""
     found: list[Terminal] = []
-    for here in terminals:
+    for n, here in enumerate(terminals):
         named = bool(found) and found[-1].type in _NAMED_BEHIND
         if here.type == "MADEOF" and named:
-            found.append(replace(here, type="KIND", kind=Kind("group")))
+            chains = [t.type for t in terminals[n + 1 : n + 3]] == ["NUM", "CH"]
+            kind = Kind("loop" if chains else "group")  # `in the scallop of 7 chain`
+            found.append(replace(here, type="KIND", kind=kind))
             here = replace(here, type="OF")
         found.append(here)
     return found

@@ -86,6 +86,13 @@ IN_ARCHES = {
     "2 chain, 1 treble, 3 chain, 1 treble, both under the 3 chain; repeat": (
         "24 dc, 60 ch; 12 x 1 ch-3 space"
     ),
+    "1 plain, 3 treble, 1 plain, all in the scallop of 3 chain; repeat": (
+        "24 sc, 36 dc; 12 x 1 ch-3 space"
+    ),
+    "3 treble under the 3 chain, 2 chain, 1 plain on plain, 5 treble under the next; repeat": (
+        "48 dc, 6 sc, 12 ch; 6 x 2 ch-3 space"
+    ),
+    "2 plain on the plain, 3 chain; repeat": "24 sc, 36 ch; 12 x 1 sc; asked perhaps-one-place",
     "3 treble under every three": "36 dc; 12 x 1 ch-3 space",
     "3 treble in every other loop, 1 plain in the loops between": ("18 dc, 6 sc; 6 x 2 space"),
     "2 treble in 1 loop, 1 plain in the next; repeat on every loop": "12 dc, 6 sc; 6 x 2 space",
@@ -136,6 +143,9 @@ AGAIN = {
     ),
 }
 OF_WHICH = {
+    "1 plain, 4 chain, 1 treble in the first of the 4, miss 1; repeat": (
+        "12 dc; 12 x 1 loop; asked not-understood"
+    ),
     "6 chain, the first 3 of which form 1 treble, miss 1, * 1 treble in the next, 3 chain, miss 1; "
     "repeat from *": "6 dc, 18 ch; 5 x 2 st",
     "12 plain in the first stitch, 11 plain, at the end of the round 1 slip stitch in the first "
