@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 from msgspec.structs import replace
 
 from border.text import again
+from border.text.after import after_each
 from border.text.between import behind_between, between_behind, betweens, in_turn
 from border.text.binding import bind_numbers
 from border.text.clauses import claims_said
@@ -259,6 +260,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (same_again, _ANY),
     (all_in_one, frozenset({"ALLIN"})),
     (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
+    (after_each, frozenset({"AFTER"})),
     (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
     (of_both_kinds, frozenset({"AND"})),
     (in_two_places, frozenset({"AND"})),
