@@ -15,6 +15,7 @@ from border.findings import Finding
 from border.text.assumed import with_assumed_places
 from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
+from border.text.last_stitches import without_last_stitches
 from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
 from border.text.strangers import remarks, strangers, unknown_terms
@@ -96,6 +97,8 @@ def read_terminals(
             message, help_ = "this number is too large", "write a number that can be worked"
             span = source.span(terminal.start, terminal.end)
             findings.append(Finding("too-large", message, help_, span))
+    found, told_of = without_last_stitches(found, source)
+    findings += told_of
     found, told_of = of_the_edge(found, source, row)
     findings += told_of
     found, told_of = without_exceptions(found, source)
