@@ -2,7 +2,8 @@
 chain`.
 
 The chains that the row below began with stand for its first stitch, so that the repeat comes to
-it as to any other. What says so makes nothing, and is told.
+it as to any other. What says so makes nothing, and is told; but where the repeat has chains behind
+its last stitch, that stitch is the last of the row, and they are not made once more.
 """
 
 from __future__ import annotations
@@ -10,9 +11,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from border.findings import Finding
-from border.text.passing import HOW_OFTEN, types
+from border.text.passing import HOW_OFTEN, OPENS, WHICH, like, stitch_left_out, types
 from border.text.source import Source
+from border.text.tree import ST
 from border.text.words import shortened
 
 if TYPE_CHECKING:
@@ -43,7 +47,10 @@ def without_last_stitches(
         while found[-1].type in _LED:
             word = found.pop()
             first = word if word.text.isalpha() and word.type != "AND" else first
-        findings.append(_told(first, terminals[end - 1], source))
+        last_one = _last_of_row(found, terminals[at + 1])
+        found += last_one
+        if not last_one:
+            findings.append(_told(first, terminals[end - 1], source))
         at = end
     return found, findings
 
@@ -88,6 +95,66 @@ def _behind(t: Sequence[Terminal], at: int) -> int:
     end = _past(t, end, "NOTHING", "ATEND")
     ended = end >= len(t) or t[end].type in ("SEP", "ENDING", "RP")
     return end if ended else at
+
+
+def _last_of_row(found: list[Terminal], named: Terminal) -> list[Terminal]:
+    """What ends a row whose repeat has chains behind its last stitch: `to last st; 1 dc in last
+    st`; nothing where it has none. The repeat is left without its `to the end`."""
+    repeat = len(found) - 1
+    while repeat >= 0 and found[repeat].type not in ("REPEAT", "SOON"):
+        repeat -= 1
+    if repeat < 0 or {x.type for x in found[repeat + 1 :]} - {"FROM", "THE", "STAR", "TOEND"}:
+        return []
+    made = _before_chains(found, repeat)
+    if made is None:
+        return []
+    stitch, noun = made
+    if all(x.type not in ("STAR", "MARK", "CROSS") for x in found):
+        found.insert(_behind_head(found), like(stitch, "STAR"))
+        repeat += 1
+    found[repeat:] = [x for x in found[repeat:] if x.type != "TOEND"]
+    stitch = named if named.type == "STITCH" else stitch
+    stop = like(stitch, "SEP", name="hard")
+    place = [like(stitch, "PREP", name="turning"), like(stitch, "ORD", number=-1), noun]
+    return [like(stitch, "TOLAST"), noun, stop, like(stitch, "NUM", number=1), stitch, *place]
+
+
+def _behind_head(found: Sequence[Terminal]) -> int:
+    """Behind the chains that a row begins with, and the `turn` behind them."""
+    at = _past(found, 0, "SEP")
+    if types(found, at, 2) in (["NUM", "CH"], ["CH", "NUM"]):
+        at += 2
+        if types(found, at, 1) == ["AS"]:
+            at = next((n for n in range(at, len(found)) if found[n].type == "SEP"), at)
+        at = _past(found, at, "SEP", "ENDING")
+    return at
+
+
+def _before_chains(found: Sequence[Terminal], end: int) -> tuple[Terminal, Terminal] | None:
+    """The one stitch that stands before the chains that these words end in, and what it goes into;
+    None where they end otherwise."""
+    at, chains = end - 1, False
+    while at >= 0 and (found[at].type in ("SEP", "NUM", "CH", "SKIP", "AND") or _missed(found, at)):
+        chains = chains or found[at].type == "CH"
+        at -= 1
+    noun = found[at] if at >= 0 else None
+    if not chains or noun is None or not (noun.type == "STITCH" or noun.kind == ST):
+        return None
+    start = at - 1
+    while start >= 0 and found[start].type in WHICH | OPENS:
+        start -= 1
+    if start == at - 1:  # a stitch without a place
+        stitch, noun = noun, stitch_left_out(noun)
+    else:
+        stitch = found[start] if start >= 0 else noun
+    at = at if start == at - 1 else start
+    one = types(found, max(0, at - 1), 1) != ["NUM"] or found[at - 1].number == 1
+    return (stitch, replace(noun, many=False)) if one and stitch.type == "STITCH" else None
+
+
+def _missed(found: Sequence[Terminal], at: int) -> bool:
+    before = at - 1 - (types(found, at - 1, 1) == ["NUM"])
+    return found[at].type in ("STITCH", "KIND") and types(found, before, 1) == ["SKIP"]
 
 
 def _is_word(here: Terminal) -> bool:

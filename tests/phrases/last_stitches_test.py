@@ -31,8 +31,34 @@ BETWEEN = {
     "the 3rd of turning chain": f"7 dc, 12 ch; {TOLD}",
 }
 
+ASSUMED = "asked start-chain-assumed"
+BEFORE_CHAINS = {
+    f"3 chain as treble, 2 chain, miss 1, {row}": f"7 dc, 12 ch; 5 x 2 st; {ASSUMED}"
+    for row in (
+        "*1 treble in next st, 2 chain, miss 1; repeat from *, working last treble in 3rd of turning "
+        "ch",
+        "*1 treble, 2 chain, miss 1; repeat from * to the end, the last in the top of the 3 chain; "
+        "turn",
+    )
+} | {
+    "1 treble, 2 chain, miss 2; repeat to the end, the last treble in 3rd of 5 chain": (
+        f"5 dc, 8 ch; 4 x 3 st; {ASSUMED}"
+    ),
+    "3 chain as treble, 2 chain, miss the next treble, *1 treble on next treble, 2 chain, miss 1 "
+    "treble, and so on to the end, the last in the top of the 3 chain": (
+        f"7 dc, 12 ch; 5 x 2 dc; {ASSUMED}"
+    ),
+    "*1 treble, 2 chain, miss 2; repeat from *, the last double treble in the top of the 3 chain": (
+        f"4 dc, 1 tr, 8 ch; 4 x 3 st; {ASSUMED}"
+    ),
+    "*2 treble in next st, 2 chain, miss 2; repeat from * to the end, the last treble in the top of "
+    "the ch": (
+        f"8 dc, 8 ch; 4 x 3 st; 1 left over; does not close; {TOLD}; asked row-does-not-close"
+    ),
+}
 
-@cases((OPEN, BEHIND), (OPEN, BETWEEN))
+
+@cases((OPEN, BEHIND), (OPEN, BETWEEN), (OPEN, BEFORE_CHAINS))
 def test_where_the_last_stitch_falls_makes_nothing(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
 
