@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.assumed import with_assumed_places
+from border.text.distances import DISTANCE, behind_distance
 from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
 from border.text.last_stitches import without_last_stitches
@@ -167,6 +168,8 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
             return _terminal("MARK", words, at, at + 1), at + 1
         if word.text not in ("\u00d7", "&", "="):
             return _terminal("UNKNOWN", words, at, at + 1), at + 1
+    if (end := behind_distance(words, at, names)) > at:
+        return _terminal("REMARK", words, at, end, name=DISTANCE), end
     if word.text in vocabulary().colours["opens"] and (end := _behind_colour(words, at)) > at:
         return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
     entry, end = longest(words, at, phrases_from(word.text))
