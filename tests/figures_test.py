@@ -57,3 +57,12 @@ def test_a_place_named_by_a_heading() -> None:
     heading = "scallop means space"
     assert written("1 sc in each 5-chain scallop", headings=heading) == "1 sc in each ch-5 space"
     assert written("1 sc in next chain stitch scallop", headings=heading) == "1 sc in next space"
+
+
+@pytest.mark.parametrize(
+    "made", ["5 ch, 1 sc in the first of the 5", "5 ch and 1 sl st in the 1st", "picot of 5"]
+)
+def test_a_figure_that_is_a_picot_gives_all_picots_their_size(made: str) -> None:
+    assert written("(4 sc, p, 3 sc) in each loop", headings=f"p = {made}") == (
+        "(4 sc, picot of 5, 3 sc) in each loop"
+    )

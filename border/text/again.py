@@ -24,6 +24,8 @@ _ALL_ROUND = (
     ["ROW", "OF", "STITCH"],
     ["ROW", "OF", "STITCH", "TOEND"],
     ["STITCH", "ROW", "OF", "STITCH"],  # `a plain row of double`
+    ["ROW", "PREP", "STITCH"],  # `one row in double crochet`
+    ["STITCH", "ROW", "PREP", "STITCH"],
     ["TOEND", "OF", "STITCH"],
     ["TOEND", "PREP", "STITCH"],
 )
@@ -142,6 +144,8 @@ def _whole_rows(t: Terminals) -> Terminals:
     """`plain all round`, `a row of treble`: the whole text is one stitch in each."""
     told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW", "MOD")]
     told = told[1:] if types(told, 0, 1) == ["ENDWITH"] else told
+    if spaced := _spaced(t):
+        return spaced
     kinds = [x.type for x in told]
     kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
     if kinds not in _ALL_ROUND:
@@ -150,6 +154,20 @@ def _whole_rows(t: Terminals) -> Terminals:
     each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
     rest = [x for x in t if x.type in ("BETW", "MOD", "ENDING")]
     return [stitch, *each, *rest]
+
+
+def _spaced(t: Terminals) -> Terminals:
+    """`Long, with 1 chain between each, missing 1`: `1 long, 1 chain, miss 1; repeat`."""
+    steps = [x for x in t if x.type not in ("SEP", "ENDING", "TOEND")]
+    if [x.type for x in steps] != ["STITCH", "BETW", "SKIP", "NUM"]:
+        return []
+    stitch, between, skip, number = steps
+    comma = like(stitch, "SEP")
+    chains = [like(between, "NUM", number=between.number), like(between, "CH")]
+    one = like(stitch, "NUM", number=1)
+    again = [like(stitch, "SEP", name="hard"), like(stitch, "REPEAT")]
+    ends = [x for x in t if x.type == "ENDING"]
+    return [one, stitch, comma, *chains, comma, skip, number, *again, *ends]
 
 
 def _without_to_end(t: Terminals) -> Terminals:
@@ -198,8 +216,19 @@ def _in_every(t: Terminals) -> Terminals:
 
 
 def _same_in_every(t: Terminals) -> Terminals:
-    """`…, and the same over every scallop` at a row's end: as `repeat`."""
+    """`…, and the same over every scallop`, `every scallop the same` at a row's end: `repeat`."""
     for n, here in enumerate(t):
+        before = [x.type for x in t[max(0, n - 4) : n] if x.type != "THE"]
+        each = {"EACH", "NEXT"} & set(before[-3:]) and before[-1] in NOUNS | {"NUM"}
+        if here.type == "SAME" and each and _only_ends(t[n + 1 :]):
+            start = n
+            while start and t[start - 1].type != "SEP":
+                start -= 1
+            if start > 1 and t[start].type in ("EACH", "NEXT", "THE"):
+                return [*t[:start], like(here, "REPEAT"), *t[n + 1 :]]
+        begins = here.type == "BEGIN" and types(t, n + 1, 2) == ["NEXT", "KIND"]
+        if begins and n > 1 and t[n - 1].type == "SEP" and _only_ends(t[n + 3 :]):
+            return [*t[:n], like(here, "REPEAT"), *t[n + 3 :]]  # `begin the next scallop`
         every = here.type == "SAME" and types(t, n + 1, 2) == ["PREP", "EACH"]
         if every and n + 3 < len(t) and t[n + 3].type in NOUNS and _only_ends(t[n + 4 :]):
             start = n
@@ -290,8 +319,8 @@ PASSES = (
     (_alternately, frozenset({"ALTERNATELY"})),
     (_at_the_end, frozenset({"ATEND"})),
     (_in_every, frozenset({"REPEAT"})),
-    (_same_in_every, frozenset({"SAME"})),
-    (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP"})),
+    (_same_in_every, frozenset({"SAME", "BEGIN"})),
+    (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP", "BETW"})),
     (_of_each, frozenset({"REPEAT"})),
     (_all_round, frozenset({"TOEND"})),
     (_times_of_list, HOW_OFTEN),

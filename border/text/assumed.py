@@ -18,6 +18,7 @@ from border.text.steps import walk
 from border.text.tree import (
     Bracket,
     Copy,
+    Headings,
     Kind,
     Place,
     Row,
@@ -26,6 +27,7 @@ from border.text.tree import (
     Which,
 )
 from border.text.vocabulary import vocabulary
+from border.text.written_steps import write_list
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -107,6 +109,18 @@ def made_by(row: Row, before: dict[int, str]) -> str:
     texts = [body] if isinstance(body, Text) else [clause.text for clause in body]
     shells = any(_is_shell(item) for text in texts for item in walk(text.items))
     return SHELLS if shells else SPACES
+
+
+def shell_of(row: Row, headings: Headings) -> str:
+    """The shell that a row makes, in the words of its text; "" where it makes none, or several."""
+    texts = [row.body] if isinstance(row.body, Text) else []
+    shells = {
+        write_list(item.items, headings.terms or "us", headings.overrides)
+        for text in texts
+        for item in walk(text.items)
+        if isinstance(item, Bracket) and _is_shell(item)
+    }
+    return shells.pop() if len(shells) == 1 else ""
 
 
 def _is_shell(item: object) -> bool:

@@ -45,7 +45,7 @@ def _middle_pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
     if kinds[:3] != ["ORD", "AND", "ORD"] or kinds[3 + named :][:1] != ["OF"]:
         return [], at
     first, last = words[0][1].number, words[2][1].number
-    if kinds[4 + named :][:1] == ["KIND"] and 0 < first == last - 1:
+    if kinds[4 + named :][:1] == ["KIND"] and 1 < first == last - 1:
         return _in_middle(t, at, first, words[3 + named][0], whole[0][0], words[3][1])
     if kinds[4 + named :][:1] != ["NUM"]:
         return [], at
@@ -70,7 +70,9 @@ def _in_middle(
 ) -> tuple[Terminals, int]:
     """`the 2nd and 3rd treble of each shell`: the centre of a group of just 4."""
     kind = t[noun].kind
-    if kind is None or kind.name not in ("group", "shell", "block") or not ended(t, noun + 1):
+    chains = stitch.type == "STITCH" and kind in ARCHES  # of the stitches worked over it
+    heap = kind is not None and (chains or kind.name in ("group", "shell", "block"))
+    if kind is None or not heap or not ended(t, noun + 1):
         return [], at
     name = "block" if kind.name == "block" else "group"
     named = stitch.name if stitch.type == "STITCH" else None

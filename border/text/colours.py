@@ -17,11 +17,12 @@ def colours(t: Terminals) -> Terminals:
         if here.type == "COLOUR":
             leads = not found or found[-1].type in ("SEP", "STAR", "LP", "NUM")
             kept = replace(here, type="MOD")
-            if [x.type for x in found] == ["ENDING"] and found[0].text.startswith(
-                ("fasten", "join")
-            ):
-                found.clear()  # `fasten in dark wool` at a row's head is new thread
+            if _is_new_thread(found):
+                placed = types(t, n + 1, 1) == ["PREP"]  # `fasten the pink in a dc`
+                found[:] = [replace(found[0], type="BEGIN")] if placed else []
                 leads = True
+                if placed:
+                    continue
             if leads:
                 waiting.append(kept)
             else:
@@ -34,6 +35,12 @@ def colours(t: Terminals) -> Terminals:
     if waiting and types(found, len(found) - 1, 1) == ["SEP"]:
         return [*found[:-1], *waiting]  # `1 treble in each stitch, with white wool`
     return found + [replace(x, type="STRAY") for x in waiting]
+
+
+def _is_new_thread(found: Terminals) -> bool:
+    """Whether a colour stands behind the first word of a row, `fasten`, `join`."""
+    words = [x for x in found if x.type != "THE"]
+    return [x.type for x in words] == ["ENDING"] and words[0].text in ("fasten", "join")
 
 
 def _ends_its_noun(t: Terminals, n: int) -> bool:

@@ -175,10 +175,16 @@ def _list_start(t: Sequence[Terminal], place: int) -> int | None:
             return start if any(x.type == "REPEAT" for x in t[start - 4 : start]) else None
         before = _item_start(t, start - 1)
         done = {x.type for x in t[before : start - 1]} & _DONE
-        if parts.name == "hard" or done:
+        if parts.name == "hard" or done or (before == 0 and _is_one_stitch(t[: start - 1])):
             return start
         start = before
     return None
+
+
+def _is_one_stitch(item: Sequence[Terminal]) -> bool:
+    """`Double crochet closely over the hem`: a whole row of one stitch, with no number."""
+    types = [x.type for x in item]
+    return types.count("STITCH") == 1 and not {"NUM", "CH", "PICOT"} & set(types)
 
 
 def _behind_corner(t: Sequence[Terminal], at: int, stop: int) -> int:

@@ -17,7 +17,7 @@ from border.findings import Finding
 from border.text.headings import is_heading
 from border.text.source import Source
 from border.text.terminals import Terminal
-from border.text.vocabulary import Phrase, phrases_from, plural, vocabulary
+from border.text.vocabulary import Names, Phrase, phrases_from, plural, vocabulary
 from border.text.words import Sort, Word
 
 DEEPEST = 8
@@ -100,8 +100,12 @@ def figure_forms(name: Phrase) -> list[Phrase]:
     return [name, (*before, plural(last)), (*before, f"{last}es")]
 
 
-def with_figures(words: Sequence[Word], figures: Figures, most: int, depth: int = 0) -> list[Word]:
+def with_figures(
+    words: Sequence[Word], figures: Figures, most: int, names: Names, depth: int = 0
+) -> list[Word]:
     """The words with every figure's name as its steps in a bracket; `2 fans` twice.
+
+    Worked into, a figure is a shell, unless its name says otherwise.
 
     A figure made of itself is followed no further than `DEEPEST`, and its name is
     then no word. Beyond `most` words no more are put in.
@@ -112,12 +116,16 @@ def with_figures(words: Sequence[Word], figures: Figures, most: int, depth: int 
     at = 0
     while at < len(words) and len(found) <= most:
         figure, end = _figure_at(words, at, figures)
+        if figure is not None and is_place(found) and not _is_named(figure, names):
+            found.append(_word("shell", words[at]))
+            at = end
+            continue
         if figure is None or is_place(found):
             found += words[at:end]
             at = end
             continue
         here = words[at]
-        steps = with_figures(figure.steps, figures, most, depth + 1)
+        steps = with_figures(figure.steps, figures, most, names, depth + 1)
         opens, closes = (_mark(mark, here) for mark in "()")
         times = _number_before(found)
         found += [opens, *steps, closes]
@@ -125,6 +133,12 @@ def with_figures(words: Sequence[Word], figures: Figures, most: int, depth: int 
             found += [times, _word("times", here)]
         at = end
     return found
+
+
+def _is_named(figure: Figure, names: Names) -> bool:
+    """Whether a figure's name is that of a place, by the vocabulary or a heading."""
+    known = (entry for phrase, entry in phrases_from(figure.name[0]) if phrase == figure.name)
+    return figure.name in names.known or any(e.terminal in ("KIND", "PICOT") for e in known)
 
 
 def is_place(before: Sequence[Word]) -> bool:

@@ -153,7 +153,12 @@ def _settled(t: list[Terminal], opening: int) -> list[Terminal]:
                 return _dropped(
                     _as_star(t, opening), {_before(t, n)} | set(range(_before(t, n), n))
                 )
-        elif n == last and n - opening > 1 and t[n].type == "MARK" and t[n].text == text:
+        elif (
+            n - opening > 1
+            and t[n].type == "MARK"
+            and t[n].text == text
+            and (n == last or [x.type for x in t[n + 1 : n + 2]] == ["TOEND"])
+        ):
             return [
                 *_as_star(t[:n], opening),
                 replace(t[n], type="REPEAT"),

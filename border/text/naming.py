@@ -163,6 +163,21 @@ def same_again(t: Terminals) -> Terminals:
     return found
 
 
+def placed_in_brackets(t: Terminals) -> Terminals:
+    """`5 treble (all into one space)`: without the brackets round the place."""
+    found = list(t)
+    for n in range(1, len(t)):
+        opens = types(t, n, 2) in (["LP", "ALLIN"], ["LP", "PREP"]) and t[n - 1].type == "STITCH"
+        end = next((i for i in range(n, len(t)) if t[i].type == "RP"), 0) if opens else 0
+        if end and all(x.type in _IN_PLACE for x in t[n + 2 : end]):
+            found[n], found[end] = like(t[n], "DROP"), like(t[end], "DROP")
+            found[n + 1] = like(t[n + 1], "PREP")
+    return [x for x in found if x.type != "DROP"]
+
+
+_IN_PLACE = WHICH | NOUNS | {"NUM", "OF"}
+
+
 def all_in_one(t: Terminals) -> Terminals:
     """`1 treble, 2 chain, 1 treble, all in the same place` before any other: all in the next."""
     at = next((n for n, x in enumerate(t) if x.type in OPENS), len(t))
@@ -246,7 +261,8 @@ def _is_same(found: Sequence[Terminal]) -> bool:
 def _noun(here: Terminal, found: Sequence[Terminal], last: Kind) -> Kind:
     """What a noun names, if it is that of a place or a skip and not a count of stitches."""
     if here.type == "KIND":
-        return here.kind or last
+        run = here.kind is not None and here.kind.name == "run" and here.kind.stitch
+        return Kind(run) if run else here.kind or last  # `on the first of 7 dc, on next`
     opened = [x.type for x in found[-4:-1]]
     if not any(type_ in OPENS | WHICH for type_ in opened) or opened[-1] == "SEP":
         return last

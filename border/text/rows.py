@@ -9,28 +9,28 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.text.assumed import EDGE, made_by
+from border.text.assumed import EDGE, made_by, shell_of
 from border.text.build import build_text
 from border.text.clauses import Part, split_claims, split_clauses
 from border.text.complaints import complaint
 from border.text.copies import CopyWords, copy_at
 from border.text.differences import otherwise, read_differences
-from border.text.figures import Figures, placed, with_figures
+from border.text.figures import Figure, Figures, figure_forms, is_place, placed, with_figures
 from border.text.headings import is_heading
 from border.text.marks import printed_marks
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
 from border.text.numbering import Section
-from border.text.numbers import row_list_at
+from border.text.numbers import number_at, row_list_at
 from border.text.parser import parse
 from border.text.rings import SHOWN
 from border.text.shaping import shape
-from border.text.shown import with_shown_figures
+from border.text.shown import opens_place, with_shown_figures
 from border.text.source import Source
 from border.text.terminals import Terminal, read_terminals
 from border.text.tree import Body, Claim, Clause, Copy, End, Ending, Headings, Row, Text
 from border.text.vocabulary import Names, vocabulary
-from border.text.words import Sort, Word, shortened, without_remarks
+from border.text.words import Sort, Word, read_words, shortened, without_remarks
 
 _BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-large"})
 """Faults after which a row's steps are not what was meant."""
@@ -48,6 +48,7 @@ class Reader(Struct):
     `told`: the strange words that have been spoken of already. `words`: how many the rows
     read so far have. `below`: what the next row is worked into; `made`: what each row makes.
     `picot`: the chains of a picot as they were explained last; 0 where they were not.
+    `shell`: the steps of the shell that a row made last.
     """
 
     source: Source
@@ -60,6 +61,7 @@ class Reader(Struct):
     below: str = EDGE
     made: dict[int, str] = field(default_factory=dict)
     picot: int = 0
+    shell: str = ""
 
 
 def read_rows(sections: Iterable[Section], reader: Reader) -> Iterator[Row]:
@@ -75,6 +77,7 @@ def read_rows(sections: Iterable[Section], reader: Reader) -> Iterator[Row]:
         row = read_row(section, reader)
         reader.below = made_by(row, reader.made)
         reader.made |= dict.fromkeys(row.numbers, reader.below)
+        reader.shell = shell_of(row, reader.headings) or reader.shell
         yield row
 
 
@@ -89,7 +92,8 @@ def read_row(section: Section, reader: Reader) -> Row:
     words = _without_row_before(list(_without_headings(words, reader)), number)
     words = _without_rows_again(words, number, reader)
     words, reader.figures = with_shown_figures(words, reader.names, reader.figures)
-    words = with_figures(words, reader.figures, MOST_WORDS)
+    figures = _with_shell_below(words, reader)
+    words = with_figures(words, figures, MOST_WORDS, reader.names)
     reader.words += len(words)
     start, end = section.head
     head = source.span(start, end)
@@ -113,6 +117,23 @@ def read_row(section: Section, reader: Reader) -> Row:
     return Row(section.numbers, body, claims, head, note=section.note, span=span)
 
 
+def _with_shell_below(words: Sequence[Word], reader: Reader) -> Figures:
+    """The figures; where a row makes a shell that nothing shows, those of the row below, told."""
+    if not reader.shell or ("shell",) in reader.figures:
+        return reader.figures
+    at = next((n for n, w in enumerate(words) if w.text in ("shell", "shells", "sh")), None)
+    if at is None or is_place(words[:at]) or not opens_place(words, at + 1):
+        return reader.figures
+    steps = tuple(read_words(Source("", reader.shell)))
+    shell = Figure(("shell",), steps)
+    reader.figures |= dict.fromkeys(figure_forms(shell.name), shell)
+    message = f'"{words[at].text}" is taken to be made as the last were: {reader.shell}'
+    help_ = f'a heading settles it: "shell = {reader.shell}"'
+    span = reader.source.span(words[at].start, words[at].end)
+    reader.findings.append(Finding("place-assumed", message, help_, span))
+    return reader.figures
+
+
 def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
     """The words without `of the 2nd row` in row 3: that is the row below, and says nothing."""
     kept: list[Word] = []
@@ -132,7 +153,16 @@ def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
 def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[Word]:
     """The words without `Repeat from the 2nd row …` behind the steps: that is said of rows."""
     for at in range(1, len(words)):
-        if words[at].text != "repeat" or words[at - 1].text not in (".", ";", ",", "and"):
+        if words[at - 1].text not in (".", ";", ",", "and"):
+            continue
+        if _more_rows_alike(words, at):
+            span = reader.source.span(words[at].start, words[-1].end)
+            said = shortened(reader.source.text[span.start : span.end])
+            message = f'this is said of whole rows, and is not worked here: "{said}"'
+            help_ = f'for each of them write a line of its own: "as round {number}."'
+            reader.findings.append(Finding("rows-again", message, help_, span))
+            return words[:at]
+        if words[at].text != "repeat":
             continue
         same_line = [w for w in words[at : at + 20] if w.line == words[at].line]
         copy = copy_at(same_line)
@@ -148,6 +178,17 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         reader.findings.append(Finding("rows-again", message, help_, span))
         return words[:at]
     return words
+
+
+def _more_rows_alike(words: Sequence[Word], at: int) -> bool:
+    """`Make 3 more rounds like this`, `work two other rows the same`."""
+    texts = [w.text for w in words[at : at + 8]]
+    number = number_at(words, at + 1)
+    if texts[0] not in ("make", "work", "do") or number is None:
+        return False
+    behind = texts[number[1] - at :]
+    more = behind[:1] and behind[0] in ("more", "other", "others")
+    return bool(more) and behind[1] in vocabulary().rows["row"] if len(behind) > 1 else False
 
 
 def _behind_row(words: Sequence[Word], at: int, number: int) -> int:

@@ -22,13 +22,21 @@ from border.text.joining import (
     ands,
     articles,
     closing_slips,
+    first_of_which,
     joins,
     rounds,
     separators,
     start_chain_brackets,
 )
 from border.text.missed import missed_by_name, missing_every, under_chains
-from border.text.naming import all_in_one, counted_off, orders, same_again, unsaid
+from border.text.naming import (
+    all_in_one,
+    counted_off,
+    orders,
+    placed_in_brackets,
+    same_again,
+    unsaid,
+)
 from border.text.on_runs import (
     begun_further_on,
     middle_of_several,
@@ -40,6 +48,7 @@ from border.text.parted import parted
 from border.text.passing import ARCHES, NOUNS
 from border.text.rings import SHOWN, namely, ring_in_bracket, rings
 from border.text.sentences import (
+    begun,
     chains_placed,
     fastened,
     filled,
@@ -247,6 +256,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (worked_off, frozenset({"KEEPING", "DRAWING", "TOGETHER"})),
     (filled, frozenset({"FILL", "ENDST"})),
     (namely, frozenset({"NAMELY"})),
+    (first_of_which, frozenset({"AS"})),
     (_times, frozenset({"CROSS", "TIMES", "FROM"})),
     (_kinds, frozenset({"CLUSTER", "KIND", "PICOT"})),
     (claims_said, frozenset({"WITH"})),
@@ -259,6 +269,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     ),
     (_each, frozenset({"EACH", "EACHOF", "ALL"})),
     (same_again, _ANY),
+    (placed_in_brackets, frozenset({"LP"})),
     (all_in_one, frozenset({"ALLIN"})),
     (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
     (after_each, frozenset({"AFTER"})),
@@ -273,6 +284,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (over_more, frozenset({"PREP"})),
     (counted_places, _ANY),
     (parts, frozenset({"ORD"})),
+    (begun, frozenset({"ENDING", "BEGIN", "TO"})),
     (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME"})),
     (under_chains, frozenset({"SKIP", "UNDERIT"})),
     (missing_every, frozenset({"SKIP"})),

@@ -1,12 +1,19 @@
 """Figures that a row shows as it makes them: `a shell of 3 dc, 2 ch, 3 dc in next loop`,
-`2 dc, 2 ch and 2 dc (this forms a shell) in next loop`.
+`2 dc, 2 ch and 2 dc (this forms a shell) in next loop`, `1 shell (5 dc) in next loop`. Where
+none is shown, `shell in shell` makes what the row below did.
 
 The steps stand in a bracket there, and the name is theirs from then on.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from border.text.assumed import SPACES
 from border.text.figures import Figure, Figures, figure_forms, is_place
+from border.text.shaping import shape
+from border.text.source import Source
+from border.text.terminals import read_terminals
 from border.text.vocabulary import Names, phrases_from, vocabulary
 from border.text.words import Sort, Word
 
@@ -23,9 +30,11 @@ def with_shown_figures(
 ) -> tuple[list[Word], Figures]:
     """The words with each such figure as its name, and the figures with those among them."""
     for at, word in enumerate(words):
-        if word.text not in _NAMES:
+        if word.text not in _NAMES and (word.text,) not in figures:
             continue
-        found = _made_of(words, at) or _so_called(words, at, names)
+        found = _explained(words, at, names)
+        if word.text in _NAMES:
+            found = found or _made_of(words, at) or _so_called(words, at, names)
         if found is not None:
             words, steps = found
             figure = Figure((word.text,), steps)
@@ -33,6 +42,20 @@ def with_shown_figures(
             return with_shown_figures(words, names, figures)
     return words, figures
 
+
+def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figures, int]:
+    """The figures without `p = 5 ch, 1 sc in the first`, and the chains of such a picot; else 0."""
+    for name in _PICOTS & set(figures):
+        steps = figures[name].steps
+        terminals, _ = read_terminals(steps, names, source, set(), SPACES)
+        made = [t for t in shape(terminals)[0] if t.type != "SEP"]
+        if [t.type for t in made] == ["PICOT"] and made[0].number:
+            kept = {form: one for form, one in figures.items() if one != figures[name]}
+            return kept, made[0].number
+    return figures, 0
+
+
+_PICOTS = {("p",), ("picot",), ("purl",)}
 
 _Found = tuple[list[Word], tuple[Word, ...]] | None
 
@@ -42,12 +65,24 @@ def _made_of(words: list[Word], at: int) -> _Found:
     if [w.text for w in words[at + 1 : at + 2]] != ["of"] or is_place(words[:at]):
         return None
     end = at + 2
-    while end < len(words) and words[end].text not in _NEVER and not _opens_place(words[end]):
+    while end < len(words) and words[end].text not in _NEVER and not opens_place(words, end):
         end += 1
     steps = words[at + 2 : _trimmed(words, end)]
-    if not steps or end == len(words) or not _opens_place(words[end]) or not _counts(steps[0]):
+    if not steps or end == len(words) or not opens_place(words, end) or not _counts(steps[0]):
         return None
     return [*words[: at + 1], *words[end:]], tuple(steps)
+
+
+def _explained(words: list[Word], at: int, names: Names) -> _Found:
+    """`1 shell (2 dc, 2 ch, 2 dc) in …`: the name alone, and the steps."""
+    if [w.text for w in words[at + 1 : at + 2]] != ["("] or is_place(words[:at]):
+        return None
+    end = next((n for n in range(at, len(words)) if words[n].text == ")"), 0)
+    steps = words[at + 2 : end]
+    listed = all(_is_step(w, names) or w.text in (",", ".", "and") for w in steps)
+    if not steps or not listed or not _counts(steps[0]):
+        return None
+    return [*words[: at + 1], *words[end + 1 :]], tuple(steps)
 
 
 def _so_called(words: list[Word], at: int, names: Names) -> _Found:
@@ -61,7 +96,7 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
     if len(said) < 2 or (behind != ")" if bracket else behind not in ",;." or not _says_so(said)):
         return None
     end = _trimmed(words, opens - bracket)
-    place = next((n for n in range(end - 1, max(-1, end - 7), -1) if _opens_place(words[n])), end)
+    place = next((n for n in range(end - 1, max(-1, end - 7), -1) if opens_place(words, n)), end)
     if any(w.text in (",", *_NEVER) for w in words[place:end]):
         place = end
     stop = _trimmed(words, place)
@@ -98,8 +133,10 @@ def _counts(word: Word) -> bool:
     return word.sort is Sort.NUMBER or word.text in vocabulary().numbers
 
 
-def _opens_place(word: Word) -> bool:
-    return any(entry.terminal == "PREP" for _, entry in phrases_from(word.text))
+def opens_place(words: Sequence[Word], at: int) -> bool:
+    """Whether `in`, `under` or the like stands here."""
+    text = words[at].text if at < len(words) else ""
+    return any(entry.terminal == "PREP" for _, entry in phrases_from(text))
 
 
 def _is_step(word: Word, names: Names) -> bool:

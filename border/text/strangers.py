@@ -79,9 +79,9 @@ def strangers(
         if len(run) >= _REMARK:
             first, last = _widened(run, terminals)
             span = source.span(first.start, last.end)
-            short = shortened(source.text[span.start : span.end])
-            message = f'these words are no part of a border text: "{short}"'
-            help_ = f'set a remark apart: "-- {short} --", or put it behind a #'
+            said = source.text[span.start : span.end]
+            message = f'these words are no part of a border text: "{shortened(said)}"'
+            help_ = f'set a remark apart: "-- {shortened(said, 160)} --", or put it behind a #'
             yield Finding("unknown-word", message, help_, span)
             continue
         for terminal in run:
@@ -95,7 +95,7 @@ def strangers(
             near = _nearest(terminal.text, known) if looked_up else None
             told.add(terminal.text)
             first, last = _remark_round(terminal, terminals, slip=near is not None)
-            remark = shortened(source.text[first.start : last.end])
+            remark = shortened(source.text[first.start : last.end], 160)
             apart = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
             span = source.span(terminal.start, terminal.end)
@@ -161,13 +161,16 @@ def _remark_round(
     named = counted and terminals[at - 1].text not in ("a", "an")
     types = {t.type for t in chunk}
     strange = sum(t.type == "UNKNOWN" for t in chunk) > 1
-    if not named and not types & _COPIES and (strange or not types & _MADE):
+    copies = types & {"LIKE", "ROW"} or any(t.text == "as" for t in chunk)
+    if not named and not copies and (strange or not types & _MADE):
+        bracket = start > 0 and terminals[start - 1].type == "LP" and end < len(terminals)
+        if bracket and terminals[end].type == "RP":
+            return terminals[start - 1], terminals[end]
         return chunk[0], chunk[-1]
     return (stranger, stranger) if slip else _widened([stranger], terminals)
 
 
 _MADE = frozenset({"STITCH", "CH", "PICOT", "CLUSTER", "TIMES", "REPEAT"})
-_COPIES = frozenset({"LIKE", "AS", "ROW"})
 
 
 def _divides(terminal: Terminal) -> bool:

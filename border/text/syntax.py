@@ -11,6 +11,7 @@ from border.text.headings import read_headings
 from border.text.numbering import find_rows
 from border.text.rowheads import find_heads
 from border.text.rows import MOST_WORDS, Reader, read_rows
+from border.text.shown import without_picots
 from border.text.source import Source
 from border.text.tree import Border
 from border.text.vocabulary import names
@@ -32,7 +33,9 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
     wrong += no_groups(figures, headings.places, source)
     sections, numbering = find_rows(words[:end], heads, source)
     meanings = headings.overrides + headings.places
-    reader = Reader(source, headings, names(headings.terms or "us", meanings), figures)
+    known = names(headings.terms or "us", meanings)
+    figures, picot = without_picots(figures, known, source)
+    reader = Reader(source, headings, known, figures, picot=picot)
     reader.findings += [*remarks, *long, *wrong, *faults, *numbering]
     if not heads:
         message = "there is not a single row here"

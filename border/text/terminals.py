@@ -230,6 +230,7 @@ def _behind_colour(words: Sequence[Word], at: int) -> int:
         behind += 1
     if behind == end:  # `dark wool` has no colour of its own
         shaded = end > at and words[end - 1].text in colours["before"]
+        shaded = shaded or (end == at + 2 and words[end - 1].text == "the")  # `with the silk`
         material = end < len(words) and words[end].text in colours["behind"]
         return end + 1 if shaded and material else at
     return behind + (behind < len(words) and words[behind].text in colours["behind"])
@@ -272,7 +273,7 @@ def _terminal(
 _GOES_ON = frozenset(
     {"PREP", "BETWEEN", "TOGETHER", "ALLTOGETHER", "AS", "NOTCOUNTED", "OF", "KIND", "PICOT"}
     | {"CLUSTER", "TO", "TOEND", "TOLAST", "MORE", "INALL", "FROM", "FROMHOOK", "ROUND", "MOD"}
-    | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP", "AFTER"}
+    | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP", "AFTER", "ENDST", "ATEND"}
 )
 """What may stand behind an abbreviation whose full stop ends nothing."""
 

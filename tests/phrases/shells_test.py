@@ -75,12 +75,26 @@ def test_shells_in_the_words_of_the_books(on: On, row: str, comes_to: str) -> No
     assert said(row, on) == comes_to
 
 
+def test_a_shell_that_nothing_shows_is_made_as_below() -> None:
+    text = """round 1: *(2 dc, ch 2, 2 dc) in next loop, skip 1; repeat from *.
+round 2: *shell in shell, ch 1; repeat from *."""
+    assert last_of(text, EDGE) == "24 dc, 18 ch; 6 x 1 shell; asked place-assumed"
+
+
+def test_a_figure_by_any_name_is_worked_into_as_a_shell() -> None:
+    text = """s = 2 dc, 2 ch, 2 dc
+round 1: *s in next loop, skip 1; repeat from *.
+round 2: *s in s, ch 1; repeat from *."""
+    assert last_of(text, EDGE) == "24 dc, 18 ch; 6 x 1 shell"
+
+
 @pytest.mark.parametrize(
     "first",
     [
         "shell of 3 dc, 2 ch, 3 dc in next loop",
         "3 dc, 2 ch, 3 dc in next loop (this forms a shell)",
         "3 dc, 2 ch, 3 dc (to form a shell) in next loop",
+        "1 shell (3 dc, 2 ch, 3 dc) in next loop",
     ],
 )
 def test_a_shell_shown_once_is_known_from_there(first: str) -> None:
