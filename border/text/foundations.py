@@ -55,12 +55,8 @@ def of_the_edge(
     if row == 1:
         named = _foundation(head)
         _from_the_hook(head, named)
-        head.terminals = [
-            replace(x, type="KIND", kind=Kind("st")) if x.type == "CLOTH" else x
-            for x in head.terminals
-        ]
     # What stands elsewhere is no word of a row.
-    lost = ("FOUNDATION", "ONESIDE", "OTHERSIDE", "CLOTH")
+    lost = ("FOUNDATION", "ONESIDE", "OTHERSIDE")
     left = [replace(t, type="UNKNOWN") if t.type in lost else t for t in head.terminals]
     return left, head.findings
 

@@ -78,6 +78,8 @@ def _behind(t: Sequence[Terminal], at: int) -> int:
     )
     while end < len(t) and (t[end].text in _COMES or (t[end].type == "SEP" and _is_word(t[end]))):
         end += 1
+    if types(t, end, 1) == ["ENDST"] and "turning" in t[end].text:
+        return _ended(t, end + 1) or at
     if types(t, end, 1) != ["PREP"]:
         return at
     top = "top" in t[end].text
@@ -92,9 +94,13 @@ def _behind(t: Sequence[Terminal], at: int) -> int:
     if types(t, chain, 1) != ["CH"] or not (top or turning):
         return at
     end = _past(t, chain + 1, "NUM") if chain == end + turning else chain + 1
-    end = _past(t, end, "NOTHING", "ATEND")
-    ended = end >= len(t) or t[end].type in ("SEP", "ENDING", "RP")
-    return end if ended else at
+    return _ended(t, end) or at
+
+
+def _ended(t: Sequence[Terminal], at: int) -> int:
+    """Behind what such words may end in; 0 where they go on."""
+    end = _past(t, at, "NOTHING", "ATEND")
+    return end if end >= len(t) or t[end].type in ("SEP", "ENDING", "RP") else 0
 
 
 def _last_of_row(found: list[Terminal], named: Terminal) -> list[Terminal]:

@@ -55,11 +55,6 @@ def test_a_skip_with_a_number_is_still_a_skip() -> None:
     )
 
 
-def test_cloth_is_worked_into_in_the_first_row_alone() -> None:
-    assert said("1 plain in the flannel, 2 chain; repeat") == "12 sc, 24 ch; 12 x 1 loop"
-    assert "asked unknown-word" in said("1 plain in the flannel, 2 chain; repeat", STITCHES)
-
-
 def test_the_message_says_where_the_places_are() -> None:
     text = "terms: us\n1st row: *1 sc, ch 3, miss \u00be inch; repeat."
     _, told = read_border(Source("a.border", text))
