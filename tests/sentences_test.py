@@ -26,10 +26,42 @@ from border.text.written import write_border
         ("1 sc in the middle loop of the next 5", "1 sc in 3rd loop, skip 2 loops"),
         ("1 sc in next st, 1 sc in end of row", "1 sc in next st, 1 sc in last st"),
         ("turn with 1 ch, 1 sc in each st", "ch 1, turn, 1 sc in each st"),
+        (
+            "1 dc, ch 1, skip 1; so on to the end, taking up only the back loops",
+            "1 dc in back loop, ch 1, skip 1; repeat",
+        ),
+        (
+            "*1 sc in next dc, ch 2; repeat from * 3 times more, loosely, join",
+            "*1 sc in next dc loosely, ch 2; repeat from * 4 times in all, join",
+        ),
         ("3 sl st to reach the centre of the loop, 1 sc", "begin in centre of the loop, 1 sc"),
     ],
 )
 def test_sentences_turned_round(said: str, read: str) -> None:
+    assert written(said) == read
+
+
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
+        ("12 dc in next loop, picot after every 2nd", "(2 dc, picot of 3) 6 times in next loop"),
+        (
+            "7 dc in each loop, picot after every 2nd",
+            "((2 dc, picot of 3) 3 times, 1 dc) in each loop",
+        ),
+        ("8 dc in next loop, picot after the 3rd", "(3 dc, picot of 3, 5 dc) in next loop"),
+        ("1 dc in each st, picot after each", "(1 dc, picot of 3) in each st"),
+        (
+            "1 dc in each of the 7, picot after every 2nd",
+            "((1 dc in each of the next 2 st, picot of 3) 3 times, 1 dc in next st)",
+        ),
+        (
+            "1 sc in each st, ch 3 after every second sc",
+            "(1 sc in each of the next 2 st, ch 3) to end",
+        ),
+    ],
+)
+def test_what_stands_after_some_of_the_stitches(said: str, read: str) -> None:
     assert written(said) == read
 
 

@@ -30,6 +30,7 @@ def texts(source: str) -> list[str]:
         ("row\u2014 row-- row - x", ["row", "\u2014", "row", "--", "row", "-", "x"]),
         ("[*]", ["[", "*", "]"]),
         ("needleworker\u2019s", ["needleworker's"]),
+        ("miss \u00bc, 1/4 or 1\u00bd", ["miss", "1/4", ",", "1/4", "or", "1", "1/2"]),
     ],
 )
 def test_words(source: str, words: list[str]) -> None:

@@ -1,10 +1,12 @@
-"""A colour goes with its stitches or chains, and changes nothing."""
+"""What goes with a stitch and changes no count: a colour, and what is said behind a repeat."""
 
 from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import Terminals, types
+from border.text.passing import HOW_OFTEN, OPENS, WHICH, Terminals, types
+
+_EXTENT = HOW_OFTEN | {"TOEND", "FROM", "THE", "STAR", "STARWORD", "FROMHEAD", "NUM"}
 
 
 def colours(t: Terminals) -> Terminals:
@@ -47,3 +49,38 @@ def _ends_its_noun(t: Terminals, n: int) -> bool:
         return types(t, n - 2, 1) != ["NUM"]
     chains = t[n].type == "CH" and (types(t, n - 1, 1) == ["NUM"] or types(t, n + 1, 1) != ["NUM"])
     return chains or t[n].type == "STITCH"
+
+
+def behind_repeats(t: Terminals) -> Terminals:
+    """`repeat from *, taking the back loops`: as said of the last stitch before the repeat."""
+    found: Terminals = []
+    made = 0
+    for here in t:
+        end = _behind_repeat(found) if here.type == "MOD" and made else 0
+        if end:
+            del found[end:]
+            found.insert(made, here)
+            made += 1
+            continue
+        found.append(here)
+        if here.type == "STITCH" and _makes(found):
+            made = len(found)
+    return found
+
+
+def _behind_repeat(found: Terminals) -> int:
+    """Behind the repeat that these words end in, and how often it is worked; 0 for none."""
+    end = len(found)
+    while end and found[end - 1].type in ("THE", "PREP", "SEP"):
+        end -= 1
+    at = end
+    while at and found[at - 1].type in _EXTENT:
+        at -= 1
+    return end if types(found, at - 1, 1) in (["REPEAT"], ["SOON"]) and at else 0
+
+
+def _makes(found: Terminals) -> bool:
+    """Whether the stitch that these words end in is made, and not worked into."""
+    before = len(found) - 2
+    before -= before >= 0 and found[before].type == "NUM"
+    return before < 0 or found[before].type not in WHICH | OPENS

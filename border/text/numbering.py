@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import zip_longest
 
@@ -15,11 +16,18 @@ from border.text.rowheads import Head
 from border.text.source import Source
 from border.text.words import Word
 
+_OTHER_EDGE = re.compile(
+    r"\b(?:other|opposite|second|upper|lower|top|bottom|outer|inner) (?:side|edge)"
+    r"|\b(?:commencing|foundation) ch",
+    re.IGNORECASE,
+)
+"""A head that says so may be along another edge than the row before."""
+
 
 class Section(Struct, frozen=True):
     """A row as found: its numbers, ascending, its head's span, the words of its body.
 
-    `note`: what its head says in brackets, as it stands there.
+    `note`: what its head says in brackets, and before its number, as it stands there.
     """
 
     numbers: tuple[int, ...]
@@ -52,13 +60,36 @@ def find_rows(
                 range(numbers[0], max(numbers[0] + 1, min(numbers[0] + rows, LAST_ROW)))
             )
         highest = max(highest, *numbers)
-        if head.edge != (0, 0) and numbers[0] > 1:
-            start, end = (words[n] for n in (head.edge[0], head.edge[1] - 1))
-            findings.append(other_edge(source, start.start, end.end, numbers[0]))
-        note = _written(words[head.note[0] : head.note[1]], source)
+        note = _note(words, head, source)
+        edge = _edge_named(words, head, source) if sections else []
+        if edge:
+            findings.append(other_edge(source, edge[0].start, edge[-1].end, numbers[0]))
         sections.append(Section(numbers, (first.start, last.end), body, note))
     findings += _numbering(sections, source)
     return sections, tuple(findings)
+
+
+_NOTED = 9
+"""So many words and marks of a note, and no more, are read where it is written out."""
+
+
+def _note(words: Sequence[Word], head: Head, source: Source) -> str:
+    """What a head says besides its number."""
+    lead, behind = (words[start:end] for start, end in (head.lead, head.note))
+    if len(lead) + len(behind) >= _NOTED:
+        behind = behind if not lead else []
+    return ", ".join(text for text in (_written(lead, source), _written(behind, source)) if text)
+
+
+def _edge_named(words: Sequence[Word], head: Head, source: Source) -> Sequence[Word]:
+    """The words of a head that may name another edge than that of the row before."""
+    if head.edge != (0, 0):
+        return words[head.edge[0] : head.edge[1]]
+    lead, behind = (words[start:end] for start, end in (head.lead, head.note))
+    if lead and _OTHER_EDGE.search(_written(lead, source)):
+        return lead
+    named = _OTHER_EDGE.search(_written(behind, source))
+    return words[head.at : head.body] if named else []
 
 
 def _written(words: Sequence[Word], source: Source) -> str:

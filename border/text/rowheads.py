@@ -12,12 +12,14 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.text.copies import copy_at
+from border.text.leads import behind_lead
 from border.text.numbers import LAST_ROW, row_list_at
 from border.text.vocabulary import is_colour, vocabulary
 from border.text.words import Sort, Word
 
 _ENDED = frozenset({".", ")", "--", "\u2014", "*"})
 _BARE = frozenset({".", ":", ")", "\u2014"})
+_FIRM = frozenset({".", ":", "--", "\u2014"})
 _MARKS = frozenset({":", ".", ",", ";", "—", "--", "-"})
 
 
@@ -26,7 +28,8 @@ class Head(Struct, frozen=True):
 
     No numbers: `last row`, `edging`, which go on from the highest so far. Words
     [note[0], note[1]) say something of the row that is no step: a colour. Words [edge[0],
-    edge[1]) name an edge, and no row: `heading`, `other side of the braid`.
+    edge[1]) name an edge, and no row: `heading`, `other side of the braid`. Words [lead[0],
+    lead[1]) stand before the number: `Border.`, `For the upper edge,`.
     """
 
     at: int
@@ -35,6 +38,7 @@ class Head(Struct, frozen=True):
     sound: bool
     note: tuple[int, int] = (0, 0)
     edge: tuple[int, int] = (0, 0)
+    lead: tuple[int, int] = (0, 0)
 
 
 def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
@@ -53,7 +57,9 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
         if heads and words[at - 1].text in goes_on:
             continue
         begins = not heads or words[at - 1].text in _ENDED
-        head = _head_at(words, at, begins)
+        unbegun = bool(heads) and heads[-1].body == at
+        head = _led_head(words, at, coming) if begins and not unbegun else None
+        head = head or _head_at(words, at, begins)
         if head is None and begins:
             head = _bare_head(words, at, coming) or _edge_head(words, at)
             head = head or (_copy_alone(words, at) if heads else None)
@@ -71,8 +77,27 @@ def _run_in(words: Sequence[Word], at: int, coming: int) -> Head | None:
     if words[at - 1].text != "." or words[at].sort is Sort.MARK:
         return None
     head = _head_at(words, at, begins=False)
-    marked = head is not None and words[head.body - 1].text in (".", ":", "\u2014", "--")
+    marked = head is not None and words[head.body - 1].text in _FIRM
     return head if head is not None and marked and head.numbers == (coming,) else None
+
+
+def _led_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
+    """`Border. 1st row.--`, `For the border crochet the 1st round:`: words before a numbered head.
+
+    Its number comes next; or it is 1 again, with a mark before it.
+    """
+    for start in behind_lead(words, at):
+        head = _head_at(words, start, begins=False)
+        if head is None or not head.sound or words[head.body - 1].text not in _FIRM:
+            continue
+        named = any(w.text in vocabulary().rows["row"] for w in words[start : head.body])
+        parted = words[start - 1].sort is Sort.MARK
+        if named and (head.numbers[:1] == (coming,) or (parted and head.numbers[:1] == (1,))):
+            end = start
+            while words[end - 1].sort is Sort.MARK:
+                end -= 1
+            return replace(head, at=at, lead=(at, end))
+    return None
 
 
 def _bare_head(words: Sequence[Word], at: int, coming: int) -> Head | None:

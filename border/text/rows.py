@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
@@ -17,7 +16,6 @@ from border.text.complaints import complaint
 from border.text.copies import CopyWords, copy_at
 from border.text.differences import otherwise, read_differences
 from border.text.figures import Figure, Figures, figure_forms, is_place, placed, with_figures
-from border.text.foundations import other_edge
 from border.text.headings import is_heading
 from border.text.marks import printed_marks
 from border.text.nesting import pair_brackets
@@ -37,11 +35,6 @@ from border.text.words import Sort, Word, read_words, shortened, without_remarks
 _BREAKS = frozenset({"not-understood", "unknown-word", "nested-too-deep", "too-large"})
 """Faults after which a row's steps are not what was meant."""
 
-
-_OTHER_EDGE = re.compile(
-    r"\b(?:other|opposite|second) (?:side|edge)|\b(?:commencing|foundation) ch", re.IGNORECASE
-)
-"""A head that says so may be along another edge than the row before."""
 
 MOST_WORDS = 5_000
 """No row has more: many a pass looks from one word for another."""
@@ -116,8 +109,6 @@ def read_row(section: Section, reader: Reader) -> Row:
         body, claims = _copy(section, copy, words, reader)
     else:
         body, claims = _texts(words, head, number, reader)
-    if number > 1 and _OTHER_EDGE.search(section.note):
-        reader.findings.append(other_edge(source, start, end, number))
     told = [replace(finding, round=number) for finding in reader.findings[before:]]
     reader.findings[before:] = told
     if any(finding.code in _BREAKS for finding in told):

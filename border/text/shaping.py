@@ -11,10 +11,11 @@ from collections.abc import Callable, Sequence
 from msgspec.structs import replace
 
 from border.text import again
+from border.text.after import after_each
 from border.text.between import behind_between, between_behind, betweens, in_turn
 from border.text.binding import bind_numbers
 from border.text.clauses import claims_said
-from border.text.colours import colours
+from border.text.colours import behind_repeats, colours
 from border.text.counted import counted_places, parts
 from border.text.described import described, in_two_places, of_both_kinds
 from border.text.joining import (
@@ -267,6 +268,7 @@ _ANY: frozenset[str] = frozenset()
 
 PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (colours, frozenset({"COLOUR"})),
+    (behind_repeats, frozenset({"MOD"})),
     (worked_off, frozenset({"KEEPING", "DRAWING", "TOGETHER"})),
     (filled, frozenset({"FILL", "ENDST"})),
     (namely, frozenset({"NAMELY"})),
@@ -286,6 +288,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (placed_in_brackets, frozenset({"LP"})),
     (all_in_one, frozenset({"ALLIN"})),
     (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
+    (after_each, frozenset({"AFTER"})),
     (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
     (of_both_kinds, frozenset({"AND"})),
     (in_two_places, frozenset({"AND"})),

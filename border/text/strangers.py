@@ -7,6 +7,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from border.findings import Finding
+from border.text.distances import DISTANCE
 from border.text.source import Source
 from border.text.vocabulary import TERMS, Names, name_of, names, vocabulary
 from border.text.words import shortened
@@ -109,6 +110,9 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
             said = shortened(source.text[span.start : span.end])
             message = f'"{said}" is taken for a remark, and changes nothing'
             help_ = f'set it apart: "-- {said} --"'
+            if terminal.name == DISTANCE:
+                message = f'"{said}" is a distance on the cloth, where no places are counted: the '
+                message += "places of this edge are where the stitches go"
             if {"end", "hand"} & set(terminal.text.split()):
                 message = f'"{said}" is taken for a remark: a heading says where rows begin'
                 help_ = 'write "worked: one way" above row 1, if an open edge is not turned'

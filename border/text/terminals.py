@@ -13,8 +13,10 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.assumed import with_assumed_places
+from border.text.distances import DISTANCE, behind_distance
 from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
+from border.text.last_stitches import without_last_stitches
 from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
 from border.text.strangers import remarks, strangers, unknown_terms
@@ -96,6 +98,8 @@ def read_terminals(
             message, help_ = "this number is too large", "write a number that can be worked"
             span = source.span(terminal.start, terminal.end)
             findings.append(Finding("too-large", message, help_, span))
+    found, told_of = without_last_stitches(found, source)
+    findings += told_of
     found, told_of = of_the_edge(found, source, row)
     findings += told_of
     found, told_of = without_exceptions(found, source)
@@ -166,6 +170,8 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
             return _terminal("MARK", words, at, at + 1), at + 1
         if word.text not in ("\u00d7", "&", "="):
             return _terminal("UNKNOWN", words, at, at + 1), at + 1
+    if (end := behind_distance(words, at, names)) > at:
+        return _terminal("REMARK", words, at, end, name=DISTANCE), end
     if word.text in vocabulary().colours["opens"] and (end := _behind_colour(words, at)) > at:
         return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
     entry, end = longest(words, at, phrases_from(word.text))
@@ -269,7 +275,7 @@ def _terminal(
 _GOES_ON = frozenset(
     {"PREP", "BETWEEN", "TOGETHER", "ALLTOGETHER", "AS", "NOTCOUNTED", "OF", "KIND", "PICOT"}
     | {"CLUSTER", "TO", "TOEND", "TOLAST", "MORE", "INALL", "FROM", "FROMHOOK", "ROUND", "MOD"}
-    | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP", "ENDST", "ATEND"}
+    | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP", "AFTER", "ENDST", "ATEND"}
 )
 """What may stand behind an abbreviation whose full stop ends nothing."""
 

@@ -47,7 +47,8 @@ class Vocabulary(Struct, frozen=True):
 
     `patterns`: by each word that they can begin with. `asked`: names that no terms settle ->
     the stitch that they mostly are; `places_asked`: of things to work into -> what each
-    mostly is. `copies`: what may stand behind a copied row, by what it says.
+    mostly is. `copies`: what may stand behind a copied row, by what it says; `distances`: what a
+    distance on cloth is made of.
     """
 
     patterns: dict[str, list[Pattern]]
@@ -63,6 +64,7 @@ class Vocabulary(Struct, frozen=True):
     places_asked: dict[str, list[str]]
     colours: dict[str, frozenset[str]]
     copies: dict[str, list[str]]
+    distances: dict[str, list[str]]
 
 
 class Names(Struct, frozen=True):
@@ -158,13 +160,25 @@ def vocabulary() -> Vocabulary:
         table["places_asked"],
         _colours(table["colours"]),
         table["copies"],
+        table["distances"],
     )
 
 
 @lru_cache(maxsize=16)
 def said_of_copies(what: str) -> tuple[Phrase, ...]:
     """The phrases of one kind that stand behind a copied row, longest first."""
-    spelt = (product(*_choices(pattern)) for pattern in vocabulary().copies[what])
+    return _spelt(vocabulary().copies[what])
+
+
+@lru_cache(maxsize=16)
+def said_of_distances(what: str) -> tuple[Phrase, ...]:
+    """The phrases of one kind of which a distance on cloth is made, longest first."""
+    return _spelt(vocabulary().distances[what])
+
+
+def _spelt(patterns: list[str]) -> tuple[Phrase, ...]:
+    """All phrases that some patterns stand for, longest first."""
+    spelt = (product(*_choices(pattern)) for pattern in patterns)
     found = {tuple(w for part in parts for w in part) for forms in spelt for parts in forms}
     return tuple(sorted(found, key=lambda phrase: (-len(phrase), phrase)))
 

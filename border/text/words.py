@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from enum import Enum, auto
+from unicodedata import normalize
 
 from msgspec import Struct
 
@@ -22,6 +23,7 @@ _WORDS = re.compile(
   | (?P<blank>[^\S\r\n]+|[\ufeff\u200b\u200c\u200d\u2060]+)
   | (?P<quoted>"[^"\r\n]*"|[“”„][^“”„\r\n]*[“”])
   | (?P<ordinal>(?i:[0-9]*1st|[0-9]*2n?d|[0-9]*3r?d|[0-9]+th)(?![^\W_]))
+  | (?P<fraction>[¼½¾⅛⅜⅝⅞⅓⅔]|[0-9]+[/\u2044][0-9]+)
   | (?P<number>[0-9]+)
   | (?P<dotted>[^\W\d_](?:\.[^\W\d_])+(?![^\W_]))
   | (?P<word>[^\W\d_]+(?:['\u2019][^\W\d_]+)*)
@@ -51,7 +53,7 @@ class Word(Struct, frozen=True):
 
     `glued`: a hyphen without blanks ties it to the word before. `number`: the
     value of a figure, never more than just above `LARGEST`. A quoted name keeps
-    its capitals and loses its marks.
+    its capitals and loses its marks. A fraction is a word: `1/4`, however it is printed.
     """
 
     sort: Sort
@@ -94,6 +96,9 @@ def _word(kind: str, text: str, start: int, end: int, line: int, glued: bool) ->
             number = min(int(digits), LARGEST + 1) if len(digits) < 20 else LARGEST + 1
             sort = Sort.NUMBER if kind == "number" else Sort.ORDINAL
             return Word(sort, text, start, end, line, glued, number)
+        case "fraction":
+            plain = normalize("NFKC", text).replace("\u2044", "/")
+            return Word(Sort.WORD, plain, start, end, line, glued)
         case "quoted":
             return Word(Sort.QUOTED, text[1:-1].strip(), start, end, line)
         case "word":

@@ -35,11 +35,65 @@ SEVERAL = {
 NO_HEADS = {
     "GOLD CIRCLE.--": "bad-heading",
     "1st STAR.--": "bad-heading",
-    "Front.--1st round:": "bad-heading",
     "1st and every alternate row:": "bad-heading",
     "Continue:": "bad-heading",
     "1st row. Outside edge.": "unknown-word",
 }
+
+
+LED = {
+    "Border. 1st row.--": "Border",
+    "For the upper edge, 1st row:": "For the upper edge",
+    "Front.--1st round:": "Front",
+    "Edging: 1st row.": "Edging",
+    "For the border crochet the 1st round.--": "For the border crochet",
+    "Border: 1st row--": "Border",
+    "Shell edging. 1st row:": "Shell edging",
+    "Front. 1st row (scarlet).--": "Front, scarlet",
+}
+NOT_LED = (
+    "Work as in the 1st row.", "Same as the 1st row.", "This completes the 1st row.", "Turn.",
+    "Fasten off.", "3 plain.", "In the next loop.", "Before the 2nd row, turn.", "With white.",
+    "One two three four five six seven.", "Repeat.", "As before.",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("head", "note"), LED.items())
+def test_words_before_a_row_head_are_its_note(head: str, note: str) -> None:
+    assert last_of(f"{head} 2 plain in each loop.") == "24 sc; 12 x 1 loop"
+    border, told = read_border(Source("book.border", f"{HEADINGS}{head} 2 plain in each loop.\n"))
+    assert border is not None
+    assert told == ()
+    assert [row.note for row in border.rows] == [note]
+
+
+@pytest.mark.parametrize(("words", "told"), [("Front.--", ""), ("Upper edge. ", "other-edge")])
+def test_words_before_a_later_row_head_may_name_another_edge(words: str, told: str) -> None:
+    rows = f"1st row: 1 plain in each.\n{words}2nd row: 1 treble in each."
+    assert last_of(rows) == "; ".join(["12 dc; 12 x 1 st", *[f"asked {told}"][: bool(told)]])
+
+
+def test_words_before_a_first_row_that_stood_already_begin_a_part() -> None:
+    rows = "1st row: 1 plain in each.\nUpper edge. 1st row: 1 treble in each.\n"
+    _, told = read_border(Source("book.border", HEADINGS + rows))
+    assert [f.code for f in told] == ["other-edge", "row-twice"]
+
+
+@pytest.mark.parametrize("words", NOT_LED)
+def test_words_of_a_row_lead_to_no_head(words: str) -> None:
+    """They belong to the row before, and the head behind them is found as ever."""
+    text = f"{HEADINGS}1st row: 1 plain in each.\n{words} 2nd row: 1 treble in each.\n"
+    border, _ = read_border(Source("book.border", text))
+    assert border is not None
+    assert [(row.numbers, row.note) for row in border.rows] == [((1,), ""), ((2,), "")]
+
+
+def test_words_below_an_empty_row_head_are_its_row() -> None:
+    text = f"{HEADINGS}1st row:\nFrom the hem. 2nd row: 1 plain in each loop.\n"
+    border, told = read_border(Source("book.border", text))
+    assert border is not None
+    assert [(row.numbers, row.note) for row in border.rows] == [((1,), ""), ((2,), "")]
+    assert told
 
 
 @pytest.mark.parametrize("head", HEADS)

@@ -58,6 +58,21 @@ BRACKETS = {
     "*1 plain in each of the next 4 stitches, 4 chain, 1 slip stitch in top of last plain for "
     "a p., miss 2; repeat": "8 sc, 2 picot; 2 x 6 st",
 }
+BEHIND_REPEATS = {
+    "1 treble, 1 chain, miss 1; so on to the end, taking up only the back thread of the stitches": (
+        "6 dc, 6 ch; 6 x 2 st"
+    ),
+    "* 1 treble in next treble, 2 chain, 1 plain in next treble; repeat from *, taking the back "
+    "loops; join": "6 dc, 6 sc, 12 ch; 6 x 2 dc",
+    "* 1 treble, 1 chain, miss 1; repeat from * twice more, working loosely": (
+        "3 dc, 3 ch; does not close; asked row-does-not-close"
+    ),
+    "1 treble on the next treble, 1 chain; repeat to the end in scarlet": "12 dc, 12 ch; 12 x 1 dc",
+    "1 plain in each stitch, inserting the hook to take up the back thread of the stitches": (
+        "12 sc; 12 x 1 st"
+    ),
+}
+
 IN_ARCHES = {
     "3 treble in every loop; no chain between": "36 dc; 12 x 1 space",
     "3 treble in every loop; one chain between": "36 dc, 12 ch; 12 x 1 space",
@@ -191,6 +206,7 @@ IN_GROUPS = {
 
 @cases(
     (STITCHES, BRACKETS),
+    (STITCHES, BEHIND_REPEATS),
     (ARCHES, IN_ARCHES),
     (SIXES, IN_GROUPS),
     (STITCHES, ASKED),

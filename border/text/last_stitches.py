@@ -1,0 +1,186 @@
+"""Where the last stitch falls: `repeat from *, working the last treble in the 3rd of the turning
+chain`.
+
+The chains that the row below began with stand for its first stitch, so that the repeat comes to
+it as to any other. What says so makes nothing, and is told; but where the repeat has chains behind
+its last stitch, that stitch is the last of the row, and they are not made once more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.findings import Finding
+from border.text.passing import HOW_OFTEN, OPENS, WHICH, like, stitch_left_out, types
+from border.text.source import Source
+from border.text.tree import ST
+from border.text.words import shortened
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+_COMES = frozenset({"being", "coming", "comes", "falling", "falls"})
+_EXTENT = HOW_OFTEN | {"TOEND", "FROM", "THE", "STAR", "MARK", "CROSS", "STARWORD", "FROMHEAD"}
+_EXTENT |= {"NUM"}
+_LED = frozenset({"SEP", "AND", "WITH", "THE", "NOTHING"})
+
+
+def without_last_stitches(
+    terminals: list[Terminal], source: Source
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals without such words, and what is told of them."""
+    found: list[Terminal] = []
+    findings: list[Finding] = []
+    at = 0
+    while at < len(terminals):
+        here = terminals[at]
+        last = here.type == "ORD" and here.number == -1
+        end = _behind(terminals, at) if last and _led(found) else at
+        if end == at:
+            found.append(here)
+            at += 1
+            continue
+        first = here
+        while found[-1].type in _LED:
+            word = found.pop()
+            first = word if word.text.isalpha() and word.type != "AND" else first
+        last_one = _last_of_row(found, terminals[at + 1])
+        found += last_one
+        if not last_one:
+            findings.append(_told(first, terminals[end - 1], source))
+        at = end
+    return found, findings
+
+
+def _led(found: Sequence[Terminal]) -> bool:
+    """Whether these words end in a repeat, or in `with 2 chain between`."""
+    at = len(found)
+    while at and found[at - 1].type in _LED:
+        at -= 1
+    if at == len(found) or all(x.type in ("THE", "NOTHING") for x in found[at:]):
+        return False
+    between = at - (types(found, at - 1, 1) in (["EACH"], ["THEM"]))
+    if types(found, between - 2, 2) in (["CH", "BETWEEN"], ["NUM", "BETWEEN"]):
+        return True
+    while at and found[at - 1].type in _EXTENT:
+        at -= 1
+    return types(found, max(0, at - 1), 1) in (["REPEAT"], ["SOON"])
+
+
+def _behind(t: Sequence[Terminal], at: int) -> int:
+    """Behind `last treble in the 3rd of 5 chain`; the same place where no such chain is named."""
+    end = at + 1
+    end += types(t, end, 1) in (["STITCH"], ["KIND"]) or (
+        types(t, end, 1) == ["NUM"] and t[end].number == 1
+    )
+    while end < len(t) and (t[end].text in _COMES or (t[end].type == "SEP" and _is_word(t[end]))):
+        end += 1
+    if types(t, end, 1) == ["ENDST"] and "turning" in t[end].text:
+        return _ended(t, end + 1) or at
+    if types(t, end, 1) != ["PREP"]:
+        return at
+    top = "top" in t[end].text
+    end = _past(t, end + 1, "THE")
+    if types(t, end, 1) == ["ORD"] and not top:
+        end += 1 + (types(t, end + 1, 1) in (["CH"], ["KIND"]))
+        if types(t, end, 1) != ["OF"]:
+            return at
+        end, top = _past(t, end + 1, "THE"), True
+    turning = end < len(t) and t[end].text == "turning"
+    chain = _past(t, end + turning, "NUM")
+    if types(t, chain, 1) != ["CH"] or not (top or turning):
+        return at
+    end = _past(t, chain + 1, "NUM") if chain == end + turning else chain + 1
+    return _ended(t, end) or at
+
+
+def _ended(t: Sequence[Terminal], at: int) -> int:
+    """Behind what such words may end in; 0 where they go on."""
+    end = _past(t, at, "NOTHING", "ATEND")
+    return end if end >= len(t) or t[end].type in ("SEP", "ENDING", "RP") else 0
+
+
+def _last_of_row(found: list[Terminal], named: Terminal) -> list[Terminal]:
+    """What ends a row whose repeat has chains behind its last stitch: `to last st; 1 dc in last
+    st`; nothing where it has none. The repeat is left without its `to the end`."""
+    repeat = len(found) - 1
+    while repeat >= 0 and found[repeat].type not in ("REPEAT", "SOON"):
+        repeat -= 1
+    if repeat < 0 or {x.type for x in found[repeat + 1 :]} - {"FROM", "THE", "STAR", "TOEND"}:
+        return []
+    made = _before_chains(found, repeat)
+    if made is None:
+        return []
+    stitch, noun = made
+    if all(x.type not in ("STAR", "MARK", "CROSS") for x in found):
+        found.insert(_behind_head(found), like(stitch, "STAR"))
+        repeat += 1
+    found[repeat:] = [x for x in found[repeat:] if x.type != "TOEND"]
+    stitch = named if named.type == "STITCH" else stitch
+    stop = like(stitch, "SEP", name="hard")
+    place = [like(stitch, "PREP", name="turning"), like(stitch, "ORD", number=-1), noun]
+    return [like(stitch, "TOLAST"), noun, stop, like(stitch, "NUM", number=1), stitch, *place]
+
+
+def _behind_head(found: Sequence[Terminal]) -> int:
+    """Behind the chains that a row begins with, and the `turn` behind them."""
+    at = _past(found, 0, "SEP")
+    if types(found, at, 2) in (["NUM", "CH"], ["CH", "NUM"]):
+        at += 2
+        if types(found, at, 1) == ["AS"]:
+            at = next((n for n in range(at, len(found)) if found[n].type == "SEP"), at)
+        at = _past(found, at, "SEP", "ENDING")
+    return at
+
+
+def _before_chains(found: Sequence[Terminal], end: int) -> tuple[Terminal, Terminal] | None:
+    """The one stitch that stands before the chains that these words end in, and what it goes into;
+    None where they end otherwise."""
+    at, chains = end - 1, False
+    while at >= 0 and (found[at].type in ("SEP", "NUM", "CH", "SKIP", "AND") or _missed(found, at)):
+        chains = chains or found[at].type == "CH"
+        at -= 1
+    noun = found[at] if at >= 0 else None
+    if not chains or noun is None or not (noun.type == "STITCH" or noun.kind == ST):
+        return None
+    start = at - 1
+    while start >= 0 and found[start].type in WHICH | OPENS:
+        start -= 1
+    if start == at - 1:  # a stitch without a place
+        stitch, noun = noun, stitch_left_out(noun)
+    else:
+        stitch = found[start] if start >= 0 else noun
+    at = at if start == at - 1 else start
+    one = types(found, max(0, at - 1), 1) != ["NUM"] or found[at - 1].number == 1
+    return (stitch, replace(noun, many=False)) if one and stitch.type == "STITCH" else None
+
+
+def _missed(found: Sequence[Terminal], at: int) -> bool:
+    before = at - 1 - (types(found, at - 1, 1) == ["NUM"])
+    return found[at].type in ("STITCH", "KIND") and types(found, before, 1) == ["SKIP"]
+
+
+def _is_word(here: Terminal) -> bool:
+    return here.text.isalpha()
+
+
+def _past(t: Sequence[Terminal], at: int, *of: str) -> int:
+    while at < len(t) and t[at].type in of:
+        at += 1
+    return at
+
+
+def _told(first: Terminal, last: Terminal, source: Source) -> Finding:
+    span = source.span(first.start, last.end)
+    said = shortened(source.text[span.start : span.end])
+    message = (
+        f'"{said}" is taken for a remark: the chains that the row below began with stand for its '
+        "first stitch, and the last one here falls on them"
+    )
+    help_ = (
+        f'set it apart: "-- {said} --"; if it is one stitch more, write "end with 1 … in last st"'
+    )
+    return Finding("taken-as-remark", message, help_, span)
