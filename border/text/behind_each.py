@@ -97,7 +97,7 @@ def _tell_stitch_before_each(items: Sequence[Item], b: Building) -> None:
     """`1 dc in the dc, 2 dc in each space`: the one dc, or every dc?"""
     for one, item in pairwise(items):
         match one:
-            case Stitches(place=Place(Which.THE | Which.NEXT, (Whole(Kind(name)),), 1) as place):
+            case Stitches(place=Place(Which.THE, (Whole(Kind(name)),), 1) as place):
                 if name in STITCHES and _in_each(item):
                     each = replace(one, place=replace(place, which=Which.EACH))
                     b.tell(

@@ -274,7 +274,8 @@ def _hook_place(t: Sequence[Terminal], start: int, named: bool = False) -> tuple
     if types(t, end, 1) == ["FROMHOOK"]:
         return at, t[nth].number, end + 1
     chain = end + 1 + (types(t, end + 1, 1) == ["THE"])
-    if unit and types(t, end, 1) == ["OF"] and types(t, chain, 1) == ["CH"]:
+    far = unit and t[nth].number > 3
+    if far and types(t, end, 1) == ["OF"] and types(t, chain, 1) == ["CH"]:
         return at, t[nth].number, chain + 1  # `in the 8th stitch of the chain`
     counted = named and unit and types(t, end, 1) != ["OF"]
     return (at, t[nth].number, end) if counted else (at, 0, at)

@@ -151,7 +151,7 @@ AGAIN = {
         "12 sc, 2 ch; 12 x 1 dc; asked perhaps-as-they-come"
     ),
     "1 slip stitch in next treble, 2 treble in each treble": (
-        "1 ss, 22 dc; 11 x 1 dc; asked perhaps-as-they-come; asked perhaps-leads-on"
+        "1 ss, 22 dc; 11 x 1 dc; asked perhaps-leads-on"
     ),
     "1 plain, 5 chain, 1 single in the first for a picot, miss 2, 1 plain, 1 picot; repeat": (
         "6 sc, 6 picot; 3 x 4 st"
