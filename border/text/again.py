@@ -23,6 +23,7 @@ _ALL_ROUND = (
     ["STITCH", "TOEND"],
     ["ROW", "OF", "STITCH"],
     ["ROW", "OF", "STITCH", "TOEND"],
+    ["TOEND", "OF", "STITCH", "PREP", "KIND"],  # `a round of double into the linen`
     ["STITCH", "ROW", "OF", "STITCH"],  # `a plain row of double`
     ["ROW", "PREP", "STITCH"],  # `one row in double crochet`
     ["STITCH", "ROW", "PREP", "STITCH"],
@@ -230,7 +231,8 @@ def _same_in_every(t: Terminals) -> Terminals:
         if begins and n > 1 and t[n - 1].type == "SEP" and _only_ends(t[n + 3 :]):
             return [*t[:n], like(here, "REPEAT"), *t[n + 3 :]]  # `begin the next scallop`
         every = here.type == "SAME" and types(t, n + 1, 2) == ["PREP", "EACH"]
-        if every and n + 3 < len(t) and t[n + 3].type in NOUNS and _only_ends(t[n + 4 :]):
+        rest = [x for x in t[n + 4 :] if x.type != "TOEND"]
+        if every and n + 3 < len(t) and t[n + 3].type in NOUNS and _only_ends(rest):
             start = n
             while start and t[start - 1].type in ("THE", "AND", "SEP"):
                 start -= 1

@@ -40,7 +40,8 @@ def colours(t: Terminals) -> Terminals:
 def _is_new_thread(found: Terminals) -> bool:
     """Whether a colour stands behind the first word of a row, `fasten`, `join`."""
     words = [x for x in found if x.type != "THE"]
-    return [x.type for x in words] == ["ENDING"] and words[0].text in ("fasten", "join")
+    one = [x.type for x in words] in (["ENDING"], ["BEGIN"])
+    return one and words[0].text.split()[0] in ("fasten", "join", "tie", "attach")
 
 
 def _ends_its_noun(t: Terminals, n: int) -> bool:

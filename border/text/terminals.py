@@ -107,8 +107,22 @@ def read_terminals(
     findings += unknown_terms(found, names, source, told)
     findings += strangers(found, names, source, told)
     findings += remarks(found, source)
+    found = _without_told_brackets(found)
     kept = (t for t in found if t.type not in ("UNKNOWN", "NOTHING", "MADEOF", "REMARK"))
     return [replace(t, number=min(t.number, LARGEST)) for t in kept], findings
+
+
+def _without_told_brackets(terminals: list[Terminal]) -> list[Terminal]:
+    """`(Drop the cord.)`: a remark in brackets goes with them."""
+    drop: set[int] = set()
+    for n, here in enumerate(terminals):
+        end = n + 1
+        while end < len(terminals) and terminals[end].type in ("REMARK", "SEP", "NOTHING"):
+            end += 1
+        told = any(t.type == "REMARK" for t in terminals[n:end])
+        if here.type == "LP" and told and end < len(terminals) and terminals[end].type == "RP":
+            drop |= {n, end}
+    return [t for n, t in enumerate(terminals) if n not in drop]
 
 
 def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:

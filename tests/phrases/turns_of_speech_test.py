@@ -47,6 +47,9 @@ BRACKETS = {
     "Fasten the pink in a stitch, *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st",
     "Fasten thread, 1 plain in each stitch": "12 sc; 12 x 1 st",
     "Tie the thread on; 1 plain in each stitch": "12 sc; 12 x 1 st; asked taken-as-remark",
+    "(Drop the cord.) 1 plain in each stitch": "12 sc; 12 x 1 st; asked taken-as-remark",
+    "Work a round of double into the linen": "12 sc; 12 x 1 st",
+    "Join on the scarlet. 1 plain in each stitch": "12 sc; 12 x 1 st",
     "Work one row in double crochet": "12 sc; 12 x 1 st",
     "5 treble (all into one stitch), miss 2; repeat": "20 dc; 4 x 3 st",
     "1 plain, 3 chain, miss 2; every stitch the same": "4 sc, 12 ch; 4 x 3 st",
@@ -108,6 +111,9 @@ IN_ARCHES = {
         "48 dc, 6 sc, 12 ch; 6 x 2 ch-3 space"
     ),
     "2 plain on the plain, 3 chain; repeat": "24 sc, 36 ch; 12 x 1 sc; asked perhaps-one-place",
+    "Under the 1st 3 chain 1 plain, 3 treble, 1 plain; the same under each 3 chain to the end": (
+        "24 sc, 36 dc; 12 x 1 ch-3 space"
+    ),
     "3 treble under every three": "36 dc; 12 x 1 ch-3 space",
     "3 treble in every other loop, 1 plain in the loops between": ("18 dc, 6 sc; 6 x 2 space"),
     "2 treble in 1 loop, 1 plain in the next; repeat on every loop": "12 dc, 6 sc; 6 x 2 space",
