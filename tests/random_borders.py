@@ -326,7 +326,7 @@ def _variations(draw: st.DrawFn, row: Row, offer: Offer) -> tuple[Variation, ...
                 place = Place(which, draw(unions(draw(st.sampled_from(offer.kinds)), offer)))
                 found.append(Moved(tuple(Named(*one) for one in named), place))
             case _:
-                less = None if seldom(draw, 4) else number
+                less = None if what != "ring" and seldom(draw, 4) else number
                 found.append(Difference(what, draw(st.integers(0, 7)), less))
     return tuple(found)
 

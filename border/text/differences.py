@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.copies import behind_said
 from border.text.copy_words import SEPARATES, Amount, amount_at, past_openings, past_separators
-from border.text.moving import Try, move_at
+from border.text.moving import Try, move_at, past_dot, place_behind
 from border.text.source import Source
 from border.text.strangers import unknown_terms
 from border.text.terminals import terminal_at
@@ -160,7 +160,8 @@ def _omission(
 def _ended(words: Sequence[Word], at: int, names: Names) -> bool:
     """Whether nothing stands here that would go with what is said: `… at the corners`."""
     if at >= len(words) or words[at].text in SEPARATES:
-        return True
+        dotted = past_dot(words, at)  # `the 4 tr. on the 2 ch`
+        return dotted == at or not place_behind(words, dotted, names)
     if any(behind_said(words, at, what) > at for what in ("opens", "with", "omit", "again")):
         return True
     return terminal_at(words, at, names)[0].type in ("LP", "ENDING", "REMARK")
@@ -204,7 +205,7 @@ def otherwise(words: Sequence[Word], source: Source) -> Finding:
     span = source.span(words[first].start, words[-1].end)
     said = shortened(source.text[span.start : span.end])
     message = f'"{said}" makes this row another than the one that it copies'
-    help_ = 'say what it makes otherwise, as in "with 7 chain instead of 5", "omitting the 2 chain"'
+    help_ = 'say what it makes otherwise, as in "with 7 chain instead of 5", "working the dc in the 5 chain"'
     help_ += ", or write the row out; what changes no count can be set apart: "
     help_ += f'"-- {said} --"'
     return Finding("exception-in-words", message, help_, span)

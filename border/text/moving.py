@@ -82,7 +82,7 @@ def move_at(
         return None
     if put == at and (not what.named or not _sure(words, put, what)):
         return None
-    if terminal_at(words, what.after, names)[0].type not in ("PREP", "BETWEEN", "ROUND"):
+    if not place_behind(words, what.after, names):
         return None
     for end in _ends(words, what.after):
         place_words = _without_those(words[what.after : end], what)
@@ -90,11 +90,18 @@ def move_at(
             continue
         for said in (place_words, _as_a_space(place_words, what)):
             tried = read([*what.words, *said]) if said else None
-            place = _place(tried, what.named) if tried else None
+            place = _place(tried, what) if tried else None
             if tried is not None and place is not None:
                 span = source.span(words[at].start, words[end - 1].end)
                 return Moving(Moved(what.named, place, span=span), end, tried)
     return None
+
+
+def place_behind(words: Sequence[Word], at: int, names: Names) -> bool:
+    """Whether a place is said here: `in the 5 chain`, `coming between the groups`."""
+    at = max(at, behind_said(words, at, "going"))
+    opens = ("PREP", "BETWEEN", "ROUND")
+    return at < len(words) and terminal_at(words, at, names)[0].type in opens
 
 
 def _sure(words: Sequence[Word], at: int, what: _What) -> bool:
@@ -123,7 +130,7 @@ def _what(words: Sequence[Word], at: int, names: Names) -> _What | None:
             return None
         named.append(Named(amount.of, amount.number))
         end = amount.after
-        behind = _past_dot(words, end)
+        behind = past_dot(words, end)
         if behind >= len(words) or words[behind].text not in (",", "and", "&"):
             break
         behind += 1 + (
@@ -136,7 +143,7 @@ def _what(words: Sequence[Word], at: int, names: Names) -> _What | None:
         end = behind
     if not named:
         return _What((), _any_stitch(names, words[at]), at) if start == at < len(words) else None
-    after = _past_dot(words, end)
+    after = past_dot(words, end)
     after = max(after, behind_said(words, after, "going"))
     said = tuple(words[start:end])
     if len(named) == 1:
@@ -156,12 +163,13 @@ def _figure_one(beside: Word) -> Word:
 
 def _any_stitch(names: Names, beside: Word) -> tuple[Word, ...]:
     """A stitch to be put before a place that is said without one."""
-    phrase = next(p for p in names.known if p not in names.unsettled)
+    sure = (phrase for phrase in names.known if phrase not in names.unsettled)
+    phrase = min(sure, key=lambda phrase: names.known[phrase] != "sc")
     said = (Word(Sort.WORD, t, beside.start, beside.start, beside.line) for t in phrase)
     return (_figure_one(beside), *said)
 
 
-def _past_dot(words: Sequence[Word], at: int) -> int:
+def past_dot(words: Sequence[Word], at: int) -> int:
     """Behind the full stop of an abbreviation: `3 tr., 3 ch.`."""
     dot = at < len(words) and words[at].text == "." and words[at - 1].end == words[at].start
     return at + 1 if dot else at
@@ -199,18 +207,19 @@ def _as_a_space(words: Sequence[Word], what: _What) -> list[Word]:
     return [*words[:-1], replace(words[-1], text="chain")]
 
 
-def _place(tried: Tried, named: tuple[Named, ...]) -> Place | None:
+def _place(tried: Tried, what: _What) -> Place | None:
     """The place that one step goes into, as it is said of a copy; None where there is none."""
     faults = {f.code for f in tried.findings if f.severity is Severity.ERROR}
     left_out = any(f.code == _LEFT_OUT for f in tried.findings)
     text = tried.text
     if faults - {_UNDERSTOOD} or left_out or text.repeats or text.ends or len(text.items) != 1:
         return None
-    one = named[0] if len(named) == 1 else Named("")
+    a_list = what.words[0].text == "("
+    one = what.named[0] if len(what.named) == 1 else Named("")
     match text.items[0]:
-        case Bracket(place=place, parted=0) if len(named) > 1:
+        case Bracket(place=place, parted=0) if a_list:
             pass
-        case Stitches(place=Place() as place) as item if len(named) < 2:
+        case Stitches(place=Place() as place) as item if not a_list:
             number = one.number or 1
             plain = Stitches(number, one.of or item.stitch)
             if replace(item, place=None) not in (plain, replace(plain, count=1)):
