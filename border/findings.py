@@ -185,6 +185,7 @@ CODES: dict[str, Code] = {
             "meets-its-start": "the last repeat ends on the steps that the round began with",
             "perhaps-read-so": "a reading of a row with which it would come out",
             "perhaps-nothing-missed": "chains between stitches, with nothing missed under them",
+            "perhaps-start-chain": "chains made with each repeat may stand for the first stitch",
             "perhaps-shared": "the last step of a repeat may be the first of the next",
             "perhaps-misprint": "one word away from it a row would come out",
             "sewn-as-worked": "parts of cloth that lie the other way than they are named",

@@ -32,6 +32,8 @@ QUESTIONS = {
     "perhaps-fewer",
     "perhaps-missed",
     "perhaps-nothing-missed",
+    "perhaps-of-spaces",
+    "perhaps-start-chain",
 }
 """Asked of a text that is read all the same."""
 

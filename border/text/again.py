@@ -144,6 +144,8 @@ def _whole_rows(t: Terminals) -> Terminals:
     """`plain all round`, `a row of treble`: the whole text is one stitch in each."""
     told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW", "MOD")]
     told = told[1:] if types(told, 0, 1) == ["ENDWITH"] else told
+    if spaced := _spaced(t):
+        return spaced
     kinds = [x.type for x in told]
     kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
     if kinds not in _ALL_ROUND:
@@ -152,6 +154,20 @@ def _whole_rows(t: Terminals) -> Terminals:
     each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
     rest = [x for x in t if x.type in ("BETW", "MOD", "ENDING")]
     return [stitch, *each, *rest]
+
+
+def _spaced(t: Terminals) -> Terminals:
+    """`Long, with 1 chain between each, missing 1`: `1 long, 1 chain, miss 1; repeat`."""
+    steps = [x for x in t if x.type not in ("SEP", "ENDING", "TOEND")]
+    if [x.type for x in steps] != ["STITCH", "BETW", "SKIP", "NUM"]:
+        return []
+    stitch, between, skip, number = steps
+    comma = like(stitch, "SEP")
+    chains = [like(between, "NUM", number=between.number), like(between, "CH")]
+    one = like(stitch, "NUM", number=1)
+    again = [like(stitch, "SEP", name="hard"), like(stitch, "REPEAT")]
+    ends = [x for x in t if x.type == "ENDING"]
+    return [one, stitch, comma, *chains, comma, skip, number, *again, *ends]
 
 
 def _without_to_end(t: Terminals) -> Terminals:
@@ -304,7 +320,7 @@ PASSES = (
     (_at_the_end, frozenset({"ATEND"})),
     (_in_every, frozenset({"REPEAT"})),
     (_same_in_every, frozenset({"SAME", "BEGIN"})),
-    (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP"})),
+    (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP", "BETW"})),
     (_of_each, frozenset({"REPEAT"})),
     (_all_round, frozenset({"TOEND"})),
     (_times_of_list, HOW_OFTEN),

@@ -32,7 +32,7 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
     """`1 dc in each dc, 2 dc in each space`; `1 sc in each space, ch 5` at a list's end."""
     items = [step.item for step in steps]
     ends = [item for item in items if isinstance(item, End)]
-    turns = any(end.what is Ending.TURN for end in ends)
+    turns = any(end.what is Ending.TURN for end in ends if end is items[-1])
     worked = [item for item in items if not isinstance(item, End)]
     _tell_before_each(worked, b)
     _tell_stitch_before_each(worked, b)

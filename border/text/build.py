@@ -19,7 +19,7 @@ from border.text.doubts import tell_inside
 from border.text.extents import Extent, build_extent
 from border.text.lists import check_leading, settled_list
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
-from border.text.over_again import tell_last, tell_over_again, tell_shared
+from border.text.over_again import tell_head, tell_last, tell_over_again, tell_shared
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
 from border.text.steps import next_for_first
@@ -60,6 +60,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     own = b.headings.rows_repeated and all(not isinstance(i, Repeat) for i in items)
     if repeats or own:
         tell_over_again(items, b)
+        tell_head(items, b)
         tell_shared(items, b)
     tell_inside(items, b)
     ends: list[End] = []
@@ -112,6 +113,9 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
     while len(lists) > 1:
         star = lists.pop()
         assert star.star is not None
+        if b.headings.rows_repeated and len(lists) == 1 and whole:
+            _close_star(star, lists[0], Extent(), b, b.span(star.star))
+            continue  # the books print the star alone
         help_ = 'end its stretch with "repeat from *", or leave the star out'
         message = "no repeat goes back to this star"
         b.tell("star-without-repeat", message, help_, b.span(star.star))
@@ -239,6 +243,9 @@ def _gather(node: Tree[Token], top: _List, b: Building) -> None:
     gathered: list[Step] = []
     while top.steps and _gathers(top.steps[-1].item):
         gathered.insert(0, top.steps.pop())
+    said = next(b.of(child) for child in node.children if is_token(child, "ALLIN"))
+    while said.text.startswith("both") and gathered and isinstance(gathered[0].item, Chains):
+        top.steps.append(gathered.pop(0))  # both are two stitches
     if not any(isinstance(step.item, Stitches | StartChain | Repeat) for step in gathered):
         top.steps += gathered
         help_ = "write the stitches before it: 2 dc, ch 2, 2 dc, all in next space"

@@ -105,6 +105,10 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
     here = t[at]
     if here.many and before[-1].type == "NEXT" and (count := made(before)) > 1:
         return 1, [like(here, "NUM", number=count), here]  # `3 treble into successive loops`
+    many = made(before)
+    if many > 1 and ended(t, at + 1) and _on_its_like(here, before):
+        number = like(here, "NUM", number=many)
+        return 1, [like(here, "NEXT"), number, here]  # `2 treble on treble`
     if here.type != "NUM":
         return 0, []
     if types(t, at + 1, 1) in (["STITCH"], ["KIND"]):
@@ -125,6 +129,13 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
     if _parted(before) and ended(t, at + 1):
         return 1, [*_which(before, here), like(here, "KIND", Kind("block", here.number))]
     return 0, []
+
+
+def _on_its_like(here: Terminal, before: Sequence[Terminal]) -> bool:
+    """Whether `on treble` stands behind trebles, with no word for which."""
+    on = before[-1].type == "PREP" and before[-1].text.split()[0] in ("on", "upon", "over")
+    stitch = before[-2] if len(before) > 1 else here
+    return on and here.type == stitch.type == "STITCH" and here.name == stitch.name
 
 
 def _unnumbered(before: Sequence[Terminal]) -> bool:
@@ -158,7 +169,7 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
     """
     if _parted(before):
         return not _closes_ring(t, at, before)
-    number, spelled = t[at].number, t[at + 1].text == "chain"
+    number, spelled = t[at].number, t[at + 1].text not in ("ch", "chs", "chains")
     if "EACHOF" in types(before, max(0, len(before) - 2), 2) or before[-1].type == "SKIP":
         return False
     if any(x.type == "BEGIN" for x in before[-4:]) or _in_shell(before):

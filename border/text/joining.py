@@ -113,7 +113,7 @@ def _closes_on_first(terminals: list[Terminal], at: int) -> bool:
 def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     """`repeat; 1 slip stitch on the first double`, at a row's end: as `join`; so is `1 slip
     stitch on the 3rd of the 5 chain`, where the row opens with 5 chain."""
-    words = [n for n, t in enumerate(terminals) if t.type not in ("SEP", "THE", "ENDWITH")]
+    words = [n for n, t in enumerate(terminals) if t.type not in ("SEP", "THE", "ENDWITH", "ATEND")]
     types = [terminals[n].type for n in words]
     last = len(types)
     while last and types[last - 1] == "ENDING":
@@ -125,9 +125,11 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
         return terminals
     start, closing = placed[-1], step[0]
     on_first = step[2].number == 1 and shape[1:] in ([], ["KIND"], ["STITCH"], ["CH"])
-    opening = terminals[words[0]].number if types[:2] == ["NUM", "CH"] else 0
+    chains = sorted(types[:2]) == ["CH", "NUM"]
+    opening = sum(terminals[n].number for n in words[:2]) if chains else 0
     on_head = shape[1:] == ["CH", "OF", "KIND"] and step[-1].kind == Kind("space", opening)
-    said = {"REPEAT", "TOEND"} & set(types[:start]) or any(t.text == "finally" for t in terminals)
+    said = {"REPEAT", "TOEND"} & set(types[:start])
+    said |= {t.type for t in terminals if t.text == "finally" or t.type == "ATEND"}
     one = start > 0 and types[start - 1] == "NUM" and terminals[words[start - 1]].number == 1
     start -= one
     led = start > 0 and terminals[words[start] - 1].type == "WITH"
@@ -135,7 +137,7 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
         return terminals  # `join with a slip stitch to the first`
     join = replace(closing, type="ENDING", name="join", end=terminals[words[last - 1]].end)
     before = terminals[: words[start]]
-    while before and before[-1].type in ("SEP", "ENDWITH"):
+    while before and before[-1].type in ("SEP", "ENDWITH", "ATEND"):
         before.pop()
     stop = replace(closing, type="SEP", name="hard", kind=None)
     return [*before, stop, join, *terminals[words[last - 1] + 1 :]]
@@ -182,3 +184,22 @@ def _undropped(terminals: list[Terminal]) -> list[Terminal]:
         for n, t in enumerate(terminals)
         if t.type != "DROP" and not (t.type == "SEP" and n and terminals[n - 1].type == "DROP")
     ]
+
+
+def first_of_which(terminals: list[Terminal]) -> list[Terminal]:
+    """`6 chain, the first 3 of which form 1 treble`: as `6 chain as 1 treble and 3 chain`."""
+    for n in range(len(terminals)):
+        words = [t for t in terminals[n : n + 12] if t.type not in ("SEP", "THE")]
+        types = [t.type for t in words]
+        if sorted(types[:2]) != ["CH", "NUM"] or types[2:6] != ["ORD", "NUM", "OF", "AS"]:
+            continue
+        stitch = next((t for t in words[6:9] if t.type not in ("NUM", "ORD")), None)
+        if stitch is None or stitch.type != "STITCH" or words[2].number != 1:
+            continue
+        more = sum(t.number for t in words[:2]) - words[3].number
+        chain = next(t for t in words[:2] if t.type == "CH")
+        number = replace(words[3], number=more)
+        plus = [replace(words[4], type="AND"), number, chain] if more > 0 else []
+        end = next(i for i in range(n, len(terminals)) if terminals[i] is stitch) + 1
+        return [*terminals[:n], *words[:2], words[5], stitch, *plus, *terminals[end:]]
+    return terminals

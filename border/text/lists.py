@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from border.stitches import STITCHES
 from border.text.doubts import may_be_picot, tell_doubts, tell_picot, tell_ring, tell_single_chain
 from border.text.nodes import Building, Step
-from border.text.steps import OPEN_PLACES, walk
+from border.text.steps import OPEN_PLACES, is_open, walk
 from border.text.tree import (
     ST,
     Bare,
@@ -78,7 +78,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
 
 def check_leading(steps: Sequence[Step], b: Building) -> None:
     """`4 sl st in first loop, *1 sc in next loop …`: they may only lead to where the row begins."""
-    if not any(isinstance(step.item, Repeat) for step in steps[1:]):
+    if not any(isinstance(step.item, Repeat) or is_open(step.item) for step in steps[1:]):
         return
     match steps[0].item:
         case (
@@ -104,13 +104,17 @@ def _gathered(
     if bare is not None:
         if b.headings.bare is Bare.BEHIND and _is_figure(since[bare:], placed):
             return len(since) - bare
-        if b.headings.bare is not Bare.EACH:
+        if b.headings.bare is Bare.BEHIND:
+            _tell_perhaps_together(since[bare:], placed, b)
+        elif b.headings.bare is not Bare.EACH:
             _tell_bare(since[bare:], placed, b)
         return 0
     assert placed.place is not None
     chains = any(isinstance(item, Chains) for item in since)
     starts = opens_row and len(since) == 1
     if chains and placed.place.which in OPEN_PLACES and not starts:
+        if b.headings.bare is Bare.BEHIND:
+            return len(since)
         _tell_chains(since, placed, b)
     return 0
 
@@ -169,13 +173,25 @@ def _tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
     )
 
 
+def _tell_perhaps_together(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
+    """Of a list that looks like no shell: `1 sc, 5 dc in next space`."""
+    together = write_list((_bracketed(since, placed),), b.terms, b.headings.overrides)
+    b.tell(
+        "perhaps-one-place",
+        "only the last of these is taken to go into that place, the others one in each st",
+        f"write {together} if all of them go there",
+        since[0].span.to(placed.span),
+    )
+
+
 def _tell_chains(chains: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
     each = write_list((_bracketed(chains, placed),), b.terms, b.headings.overrides)
     once = write_list((*chains, placed), b.terms, b.headings.overrides)
     b.tell(
         "place-unclear",
         "the chains before this may be made once, or again for each place",
-        f"write {each} or {once}",
+        f'write {each} or {once}; the heading "bare stitches: in the place behind" takes them each '
+        "time",
         chains[0].span.to(placed.span),
     )
 

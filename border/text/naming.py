@@ -261,7 +261,8 @@ def _is_same(found: Sequence[Terminal]) -> bool:
 def _noun(here: Terminal, found: Sequence[Terminal], last: Kind) -> Kind:
     """What a noun names, if it is that of a place or a skip and not a count of stitches."""
     if here.type == "KIND":
-        return here.kind or last
+        run = here.kind is not None and here.kind.name == "run" and here.kind.stitch
+        return Kind(run) if run else here.kind or last  # `on the first of 7 dc, on next`
     opened = [x.type for x in found[-4:-1]]
     if not any(type_ in OPENS | WHICH for type_ in opened) or opened[-1] == "SEP":
         return last

@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
+from border.stitches import STITCHES
 from border.text.nodes import Building
 from border.text.tree import Bracket, Chains, Item, Place, Skip, Stitches, Which, Whole
 
@@ -18,6 +19,28 @@ def tell_over_again(items: Sequence[Item], b: Building) -> None:
         _tell_nothing_missed(items, b)
 
 
+def tell_head(items: Sequence[Item], b: Building) -> None:
+    """`ch 3, 7 dc in next loop, 1 dc in dc; repeat`: are these chains made once, as a stitch?
+
+    Not where as many are missed under them.
+    """
+    if len(items) < 2 or not isinstance(items[0], Chains) or items[0].count < 2:
+        return
+    stitch = next((i for i in items if isinstance(i, Stitches)), None)
+    height = STITCHES[stitch.stitch].height if stitch is not None else 0
+    more = [i.count for i in items[1:] if isinstance(i, Chains)]
+    direct = isinstance(items[1], Stitches) and items[0].count == height > 1
+    with_chains = height > 1 and items[0].count - height in more
+    if direct or with_chains:
+        n = items[0].count
+        b.tell(
+            "perhaps-start-chain",
+            f"ch {n} at the head of the row is made again with each repeat",
+            f'if it stands for the first stitch, put a star behind it: "ch {n}, * … repeat from *"',
+            items[0].span,
+        )
+
+
 def tell_shared(items: Sequence[Item], b: Building) -> None:
     """`1 dc on first tr, 9 ch, miss 7, 1 dc on next; repeat`: is the last one the next first?"""
     match items:
@@ -25,7 +48,7 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             Stitches(place=None | Place(which=Which.FIRST | Which.NEXT)) as first,
             Chains(),
             *between,
-            Stitches(place=None | Place(which=Which.NEXT)) as last,
+            Stitches(place=None | Place(which=Which.NEXT | Which.NTH)) as last,
         ] if len(between) < 2 and _alike(first, last) and (between or last.place is not None):
             words = [b.written(item) for item in items]
             b.tell(
@@ -39,7 +62,8 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
 
 def _alike(first: Stitches, last: Stitches) -> bool:
     same = (first.stitch, first.count) == (last.stitch, last.count)
-    return same and (first.place is None) == (last.place is None)
+    counted = last.place is not None and last.place.which is Which.NTH
+    return same and ((first.place is None) == (last.place is None) or counted)
 
 
 def tell_last(items: Sequence[Item], b: Building) -> None:

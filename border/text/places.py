@@ -125,6 +125,9 @@ def _centre(children: Sequence[Node], b: Building) -> Member:
     if sites.pair:
         raise b.misread("a pair has no centre", 'write "between next 2 dc"', *children)
     unit = children[behind - 2]
+    if is_token(unit, "PICOT"):
+        help_ = 'say which picot of the row below: "in 2nd picot", "in next picot"'
+        raise b.misread("the picots of a place have no centre one here", help_, *children)
     if is_token(unit, "STITCH") and sites.kind.name in SPACES:
         name = b.of(unit).text
         help_ = (

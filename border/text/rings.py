@@ -75,7 +75,8 @@ def rings(t: Terminals) -> Terminals:
             found += [like(t[at], "NUM", number=count - ring.size), chain, like(t[at], "SEP")]
         picot = replace(like(t[at], "PICOT", number=ring.size), end=t[ring.end - 1].end)
         alone = types(found, len(found) - 1, 1) == ["LP"] and types(t, ring.end, 1) == ["RP"]
-        name = SHOWN if alone else ""
+        called = any(x.type == "PICOT" for x in t[ring.end - 2 : ring.end])  # `… for a picot`
+        name = SHOWN if alone or called else ""
         found.append(replace(picot, text="picot", short=False, name=name))
         at, closed = ring.end, len(found)
     return found

@@ -50,6 +50,9 @@ def _bare_before(found: Sequence[Terminal]) -> bool:
 def begun(t: Terminals) -> Terminals:
     """`Fasten in the first space; …` at a row's head: the round begins there."""
     head = next((n for n, x in enumerate(t) if x.type not in ("SEP", "MOD")), len(t))
+    slip = head + (types(t, head, 1) == ["NUM"])
+    if types(t, slip, 3) == ["STITCH", "SEP", "TO"] and t[slip].name == "ss":
+        return [*t[: slip + 1], *t[slip + 2 :]]  # `3 slip, so as to reach the middle of …`
     if types(t, head, 2) == ["BEGIN", "SEP"] and "thread" in t[head].text.split():
         return t[head + 2 :]  # `Fasten thread, 1 sc in …`
     fastens = types(t, head, 2) == ["ENDING", "PREP"] and t[head].text in ("fasten", "join")
@@ -173,13 +176,15 @@ def _shell_before(found: Sequence[Terminal]) -> int | None:
     at = len(found)
     stitches: list[int] = []
     while at and found[at - 1].type in _IN_SHELL and found[at - 1].name != "hard":
+        if found[at - 1].type == "STITCH" and types(found, at - 2, 1) in (["THE"], ["PREP"]):
+            break  # what a step before it goes into
         at -= 1
         if found[at].type == "STITCH":
             stitches.append(at)
     if len(stitches) < 2 or found[stitches[0]].name != found[stitches[-1]].name:
         return None
     loop = len(stitches) == 2 and found[stitches[0]].name in ("sc", "ss")
-    numbers = [x.number for x in found[at:] if x.type == "NUM"]
+    numbers = [x.number for x in found[max(0, stitches[-1] - 1) :] if x.type == "NUM"]
     if loop and numbers[:1] + numbers[-1:] == [1, 1]:
         return None
     return stitches[-1] - (types(found, stitches[-1] - 1, 1) == ["NUM"])

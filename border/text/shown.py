@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from border.text.assumed import SPACES
 from border.text.figures import Figure, Figures, figure_forms, is_place
-from border.text.rings import rings
+from border.text.shaping import shape
 from border.text.source import Source
 from border.text.terminals import read_terminals
 from border.text.vocabulary import Names, phrases_from, vocabulary
@@ -48,7 +48,7 @@ def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figu
     for name in _PICOTS & set(figures):
         steps = figures[name].steps
         terminals, _ = read_terminals(steps, names, source, set(), SPACES)
-        made = [t for t in rings(terminals) if t.type not in ("SEP", "AND")]
+        made = [t for t in shape(terminals)[0] if t.type != "SEP"]
         if [t.type for t in made] == ["PICOT"] and made[0].number:
             kept = {form: one for form, one in figures.items() if one != figures[name]}
             return kept, made[0].number

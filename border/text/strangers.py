@@ -78,9 +78,9 @@ def strangers(
         if len(run) >= _REMARK:
             first, last = _widened(run, terminals)
             span = source.span(first.start, last.end)
-            short = shortened(source.text[span.start : span.end])
-            message = f'these words are no part of a border text: "{short}"'
-            help_ = f'set a remark apart: "-- {short} --", or put it behind a #'
+            said = source.text[span.start : span.end]
+            message = f'these words are no part of a border text: "{shortened(said)}"'
+            help_ = f'set a remark apart: "-- {shortened(said, 160)} --", or put it behind a #'
             yield Finding("unknown-word", message, help_, span)
             continue
         for terminal in run:
@@ -94,7 +94,7 @@ def strangers(
             near = _nearest(terminal.text, known) if looked_up else None
             told.add(terminal.text)
             first, last = _remark_round(terminal, terminals, slip=near is not None)
-            remark = shortened(source.text[first.start : last.end])
+            remark = shortened(source.text[first.start : last.end], 160)
             apart = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
             span = source.span(terminal.start, terminal.end)

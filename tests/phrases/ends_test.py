@@ -56,7 +56,7 @@ NOT_BEGUN = {
     "begin at a corner; 1 plain in each": "taken-as-remark",
     "begin in the small loop; *1 plain in next, 3 chain; repeat": "unknown-word",
     "commence in the last loop; *1 plain in next, 3 chain; repeat": "not-understood",
-    "begin over the 2nd of the first 3 treble; 1 plain in each": "no-stitches",
+    "begin over the 2nd of the first 3 treble; 1 plain in each": "row-does-not-close",
 }
 ENDINGS = (
     "unite", "unite it", "join", "join to the first", "join to the first plain", "connect",

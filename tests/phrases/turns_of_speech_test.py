@@ -83,6 +83,9 @@ IN_ARCHES = {
     "begin on the 1st 3 chain; *1 plain in the centre stitch of the 3 chain; repeat": (
         "12 sc; 12 x 1 ch-3 space"
     ),
+    "2 chain, 1 treble, 3 chain, 1 treble, both under the 3 chain; repeat": (
+        "24 dc, 60 ch; 12 x 1 ch-3 space"
+    ),
     "3 treble under every three": "36 dc; 12 x 1 ch-3 space",
     "3 treble in every other loop, 1 plain in the loops between": ("18 dc, 6 sc; 6 x 2 space"),
     "2 treble in 1 loop, 1 plain in the next; repeat on every loop": "12 dc, 6 sc; 6 x 2 space",
@@ -109,6 +112,36 @@ ASKED = {
         "1 sc, 3 ch; 1 x 7 st; 5 left over; does not close; asked perhaps-counted-on; "
         "asked row-does-not-close"
     ),
+}
+AGAIN = {
+    "3 chain, 2 treble in next stitch, 1 treble in next; repeat": (
+        "18 dc, 18 ch; 6 x 2 st; asked perhaps-start-chain"
+    ),
+    "5 chain, miss 1, 1 treble, 2 chain; repeat": (
+        "6 dc, 42 ch; 6 x 2 st; asked perhaps-start-chain"
+    ),
+    "3 chain, miss 2, 1 treble; repeat": "4 dc, 12 ch; 4 x 3 st",
+    "1 plain, 3 chain, miss 2, 1 plain in the 3rd; repeat": (
+        "4 sc, 6 ch; 2 x 6 st; asked perhaps-shared; asked perhaps-counted-on"
+    ),
+    "2 treble on treble, 3 chain, miss 1; repeat": "8 dc, 12 ch; 4 x 3 dc",
+    "turn; 1 plain between each 2 treble, 2 chain": (
+        "12 sc, 2 ch; 12 x 1 dc; asked perhaps-as-they-come"
+    ),
+    "1 slip stitch in next treble, 2 treble in each treble": (
+        "1 ss, 22 dc; 11 x 1 dc; asked perhaps-as-they-come; asked perhaps-leads-on"
+    ),
+    "1 plain, 5 chain, 1 single in the first for a picot, miss 2, 1 plain, 1 picot; repeat": (
+        "6 sc, 6 picot; 3 x 4 st"
+    ),
+}
+OF_WHICH = {
+    "6 chain, the first 3 of which form 1 treble, miss 1, * 1 treble in the next, 3 chain, miss 1; "
+    "repeat from *": "6 dc, 18 ch; 5 x 2 st",
+    "12 plain in the first stitch, 11 plain, at the end of the round 1 slip stitch in the first "
+    "plain": "23 sc",
+    "Long, with 1 chain between each, missing 1": "6 dc, 6 ch; 6 x 2 st",
+    "3 slip, so as to reach the 4th stitch; 1 plain in each": ("12 sc; 12 x 1 st"),
 }
 SINGLED = {
     "*7 long in 3rd of the 5 long, 1 plain on the single long; repeat": (
@@ -138,6 +171,8 @@ IN_GROUPS = {
     (SIXES, IN_GROUPS),
     (STITCHES, ASKED),
     (STITCHES, ROUND_MARKS),
+    (STITCHES, AGAIN),
+    (STITCHES, OF_WHICH),
     (FIVE_AND_ONE, SINGLED),
 )
 def test_a_turn_of_speech(on: On, row: str, comes_to: str) -> None:
