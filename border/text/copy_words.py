@@ -58,12 +58,14 @@ def _size(words: Sequence[Word], at: int, *, ring: bool) -> tuple[int, int] | No
 
 
 def past_openings(words: Sequence[Word], at: int) -> int:
+    """Behind words that open what is otherwise: `but`, `only`, `except that`."""
     while (end := behind_said(words, at, "opens")) > at:
         at = end
     return at
 
 
 def past_separators(words: Sequence[Word], at: int) -> int:
+    """Behind commas, stops, and `and`."""
     while at < len(words) and words[at].text in SEPARATES:
         at += 1
     return at

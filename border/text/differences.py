@@ -205,7 +205,8 @@ def otherwise(words: Sequence[Word], source: Source) -> Finding:
     span = source.span(words[first].start, words[-1].end)
     said = shortened(source.text[span.start : span.end])
     message = f'"{said}" makes this row another than the one that it copies'
-    help_ = 'say what it makes otherwise, as in "with 7 chain instead of 5", "working the dc in the 5 chain"'
+    help_ = 'say what it makes otherwise, as in "with 7 chain instead of 5", '
+    help_ += '"working the dc in the 5 chain"'
     help_ += ", or write the row out; what changes no count can be set apart: "
     help_ += f'"-- {said} --"'
     return Finding("exception-in-words", message, help_, span)
