@@ -150,6 +150,7 @@ CODES: dict[str, Code] = {
             "times-of-the-row": "a number of times taken to be that of the whole row",
             "perhaps-counted-on": "an ordinal that may count from where the step before it began",
             "perhaps-leads-on": "slip stitches at a row's head that may only lead to its beginning",
+            "perhaps-placed-otherwise": "a copy works in another place what may go elsewhere",
             "perhaps-picot": "a stitch that may close the chains before it into a picot",
             "perhaps-last-of-each": "the last, or the centre one, in a repeat: perhaps of each",
             "perhaps-as-they-come": "steps behind an 'in each' that may be meant for each time",

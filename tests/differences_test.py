@@ -2,18 +2,44 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pytest
 
 from border.text.readings import read_rounds
 from border.text.source import Source
 from border.text.syntax import read_border
-from border.text.tree import Border, Copy, Difference, Text, Where
+from border.text.tree import (
+    Between,
+    Border,
+    Centre,
+    Copy,
+    Difference,
+    Exchanged,
+    Kind,
+    Moved,
+    Named,
+    Place,
+    Text,
+    Variation,
+    Where,
+    Which,
+    Whole,
+)
 from border.text.written import write_border, write_text
 
 HEADS = "terms: uk\nchains count as stitches: yes\n"
 FIRST = "round 1: *1 dc in next st, 5 ch, miss 2; repeat.\nround 2: 3 tr in each space.\n"
 
-SAID = {
+FIVE = Kind("space", 5)
+TREBLE, DOUBLE = Named("dc"), Named("sc")
+
+
+def placed(*targets: Whole | Centre | Between, which: Which = Which.NEXT, count: int = 1) -> Place:
+    return Place(which, targets, count)
+
+
+SAID: dict[str, Sequence[Variation]] = {
     "but 7 chain instead of 5": [Difference("ch", 7, 5)],
     "with ch 7 in place of ch 5": [Difference("ch", 7, 5)],
     "with 7 ch. instead of 5.": [Difference("ch", 7, 5)],
@@ -33,6 +59,24 @@ SAID = {
         Difference("dc", 5, 3),
         Difference("sc", 0, 1),
     ],
+    "working the treble in the 5 chain": [Moved((TREBLE,), placed(Whole(FIVE)))],
+    "the dc going into the centre of each 5 ch": [
+        Moved((DOUBLE,), placed(Centre(FIVE), which=Which.EACH))
+    ],
+    "the 3 tr on the 3 tr": [Moved((Named("dc", 3),), placed(Whole(Kind("dc")), count=3))],
+    "but between the groups": [Moved((), placed(Between(Kind("group"))))],
+    "the 2 tr, 1 picot, 2 tr worked in the 5 ch, dc on dc": [
+        Moved((Named("dc", 2), Named("picot", 1), Named("dc", 2)), placed(Whole(FIVE))),
+        Moved((DOUBLE,), placed(Whole(Kind("sc")))),
+    ],
+    "the 2 tr, 3 tr in the 5 ch": [Moved((Named("dc", 5),), placed(Whole(FIVE)))],
+    "the 4 dc. on the next 2 ch.": [Moved((Named("sc", 4),), placed(Whole(Kind("space", 2))))],
+    "with tr instead of dc": [Exchanged("dc", "sc")],
+    "in htr instead of tr, with 7 ch instead of 5, omitting picots": [
+        Exchanged("hdc", "dc"),
+        Difference("ch", 7, 5),
+        Difference("picot", 0),
+    ],
 }
 
 
@@ -43,7 +87,7 @@ def border_of(text: str) -> Border:
 
 
 @pytest.mark.parametrize(("words", "differences"), SAID.items())
-def test_a_difference_is_read_and_written(words: str, differences: list[Difference]) -> None:
+def test_a_difference_is_read_and_written(words: str, differences: Sequence[Variation]) -> None:
     border = border_of(f"{FIRST}round 3: as 2nd, {words}.\n")
     assert border.rows[2].body == Copy((2,), differences=tuple(differences))
     for terms in ("uk", "us"):
@@ -140,3 +184,69 @@ def test_clauses_are_changed_alike() -> None:
         "1 dc in each st, with ch 4 between",
         "ch 4",
     ]
+
+
+PLACES = {
+    "1 dc in next st, 5 ch, 1 dc in same st|the dc in the 3 ch": (
+        "1 dc in next ch-3 space, ch 5, 1 dc in same place"
+    ),
+    "1 dc in first st, *5 ch, 1 dc in the st; repeat|the dc in the centre of the 5 ch": (
+        "1 dc in centre of first ch-5 space, *ch 5, 1 dc in centre of the ch-5 space; repeat from *"
+    ),
+    "begin in next st, ch 3 as tr, 2 tr in same place, *3 tr in next st; repeat|the tr on the dc": (
+        "begin in next dc, ch 3 as tr, 2 tr in same place, *3 tr in next dc; repeat from *"
+    ),
+    "*2 tr in each of the next 3 st, 2 ch; repeat|the tr in the 3 ch": (
+        "*2 tr in each of the next 3 ch-3 spaces, ch 2; repeat from *"
+    ),
+    "*3 tr in next st, 2 ch; repeat|the 3 tr on the 3 tr": (
+        "*3 tr in the next 3 tr, ch 2; repeat from *"
+    ),
+    "1 tr in next st|the tr in each 3 ch": "1 tr in each ch-3 space",
+    "*2 tr, with 3 ch between, in next st; repeat|the 1 tr, 3 ch, 1 tr in the 3 ch": (
+        "*2 tr, with ch 3 between, in next ch-3 space; repeat from *"
+    ),
+    "*((1 tr, 1 ch) twice, 1 tr) in next st; repeat|the 1 tr, 1 ch, 1 tr, 1 ch, 1 tr in the 3 ch": (
+        "*((1 tr, ch 1) 2 times, 1 tr) in next ch-3 space; repeat from *"
+    ),
+}
+
+
+@pytest.mark.parametrize(("rows", "written"), PLACES.items())
+def test_which_and_how_many_stay(rows: str, written: str) -> None:
+    first, otherwise = rows.split("|")
+    made, told = texts(f"round 1: {first}.\nround 2: as 1st, {otherwise}.\n")
+    assert made[1] == written
+    assert not told
+
+
+def test_a_place_is_of_the_row_as_it_is_copied() -> None:
+    otherwise = "with tr instead of dc and dc instead of tr, the dc in the 5 ch, the tr on the tr"
+    made, told = texts(
+        "round 1: *1 dc in next st, 1 tr in next st; repeat.\n"
+        f"round 2: as 1st, {otherwise}, with 2 dc instead of 1.\n"
+    )
+    assert made[1] == "*2 tr in next ch-5 space, 1 dc in next tr; repeat from *"
+    assert not told
+
+
+def test_a_question_has_the_row_written_out_with_all_that_differs() -> None:
+    border = border_of(f"{FIRST}round 3: as 1st, the dc in the 5 ch, with 7 ch instead of 5.\n")
+    _, (told,) = read_rounds(border, lambda source, name: None)
+    assert told.code == "perhaps-placed-otherwise" and told.round == 3
+    assert told.help == (
+        'write the row out: "*1 dc in next ch-5 space, ch 7, skip 2; repeat from *" if that is '
+        'meant; "*1 dc in next ch-5 space, ch 7; repeat from *" if nothing is missed'
+    )
+
+
+def test_clauses_go_elsewhere_each_by_itself() -> None:
+    first = (
+        "round 1: over each motif: *1 dc in next st, 3 ch; repeat; at each joint: 1 tr in joint.\n"
+    )
+    border = border_of(f"{first}round 2: as 1st, the dc in the 3 ch.\n")
+    reading, told = read_rounds(border, lambda source, name: None)
+    body = reading.rounds[1].body
+    assert isinstance(body, tuple) and not told
+    assert write_text(body[0].text, "uk") == "*1 dc in next ch-3 space, ch 3; repeat from *"
+    assert body[1].text == reading.rounds[0].body[1].text

@@ -10,9 +10,11 @@ from itertools import pairwise
 
 from hypothesis import strategies as st
 from plainly.differences import numbers_made
+from plainly.elsewhere import handfuls
 from plainly.fabric import Fabric
 from plainly.work import rounds_and_fabrics
 from random_steps import (
+    NAMES,
     Offer,
     chains,
     each,
@@ -28,6 +30,7 @@ from random_steps import (
     unions,
 )
 
+from border.stitches import STITCHES
 from border.text.readings import read_rounds
 from border.text.tree import (
     AtJoint,
@@ -41,8 +44,11 @@ from border.text.tree import (
     Elsewhere,
     End,
     Ending,
+    Exchanged,
     Headings,
     Item,
+    Moved,
+    Named,
     Over,
     OverMotifs,
     Place,
@@ -51,6 +57,7 @@ from border.text.tree import (
     Scope,
     Stitches,
     Text,
+    Variation,
     Which,
     Whole,
     Worked,
@@ -282,7 +289,7 @@ def _rows(draw: st.DrawFn, edge: Edge, offer: Offer, heads: Headings, rows: tupl
         exact = Row((number,), Copy((copied,), ends=ends))
         if draw(st.booleans()):
             return exact
-        differences = draw(_differences(rows[copied - 1]))
+        differences = draw(_variations(rows[copied - 1], offer))
         row = Row((number,), Copy((copied,), ends=ends, differences=differences))
         _, told = read_rounds(Border(heads, (*rows, row)), lambda source, name: None)
         return exact if any(f.code.startswith("difference") for f in told) else row
@@ -292,19 +299,36 @@ def _rows(draw: st.DrawFn, edge: Edge, offer: Offer, heads: Headings, rows: tupl
 
 
 @st.composite
-def _differences(draw: st.DrawFn, row: Row) -> tuple[Difference, ...]:
-    """One or two things that a row makes, in another number or not at all."""
+def _variations(draw: st.DrawFn, row: Row, offer: Offer) -> tuple[Variation, ...]:
+    """One or two things that a row makes: in another number or not at all, in another place, or
+    in another stitch."""
     if isinstance(row.body, Copy):
         return ()
     texts = [row.body] if isinstance(row.body, Text) else [clause.text for clause in row.body]
     made = [one for text in texts for one in numbers_made(text.items, ())]
     if not made:
         return ()
-    of = draw(st.lists(st.sampled_from(made), min_size=1, max_size=2, unique=True))
-    return tuple(
-        Difference(what, draw(st.integers(0, 7)), None if seldom(draw, 4) else number)
-        for what, number in of
-    )
+    found: list[Variation] = []
+    for what, number in draw(st.lists(st.sampled_from(made), min_size=1, max_size=2, unique=True)):
+        stitch = what in STITCHES
+        match draw(st.integers(0, 5)):
+            case 0 if stitch:
+                found.append(
+                    Exchanged(draw(st.sampled_from([s for s in NAMES if s != what])), what)
+                )
+            case 1 | 2 | 3:
+                lists = [h.made() for text in texts for h in handfuls(text.items)]
+                several = [one for one in lists if len(one) > 1]
+                named = draw(st.sampled_from(several)) if several and seldom(draw, 2) else []
+                if stitch and not named:
+                    named = [(what, None if draw(st.booleans()) else number)]
+                which = draw(st.sampled_from((Which.NEXT, Which.NEXT, Which.EACH)))
+                place = Place(which, draw(unions(draw(st.sampled_from(offer.kinds)), offer)))
+                found.append(Moved(tuple(Named(*one) for one in named), place))
+            case _:
+                less = None if what != "ring" and seldom(draw, 4) else number
+                found.append(Difference(what, draw(st.integers(0, 7)), less))
+    return tuple(found)
 
 
 @st.composite

@@ -8,6 +8,8 @@ the end of a text are its `ends`, and so on: each rule is said at its strategy.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from hypothesis import strategies as st
 
 from border.text.tree import (
@@ -30,10 +32,13 @@ from border.text.tree import (
     Elsewhere,
     End,
     Ending,
+    Exchanged,
     Headings,
     Item,
     Kind,
+    Moved,
     Multiple,
+    Named,
     Over,
     OverMotifs,
     Part,
@@ -48,6 +53,7 @@ from border.text.tree import (
     Target,
     Text,
     ToLast,
+    Variation,
     Where,
     Which,
     Whole,
@@ -293,6 +299,38 @@ def differences(draw: st.DrawFn) -> Difference:
 
 
 @st.composite
+def moves(draw: st.DrawFn) -> Moved:
+    """In the next place, in each, or so many one by one; a list has numbers, and no two alike
+    side by side."""
+    place = Place(
+        draw(st.sampled_from((Which.NEXT, Which.EACH))),
+        tuple(draw(st.lists(targets, min_size=1, max_size=3, unique=True))),
+    )
+    match draw(st.integers(0, 3)):
+        case 0:
+            return Moved((), place)
+        case 1:
+            return Moved((Named(draw(stitches), draw(st.none() | counts)),), place)
+        case 2 if not any(_of_one_stitch(target) for target in place.targets):
+            number = draw(st.integers(2, 9))
+            place = Place(Which.NEXT, place.targets, number)
+            return Moved((Named(draw(stitches), number),), place)
+        case _:
+            kinds_made = st.lists(st.sampled_from((*EARLY, "ch", "picot")), min_size=2, max_size=4)
+            named = draw(kinds_made.filter(_a_list))
+            return Moved(tuple(Named(of, draw(counts)) for of in named), place)
+
+
+def _a_list(named: list[str]) -> bool:
+    apart = all(one != other for one, other in pairwise(named))
+    return apart and any(of in EARLY for of in named)
+
+
+exchanges = st.builds(Exchanged, stitches, stitches).filter(lambda e: e.stitch != e.instead_of)
+variations: st.SearchStrategy[Variation] = differences() | moves() | exchanges
+
+
+@st.composite
 def rows(draw: st.DrawFn, number: int) -> Row:
     """A row of any body; a copy makes as many rounds as its head names."""
     told = draw(claims())
@@ -308,7 +346,7 @@ def rows(draw: st.DrawFn, number: int) -> Row:
             numbers = tuple(range(number, number + len(copied) * times))
             file = draw(st.sampled_from((None, None, "cuff.border", "My cuff, no. 2.border")))
             ends = tuple(draw(st.lists(endings, max_size=2)))
-            differs = tuple(draw(st.lists(differences(), max_size=3)))
+            differs = tuple(draw(st.lists(variations, max_size=3)))
             return Row(numbers, Copy(copied, times, file, ends, differs), told)
 
 

@@ -143,7 +143,7 @@ def _at_the_end(t: Terminals) -> Terminals:
 
 def _whole_rows(t: Terminals) -> Terminals:
     """`plain all round`, `a row of treble`: the whole text is one stitch in each."""
-    told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW", "MOD")]
+    told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW", "MOD", "THE")]
     told = told[1:] if types(told, 0, 1) == ["ENDWITH"] else told
     if spaced := _spaced(t):
         return spaced

@@ -39,7 +39,9 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     if said and words[said - 1].text == "same" and (said < at or _ends(words, at)):
         return CopyWords((), 1, None, at, True)
     if at >= len(words) or words[at].text not in ("as", "like", "repeat", "rep"):
-        return None
+        texts = [word.text for word in words[:at]]
+        same = next((n for n in range(1, at) if texts[n - 1 : n + 1] == ["same", ","]), None)
+        return CopyWords((), 1, None, same + 1, True) if same is not None else None
     repeats = words[at].text in ("repeat", "rep")
     at += 1
     if words[at - 1].text == "as" and at < len(words) and words[at].text == "before":

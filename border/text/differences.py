@@ -9,71 +9,116 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.copies import behind_said
-from border.text.numbers import number_at
+from border.text.copy_words import SEPARATES, Amount, amount_at, past_openings, past_separators
+from border.text.moving import Try, move_at, past_dot, place_behind
 from border.text.source import Source
 from border.text.strangers import unknown_terms
-from border.text.terminals import Terminal, terminal_at
-from border.text.tree import Difference, Where
+from border.text.terminals import terminal_at
+from border.text.tree import Difference, Exchanged, Variation, Where
 from border.text.vocabulary import Names
-from border.text.words import LARGEST, Sort, Word, shortened
+from border.text.words import LARGEST, Word, shortened
 
-_SEPARATES = frozenset({",", ";", ".", "and", "&", "—", "-"})
+_Said = tuple[Variation, Amount]
+"""What is otherwise, and the words that say so."""
 
 
 class Behind(Struct, frozen=True):
     """What stands behind a copy and is read here, up to the word `after`; and what is told."""
 
-    differences: tuple[Difference, ...]
+    differences: tuple[Variation, ...]
     after: int
     findings: tuple[Finding, ...]
 
 
-class _Amount(Struct, frozen=True):
-    """So many of something, and the place behind: `5 dc`, `picots of 4`; parts may be unsaid."""
+def read_differences(
+    words: Sequence[Word], names: Names, source: Source, told: set[str], read: Try
+) -> Behind:
+    """The differences, and the remarks on how long it goes on, with which words begin.
 
-    of: str
-    number: int | None
-    after: int
-    named: tuple[Terminal, ...] = ()
-
-
-def read_differences(words: Sequence[Word], names: Names, source: Source, told: set[str]) -> Behind:
-    """The differences, and the remarks on how long it goes on, with which words begin."""
-    found: list[Difference] = []
+    `read`: reads words as the steps of a row, and tells nothing yet.
+    """
+    found: list[Variation] = []
     findings: list[Finding] = []
     after = 0
     while True:
-        start = _past_separators(words, after)
+        start = past_separators(words, after)
         if (end := behind_said(words, start, "again")) > start:
             findings.append(_goes_on(words[start:end], source))
             after = end
             continue
-        said = _change(words, start, names) or _omission(words, start, names, found)
-        if said is None or not _ended(words, said[1].after, names):
+        # a list is said of its place, and not of its first number
+        moving = move_at(words, start, names, source, read, lists=True)
+        said = None if moving else _number_or_stitch(words, start, names, found)
+        if said is not None:
+            variation, amount = said
+            span = source.span(words[start].start, words[amount.after - 1].end)
+            found.append(replace(variation, span=span))
+            findings += unknown_terms(amount.named, names, source, told)
+            after = amount.after
+        elif moving := moving or move_at(words, start, names, source, read):
+            found.append(moving.moved)
+            findings += moving.tried.findings
+            told |= moving.tried.told
+            after = moving.after
+        else:
             return Behind(tuple(found), after, tuple(findings))
-        difference, amount = said
-        span = source.span(words[start].start, words[amount.after - 1].end)
-        found.append(replace(difference, span=span))
-        findings += unknown_terms(amount.named, names, source, told)
-        after = amount.after
 
 
-def _change(words: Sequence[Word], at: int, names: Names) -> tuple[Difference, _Amount] | None:
-    """`with 7 chain instead of 5`, `instead of 5 chain make 7`, `with 7 chain`."""
-    opened = _past_openings(words, at)
+def _number_or_stitch(
+    words: Sequence[Word], at: int, names: Names, found: Sequence[Variation]
+) -> _Said | None:
+    """Another number, something left out, or another stitch, with nothing behind it."""
+    said = _change(words, at, names) or _omission(words, at, names, found)
+    if said is None or not _ended(words, said[1].after, names):
+        said = _exchange(words, at, names)
+    return said if said is not None and _ended(words, said[1].after, names) else None
+
+
+def _exchange(words: Sequence[Word], at: int, names: Names) -> _Said | None:
+    """`with dc instead of sc`, `in long instead of treble`, `instead of sc work dc`."""
+    opened = past_openings(words, at)
     made = behind_said(words, opened, "with")
     if (old_at := behind_said(words, made, "instead")) > made:
-        old = _amount(words, old_at, names)
-        behind = _past_separators(words, old.after) if old else at
-        new = _amount(words, behind_said(words, behind, "with"), names) if old else None
+        old = _stitch(words, old_at, names)
+        behind = past_separators(words, old.after) if old else at
+        new = _stitch(words, behind_said(words, behind, "with"), names) if old else None
+        after = new.after if new else at
+    else:
+        new = _stitch(words, made + (made < len(words) and words[made].text == "in"), names)
+        behind = _past_dot(words, new.after) if new else at
+        behind = behind_said(words, behind, "each")
+        old_at = behind_said(words, behind, "instead")
+        old = _stitch(words, old_at, names) if new and old_at > behind else None
+        after = behind_said(words, old.after, "each") if old else at
+    if new is None or old is None or new.of == old.of:
+        return None
+    both = Amount(new.of, None, after, (*new.named, *old.named))
+    return Exchanged(new.of, old.of), both
+
+
+def _stitch(words: Sequence[Word], at: int, names: Names) -> Amount | None:
+    """The name of a stitch, with no number."""
+    amount = amount_at(words, at, names)
+    stitch = amount is not None and amount.of not in ("", "ch", "picot", "ring")
+    return amount if amount and stitch and amount.number is None else None
+
+
+def _change(words: Sequence[Word], at: int, names: Names) -> _Said | None:
+    """`with 7 chain instead of 5`, `instead of 5 chain make 7`, `with 7 chain`."""
+    opened = past_openings(words, at)
+    made = behind_said(words, opened, "with")
+    if (old_at := behind_said(words, made, "instead")) > made:
+        old = amount_at(words, old_at, names)
+        behind = past_separators(words, old.after) if old else at
+        new = amount_at(words, behind_said(words, behind, "with"), names) if old else None
         return _changed(new, old, Where.ALL, new.after) if new and old else None
-    new = _amount(words, made, names)
+    new = amount_at(words, made, names)
     if new is None or not new.of or not new.number:
         return None
     where, behind = _where(words, _past_dot(words, new.after))
     behind = behind_said(words, behind, "each")
     if (old_at := behind_said(words, behind, "instead")) > behind:
-        old = _amount(words, old_at, names)
+        old = amount_at(words, old_at, names)
         if old is None:
             return None
         also, end = _where(words, old.after)
@@ -86,27 +131,26 @@ def _change(words: Sequence[Word], at: int, names: Names) -> tuple[Difference, _
     return _fitting(Difference(new.of, new.number, None, where), replace(new, after=behind))
 
 
-def _changed(
-    new: _Amount, old: _Amount, where: Where, after: int
-) -> tuple[Difference, _Amount] | None:
+def _changed(new: Amount, old: Amount, where: Where, after: int) -> _Said | None:
     """So many instead of so many, the thing named once or twice."""
     of = new.of or old.of
     ring = of == "ring" and old.of in ("ring", "ch", "")
     if not (ring or {new.of, old.of} <= {of, ""}) or not new.number or not old.number:
         return None
-    both = _Amount(of, new.number, after, (*new.named, *old.named))
+    both = Amount(of, new.number, after, (*new.named, *old.named))
     return _fitting(Difference(of, new.number, old.number, where), both)
 
 
 def _omission(
-    words: Sequence[Word], at: int, names: Names, before: Sequence[Difference]
-) -> tuple[Difference, _Amount] | None:
+    words: Sequence[Word], at: int, names: Names, before: Sequence[Variation]
+) -> _Said | None:
     """`omitting the 2 chain`, and behind another one `and the picots`."""
-    opened = _past_openings(words, at)
+    opened = past_openings(words, at)
     omits = behind_said(words, opened, "omit")
-    if omits == opened and not (before and before[-1].number == 0):
+    goes_on = before and isinstance(before[-1], Difference) and before[-1].number == 0
+    if omits == opened and not goes_on:
         return None
-    left = _amount(words, omits, names)
+    left = amount_at(words, omits, names)
     if left is None or not left.of or left.number == 0:
         return None
     where, after = _where(words, left.after)
@@ -115,51 +159,19 @@ def _omission(
 
 def _ended(words: Sequence[Word], at: int, names: Names) -> bool:
     """Whether nothing stands here that would go with what is said: `… at the corners`."""
-    if at >= len(words) or words[at].text in _SEPARATES:
-        return True
+    if at >= len(words) or words[at].text in SEPARATES:
+        dotted = past_dot(words, at)  # `the 4 tr. on the 2 ch`
+        return dotted == at or not place_behind(words, dotted, names)
     if any(behind_said(words, at, what) > at for what in ("opens", "with", "omit", "again")):
         return True
     return terminal_at(words, at, names)[0].type in ("LP", "ENDING", "REMARK")
 
 
-def _fitting(one: Difference, amount: _Amount) -> tuple[Difference, _Amount] | None:
+def _fitting(one: Difference, amount: Amount) -> _Said | None:
     """A difference, where what it is said of fits: chains are between, stitches in groups."""
     places = {Where.BETWEEN: one.of == "ch", Where.GROUPS: one.of not in ("ch", "picot", "ring")}
     too_large = max(one.number, one.instead_of or 0) > LARGEST
     return (one, amount) if places.get(one.where, True) and not too_large else None
-
-
-def _amount(words: Sequence[Word], at: int, names: Names) -> _Amount | None:
-    """`7 chain`, `ch 7`, `a chain of 7`, `3 treble`, `picots of 5 chain`, `the picots`, `5`."""
-    at = behind_said(words, at, "the")
-    number = number_at(words, at)
-    behind = number[1] if number else at
-    noun = _noun(words, behind, names)
-    if noun is None:
-        return _Amount("", number[0], behind) if number else None
-    of, named, end = noun
-    ring = of == "picot"
-    size = _size(words, end, ring=ring)
-    if size is not None and (number is None or (words[at].text == "a" and not ring)):
-        if ring and (also := _noun(words, size[1], names)) and also[0] == "ch":
-            size = size[0], also[2]
-        return _Amount("ring" if ring else of, *size, (named,))
-    return _Amount(of, number[0] if number else None, end, (named,))
-
-
-def _noun(words: Sequence[Word], at: int, names: Names) -> tuple[str, Terminal, int] | None:
-    """What a row can make, and the place behind: chains, picots, a stitch."""
-    if at >= len(words) or words[at].sort is not Sort.WORD:
-        return None
-    terminal, end = terminal_at(words, at, names)
-    of = {"CH": "ch", "PICOT": "picot", "STITCH": terminal.name}.get(terminal.type)
-    return (of, terminal, end) if of else None
-
-
-def _size(words: Sequence[Word], at: int, *, ring: bool) -> tuple[int, int] | None:
-    """The number behind its noun, and the place behind: `ch 7`, `chain of 7`, `picots of 5`."""
-    of = at < len(words) and words[at].text == "of"
-    return number_at(words, at + of) if of or not ring else None
 
 
 def _where(words: Sequence[Word], at: int) -> tuple[Where, int]:
@@ -167,18 +179,6 @@ def _where(words: Sequence[Word], at: int) -> tuple[Where, int]:
         if (end := behind_said(words, at, what)) > at:
             return where, end
     return Where.ALL, at
-
-
-def _past_openings(words: Sequence[Word], at: int) -> int:
-    while (end := behind_said(words, at, "opens")) > at:
-        at = end
-    return at
-
-
-def _past_separators(words: Sequence[Word], at: int) -> int:
-    while at < len(words) and words[at].text in _SEPARATES:
-        at += 1
-    return at
 
 
 def _past_dot(words: Sequence[Word], at: int) -> int:
@@ -201,11 +201,12 @@ def _goes_on(words: Sequence[Word], source: Source) -> Finding:
 
 def otherwise(words: Sequence[Word], source: Source) -> Finding:
     """`as the last, but turn at the corner`: no copy, and no row either."""
-    first = _past_separators(words, 0)
+    first = past_separators(words, 0)
     span = source.span(words[first].start, words[-1].end)
     said = shortened(source.text[span.start : span.end])
     message = f'"{said}" makes this row another than the one that it copies'
-    help_ = 'say what it makes otherwise, as in "with 7 chain instead of 5", "omitting the 2 chain"'
+    help_ = 'say what it makes otherwise, as in "with 7 chain instead of 5", '
+    help_ += '"working the dc in the 5 chain"'
     help_ += ", or write the row out; what changes no count can be set apart: "
     help_ += f'"-- {said} --"'
     return Finding("exception-in-words", message, help_, span)

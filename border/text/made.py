@@ -78,6 +78,7 @@ class Stretch(Struct, frozen=True):
     repeats: bool = False
     before_turn: Items = ()
     at_joint: bool = False
+    carried: Items = ()
 
 
 Put = Callable[[Sequence[Stretch]], list[Items]]

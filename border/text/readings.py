@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.text.changed import At, Changed
+from border.text.changed import Changed
 from border.text.copied import Copies, Others, Rules, rules_of
 from border.text.made import Put, Stretch
 from border.text.openings import (
@@ -52,6 +52,7 @@ from border.text.tree import (
     Text,
     Which,
 )
+from border.text.variations import At
 
 
 class Round(Struct, frozen=True):
@@ -158,7 +159,7 @@ def _settled(
         own = at + len(carried)
         opens = items[own:] != body.items[at:]
         head, rest = (items[:own], items[own:]) if carried else ((), items)
-        (rest,) = put([Stretch(rest, opens, repeats, before_turn)])
+        (rest,) = put([Stretch(rest, opens, repeats, before_turn, carried=head)])
         text = _one_text(replace(body, items=(*head, *rest)), rules, carried)
         _faults(text.items, number, findings)
         return text

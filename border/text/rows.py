@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import partial
 from itertools import groupby
 
 from msgspec import Struct, field
@@ -18,6 +19,7 @@ from border.text.differences import otherwise, read_differences
 from border.text.figures import Figure, Figures, figure_forms, is_place, placed, with_figures
 from border.text.headings import is_heading
 from border.text.marks import printed_marks
+from border.text.moving import Tried
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
 from border.text.numbering import Section
@@ -326,6 +328,18 @@ def _nought(terminal: Terminal) -> bool:
     return terminal.number == 0 and terminal.type in ("NUM", "BETW")
 
 
+def _tried(words: Sequence[Word], reader: Reader, number: int) -> Tried:
+    """Words as the steps of a row; nothing is told of them, nor learnt from them."""
+    before, told, picot = len(reader.findings), reader.told, reader.picot
+    reader.told = set(told)
+    where = reader.source.span(words[0].start, words[-1].end)
+    text, _ = _read_text(Part(None, (0, 0), words), where, number, reader, last=False)
+    tried = Tried(text, tuple(reader.findings[before:]), frozenset(reader.told))
+    del reader.findings[before:]
+    reader.told, reader.picot = told, picot
+    return tried
+
+
 def _copy(
     section: Section, found: CopyWords, words: Sequence[Word], reader: Reader
 ) -> tuple[Copy, tuple[Claim, ...]]:
@@ -347,7 +361,8 @@ def _copy(
         reader.findings.append(Finding("copies-uneven", message, help_, head))
     told = len(reader.findings)
     behind = words[found.after :]
-    said = read_differences(behind, reader.names, source, reader.told)
+    read = partial(_tried, reader=reader, number=numbers[0])
+    said = read_differences(behind, reader.names, source, reader.told, read)
     terminals, claims = _terminals(behind[said.after :], reader, copied=True)
     rest = [t for t in terminals or () if t.type != "SEP"]
     ends = [

@@ -348,6 +348,38 @@ class Difference(Said, frozen=True):
     where: Where = Where.ALL
 
 
+class Named(Struct, frozen=True):
+    """Something that a copied row makes: `the dc`, `3 dc`, `ch 3`; `number` None: however many.
+
+    `of`: `ch`, `picot`, or the canonical name of a stitch.
+    """
+
+    of: str
+    number: int | None = None
+
+
+class Moved(Said, frozen=True):
+    """What a copy works in another place: `working the 3 dc, ch 3, 3 dc in next ch-3 space`.
+
+    `named`: one stitch, or a list of which all have a number and no two of a kind stand side by
+    side; empty: all that the copied row works. `place`: the next one, or each; as many as the
+    stitches where they go one by one into them.
+    """
+
+    named: tuple[Named, ...]
+    place: Place
+
+
+class Exchanged(Said, frozen=True):
+    """A stitch of which a copy makes another throughout: `with dc instead of sc`."""
+
+    stitch: str
+    instead_of: str
+
+
+Variation: TypeAlias = "Difference | Moved | Exchanged"
+
+
 class Copy(Said, frozen=True):
     """`as round 2`, `repeat rounds 2 and 3 [twice]`, `as rounds 1-2 of "FILE"`.
 
@@ -359,7 +391,7 @@ class Copy(Said, frozen=True):
     times: int = 1
     file: str | None = None
     ends: tuple[End, ...] = ()
-    differences: tuple[Difference, ...] = ()
+    differences: tuple[Variation, ...] = ()
 
 
 class Claim(Said, frozen=True):

@@ -20,7 +20,9 @@ from border.text.tree import (
     Copy,
     Difference,
     Elsewhere,
+    Exchanged,
     Headings,
+    Moved,
     Over,
     OverMotifs,
     Place,
@@ -30,6 +32,7 @@ from border.text.tree import (
     StartChain,
     Stitches,
     Text,
+    Variation,
 )
 from border.text.vocabulary import has_name, name_of
 from border.text.written_places import Overrides, write_kind, write_place
@@ -84,15 +87,31 @@ def _stitches(row: Row) -> Iterator[str]:
                 yield item.stands_for
             place = getattr(item, "place", None)
             if isinstance(place, Place):
-                for target in place.targets:
-                    yield from _named(target.of.name, target.of.stitch)
+                yield from _placed(place)
             if isinstance(item, Skip) and item.target is not None:
                 yield from _named(item.target.of.name, item.target.of.stitch)
     if isinstance(row.body, Copy):
-        yield from _named(*(one.of for one in row.body.differences))
+        for one in row.body.differences:
+            yield from _otherwise(one)
     for claim in row.claims:
         if claim.of is not None:
             yield from _named(claim.of.name, claim.of.stitch)
+
+
+def _placed(place: Place) -> Iterator[str]:
+    for target in place.targets:
+        yield from _named(target.of.name, target.of.stitch)
+
+
+def _otherwise(one: Variation) -> Iterator[str]:
+    match one:
+        case Moved(named, place):
+            yield from _named(*(thing.of for thing in named))
+            yield from _placed(place)
+        case Exchanged(stitch, old):
+            yield from (stitch, old)
+        case Difference(of):
+            yield from _named(of)
 
 
 def _named(*names: str | None) -> Iterator[str]:
@@ -191,13 +210,13 @@ def _copy(copy: Copy, terms: str, overrides: Overrides) -> str:
     return ", ".join([written, *(end.what.value for end in copy.ends)])
 
 
-def _differences(differences: Sequence[Difference], terms: str, overrides: Overrides) -> str:
-    """`, but with ch 7 instead of ch 5 and 5 dc instead of 3 dc, omitting ch 2`."""
+def _differences(differences: Sequence[Variation], terms: str, overrides: Overrides) -> str:
+    """`, but with ch 7 instead of ch 5 and with 5 dc instead of 3 dc, omitting ch 2`."""
     written = ""
     made = False
     for one in differences:
         opens = " and with " if made else ", but with "
-        made = one.number > 0
+        made = isinstance(one, Exchanged) or (isinstance(one, Difference) and one.number > 0)
         written += f"{opens if made else ', '}{write_difference(one, terms, overrides)}"
     return written
 

@@ -13,10 +13,12 @@ from border.text.tree import (
     Begin,
     Bracket,
     Chains,
-    Difference,
     End,
+    Exchanged,
     Item,
     Kind,
+    Moved,
+    Named,
     Picots,
     Place,
     Repeat,
@@ -24,6 +26,7 @@ from border.text.tree import (
     StartChain,
     Stitches,
     Target,
+    Variation,
     Where,
     Which,
     Whole,
@@ -180,8 +183,16 @@ def _repeat(item: Repeat, terms: str, overrides: Overrides) -> str:
     return f"({inner}) once" if could_be_claim else f"({inner})"
 
 
-def write_difference(one: Difference, terms: str, overrides: Overrides = ()) -> str:
+def write_difference(one: Variation, terms: str, overrides: Overrides = ()) -> str:
     """What a copy has otherwise: `ch 7 instead of ch 5`, `omitting 3 dc in the groups`."""
+    match one:
+        case Moved(named, place):
+            what = f"the {write_named(named, terms, overrides)} " if named else ""
+            return f"working {what}{write_place(place, terms, overrides)}"
+        case Exchanged(stitch, old):
+            return (
+                f"{name_of(stitch, terms, overrides)} instead of {name_of(old, terms, overrides)}"
+            )
     where = f" {one.where.value}" if one.where is not Where.ALL else ""
     if not one.number:
         return f"omitting {made(one.of, one.instead_of, terms, overrides)}{where}"
@@ -189,6 +200,11 @@ def write_difference(one: Difference, terms: str, overrides: Overrides = ()) -> 
     if one.instead_of is None:
         return written
     return f"{written} instead of {made(one.of, one.instead_of, terms, overrides)}"
+
+
+def write_named(named: Sequence[Named], terms: str, overrides: Overrides = ()) -> str:
+    """What a copied row makes: `3 dc, ch 3, 3 dc`, `dc`."""
+    return ", ".join(made(one.of, one.number, terms, overrides) for one in named)
 
 
 def made(of: str, number: int | None, terms: str, overrides: Overrides = ()) -> str:

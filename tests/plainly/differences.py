@@ -14,28 +14,44 @@ from border.text.tree import (
     Bracket,
     Chains,
     Difference,
+    Exchanged,
     Item,
+    Moved,
     Picots,
     Repeat,
     StartChain,
     Stitches,
+    Variation,
     Where,
     Which,
 )
+from plainly.elsewhere import in_other_stitches, worked_elsewhere
 
 Items = tuple[Item, ...]
 
 
-def otherwise(texts: list[Items], differences: tuple[Difference, ...]) -> list[Items]:
-    """The steps of a row's texts with all that differs, none of it in what another has made."""
+def otherwise(
+    texts: list[Items], variations: tuple[Variation, ...], again: bool = False
+) -> list[Items]:
+    """The steps of a row's texts with all that differs, none of it in what another has made.
+
+    Places come first and stitches last, since neither changes a number, nor a place a name.
+    `again`: the row is its own repeat.
+    """
+    moves = [one for one in variations if isinstance(one, Moved)]
+    texts = [worked_elsewhere(items, moves, again) for items in texts]
     known = [number for items in texts for number in numbers_made(items, ())]
     settled = []
-    for one in differences:
+    for one in variations:
+        if not isinstance(one, Difference):
+            continue
         if one.instead_of is None:
             ours = {number for of, number in known if of == one.of}
             one = replace(one, instead_of=ours.pop() if len(ours) == 1 else -1)
         settled.append(one)
-    return [_list(items, settled, inside=False) for items in texts]
+    texts = [_list(items, settled, inside=False) for items in texts]
+    exchanges = [one for one in variations if isinstance(one, Exchanged)]
+    return [in_other_stitches(items, exchanges) for items in texts]
 
 
 def _list(items: Items, differences: list[Difference], inside: bool) -> Items:

@@ -20,7 +20,6 @@ from border.text.tree import (
     Chains,
     Clause,
     Copy,
-    Difference,
     End,
     Ending,
     Headings,
@@ -31,6 +30,7 @@ from border.text.tree import (
     StartChain,
     Stitches,
     Text,
+    Variation,
     Which,
     Worked,
 )
@@ -48,7 +48,7 @@ class WrittenRow:
     body: Text | tuple[Clause, ...]
     opening: tuple[Item, ...] = ()
     turned_before: bool = False
-    differences: tuple[tuple[Difference, ...], ...] = ()
+    differences: tuple[tuple[Variation, ...], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -90,7 +90,7 @@ def written_rows(border: Border, closed: bool) -> list[WrittenRow]:
     return found
 
 
-Otherwise = tuple[Text | tuple[Clause, ...], tuple[tuple[Difference, ...], ...]]
+Otherwise = tuple[Text | tuple[Clause, ...], tuple[tuple[Variation, ...], ...]]
 
 
 def _copies_written_out(border: Border) -> dict[int, Otherwise]:
@@ -213,7 +213,7 @@ def _steps(
     own_repeat: bool,
     reads_bare: bool,
     following: list[Item] | None = None,
-    differences: tuple[tuple[Difference, ...], ...] = (),
+    differences: tuple[tuple[Variation, ...], ...] = (),
 ) -> Steps:
     """Head, start chain, and the rest: the rest is one repeat where the row is its own repeat."""
     rest = list(text.items)
@@ -235,7 +235,7 @@ def _steps(
     if differences:
         own = (*start[len(opening) :], *rest)
         for group in differences:
-            (own,) = otherwise([own], group)
+            (own,) = otherwise([own], group, own_repeat)
         kept = next((n for n, i in enumerate(own) if not isinstance(i, StartChain)), len(own))
         start[len(opening) :], rest = own[:kept], list(own[kept:])
     body: tuple[Item, ...] = tuple(rest)
