@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.text.passing import ARCHES, NOUNS, OPENS, WHICH, Terminals, ended, like, made, types
-from border.text.rings import chains_before
+from border.text.rings import CLOSING, chains_before
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
 
@@ -138,6 +138,8 @@ def _of_these(number: Terminal, before: Sequence[Terminal]) -> bool:
     at = len(before) - 1
     while at >= 0 and before[at].type in WHICH | OPENS | {"KIND"}:
         at -= 1
+    if at < 0 or before[at].name in CLOSING:
+        return False  # it may close them into a picot, or be of the row below: that is asked
     at -= 1 + (types(before, at - 1, 1) == ["NUM"])
     chains = types(before, at - 2, 3)
     made_ = before[at - 2].number or before[at - 1].number if at > 1 else 0
