@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 _DONE = frozenset({"EACH", "EVERY", "EACHOF", "TOEND", "REPEAT"})
 """A step with one of these goes to the end, so that what follows it is not of its list."""
 
+_OPENS = frozenset({"EXCEPT", "BUT", "WIDEN", "NARROW"})
 _STOPS = frozenset({"STAR", "LP", "RP", "REPEAT"})
 _NOUNS = frozenset({"KIND", "CH", "STITCH", "PICOT"})
 
@@ -39,6 +40,8 @@ def without_exceptions(
     terminals: Sequence[Terminal], source: Source
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals without exceptions, and what is told of each."""
+    if not any(t.type in _OPENS or _is_corner(t) for t in terminals):
+        return list(terminals), []
     kept: list[tuple[int, Terminal]] = []
     findings: list[Finding] = []
     at = 0

@@ -21,7 +21,7 @@ from border.text.numbers import number_at, ordinal_at
 from border.text.source import Source
 from border.text.strangers import remarks, strangers, unknown_terms
 from border.text.tree import Kind
-from border.text.vocabulary import Entry, Names, Phrase, phrases_from, vocabulary
+from border.text.vocabulary import Entry, Names, Phrase, phrases_before, vocabulary
 from border.text.words import LARGEST, Sort, Word
 
 _MARKS = {
@@ -114,6 +114,8 @@ def read_terminals(
 
 def _without_told_brackets(terminals: list[Terminal]) -> list[Terminal]:
     """`(Drop the cord.)`: a remark in brackets goes with them."""
+    if not any(t.type == "REMARK" for t in terminals):
+        return terminals
     drop: set[int] = set()
     for n, here in enumerate(terminals):
         end = n + 1
@@ -188,7 +190,8 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
         return _terminal("REMARK", words, at, end, name=DISTANCE), end
     if word.text in vocabulary().colours["opens"] and (end := _behind_colour(words, at)) > at:
         return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
-    entry, end = longest(words, at, phrases_from(word.text))
+    behind = words[at + 1].text if at + 1 < len(words) else ""
+    entry, end = longest(words, at, phrases_before(word.text, behind))
     stitch, stitch_end = longest(words, at, names.phrases.get(word.text, ()))
     made_of = entry is not None and entry.terminal == "MADEOF"
     if made_of and (stitch is not None or number_at(words, end) is None):

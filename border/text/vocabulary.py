@@ -108,6 +108,13 @@ def phrases_from(word: str) -> tuple[tuple[Phrase, Entry], ...]:
     return tuple(sorted(found.items(), key=lambda item: len(item[0]), reverse=True))
 
 
+@lru_cache(maxsize=4096)
+def phrases_before(word: str, following: str) -> tuple[tuple[Phrase, Entry], ...]:
+    """Those of them that the word behind it lets stand, or an abbreviation's full stop."""
+    whole = phrases_from(word)
+    return tuple(one for one in whole if len(one[0]) == 1 or following in (one[0][1], "."))
+
+
 def _of_form(entry: Entry, form: Phrase) -> Entry:
     return replace(entry, many=form[-1].endswith("s")) if entry.terminal == "KIND" else entry
 
