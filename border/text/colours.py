@@ -48,6 +48,9 @@ def _ends_its_noun(t: Terminals, n: int) -> bool:
     """Whether what a colour goes with ends here: a stitch, or chains, `3 ch` as well as `ch 3`."""
     if types(t, n - 1, 2) == ["CH", "NUM"]:
         return types(t, n - 2, 1) != ["NUM"]
+    before = n - 1 - (types(t, n - 1, 1) == ["NUM"])
+    if before >= 0 and t[before].type in WHICH | OPENS:
+        return False  # that is what is worked into
     chains = t[n].type == "CH" and (types(t, n - 1, 1) == ["NUM"] or types(t, n + 1, 1) != ["NUM"])
     return chains or t[n].type == "STITCH"
 

@@ -178,7 +178,11 @@ def _list_start(t: Sequence[Terminal], place: int) -> int | None:
             return start if any(x.type == "REPEAT" for x in t[start - 4 : start]) else None
         before = _item_start(t, start - 1)
         done = {x.type for x in t[before : start - 1]} & _DONE
-        if parts.name == "hard" or done or (before == 0 and _is_one_stitch(t[: start - 1])):
+        if (
+            parts.name == "hard"
+            or done
+            or (all(x.type == "SEP" for x in t[:before]) and _is_one_stitch(t[: start - 1]))
+        ):
             return start
         start = before
     return None

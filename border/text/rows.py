@@ -29,7 +29,7 @@ from border.text.rings import SHOWN
 from border.text.shaping import shape
 from border.text.shown import opens_place, with_shown_figures
 from border.text.source import Source
-from border.text.terminals import Terminal, read_terminals
+from border.text.terminals import Terminal, behind_colour, read_terminals
 from border.text.tree import Body, Claim, Clause, Copy, End, Ending, Headings, Row, Text
 from border.text.vocabulary import Names, vocabulary
 from border.text.words import Sort, Word, read_words, shortened, without_remarks
@@ -100,7 +100,10 @@ def read_row(section: Section, reader: Reader) -> Row:
     start, end = section.head
     head = source.span(start, end)
     span = source.span(start, words[-1].end if words else end)
-    copy = copy_at(words)
+    plain, colour = _without_colours(words)
+    copy = copy_at(plain)
+    words = plain if copy is not None else words
+    note = ", ".join(filter(None, (section.note, colour if copy is not None else "")))
     body: Body = Text((), span=span)
     claims: tuple[Claim, ...] = ()
     if len(words) > MOST_WORDS:
@@ -115,8 +118,26 @@ def read_row(section: Section, reader: Reader) -> Row:
     reader.findings[before:] = told
     if any(finding.code in _BREAKS for finding in told):
         body = Text((), span=span)
-        return Row(section.numbers, body, claims, head, True, section.note, span=span)
-    return Row(section.numbers, body, claims, head, note=section.note, span=span)
+        return Row(section.numbers, body, claims, head, True, note, span=span)
+    return Row(section.numbers, body, claims, head, note=note, span=span)
+
+
+def _without_colours(words: list[Word]) -> tuple[list[Word], str]:
+    """The words of a copy without `with white`, and what was said so: no count depends on it."""
+    kept: list[Word] = []
+    said: list[str] = []
+    at = 0
+    while at < len(words):
+        opens = words[at].text in vocabulary().colours["opens"]
+        end = behind_colour(words, at) if opens else at
+        if end > at:
+            said.append(" ".join(word.text for word in words[at:end]))
+        else:
+            kept.append(words[at])
+        at = max(end, at + 1)
+    while said and kept and kept[0].text in (".", ",", ";"):
+        kept.pop(0)
+    return kept, ", ".join(said)
 
 
 def _with_shell_below(words: Sequence[Word], reader: Reader) -> Figures:

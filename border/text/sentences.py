@@ -104,11 +104,14 @@ def filled(t: Terminals) -> Terminals:
     """`fill each space with 3 double`: as `in each space 3 double`; `in the end` as in its last."""
     found: Terminals = []
     filling = False
-    for here in t:
+    for n, here in enumerate(t):
         if here.type == "FILL":
             here, filling = like(here, "PREP"), True
         elif here.type == "WITH" and filling:
             here, filling = like(here, "SEP"), False
+        if here.type == "ENDST" and types(t, n + 1, 1) in (["KIND"], ["STITCH"], ["CH"]):
+            found += [like(here, "PREP"), like(here, "ORD", number=-1)]
+            continue  # `in the end loop`
         if here.type == "ENDST":
             found += [like(here, "PREP"), like(here, "ORD", number=-1)]
             here = like(here, "KIND", Kind("st"))

@@ -163,9 +163,14 @@ def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:
     while at < len(terminals):
         three = terminals[at : at + 3]
         before = found[-1] if found else None
-        if [t.type for t in three] in (["LP", "STITCH", "RP"], ["LP", "CH", "RP"]):
+        if [t.type for t in three] in (
+            ["LP", "STITCH", "RP"],
+            ["LP", "CH", "RP"],
+            ["LP", "KIND", "RP"],
+        ):
             name = three[1]
-            if before is not None and (before.type, before.name) == (name.type, name.name):
+            same = before is not None and (before.type, before.kind) == (name.type, name.kind)
+            if before is not None and same and before.name == name.name:
                 at += 3
                 continue
         found.append(terminals[at])
@@ -188,7 +193,7 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
             return _terminal("UNKNOWN", words, at, at + 1), at + 1
     if (end := behind_distance(words, at, names)) > at:
         return _terminal("REMARK", words, at, end, name=DISTANCE), end
-    if word.text in vocabulary().colours["opens"] and (end := _behind_colour(words, at)) > at:
+    if word.text in vocabulary().colours["opens"] and (end := behind_colour(words, at)) > at:
         return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
     behind = words[at + 1].text if at + 1 < len(words) else ""
     entry, end = longest(words, at, phrases_before(word.text, behind))
@@ -235,7 +240,7 @@ def _in_words(words: Sequence[Word]) -> str:
     return " ".join(word.text for word in words)
 
 
-def _behind_colour(words: Sequence[Word], at: int) -> int:
+def behind_colour(words: Sequence[Word], at: int) -> int:
     """The place behind `with the darkest scarlet wool`, or `at` where no colour stands."""
     colours, end = vocabulary().colours, at
     if words[end].text in ("with", "in"):

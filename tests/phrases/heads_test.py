@@ -185,7 +185,6 @@ NO_COPIES = {
     "2nd row: work the other side to correspond": "not-understood",
     "2nd row: similar to the 1st": "unknown-word",
     "2nd row: same as last, but 3 plain": "exception-in-words",
-    "2nd row: the same as 1st, in white": "exception-in-words",
     "2nd to 4th rows: repeat from the 1st to the last round, inclusive, thrice": "exception-in-words",
 }
 
