@@ -56,7 +56,12 @@ def test_names_that_differ_from_book_to_book_are_asked(steps: str, heading: str)
 def test_a_place_named_by_a_heading() -> None:
     heading = "scallop means space"
     assert written("1 sc in each 5-chain scallop", headings=heading) == "1 sc in each ch-5 space"
-    assert written("1 sc in next chain stitch scallop", headings=heading) == "1 sc in next space"
+    assert written("1 sc in next scallop", headings=heading) == "1 sc in next space"
+
+
+@pytest.mark.parametrize("said", ["chain scallop", "chain stitch scallop", "ch st scallop"])
+def test_a_scallop_of_chains_is_a_loop_without_a_heading(said: str) -> None:
+    assert written(f"1 sc in next {said}") == "1 sc in next loop"
 
 
 @pytest.mark.parametrize(
