@@ -54,6 +54,7 @@ def of_the_edge(
     _sides(head, row)
     if row == 1:
         named = _foundation(head)
+        _adjectives(head)
         _from_the_hook(head, named)
     # What stands elsewhere is no word of a row.
     lost = ("FOUNDATION", "ONESIDE", "OTHERSIDE")
@@ -102,7 +103,6 @@ def _foundation(head: _Head) -> bool:
     opened += types(t, opened, 3) == ["PREP", "NUM", "FOUNDATION"]  # `on a foundation of 15`
     at, count = _chains(t, opened)
     if not count:
-        _adjectives(head)
         return False
     said = any(x.type == "FOUNDATION" for x in t[opened:at])
     made = any(x.text in _OPENED for x in t[:opened])
@@ -121,24 +121,36 @@ def _foundation(head: _Head) -> bool:
         "foundation-named",
         0,
         end + 1 if turned else at,
-        f"these {count} chains are the foundation: the edge that the rows are counted on, so "
-        "that they make nothing here",
-        f"give that edge its number, as in --loops {count} --open, and set this apart: "
+        f"{_chain(count)} the foundation: the edge that the rows are counted on, so that "
+        f"{'they make' if count > 1 else 'it makes'} nothing here",
+        f"give that edge its number, as in --loops {count if count > 1 else 96} --open, and set "
+        "this apart: "
         '"-- {} --"',
     )
     head.terminals = t[_past(t, end + turned, *_LOOSE) :]
-    _adjectives(head)
     return True
 
 
+def _chain(count: int) -> str:
+    """`a foundation chain` has no number, so that it counts as one."""
+    return f"these {count} chains are" if count > 1 else "this chain is"
+
+
 def _adjectives(head: _Head) -> None:
-    """`on the 5 foundation stitches` of row 1: they are what it is worked on in any case."""
+    """`on the 5 foundation stitches`, `in each stitch of chain` of row 1: they are what it is
+    worked on in any case."""
     t = head.terminals
-    head.terminals = [
-        x
-        for n, x in enumerate(t)
-        if x.type != "FOUNDATION" or types(t, n + 1, 1) not in (["KIND"], ["CH"])
-    ]
+    kept: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        named = t[at].type == "FOUNDATION" and types(t, at + 1, 1) in (["KIND"], ["CH"])
+        each = types(kept, len(kept) - 2, 2) == ["EACH", "KIND"] and kept[-1].kind == Kind("st")
+        chain = _past(t, at + 1, "THE") if each and t[at].type == "OF" else len(t)
+        of_chain = types(t, chain, 1) == ["CH"] and types(t, chain + 1, 1) != ["NUM"]
+        if not named and not of_chain:
+            kept.append(t[at])
+        at = chain + 1 if of_chain else at + 1
+    head.terminals = kept
 
 
 def _chains(t: Sequence[Terminal], at: int) -> tuple[int, int]:

@@ -110,9 +110,20 @@ def _closes_on_first(terminals: list[Terminal], at: int) -> bool:
     return all(type_ in ("SEP", "ENDING") for type_ in rest)
 
 
+_IN_CHAINS = {
+    ("CH",),
+    ("CH", "OF", "CH"),
+    ("CH", "OF", "ORD", "CH"),
+    ("KIND", "OF", "CH"),
+    ("KIND", "OF", "ORD", "CH"),
+    ("KIND", "OF", "KIND"),
+}
+"""What stands behind the number of a chain that a row began with: `3rd st of first ch`."""
+
+
 def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     """`repeat; 1 slip stitch on the first double`, at a row's end: as `join`; so is `1 slip
-    stitch on the 3rd of the 5 chain`, where the row opens with 5 chain."""
+    stitch on the 3rd of the 5 chain`, `in 3rd st of ch`, where the row opens with 5 chain."""
     words = [n for n, t in enumerate(terminals) if t.type not in ("SEP", "THE", "ENDWITH", "ATEND")]
     types = [terminals[n].type for n in words]
     last = len(types)
@@ -128,12 +139,17 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     chains = sorted(types[:2]) == ["CH", "NUM"]
     opening = sum(terminals[n].number for n in words[:2]) if chains else 0
     on_head = shape[1:] == ["CH", "OF", "KIND"] and step[-1].kind == Kind("space", opening)
+    in_chains = tuple(shape[1:]) in _IN_CHAINS and step[2].number <= opening
+    in_chains |= shape[1:] == ["KIND"] and step[-1].kind == Kind("space", opening)  # `of 5`
+    in_chains = in_chains and all(
+        t.kind in (None, Kind("st"), Kind("space", opening)) for t in step
+    )
     said = {"REPEAT", "TOEND"} & set(types[:start])
     said |= {t.type for t in terminals if t.text == "finally" or t.type == "ATEND"}
     one = start > 0 and types[start - 1] == "NUM" and terminals[words[start - 1]].number == 1
     start -= one
     led = start > 0 and terminals[words[start] - 1].type == "WITH"
-    if led or not ((on_head and opening) or (on_first and said)):
+    if led or not ((on_head and opening) or ((on_first or in_chains) and said)):
         return terminals  # `join with a slip stitch to the first`
     join = replace(closing, type="ENDING", name="join", end=terminals[words[last - 1]].end)
     before = terminals[: words[start]]

@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from border.text.copies import copy_at
 from border.text.leads import behind_lead
 from border.text.numbers import LAST_ROW, row_list_at
+from border.text.preamble import of_chain
 from border.text.vocabulary import is_colour, vocabulary
 from border.text.words import Sort, Word
 
@@ -50,7 +51,8 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
     named = 0
     for at, word in enumerate(words):
         if at > 0 and words[at - 1].line == word.line:
-            if heads and (head := _run_in(words, at, coming)) is not None:
+            inside = words[at - 1].text == "." if heads else _behind_chain(words, at)
+            if inside and (head := _run_in(words, at, coming)) is not None:
                 heads.append(head)
                 coming += 1
             continue
@@ -72,9 +74,17 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
     return heads, len(words)
 
 
+def _behind_chain(words: Sequence[Word], at: int) -> bool:
+    """Whether what stands before a word on its line is the chain to begin with."""
+    start = at
+    while start > 0 and words[start - 1].line == words[at].line:
+        start -= 1
+    return words[at - 1].text in (".", "--") and of_chain(words[start:at])
+
+
 def _run_in(words: Sequence[Word], at: int, coming: int) -> Head | None:
     """`… in each st. 2nd row.—…` inside a line: the head of the row that comes next."""
-    if words[at - 1].text != "." or words[at].sort is Sort.MARK:
+    if words[at].sort is Sort.MARK:
         return None
     head = _head_at(words, at, begins=False)
     marked = head is not None and words[head.body - 1].text in _FIRM

@@ -49,7 +49,8 @@ def _bare_before(found: Sequence[Terminal]) -> bool:
 
 def begun(t: Terminals) -> Terminals:
     """`Fasten in the first space; …` at a row's head: the round begins there."""
-    head = next((n for n, x in enumerate(t) if x.type not in ("SEP", "MOD")), len(t))
+    opening = (n for n, x in enumerate(t) if x.type not in ("SEP", "MOD") and x.name != "turn")
+    head = next(opening, len(t))
     slip = head + (types(t, head, 1) == ["NUM"])
     if types(t, slip, 3) == ["STITCH", "SEP", "TO"] and t[slip].name == "ss":
         return [*t[: slip + 1], *t[slip + 2 :]]  # `3 slip, so as to reach the middle of …`
@@ -60,6 +61,15 @@ def begun(t: Terminals) -> Terminals:
     if end <= head + 1 or types(t, end, 1) not in (["SEP"], ["STAR"]):
         return t
     return [*t[:head], replace(t[head], type="BEGIN"), *t[head + 1 :]]
+
+
+def worked_in(t: Terminals) -> Terminals:
+    """`Work in double all round`: all of it in that stitch, and not into one."""
+    at = next((n for n, x in enumerate(t) if x.type != "SEP"), len(t))
+    opened = at > 0 and t[at - 1].text in ("work", "working", "crochet")
+    if opened and types(t, at, 2) == ["PREP", "STITCH"] and t[at].text == "in":
+        return [*t[:at], *t[at + 1 :]]
+    return t
 
 
 def fastened(t: Terminals) -> Terminals:

@@ -53,6 +53,7 @@ from border.text.sentences import (
     fastened,
     filled,
     places_first,
+    worked_in,
 )
 from border.text.terminals import Terminal
 from border.text.together import worked_off
@@ -301,6 +302,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (counted_places, _ANY),
     (parts, frozenset({"ORD"})),
     (begun, frozenset({"ENDING", "BEGIN", "TO"})),
+    (worked_in, frozenset({"TOEND"})),
     (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME"})),
     (under_chains, frozenset({"SKIP", "UNDERIT"})),
     (missing_every, frozenset({"SKIP"})),

@@ -5,10 +5,13 @@ Each row or clause is parsed by itself, so that one bad row costs one finding.
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from border.findings import Finding
 from border.text.figures import no_groups, split_figures
 from border.text.headings import read_headings
 from border.text.numbering import find_rows
+from border.text.preamble import split_chain
 from border.text.rowheads import find_heads
 from border.text.rows import MOST_WORDS, Reader, read_rows
 from border.text.shown import without_picots
@@ -29,9 +32,12 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
     top, remarks = without_remarks(words[: heads[0].at] if heads else words, source)
     top, long = _within(top, source)
     top, figures, wrong = split_figures(top, source)
+    sections, numbering = find_rows(words[:end], heads, source)
+    if sections and sections[0].numbers[0] == 1:
+        top, chain = split_chain(top)
+        sections[0] = replace(sections[0], body=[*chain, *sections[0].body])
     headings, faults = read_headings(top, source)
     wrong += no_groups(figures, headings.places, source)
-    sections, numbering = find_rows(words[:end], heads, source)
     meanings = headings.overrides + headings.places
     known = names(headings.terms or "us", meanings)
     figures, picot = without_picots(figures, known, source)

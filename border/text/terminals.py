@@ -267,6 +267,8 @@ def _behind(words: Sequence[Word], at: int, phrase: Phrase) -> int | None:
         inner = n > 0 and at < len(words) and words[at].text == "."
         if inner and words[at - 1].text in short and words[at].start == words[at - 1].end:
             at += 1
+            dashed = at < len(words) and words[at].text == "-"
+            at += dashed and words[at].start == words[at - 1].end  # `sl.-st.`
         if at >= len(words) or words[at].text != part or words[at].sort is Sort.QUOTED:
             return None
         at += 1

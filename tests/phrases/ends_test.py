@@ -77,6 +77,18 @@ FLAT_ENDS = {
     "*3 chain, miss 3, 1 plain; repeat; 3 plain at the end": "6 sc, 9 ch; 3 x 4 st",
     "*1 plain, 3 chain, miss 2; repeat; finish the row with 4 chain": "5 sc, 19 ch; 5 x 3 st",
 }
+OPENED_BY_FIVE = tuple(
+    f"5 ch, miss 1, * 1 treble in next, 2 ch, miss 1; repeat from *, {close}"
+    for close in (
+        "sl st in 3rd st of ch",
+        "sl.-st. in 3rd of 5 ch.",
+        "sl st in 3rd ch",
+        "1 sl st in 3rd st of ch 5",
+        "sl st in 3rd st of 1st ch",
+        "sl st in 3rd ch of 5",
+        "join to 3rd st of ch",
+    )
+)
 AT_CORNERS = (
     "repeat except at the corners",
     "repeat, except at the corners, where miss none",
@@ -146,6 +158,11 @@ def test_where_a_row_begins(on: On, row: str, comes_to: str) -> None:
 def test_how_a_round_ends_changes_no_count(ending: str) -> None:
     row = f"*1 plain, 3 chain, miss 2; repeat; {ending}"
     assert said(row, STITCHES) == "4 sc, 12 ch; 4 x 3 st"
+
+
+@pytest.mark.parametrize("row", OPENED_BY_FIVE)
+def test_a_slip_into_the_chains_at_the_head_joins(row: str) -> None:
+    assert said(row, STITCHES) == "6 dc, 12 ch; 5 x 2 st; asked start-chain-assumed"
 
 
 @cases((OPEN, FLAT_ENDS))

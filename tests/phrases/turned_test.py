@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phrases.said import STITCHES, On, cases, said
+from phrases.said import STITCHES, On, cases, last_of, said
 
 OPEN = STITCHES._replace(loops=13, closed=False)
 OPENED_BY_CHAINS = {
@@ -189,3 +189,34 @@ def test_the_first_row_is_along_the_edge_that_it_is_counted_on() -> None:
 
 def test_the_other_edge_within_a_row_is_not_read() -> None:
     assert "asked unknown-word" in said("6 plain; along the other edge 6 plain", STITCHES)
+
+
+# --- before the first row --------------------------------------------------------------------
+
+SPOKEN_OF = {
+    "Chain 15. 1st row.--1 treble in 6th stitch, 9 treble": f"10 dc; {NAMED}; {PASSED}",
+    "Chain 15.\n1st row.--1 treble in 6th stitch, 9 treble": f"10 dc; {NAMED}; {PASSED}",
+    "Make a chain of fifteen\n1st row.--1 plain in each st of chain": f"15 sc; 15 x 1 loop; {NAMED}",
+    "15 ch.\n1st row.--1 plain in each.": f"15 sc; 15 x 1 loop; {NAMED}",
+    "Make a foundation chain. 1st row: 1 plain in each": f"15 sc; 15 x 1 loop; {NAMED}",
+    "Make a chain the length required. 1st row: 1 plain in each": (
+        "15 sc; 15 x 1 loop; asked taken-as-remark"
+    ),
+    "Make a chain of any even number of stitches.\n1st row: 1 plain in each": (
+        "15 sc; 15 x 1 loop; asked taken-as-remark"
+    ),
+    "-- Chain 15. -- 1st row: 1 plain in each": "15 sc; 15 x 1 loop",
+    "1st row: 1 treble in the 1st, * 1 ch, miss 1, 1 treble in next; repeat to end of chain; turn": (
+        "8 dc, 7 ch; 7 x 2 loop"
+    ),
+}
+
+
+@cases((CHAIN, SPOKEN_OF))
+def test_the_chain_before_the_first_row_is_the_edge(on: On, row: str, comes_to: str) -> None:
+    assert last_of(row, on) == comes_to
+
+
+def test_a_chain_spoken_of_before_another_row_is_no_heading() -> None:
+    asked = last_of("Chain 15.\nround 2: 1 plain in each", CHAIN)
+    assert "asked bad-heading" in asked

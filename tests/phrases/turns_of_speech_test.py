@@ -173,6 +173,12 @@ OF_WHICH = {
     "plain": "23 sc",
     "Long, with 1 chain between each, missing 1": "6 dc, 6 ch; 6 x 2 st",
     "3 slip, so as to reach the 4th stitch; 1 plain in each": ("12 sc; 12 x 1 st"),
+    "turn, 3 slip, so as to reach the 4th stitch; 1 plain in each": ("12 sc; 12 x 1 st"),
+    "sl st up to the top of the 4th stitch; 1 plain in each": ("12 sc; 12 x 1 st"),
+    "Work in double closely all round": "12 sc; 12 x 1 st",
+    "Fasten the cotton on at the right-hand end, 1 double in each": (
+        "12 sc; 12 x 1 st; asked taken-as-remark"
+    ),
 }
 SINGLED = {
     "*7 long in 3rd of the 5 long, 1 plain on the single long; repeat": (
