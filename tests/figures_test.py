@@ -71,3 +71,23 @@ def test_a_figure_that_is_a_picot_gives_all_picots_their_size(made: str) -> None
     assert written("(4 sc, p, 3 sc) in each loop", headings=f"p = {made}") == (
         "(4 sc, picot of 5, 3 sc) in each loop"
     )
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "For p, ch 5, sc back in 1st st.",
+        "The p is 5 ch caught in the 5th from hook.",
+        "(P is 5 ch, sl st in the 1st ch.)",
+        "Picot: 5 ch, 1 sc in the first.",
+        "The picot is made of 5 chain and 1 sc in the first",
+    ],
+)
+def test_what_a_picot_is_may_be_said_behind_the_row(said: str) -> None:
+    assert (
+        written(f"(4 sc, p, 3 sc) in each loop. {said}") == "(4 sc, picot of 5, 3 sc) in each loop"
+    )
+
+
+def test_a_picot_behind_a_stop_is_a_step() -> None:
+    assert written("3 sc. p, 4 ch, 1 sc in first") == "3 sc, picot of 3, picot of 4"

@@ -240,7 +240,7 @@ def _counts_from_hook(t: Sequence[Terminal], at: int, count: int) -> bool:
     """Whether `20 chain, 1 treble in the 4th chain from the hook` goes into these chains, and
     closes no picot."""
     place, order, end = _hook_place(t, at)
-    return end > place and 0 < order < count and not chains_before(_steps(t[:place]))
+    return end > place and 0 < order < count and not _picot_before(t[:place])
 
 
 def _from_the_hook(head: _Head, named: bool) -> None:
@@ -253,7 +253,7 @@ def _from_the_hook(head: _Head, named: bool) -> None:
         return
     place, order, end = _hook_place(t, 0, named)
     chains = _chains(t, opened)[1] or types(t, opened, 1) == ["CH"]
-    if end == place or order < 1 or chains or chains_before(_steps(t[:place])):
+    if end == place or order < 1 or chains or _picot_before(t[:place]):
         return
     if order > 1:
         _tell_passed(head, place, end, order - 1)
@@ -291,6 +291,14 @@ def _hook_place(t: Sequence[Terminal], start: int, named: bool = False) -> tuple
         return at, t[nth].number, chain + 1  # `in the 8th stitch of the chain`
     counted = named and unit and types(t, end, 1) != ["OF"]
     return (at, t[nth].number, end) if counted else (at, 0, at)
+
+
+def _picot_before(t: Sequence[Terminal]) -> int:
+    """The chains that a stitch, or `fasten`, closes into a picot here; else 0."""
+    steps = _steps(t)
+    if steps and steps[-1].type in ("CATCH", "ENDING"):
+        steps[-1] = replace(steps[-1], type="STITCH", name="ss")
+    return chains_before(steps)
 
 
 def _steps(t: Sequence[Terminal]) -> list[Terminal]:

@@ -27,7 +27,7 @@ from border.text.numbers import number_at, row_list_at
 from border.text.parser import parse
 from border.text.rings import SHOWN
 from border.text.shaping import shape
-from border.text.shown import opens_place, with_shown_figures
+from border.text.shown import opens_place, picot_said_last, with_shown_figures
 from border.text.source import Source
 from border.text.terminals import Terminal, behind_colour, read_terminals
 from border.text.tree import Body, Claim, Clause, Copy, End, Ending, Headings, Row, Text
@@ -93,6 +93,8 @@ def read_row(section: Section, reader: Reader) -> Row:
     reader.findings += remarks
     words = _without_row_before(list(_without_headings(words, reader)), number)
     words = _without_rows_again(words, number, reader)
+    words, said = picot_said_last(words, reader.names, source)
+    reader.picot = said or reader.picot
     words, reader.figures = with_shown_figures(words, reader.names, reader.figures)
     figures = _with_shell_below(words, reader)
     words = with_figures(words, figures, MOST_WORDS, reader.names)

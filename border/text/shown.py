@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from border.text.assumed import SPACES
 from border.text.figures import Figure, Figures, figure_forms, is_place
 from border.text.shaping import shape
@@ -47,15 +49,47 @@ def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figu
     """The figures without `p = 5 ch, 1 sc in the first`, and the chains of such a picot; else 0."""
     for name in _PICOTS & set(figures):
         steps = figures[name].steps
-        terminals, _ = read_terminals(steps, names, source, set(), SPACES)
-        made = [t for t in shape(terminals)[0] if t.type != "SEP"]
-        if [t.type for t in made] == ["PICOT"] and made[0].number:
-            kept = {form: one for form, one in figures.items() if one != figures[name]}
-            return kept, made[0].number
+        last = steps[-1]
+        called = [replace(last, text=text, sort=Sort.WORD) for text in ("for", "a", "picot")]
+        for words in (steps, [*(steps[:-1] if last.text == "." else steps), *called]):
+            terminals, _ = read_terminals(words, names, source, set(), SPACES)
+            made = [t for t in shape(terminals)[0] if t.type != "SEP"]
+            if [t.type for t in made] == ["PICOT"] and made[0].number:
+                kept = {form: one for form, one in figures.items() if one != figures[name]}
+                return kept, made[0].number
     return figures, 0
 
 
+def picot_said_last(words: list[Word], names: Names, source: Source) -> tuple[list[Word], int]:
+    """A row without `For p, 5 ch, 1 sc back in the 1st.`, `(P is 4 ch caught in the 1st.)` at its
+    end, and the chains of that picot; 0 where nothing so stands there."""
+    for at in range(max(1, len(words) - _LAST), len(words)):
+        opening = words[at - 1].text
+        behind = at + (words[at].text == "for")
+        behind += behind < len(words) and words[behind].text in ("the", "a", "each")
+        name = (words[behind].text,) if behind < len(words) else ()
+        if opening not in (".", ";", "(") or name not in _PICOTS:
+            continue
+        steps = behind + 1
+        while steps < len(words) and words[steps].text in _SAYS_OF:
+            steps += 1
+        end = _trimmed(words, len(words) - (opening == "(" and words[-1].text == ")"))
+        says = words[at].text == "for" or {w.text for w in words[behind + 1 : steps]} - {",", "."}
+        if not says or not behind + 1 < steps < end:
+            continue
+        figure = Figure(name, tuple(words[steps:end]))
+        picot = without_picots({name: figure}, names, source)[1]
+        if picot:
+            return words[: at - (opening == "(")], picot
+    return words, 0
+
+
 _PICOTS = {("p",), ("picot",), ("purl",)}
+_LAST = 16
+"""So many words at the end of a row may say what its picot is."""
+_SAYS_OF = frozenset(
+    {",", ":", ".", "--", "—", "is", "are", "means", "made", "of", "thus", "consists"}
+)
 
 _Found = tuple[list[Word], tuple[Word, ...]] | None
 

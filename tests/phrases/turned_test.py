@@ -85,6 +85,9 @@ FROM_THE_HOOK = {
     "*5 chain, 1 single in the 5th chain from the hook, 1 plain; repeat": (
         "15 sc, 15 picot; 15 x 1 loop"
     ),
+    "*5 chain, fasten in the 5th chain from the hook to form a picot, 1 plain; repeat": (
+        "15 sc, 15 picot; 15 x 1 loop"
+    ),
     "*1 plain, 7 chain, 1 single in the 5th from the needle, 2 chain, miss 2; repeat": (
         "5 sc, 20 ch, 5 picot; 5 x 3 loop"
     ),
