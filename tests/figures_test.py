@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from reading import asked, faults, written
+from reading import asked, faults, read, written
+
+from border.text.written import write_border
 
 FAN = "fan = 2 dc, ch 2, 2 dc"
 
@@ -91,3 +93,11 @@ def test_what_a_picot_is_may_be_said_behind_the_row(said: str) -> None:
 
 def test_a_picot_behind_a_stop_is_a_step() -> None:
     assert written("3 sc. p, 4 ch, 1 sc in first") == "3 sc, picot of 3, picot of 4"
+
+
+def test_a_numbered_space_of_a_shell_is_no_shell() -> None:
+    shells = "round 1: (2 dc, ch 2, 2 dc) in each loop.\nround 2: "
+    border, _ = read(f"terms: us\n{shells}*1 sc in first 1 ch of shell, ch 3; repeat.\n")
+    assert "1 sc in first ch-1 space" in write_border(border)
+    border, _ = read(f"terms: us\n{shells}*1 sc in the ch 2 of shell, ch 3; repeat.\n")
+    assert "1 sc in the shell" in write_border(border)

@@ -15,6 +15,7 @@ from worked import plain, read_text
 
 from border.pipeline import Pipeline
 from border.reckoning.changing import Change, can_change, changed
+from border.reckoning.counts import count_edge
 from border.reckoning.edge_shape import Shape, shape_of, with_turning
 from border.reckoning.flat import Lies, RoundLies, how_it_lies, laid_rounds
 from border.reckoning.mending import mended
@@ -229,6 +230,15 @@ def test_what_cups_is_mended_by_more_and_what_ruffles_by_fewer() -> None:
             assert one.lies in lies
         assert found.rounds[0].lies is Lies.FLAT
         assert not found.given_up
+
+
+def test_one_stitch_left_of_several_with_chains_between_is_worked() -> None:
+    """The chains between then part one working from the next."""
+    reading, edge = on("round 1: 4 dc, with ch 2 between, in each st.", stitches(6))[0], stitches(6)
+    one = work(changed(reading, Change(1, "dc", 4, 1)), edge)
+    assert [w.closes for w in one.rounds] == [True]
+    made = count_edge(one)[0].made
+    assert (made.stitches, made.chains) == ({"dc": 6}, 12)
 
 
 def laid_again(reading: Reading, edge: Edge, shape: Shape) -> tuple[RoundLies, ...]:

@@ -26,6 +26,8 @@ def edits(steps: str) -> list[str]:
     [
         ("1 sc, 5 dc in next space",
          "(1 sc, 5 dc) in next space", "1 sc in next st, 5 dc in next space"),
+        ("3 dc. 3 ch. 3 dc. in next space",
+         "(3 dc, ch 3, 3 dc) in next space", "1 dc in each of the next 3 st, ch 3, 3 dc in next space"),
         ("1 sc and 5 dc in next space",
          "(1 sc, 5 dc) in next space", "1 sc in next st, 5 dc in next space"),
         ("1 sc, ch 3, 1 sc in each st",

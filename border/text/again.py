@@ -264,7 +264,7 @@ def _all_round(t: Terminals) -> Terminals:
     if any(x.type in ("REPEAT", "STAR") for x in t):
         return t
     start = next((n for n, x in enumerate(t) if x.type != "SEP"), len(t))
-    end = len(t)
+    end = next((n for n, x in enumerate(t) if x.type == "ENDWITH"), len(t))
     while end and t[end - 1].type in ("SEP", "ENDING"):
         end -= 1
     leads = types(t, start, 1) == ["TOEND"] and end > start + 1

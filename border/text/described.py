@@ -62,7 +62,7 @@ def described(t: Terminals) -> Terminals:
             behind = place_at(t, at) if more else at
             if behind > at and any(x.type == "EACH" for x in t[at:behind]):
                 _in_each(found, prep, t[at])
-        elif prep is not None and (shell := _shell_behind(t, at)) and _is_gap(found):
+        elif prep is not None and (shell := _shell_behind(t, at)) and _is_gap(found, prep):
             behind = shell
             of_every = [x for x in found[prep + 1 :] if x.type in ("EACH", "EVERY")]
             whole = replace(t[shell - 1], kind=Kind("shell"))
@@ -165,8 +165,10 @@ def _is_whole(found: Sequence[Terminal]) -> bool:
     return sized or (found[-1].type in ("STITCH", "PICOT") and which in ("PREP", "THE", "EACH"))
 
 
-def _is_gap(found: Sequence[Terminal]) -> bool:
-    """Whether chains are named last, by their number or as a space."""
+def _is_gap(found: Sequence[Terminal], prep: int) -> bool:
+    """Whether chains are named last, by their number or as a space, and not one of several."""
+    if any(x.type == "ORD" for x in found[prep:]):
+        return False
     return types(found, len(found) - 2, 2) == ["NUM", "CH"] or found[-1].kind in ARCHES
 
 

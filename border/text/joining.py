@@ -129,6 +129,12 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     last = len(types)
     while last and types[last - 1] == "ENDING":
         last -= 1
+    slip = last - 1 if types[last - 1 : last] == ["STITCH"] else 0
+    one = slip - (types[slip - 1 : slip] == ["NUM"] and terminals[words[slip - 1]].number == 1)
+    ended = slip and terminals[words[one] - 1].type == "ENDWITH" and "REPEAT" in types
+    if ended and terminals[words[slip]].name == "ss":  # `repeat from *, end with sl st`
+        join = replace(terminals[words[slip]], type="ENDING", name="join")
+        return [*terminals[: words[one]], join, *terminals[words[last - 1] + 1 :]]
     placed = [n for n in range(last) if types[n : n + 2] in (["STITCH", "PREP"], ["STITCH", "TO"])]
     step = [terminals[n] for n in words[placed[-1] : last]] if placed else []
     shape = [t.type for t in step[2:]]

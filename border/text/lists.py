@@ -78,9 +78,10 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
 
 def check_leading(steps: Sequence[Step], b: Building) -> None:
     """`4 sl st in first loop, *1 sc in next loop …`: they may only lead to where the row begins."""
-    if not any(isinstance(step.item, Repeat) or is_open(step.item) for step in steps[1:]):
+    turned = [step for step in steps if not isinstance(step.item, End)]
+    if not any(isinstance(step.item, Repeat) or is_open(step.item) for step in turned[1:]):
         return
-    match steps[0].item:
+    match turned[0].item:
         case (
             Stitches(
                 stitch="ss", place=Place(which=Which.NEXT | Which.FIRST | Which.THE) as place

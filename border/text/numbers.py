@@ -103,7 +103,7 @@ def row_list_at(words: Sequence[Word], at: int) -> RowList | None:
         sound = sound and value <= end < value + LAST_ROW
         if len(numbers) <= LAST_ROW:
             numbers += range(value, min(max(value, end), value + LAST_ROW) + 1)
-        at, trailing = _past_row_words(words, at)
+        at, trailing = _past_row_words(words, at + (is_ordinal and _abbreviated(words, at)))
         named, ordinal = named or row_word or trailing, ordinal or is_ordinal
         after = at
         at = _past_joiner(words, at)
@@ -113,6 +113,12 @@ def row_list_at(words: Sequence[Word], at: int) -> RowList | None:
         return None
     sound = sound and len(numbers) <= LAST_ROW and all(0 < n <= LAST_ROW for n in numbers)
     return RowList(tuple(numbers), named, ordinal, after, sound)
+
+
+def _abbreviated(words: Sequence[Word], at: int) -> bool:
+    """Whether a full stop stands here that is of the number: `1st. row`."""
+    row = _text(words, at + 1) in vocabulary().rows["row"] and number_at(words, at + 2) is None
+    return row and _text(words, at) == "." and words[at + 1].line == words[at - 1].line
 
 
 def _goes_on(

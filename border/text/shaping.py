@@ -313,7 +313,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (articles, frozenset({"THE"})),
     (_between, frozenset({"WITH", "DIVIDED"})),
     (between_behind, frozenset({"BETWEEN", "AFTER"})),
-    (closing_slips, frozenset({"ORD"})),
+    (closing_slips, frozenset({"ORD", "ENDWITH"})),
     (joins, frozenset({"ENDING"})),
     (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED"})),
     (ands, frozenset({"AND"})),

@@ -150,7 +150,7 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
 
 def _says_so(said: list[str]) -> bool:
     """Whether words without brackets say that what stands before them makes something."""
-    return said[0] in ("to", "forming", "making") or said[:2] in (
+    return said[0] in ("to", "for", "forming", "making") or said[:2] in (
         ["this", "forms"],
         ["this", "makes"],
     )

@@ -304,6 +304,14 @@ _GOES_ON = frozenset(
 """What may stand behind an abbreviation whose full stop ends nothing."""
 
 
+def _dots_alone(terminals: Sequence[Terminal], at: int) -> bool:
+    """Whether full stops stand for commas here: `3 tr. 3 ch. 3 tr. under the next 5 ch.`"""
+    return any(
+        0 <= n < len(terminals) and terminals[n].text == "." and terminals[n - 1].short
+        for n in (at - 3, at + 3)
+    )
+
+
 def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
     """The terminals without the full stops that belong to an abbreviation."""
     types = [terminal.type for terminal in terminals] + ["", ""]
@@ -320,5 +328,7 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
                 or (counted and behind in ("", "SEP", "RP", "BETWEEN"))
             ):
                 continue
+            if types[n + 1] == "NUM" and _dots_alone(terminals, n):
+                terminal = replace(terminal, name="")
         kept.append(terminal)
     return kept

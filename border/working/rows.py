@@ -147,6 +147,8 @@ class Worker(Struct):
 
     def _placed(self, item: Stitches | Bracket) -> None:
         place = item.place
+        if place is not None and place.which in OPEN_PLACES:
+            return self._each(item, place)
         if isinstance(item, Stitches) and item.count == 1 and item.between:
             # nothing stands between one stitch: the chains part one working from the next
             item = replace(item, between=0, parted=item.parted or item.between)
@@ -155,10 +157,9 @@ class Worker(Struct):
         elif place is None:
             assert isinstance(item, Stitches)
             self._bare(item)
-        elif place.which in OPEN_PLACES:
-            self._each(item, place)
         else:
             self._counted_places(item, place)
+        return None
 
     def _bare(self, item: Stitches) -> None:
         """One in each of the next `count` st."""
@@ -262,19 +263,22 @@ class Worker(Struct):
         every = place.count if place.which is Which.EVERY else 1
         account = self.accounts[id(item)]
         before = account.times
+        parted = item.parted
+        if isinstance(item, Stitches) and item.count == 1:  # nothing stands between one stitch
+            parted = parted or item.between
 
         def once() -> None:
             self._look(item, place.targets)
             part = self._coming(item) if isinstance(item, AsTheyCome) else item
             (site,) = self.cursor.ahead(item, place.targets, 1, of=every)
             self._make(part, site)
-            self.cursor.made.chains(item.parted)
+            self.cursor.made.chains(parted)
 
         run(self, item, counted_as(place.targets), once)
-        if item.parted and account.times > before and not self.cursor.window.round:
+        if parted and account.times > before and not self.cursor.window.round:
             # nothing follows the last one that they could part it from
-            self.cursor.made.back_to(len(self.cursor.made.kinds) - item.parted)
-            account.without_chains(item.parted)
+            self.cursor.made.back_to(len(self.cursor.made.kinds) - parted)
+            account.without_chains(parted)
 
     def _coming(self, item: AsTheyCome) -> Stitches | Bracket:
         """The part whose site starts first; where two do, the part named first."""

@@ -181,7 +181,7 @@ COPIES = {
     "3rd row: repeat the 2nd row twice": "18 dc; 18 x 1 st",
 }
 NO_COPIES = {
-    "2nd row: begin and end as usual": "unknown-word",
+    "2nd row: begin and end as usual": "not-understood",
     "2nd row: work the other side to correspond": "not-understood",
     "2nd row: similar to the 1st": "unknown-word",
     "2nd row: same as last, but 3 plain": "exception-in-words",

@@ -200,7 +200,7 @@ SPOKEN_OF = {
     "Chain 15. 1st row.--1 treble in 6th stitch, 9 treble": f"10 dc; {NAMED}; {PASSED}",
     "Chain 15.\n1st row.--1 treble in 6th stitch, 9 treble": f"10 dc; {NAMED}; {PASSED}",
     "Make a chain of fifteen\n1st row.--1 plain in each st of chain": f"15 sc; 15 x 1 loop; {NAMED}",
-    "15 ch.\n1st row.--1 plain in each.": f"15 sc; 15 x 1 loop; {NAMED}",
+    "15 ch.\n1st. row.--1 plain in each.": f"15 sc; 15 x 1 loop; {NAMED}",
     "Make a foundation chain. 1st row: 1 plain in each": f"15 sc; 15 x 1 loop; {NAMED}",
     "Make a chain the length required. 1st row: 1 plain in each": (
         "15 sc; 15 x 1 loop; asked taken-as-remark"
