@@ -246,7 +246,7 @@ def test_clauses_go_elsewhere_each_by_itself() -> None:
     )
     border = border_of(f"{first}round 2: as 1st, the dc in the 3 ch.\n")
     reading, told = read_rounds(border, lambda source, name: None)
-    body = reading.rounds[1].body
-    assert isinstance(body, tuple) and not told
+    copied, body = reading.rounds[0].body, reading.rounds[1].body
+    assert isinstance(copied, tuple) and isinstance(body, tuple) and not told
     assert write_text(body[0].text, "uk") == "*1 dc in next ch-3 space, ch 3; repeat from *"
-    assert body[1].text == reading.rounds[0].body[1].text
+    assert body[1].text == copied[1].text

@@ -319,7 +319,9 @@ def _variations(draw: st.DrawFn, row: Row, offer: Offer) -> tuple[Variation, ...
             case 1 | 2 | 3:
                 lists = [h.made() for text in texts for h in handfuls(text.items)]
                 several = [one for one in lists if len(one) > 1]
-                named = draw(st.sampled_from(several)) if several and seldom(draw, 2) else []
+                named: list[tuple[str, int | None]] = []
+                if several and seldom(draw, 2):
+                    named = [*draw(st.sampled_from(several))]
                 if stitch and not named:
                     named = [(what, None if draw(st.booleans()) else number)]
                 which = draw(st.sampled_from((Which.NEXT, Which.NEXT, Which.EACH)))

@@ -19,6 +19,7 @@ from border.text.tree import (
     Ending,
     Item,
     Kind,
+    Picots,
     Place,
     Repeat,
     Skip,
@@ -52,6 +53,14 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
                 f'write ", with ch {count} between" if it is made each time, or '
                 f'"(ch {count})" if once',
                 before.span.to(chains.span),
+            )
+        case [before, Picots() as picots] if _in_each(before) and not turns:
+            b.tell(
+                "perhaps-as-they-come",
+                f"{b.written(picots)} is made once here, behind the last of these",
+                f'write "({b.written(picots)})" if so; if it is made each time, put it into '
+                'a bracket with the others: "(3 dc, picot) in each space"',
+                before.span.to(picots.span),
             )
         case [
             before,

@@ -118,3 +118,11 @@ def test_begun_on_the_second_the_ends_of_the_group_are_missed_in_silence() -> No
     assert said("*4 plain beginning on the 2nd of the 6, 3 chain; repeat", SIXES) == (
         "24 sc, 18 ch; 6 x 1 block of 6"
     )
+
+
+def test_a_picot_behind_an_each_is_asked_about_and_a_bracket_settles_it() -> None:
+    assert said("3 treble in each space, 1 picot", ARCHES) == (
+        "36 dc, 1 picot; 12 x 1 space; asked perhaps-as-they-come"
+    )
+    assert said("3 treble in each space, (1 picot)", ARCHES) == "36 dc, 1 picot; 12 x 1 space"
+    assert said("(3 treble, picot) in each space", ARCHES) == "36 dc, 12 picot; 12 x 1 space"
