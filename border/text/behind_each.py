@@ -58,7 +58,7 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
             b.tell(
                 "perhaps-as-they-come",
                 f"{b.written(picots)} is made once here, behind the last of these",
-                f'write "({b.written(picots)})" if so; if it is made each time, put it into '
+                f'write "({b.written(picots)}) once" if so; if it is made each time, put it into '
                 'a bracket with the others: "(3 dc, picot) in each space"',
                 before.span.to(picots.span),
             )

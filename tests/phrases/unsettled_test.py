@@ -124,5 +124,5 @@ def test_a_picot_behind_an_each_is_asked_about_and_a_bracket_settles_it() -> Non
     assert said("3 treble in each space, 1 picot", ARCHES) == (
         "36 dc, 1 picot; 12 x 1 space; asked perhaps-as-they-come"
     )
-    assert said("3 treble in each space, (1 picot)", ARCHES) == "36 dc, 1 picot; 12 x 1 space"
+    assert said("3 treble in each space, (1 picot) once", ARCHES) == "36 dc, 1 picot; 12 x 1 space"
     assert said("(3 treble, picot) in each space", ARCHES) == "36 dc, 12 picot; 12 x 1 space"
