@@ -101,3 +101,9 @@ def test_a_numbered_space_of_a_shell_is_no_shell() -> None:
     assert "1 sc in first ch-1 space" in write_border(border)
     border, _ = read(f"terms: us\n{shells}*1 sc in the 2 ch of shell, ch 3; repeat.\n")
     assert "1 sc in the shell" in write_border(border)
+
+
+def test_a_row_of_very_many_shells_is_told_to_be_too_large() -> None:
+    row = "a shell of 3 dc in next, " * 1500
+    assert [code for code, _ in faults(f"terms: us\nround 1: {row}\n")] == ["too-large"]
+    assert faults(f"terms: us\nround 1: {'a shell of 3 dc in next, ' * 600}\n") == []

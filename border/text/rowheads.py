@@ -21,6 +21,8 @@ from border.text.words import Sort, Word
 _ENDED = frozenset({".", ")", "--", "\u2014", "*"})
 _BARE = frozenset({".", ":", ")", "\u2014"})
 _FIRM = frozenset({".", ":", "--", "\u2014"})
+_CHAIN = 40
+"""So many words and marks may speak of a chain before a head on their line."""
 _MARKS = frozenset({":", ".", ",", ";", "—", "--", "-"})
 
 
@@ -76,10 +78,14 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
 
 def _behind_chain(words: Sequence[Word], at: int) -> bool:
     """Whether what stands before a word on its line is the chain to begin with."""
+    if words[at - 1].text not in (".", "--"):
+        return False
     start = at
     while start > 0 and words[start - 1].line == words[at].line:
         start -= 1
-    return words[at - 1].text in (".", "--") and of_chain(words[start:at])
+        if at - start > _CHAIN:
+            return False
+    return of_chain(words[start:at])
 
 
 def _run_in(words: Sequence[Word], at: int, coming: int) -> Head | None:

@@ -95,7 +95,8 @@ def read_row(section: Section, reader: Reader) -> Row:
     words = _without_rows_again(words, number, reader)
     words, said = picot_said_last(words, reader.names, source)
     reader.picot = said or reader.picot
-    words, reader.figures = with_shown_figures(words, reader.names, reader.figures)
+    if len(words) <= MOST_WORDS:
+        words, reader.figures = with_shown_figures(words, reader.names, reader.figures)
     figures = _with_shell_below(words, reader)
     words = with_figures(words, figures, MOST_WORDS, reader.names)
     reader.words += len(words)
@@ -181,11 +182,8 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         if words[at - 1].text not in (".", ";", ",", "and"):
             continue
         if _more_rows_alike(words, at):
-            span = reader.source.span(words[at].start, words[-1].end)
-            said = shortened(reader.source.text[span.start : span.end])
-            message = f'this is said of whole rows, and is not worked here: "{said}"'
             help_ = f'for each of them write a line of its own: "as round {number}."'
-            reader.findings.append(Finding("rows-again", message, help_, span))
+            reader.findings.append(_rows_again(words[at:], help_, reader.source))
             return words[:at]
         if words[at].text != "repeat":
             continue
@@ -194,15 +192,19 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         named = vocabulary().rows["row"].intersection(w.text for w in same_line)
         if copy is None or not named:
             continue
-        span = reader.source.span(words[at].start, words[-1].end)
-        said = shortened(reader.source.text[span.start : span.end])
         first = min(copy.rows, default=number + 1 - copy.back)
         rows = f"rows {first}-{number}" if first < number else f"row {first}"
-        message = f'this is said of whole rows, and is not worked here: "{said}"'
         help_ = f'for each time write a line of its own: "repeat {rows}."'
-        reader.findings.append(Finding("rows-again", message, help_, span))
+        reader.findings.append(_rows_again(words[at:], help_, reader.source))
         return words[:at]
     return words
+
+
+def _rows_again(words: Sequence[Word], help_: str, source: Source) -> Finding:
+    span = source.span(words[0].start, words[-1].end)
+    said = shortened(source.text[span.start : span.end])
+    message = f'this is said of whole rows, and is not worked here: "{said}"'
+    return Finding("rows-again", message, help_, span)
 
 
 def _more_rows_alike(words: Sequence[Word], at: int) -> bool:
@@ -212,8 +214,8 @@ def _more_rows_alike(words: Sequence[Word], at: int) -> bool:
     if texts[0] not in ("make", "work", "do") or number is None:
         return False
     behind = texts[number[1] - at :]
-    more = behind[:1] and behind[0] in ("more", "other", "others")
-    return bool(more) and behind[1] in vocabulary().rows["row"] if len(behind) > 1 else False
+    more = len(behind) > 1 and behind[0] in ("more", "other", "others")
+    return more and behind[1] in vocabulary().rows["row"]
 
 
 def _behind_row(words: Sequence[Word], at: int, number: int) -> int:

@@ -31,6 +31,17 @@ def with_shown_figures(
     words: list[Word], names: Names, figures: Figures
 ) -> tuple[list[Word], Figures]:
     """The words with each such figure as its name, and the figures with those among them."""
+    while (found := _first_shown(words, names, figures)) is not None:
+        (words, steps), name = found
+        figure = Figure((name,), steps)
+        figures = figures | dict.fromkeys(figure_forms(figure.name), figure)
+    return words, figures
+
+
+def _first_shown(
+    words: list[Word], names: Names, figures: Figures
+) -> tuple[tuple[list[Word], tuple[Word, ...]], str] | None:
+    """The words with the first such figure as its name, its steps, and that name."""
     for at, word in enumerate(words):
         if word.text not in _NAMES and (word.text,) not in figures:
             continue
@@ -38,11 +49,8 @@ def with_shown_figures(
         if word.text in _NAMES:
             found = found or _made_of(words, at) or _so_called(words, at, names)
         if found is not None:
-            words, steps = found
-            figure = Figure((word.text,), steps)
-            figures = figures | dict.fromkeys(figure_forms(figure.name), figure)
-            return with_shown_figures(words, names, figures)
-    return words, figures
+            return found, word.text
+    return None
 
 
 def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figures, int]:

@@ -118,11 +118,13 @@ def _without_told_brackets(terminals: list[Terminal]) -> list[Terminal]:
         return terminals
     drop: set[int] = set()
     for n, here in enumerate(terminals):
+        if here.type != "LP":
+            continue
         end = n + 1
         while end < len(terminals) and terminals[end].type in ("REMARK", "SEP", "NOTHING"):
             end += 1
         told = any(t.type == "REMARK" for t in terminals[n:end])
-        if here.type == "LP" and told and end < len(terminals) and terminals[end].type == "RP":
+        if told and end < len(terminals) and terminals[end].type == "RP":
             drop |= {n, end}
     return [t for n, t in enumerate(terminals) if n not in drop]
 
