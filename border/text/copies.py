@@ -92,10 +92,10 @@ def _behind_row_before(words: Sequence[Word], at: int) -> int | None:
 
 def _ends(words: Sequence[Word], at: int) -> bool:
     stops = at >= len(words) or words[at].text in (".", ";", ":", ",")
-    return stops or _otherwise(words, at)
+    return stops or begins_otherwise(words, at)
 
 
-def _otherwise(words: Sequence[Word], at: int) -> bool:
+def begins_otherwise(words: Sequence[Word], at: int) -> bool:
     """Whether what a copy has otherwise may begin here: `but with`, `omitting`."""
     return any(behind_said(words, at, what) > at for what in ("opens", "with", "omit", "again"))
 

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, made, types
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, made, stitch_left_out, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -106,8 +106,7 @@ def _chains_at_end(found: Terminals) -> bool:
     order = found[start + 1 if types(found, start, 1) == ["THE"] else start].number
     under = part is None and found[prep].text not in ("in", "into", "on")
     if not under and _is_as_high(found[:prep], order):
-        st = replace(like(chain, "KIND", Kind("st")), text="st")
-        found[prep:] = [replace(found[prep], name="turning"), last, st]
+        found[prep:] = [replace(found[prep], name="turning"), last, stitch_left_out(chain)]
         return True
     if part is None:
         found[at:] = [space]

@@ -8,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.copies import behind_said
+from border.text.copies import begins_otherwise, behind_said
 from border.text.copy_words import SEPARATES, Amount, amount_at, past_openings, past_separators
 from border.text.moving import Try, move_at, past_dot, place_behind
 from border.text.source import Source
@@ -162,9 +162,8 @@ def _ended(words: Sequence[Word], at: int, names: Names) -> bool:
     if at >= len(words) or words[at].text in SEPARATES:
         dotted = past_dot(words, at)  # `the 4 tr. on the 2 ch`
         return dotted == at or not place_behind(words, dotted, names)
-    if any(behind_said(words, at, what) > at for what in ("opens", "with", "omit", "again")):
-        return True
-    return terminal_at(words, at, names)[0].type in ("LP", "ENDING", "REMARK")
+    ends = ("LP", "ENDING", "REMARK")
+    return begins_otherwise(words, at) or terminal_at(words, at, names)[0].type in ends
 
 
 def _fitting(one: Difference, amount: Amount) -> _Said | None:
@@ -183,11 +182,9 @@ def _where(words: Sequence[Word], at: int) -> tuple[Where, int]:
 
 def _past_dot(words: Sequence[Word], at: int) -> int:
     """Behind the full stop of an abbreviation inside a difference: `7 ch. instead of 5`."""
-    dot = at + 1 < len(words) and words[at].text == "." and words[at - 1].end == words[at].start
-    inside = dot and any(
-        behind_said(words, at + 1, w) > at + 1 for w in ("instead", "alone", "between")
-    )
-    return at + 1 if inside else at
+    end = past_dot(words, at)
+    inside = any(behind_said(words, end, w) > end for w in ("instead", "alone", "between"))
+    return end if inside else at
 
 
 def _goes_on(words: Sequence[Word], source: Source) -> Finding:

@@ -13,7 +13,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.passing import like, types
+from border.text.passing import like, past, stitch_left_out, types
 from border.text.rings import chains_before
 from border.text.source import Source
 from border.text.tree import Kind
@@ -65,7 +65,7 @@ def of_the_edge(
 def _sides(head: _Head, row: int) -> None:
     """`On the other side of the braid work …` at the head of a row."""
     t = head.terminals
-    at = _past(t, 0, "SEP")
+    at = past(t, 0, "SEP")
     if row < 1 or types(t, at, 1) not in (["ONESIDE"], ["OTHERSIDE"]):
         return
     if t[at].type == "ONESIDE" or row == 1:
@@ -99,14 +99,14 @@ def _foundation(head: _Head) -> bool:
     True where it was a chain that is not joined.
     """
     t = head.terminals
-    opened = _past(t, 0, "SEP")
+    opened = past(t, 0, "SEP")
     opened += types(t, opened, 3) == ["PREP", "NUM", "FOUNDATION"]  # `on a foundation of 15`
     at, count = _chains(t, opened)
     if not count:
         return False
     said = any(x.type == "FOUNDATION" for x in t[opened:at])
     made = any(x.text in _OPENED for x in t[:opened])
-    end = _past(t, at, *_LOOSE)
+    end = past(t, at, *_LOOSE)
     ring = _behind_join(t, end)
     plain = ring == end + 1 and t[end].text == "join"
     if ring > end and (made or said or not plain or _names_ring(t, ring)):
@@ -127,7 +127,7 @@ def _foundation(head: _Head) -> bool:
         "this apart: "
         '"-- {} --"',
     )
-    head.terminals = t[_past(t, end + turned, *_LOOSE) :]
+    head.terminals = t[past(t, end + turned, *_LOOSE) :]
     return True
 
 
@@ -145,7 +145,7 @@ def _adjectives(head: _Head) -> None:
     while at < len(t):
         named = t[at].type == "FOUNDATION" and types(t, at + 1, 1) in (["KIND"], ["CH"])
         each = types(kept, len(kept) - 2, 2) == ["EACH", "KIND"] and kept[-1].kind == Kind("st")
-        chain = _past(t, at + 1, "THE") if each and t[at].type == "OF" else len(t)
+        chain = past(t, at + 1, "THE") if each and t[at].type == "OF" else len(t)
         of_chain = types(t, chain, 1) == ["CH"] and types(t, chain + 1, 1) != ["NUM"]
         if not named and not of_chain:
             kept.append(t[at])
@@ -156,7 +156,7 @@ def _adjectives(head: _Head) -> None:
 def _chains(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     """Behind `15 chain`, `a chain of 20 stitches`, `a foundation of 8 st`, and how many."""
     start = at + (types(t, at, 1) == ["THE"] or (types(t, at, 1) == ["NUM"] and t[at].number == 1))
-    named = _past(t, start, "FOUNDATION", "CH")
+    named = past(t, start, "FOUNDATION", "CH")
     if named > start and types(t, named, 2) == ["OF", "NUM"]:
         end = named + 2
         return end + (types(t, end, 1) in (["KIND"], ["CH"])), t[named + 1].number
@@ -176,18 +176,18 @@ def _behind_join(t: Sequence[Terminal], at: int) -> int:
     if types(t, at, 1) != ["ENDING"] or t[at].name != "join":
         return at
     end = at + 1
-    end = _past(t, end, "WITH", "NUM", "STITCH") if types(t, end, 1) == ["WITH"] else end
-    place = _past(t, end, "PREP", "TO", "THE")
+    end = past(t, end, "WITH", "NUM", "STITCH") if types(t, end, 1) == ["WITH"] else end
+    place = past(t, end, "PREP", "TO", "THE")
     if place == end:
         return end
     if types(t, place, 1) != ["ORD"] or t[place].number != 1:
         return at
-    return _past(t, place + 1, "CH", "KIND", "OF", "THE", "NUM")
+    return past(t, place + 1, "CH", "KIND", "OF", "THE", "NUM")
 
 
 def _ring(head: _Head, end: int, count: int) -> None:
     """A ring made at the head of a row, and what is worked into it: the one site of its edge."""
-    t, start = head.terminals, _past(head.terminals, end, *_LOOSE)
+    t, start = head.terminals, past(head.terminals, end, *_LOOSE)
     rest: list[Terminal] = []
     at, first = start, -1
     while at < len(t):
@@ -229,7 +229,7 @@ def _one_loop(here: Terminal) -> list[Terminal]:
 
 def _behind_ring(t: Sequence[Terminal], at: int) -> int:
     """Behind `in it`, `into the ring`, `on this`; the same place where no ring is named."""
-    end = _past(t, at + 1, "THE")
+    end = past(t, at + 1, "THE")
     return end + 1 if end < len(t) and t[end].text in _IN_RING else at
 
 
@@ -247,7 +247,7 @@ def _from_the_hook(head: _Head, named: bool) -> None:
     """`1 treble in the 6th chain from the needle`, before any other place: the 6th of the edge;
     so `miss 5` behind a foundation that is named."""
     t = head.terminals
-    opened = _past(t, 0, "SEP")
+    opened = past(t, 0, "SEP")
     if named and types(t, opened, 2) == ["SKIP", "NUM"]:
         _tell_passed(head, opened, opened + 2, t[opened + 1].number)
         return
@@ -258,7 +258,7 @@ def _from_the_hook(head: _Head, named: bool) -> None:
     if order > 1:
         _tell_passed(head, place, end, order - 1)
     nth = next(x for x in t[place:end] if x.type == "ORD")
-    t[place + 1 : end] = [nth, replace(like(nth, "KIND", Kind("st")), text="st")]
+    t[place + 1 : end] = [nth, stitch_left_out(nth)]
 
 
 def _tell_passed(head: _Head, start: int, end: int, count: int) -> None:
@@ -277,7 +277,7 @@ def _hook_place(t: Sequence[Terminal], start: int, named: bool = False) -> tuple
     """Where the first place stands from here on, and, where it counts from the hook, the number
     of that chain and the place behind it all. `named`: so it does behind a foundation."""
     at = next((n for n in range(start, len(t)) if t[n].type in _PLACES), len(t))
-    nth = _past(t, at + 1, "THE")
+    nth = past(t, at + 1, "THE")
     if at == len(t) or t[at].type != "PREP" or types(t, nth, 1) != ["ORD"]:
         return at, 0, at
     end = nth + 1
@@ -303,9 +303,3 @@ def _picot_before(t: Sequence[Terminal]) -> int:
 
 def _steps(t: Sequence[Terminal]) -> list[Terminal]:
     return [x for x in t if x.type not in _LOOSE]
-
-
-def _past(t: Sequence[Terminal], at: int, *of: str) -> int:
-    while at < len(t) and t[at].type in of:
-        at += 1
-    return at

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.passing import HOW_OFTEN, OPENS, WHICH, like, stitch_left_out, types
+from border.text.passing import HOW_OFTEN, OPENS, WHICH, like, past, stitch_left_out, types
 from border.text.source import Source
 from border.text.tree import ST
 from border.text.words import shortened
@@ -83,23 +83,23 @@ def _behind(t: Sequence[Terminal], at: int) -> int:
     if types(t, end, 1) != ["PREP"]:
         return at
     top = "top" in t[end].text
-    end = _past(t, end + 1, "THE")
+    end = past(t, end + 1, "THE")
     if types(t, end, 1) == ["ORD"] and not top:
         end += 1 + (types(t, end + 1, 1) in (["CH"], ["KIND"]))
         if types(t, end, 1) != ["OF"]:
             return at
-        end, top = _past(t, end + 1, "THE"), True
+        end, top = past(t, end + 1, "THE"), True
     turning = end < len(t) and t[end].text == "turning"
-    chain = _past(t, end + turning, "NUM")
+    chain = past(t, end + turning, "NUM")
     if types(t, chain, 1) != ["CH"] or not (top or turning):
         return at
-    end = _past(t, chain + 1, "NUM") if chain == end + turning else chain + 1
+    end = past(t, chain + 1, "NUM") if chain == end + turning else chain + 1
     return _ended(t, end) or at
 
 
 def _ended(t: Sequence[Terminal], at: int) -> int:
     """Behind what such words may end in; 0 where they go on."""
-    end = _past(t, at, "NOTHING", "ATEND")
+    end = past(t, at, "NOTHING", "ATEND")
     return end if end >= len(t) or t[end].type in ("SEP", "ENDING", "RP") else 0
 
 
@@ -127,12 +127,12 @@ def _last_of_row(found: list[Terminal], named: Terminal) -> list[Terminal]:
 
 def _behind_head(found: Sequence[Terminal]) -> int:
     """Behind the chains that a row begins with, and the `turn` behind them."""
-    at = _past(found, 0, "SEP")
+    at = past(found, 0, "SEP")
     if types(found, at, 2) in (["NUM", "CH"], ["CH", "NUM"]):
         at += 2
         if types(found, at, 1) == ["AS"]:
             at = next((n for n in range(at, len(found)) if found[n].type == "SEP"), at)
-        at = _past(found, at, "SEP", "ENDING")
+        at = past(found, at, "SEP", "ENDING")
     return at
 
 
@@ -165,12 +165,6 @@ def _missed(found: Sequence[Terminal], at: int) -> bool:
 
 def _is_word(here: Terminal) -> bool:
     return here.text.isalpha()
-
-
-def _past(t: Sequence[Terminal], at: int, *of: str) -> int:
-    while at < len(t) and t[at].type in of:
-        at += 1
-    return at
 
 
 def _told(first: Terminal, last: Terminal, source: Source) -> Finding:

@@ -49,6 +49,13 @@ def stitch_left_out(here: Terminal) -> Terminal:
     return replace(like(here, "KIND", Kind("st")), text="st")
 
 
+def past(t: Sequence[Terminal], at: int, *of: str) -> int:
+    """The place behind all words of some sorts that stand here."""
+    while at < len(t) and t[at].type in of:
+        at += 1
+    return at
+
+
 def list_start(t: Sequence[Terminal], end: int) -> int:
     """Where the list begins that ends before a place: behind the last stop, mark or repeat."""
     start = end

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
+from border.text.made import Items
 from border.text.steps import steps, walk
 from border.text.tree import (
     AsTheyCome,
@@ -23,8 +24,6 @@ from border.text.tree import (
     Stitches,
     Which,
 )
-
-Items = tuple[Item, ...]
 
 _MANY = 64
 """No list that is said of a copy has more steps."""

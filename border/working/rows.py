@@ -148,10 +148,10 @@ class Worker(Struct):
     def _placed(self, item: Stitches | Bracket) -> None:
         place = item.place
         if place is not None and place.which in OPEN_PLACES:
-            return self._each(item, place)
+            self._each(item, place)
+            return
         if isinstance(item, Stitches) and item.count == 1 and item.between:
-            # nothing stands between one stitch: the chains part one working from the next
-            item = replace(item, between=0, parted=item.parted or item.between)
+            item = replace(item, between=0, parted=_parted(item))
         if self._target and (place is None or place.which is Which.SAME):
             self._make(item, self._target[-1])
         elif place is None:
@@ -159,7 +159,6 @@ class Worker(Struct):
             self._bare(item)
         else:
             self._counted_places(item, place)
-        return None
 
     def _bare(self, item: Stitches) -> None:
         """One in each of the next `count` st."""
@@ -263,9 +262,7 @@ class Worker(Struct):
         every = place.count if place.which is Which.EVERY else 1
         account = self.accounts[id(item)]
         before = account.times
-        parted = item.parted
-        if isinstance(item, Stitches) and item.count == 1:  # nothing stands between one stitch
-            parted = parted or item.between
+        parted = _parted(item)
 
         def once() -> None:
             self._look(item, place.targets)
@@ -333,3 +330,10 @@ class Worker(Struct):
         finding = Finding(code, message, help_, item.span, self.number)
         if finding not in self.findings:
             self.findings.append(finding)
+
+
+def _parted(item: Stitches | Bracket | AsTheyCome) -> int:
+    """The chains that part one working of a step from the next: between one stitch stands nothing,
+    so that what is said to stand there does."""
+    between = item.between if isinstance(item, Stitches) and item.count == 1 else 0
+    return item.parted or between
