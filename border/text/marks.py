@@ -137,11 +137,12 @@ def _next_mark(t: Sequence[Terminal], at: int, text: str | None = None) -> int |
 def _settled(t: list[Terminal], opening: int) -> list[Terminal]:
     """The terminals with one mark, and what closes it, as the grammar has them."""
     text = t[opening].text
+    kinds = [x.type for x in t]
     last = len(t) - 1
-    while last > opening and t[last].type in ("SEP", "ENDING", "TOEND"):
+    while last > opening and kinds[last] in ("SEP", "ENDING", "TOEND"):
         last -= 1  # `x … x`, `x … x all round` at the end of a row: to the end, then
     for n in range(opening + 1, len(t)):
-        if t[n].type == "REPEAT":
+        if kinds[n] == "REPEAT":
             behind = _behind_repeat(t, n)
             words = [x.text for x in t[n:behind] if x.type == "MARK"]
             again = _next_mark(t, opening + 1, text)
@@ -153,26 +154,12 @@ def _settled(t: list[Terminal], opening: int) -> list[Terminal]:
                 return _dropped(
                     _as_star(t, opening), {_before(t, n)} | set(range(_before(t, n), n))
                 )
-        elif (
-            n - opening > 1
-            and t[n].type == "MARK"
-            and t[n].text == text
-            and (n == last or [x.type for x in t[n + 1 : n + 2]] == ["TOEND"])
-        ):
-            return [
-                *_as_star(t[:n], opening),
-                replace(t[n], type="REPEAT"),
-                *t[n + 1 :],
-            ]
-        elif t[n].type == "MARK" and t[n].text == text and _times_behind(t, n):
-            return [
-                replace(x, type="LP", text="(")
-                if i == opening
-                else replace(x, type="RP", text=")")
-                if i == n
-                else x
-                for i, x in enumerate(t)
-            ]
+        elif kinds[n] == "MARK" and t[n].text == text:
+            behind_it = kinds[n + 1 : n + 4]
+            if n - opening > 1 and (n == last or behind_it[:1] == ["TOEND"]):
+                return [*_as_star(t[:n], opening), replace(t[n], type="REPEAT"), *t[n + 1 :]]
+            if behind_it[:1] != ["MARK"] and _are_times(behind_it):
+                return _bracketed(t, opening, n)
     return _as_star(t, opening)
 
 
@@ -213,10 +200,17 @@ def _before(t: Sequence[Terminal], at: int) -> int:
     return at
 
 
-def _times_behind(t: Sequence[Terminal], mark: int) -> bool:
-    types = [x.type for x in t[mark + 1 : mark + 4]]
-    types = types[1:] if types[:1] == ["SEP"] else types
-    return types[:1] in (["TIMES"], ["MORE"]) or types[:2] in (["NUM", "TIMES"], ["NUM", "MORE"])
+def _are_times(kinds: Sequence[str]) -> bool:
+    """Whether these are the kinds of `8 times`, or of `, 8 times`."""
+    kinds = kinds[1:] if kinds[:1] == ["SEP"] else kinds
+    return kinds[:1] in (["TIMES"], ["MORE"]) or kinds[:2] in (["NUM", "TIMES"], ["NUM", "MORE"])
+
+
+def _bracketed(t: Sequence[Terminal], opening: int, closing: int) -> list[Terminal]:
+    found = list(t)
+    found[opening] = replace(t[opening], type="LP", text="(")
+    found[closing] = replace(t[closing], type="RP", text=")")
+    return found
 
 
 def _as_star(t: Sequence[Terminal], at: int) -> list[Terminal]:
