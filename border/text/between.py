@@ -135,6 +135,23 @@ def in_turn(t: Terminals) -> Terminals:
     return t
 
 
+def chains_behind(t: Terminals) -> Terminals:
+    """`, between each treble 2 chain`: 2 chain between each treble."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        opens = t[at].type == "BETWEEN" and types(found, len(found) - 1, 1) in _LEADS
+        chains = behind_between(t, at + 1) if opens else at
+        if chains > at + 1 and types(t, chains, 2) == ["NUM", "CH"] and ended(t, chains + 2):
+            found += [*t[chains : chains + 2], *t[at:chains]]
+            at = chains + 2
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+_LEADS = (["SEP"], ["AND"], ["WITH"])
 _ENDS = frozenset({"", "SEP", "RP", "REPEAT", "STAR", "PREP", "ENDING"})
 
 
@@ -174,7 +191,8 @@ def _between_at(t: Sequence[Terminal], at: int) -> int:
 def behind_between(t: Sequence[Terminal], at: int) -> int:
     """Behind the `each treble`, `them`, `the stitches` of `with 1 chain between …`."""
     if types(t, at, 2) == ["EACH", "NUM"] and t[at + 1].number == 2:
-        return at + 2 + (types(t, at + 2, 1) == ["KIND"])  # `between every two`
+        noun = at + 2  # `between every two`, `each two treble`
+        return noun + (noun < len(t) and t[noun].type in NOUNS)
     noun = at + (types(t, at, 1) in (["EACH"], ["THE"]))
     if noun > at and types(t, noun, 1) == ["PAIR"]:
         return noun + 1

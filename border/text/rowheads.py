@@ -1,7 +1,8 @@
 """Row heads: where each row of a border begins, and which rounds it is.
 
 `round 1:`, `1st round.`, `2d row--`, `rounds 2 and 4:`, `last row:`, `edging:` at
-the start of a line. A line that goes on from `as`, `repeat`, `of` or `and` is none.
+the start of a line. A line that goes on from `as`, `of` or `and` is none; nor is one behind
+`repeat`, but for a head that comes next and has a colon or a dash.
 """
 
 from __future__ import annotations
@@ -58,7 +59,7 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
                 heads.append(head)
                 coming += 1
             continue
-        if heads and words[at - 1].text in goes_on:
+        if heads and words[at - 1].text in goes_on and not _plainly(words, at, coming):
             continue
         begins = not heads or words[at - 1].text in _ENDED
         unbegun = bool(heads) and heads[-1].body == at
@@ -95,6 +96,12 @@ def _run_in(words: Sequence[Word], at: int, coming: int) -> Head | None:
     head = _head_at(words, at, begins=False)
     marked = head is not None and words[head.body - 1].text in _FIRM
     return head if head is not None and marked and head.numbers == (coming,) else None
+
+
+def _plainly(words: Sequence[Word], at: int, coming: int) -> bool:
+    """Whether `2nd row.—`, which comes next, begins below `…; repeat`, and is not repeated."""
+    head = _run_in(words, at, coming) if words[at - 1].text == "repeat" else None
+    return head is not None and words[head.body - 1].text != "."
 
 
 def _led_head(words: Sequence[Word], at: int, coming: int) -> Head | None:

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from border.text import again
 from border.text.after import after_each
-from border.text.between import behind_between, between_behind, betweens, in_turn
+from border.text.between import behind_between, between_behind, betweens, chains_behind, in_turn
 from border.text.binding import bind_numbers
 from border.text.clauses import claims_said
 from border.text.colours import behind_repeats, colours
@@ -28,7 +28,7 @@ from border.text.joining import (
     separators,
     start_chain_brackets,
 )
-from border.text.missed import missed_by_name, missing_every, under_chains
+from border.text.missed import chains_over, missed_by_name, missing_every, under_chains
 from border.text.naming import (
     all_in_one,
     counted_off,
@@ -294,6 +294,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (of_both_kinds, frozenset({"AND"})),
     (in_two_places, frozenset({"AND"})),
     (in_turn, frozenset({"EVERY"})),
+    (chains_behind, frozenset({"BETWEEN"})),
     (betweens, frozenset({"BETWEEN"})),
     (rings, frozenset({"CH"})),
     (middle_of_several, frozenset({"CENTRE"})),
@@ -304,6 +305,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (begun, frozenset({"ENDING", "BEGIN", "TO"})),
     (worked_in, frozenset({"TOEND"})),
     (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME"})),
+    (chains_over, frozenset({"CH"})),
     (under_chains, frozenset({"SKIP", "UNDERIT"})),
     (missing_every, frozenset({"SKIP"})),
     (missed_by_name, frozenset({"SKIP"})),

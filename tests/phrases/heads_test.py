@@ -202,3 +202,13 @@ def test_rows_like_others(rows: str, comes_to: str) -> None:
 @pytest.mark.parametrize(("row", "code"), NO_COPIES.items())
 def test_what_is_no_copy_is_told(row: str, code: str) -> None:
     assert f"asked {code}" in last_of(f"{FIRST}{row}.", LOOPS).split("; ")
+
+
+def test_the_next_row_begins_below_a_repeat_that_no_stop_ends() -> None:
+    """But a row that is named there without a colon or a dash is the one that is repeated."""
+    rows = "1st row: 1 plain in each loop, with 3 chain between; repeat\n"
+    assert last_of(f"{rows}2nd row.--4 plain in next loop; repeat") == "48 sc; 12 x 1 space"
+    border, told = read_border(Source("b", f"{HEADINGS}{rows}3rd row. 4 plain in next loop."))
+    assert border is not None
+    assert [row.numbers for row in border.rows] == [(1,)]
+    assert told

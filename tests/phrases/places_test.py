@@ -80,6 +80,9 @@ IN_FIVES = {
     "*2 plain in the 3rd chain of the loop, 3 chain; repeat": "12 sc, 18 ch; 6 x 1 space",
 }
 ON_BLOCKS = {
+    "3 chain over the 3 treble, 3 treble on the 3 chain; repeat": "18 dc, 18 ch; 6 x 3 dc",
+    "3 chain on the 3 treble, 3 treble on the 3 chain; repeat": "18 dc, 18 ch; 6 x 3 dc",
+    "2 chain above 3 treble, 1 plain under the 3 chain; repeat": "6 sc, 12 ch; 6 x 3 dc",
     "*3 plain over the 3 treble, 3 chain; repeat": "18 sc, 18 ch; 6 x 3 dc",
     "*3 plain on the 3 treble, 3 chain; repeat": "18 sc, 18 ch; 6 x 3 dc",
     "*3 plain on 3 treble, 3 chain; repeat": "18 sc, 18 ch; 6 x 3 dc",
