@@ -152,6 +152,7 @@ CODES: dict[str, Code] = {
             "perhaps-leads-on": "slip stitches at a row's head that may only lead to its beginning",
             "perhaps-placed-otherwise": "a copy works in another place what may go elsewhere",
             "perhaps-picot": "a stitch that may close the chains before it into a picot",
+            "perhaps-next-of": "a next one behind a stitch of a group: a stitch, or the next group",
             "perhaps-last-of-each": "the last, or the centre one, in a repeat: perhaps of each",
             "perhaps-as-they-come": "steps behind an 'in each' that may be meant for each time",
             "perhaps-of-spaces": "a skip among spaces that may be of stitches or of spaces",

@@ -12,6 +12,7 @@ from border.text.passing import (
     ended,
     like,
     list_start,
+    past,
     stitch_left_out,
     types,
 )
@@ -197,7 +198,7 @@ def _in_every(t: Terminals) -> Terminals:
     at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
     star = types(t, at + 1, 1) == ["FROMSTAR"]
     said = t[at + 1 + star : at + 4 + star]
-    over = (["PREP", "EACH"], ["AS", "EACH"], ["TOEND", "EACH"])
+    over = (["PREP", "EACH"], ["AS", "EACH"], ["TOEND", "EACH"], ["WITH", "EACH"])
     if types(said, 0, 2) not in over or len(said) < 3:
         return t
     end = at + 4 + star + (said[2].type == "NUM" and types(t, at + 4 + star, 1) == ["KIND"])
@@ -259,6 +260,25 @@ def _of_each(t: Terminals) -> Terminals:
     return [*t[:at], *rest] if _only_ends(rest) else t
 
 
+def _each_again(t: Terminals) -> Terminals:
+    """`5 ch, 1 dc in each loop; repeat`: chains for each place, so it is the next each time."""
+    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    star = types(t, 0, 1) == ["STAR"]
+    steps = [x for x in t[star:at] if x.type != "SEP"]
+    which = next((n for n, x in enumerate(t[:at]) if x.type == "EACH"), at)
+    one = [x.type for x in steps].count("EACH") == 1 and types(t, which + 1, 1) != ["ORD"]
+    opens = sum(x.type in ("PREP", "BETWEEN") for x in steps) == 1
+    first, last = types(steps, 0, 2), types(steps, len(steps) - 2, 2)
+    chained = first in _CHAINS or (last in _CHAINS and types(steps, len(steps) - 3, 1) != ["EACH"])
+    rest = [x for x in t[at + 1 :] if x.type not in ("FROMSTAR", "FROMHEAD", "TOEND")]
+    if at == len(t) or not (one and opens and (chained or star)) or not _only_ends(rest):
+        return t
+    return [*t[:which], like(t[which], "NEXT"), *t[which + 1 :]]
+
+
+_CHAINS = (["NUM", "CH"], ["CH", "NUM"])
+
+
 def _all_round(t: Terminals) -> Terminals:
     """`3 ch, miss 2, 1 dc, all round`, `all round, 3 ch …`: as `repeat`, where none is said."""
     if any(x.type in ("REPEAT", "STAR") for x in t):
@@ -279,10 +299,49 @@ def _all_round(t: Terminals) -> Terminals:
     return [*t[:start], *steps, *repeat, *t[end:]]
 
 
+def _times_before(t: Terminals) -> Terminals:
+    """`4 times alternately 1 picot, 1 dc in next loop; …`: what follows up to the stop, in a
+    bracket; more than two steps are asked about."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        steps = past(t, at + 1, "ALTERNATELY") if t[at].type == "TIMES" else at
+        leads = steps > at and types(found, len(found) - 1, 1) in ([], ["SEP"], ["STAR"], ["AND"])
+        if not leads or types(t, steps, 1) not in _STEPS:
+            found.append(t[at])
+            at += 1
+            continue
+        end = _stop_behind(t, steps)
+        parts = sum(x.type == "SEP" for x in t[steps:end])
+        bracket = [like(t[at], "LP"), *t[steps:end]]
+        found += [*bracket, like(t[at], "RP", name="list behind" if parts > 1 else ""), t[at]]
+        at = end
+    return found
+
+
+def _stop_behind(t: Terminals, at: int) -> int:
+    """Where the steps end that begin here: at a full stop or semicolon, a repeat or a mark."""
+    depth = 0
+    for n in range(at, len(t)):
+        hard = t[n].type == "SEP" and t[n].name == "hard"
+        depth += (t[n].type == "LP") - (t[n].type == "RP")
+        if depth < 0 or (depth == 0 and (hard or t[n].type in ("STAR", "REPEAT", "ENDING"))):
+            return n
+    return len(t)
+
+
+_STEPS = (["NUM"], ["STITCH"], ["CH"], ["PICOT"])
+
+
 def _times_of_list(t: Terminals) -> Terminals:
     """`1 dc, 1 ch, 5 times; …` inside a row: all from the last stop on, in a bracket."""
     for n, here in enumerate(t):
-        if here.type not in HOW_OFTEN or types(t, n - 1, 1) != ["SEP"] or n < 3:
+        if here.type not in HOW_OFTEN or n < 3:
+            continue
+        if types(t, n - 4, 4) in _COMMALESS:
+            pair = [like(here, "LP"), *t[n - 4 : n], like(here, "RP")]
+            return [*t[: n - 4], *pair, *_times_of_list(list(t[n:]))]
+        if t[n - 1].type != "SEP":
             continue
         if t[n - 2].type == "RP" or _only_ends(t[n + 1 :]) or types(t, n + 1, 1) == ["RP"]:
             continue
@@ -292,6 +351,10 @@ def _times_of_list(t: Terminals) -> Terminals:
         bracket = [like(here, "LP"), *t[start : n - 1], like(here, "RP", name="list")]
         return [*t[:start], *bracket, *_times_of_list(list(t[n:]))]
     return t
+
+
+_COMMALESS = (["NUM", "CH", "NUM", "STITCH"], ["NUM", "STITCH", "NUM", "CH"])
+"""`1 chain 1 treble seven times`."""
 
 
 def _only_ends(t: Terminals) -> bool:
@@ -318,12 +381,14 @@ PASSES = (
     (_brackets_again, frozenset({"REPEAT"})),
     (_to_within, frozenset({"TOLAST", "WITHIN"})),
     (_and_so_on, frozenset({"SOON"})),
+    (_times_before, frozenset({"TIMES"})),
     (_alternately, frozenset({"ALTERNATELY"})),
     (_at_the_end, frozenset({"ATEND"})),
     (_in_every, frozenset({"REPEAT"})),
     (_same_in_every, frozenset({"SAME", "BEGIN"})),
     (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP", "BETW"})),
     (_of_each, frozenset({"REPEAT"})),
+    (_each_again, frozenset({"REPEAT"})),
     (_all_round, frozenset({"TOEND"})),
     (_times_of_list, HOW_OFTEN),
     (_times_of_row, HOW_OFTEN),

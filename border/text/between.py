@@ -95,6 +95,9 @@ def _pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
         return [], at
     here = t[named]
     two = like(here, "NUM", number=2)
+    if types(t, named, 3) == ["EACH", "NUM", "STITCH"] and t[named + 1].number > 2:
+        sized = Kind("group", t[named + 1].number, t[named + 2].name)  # `between each 7 long`
+        return [like(here, "EACH"), two, replace(t[named + 2], type="KIND", kind=sized)], named + 3
     if types(t, named, 3) == ["NUM", "PICOT", "OF"] and here.number == 2:
         return [], named + 1  # `between the 2 picots of next loop`
     if here.type == "EACH" and types(t, named + 1, 1) in (["KIND"], ["STITCH"], ["PICOT"]):
@@ -136,12 +139,14 @@ def in_turn(t: Terminals) -> Terminals:
 
 
 def chains_behind(t: Terminals) -> Terminals:
-    """`, between each treble 2 chain`: 2 chain between each treble."""
+    """`, between each treble 2 chain`, `, after each 4 chain`: chains, and what they part."""
     found: Terminals = []
     at = 0
     while at < len(t):
-        opens = t[at].type == "BETWEEN" and types(found, len(found) - 1, 1) in _LEADS
-        chains = behind_between(t, at + 1) if opens else at
+        opens = types(found, len(found) - 1, 1) in _LEADS
+        between = opens and t[at].type == "BETWEEN"
+        after = opens and types(t, at, 2) == ["AFTER", "EACH"]
+        chains = behind_between(t, at + 1) if between else at + 2 * after
         if chains > at + 1 and types(t, chains, 2) == ["NUM", "CH"] and ended(t, chains + 2):
             found += [*t[chains : chains + 2], *t[at:chains]]
             at = chains + 2

@@ -44,8 +44,14 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
         raise b.misread("nothing to be worked stands in this bracket", "leave it out", node)
     extent = build_extent(inner_times + behind, b)
     half = children[close]
-    if is_token(half) and b.of(half).name == "list":
-        message = "this number of times is taken to be that of all before it, from the last stop"
+    list_ = b.of(half).name if is_token(half) else ""
+    if list_ in ("list", "list behind"):
+        all_ = (
+            "behind it, up to the stop"
+            if list_ == "list behind"
+            else "before it, from the last stop"
+        )
+        message = f"this number of times is taken to be that of all {all_}"
         help_ = "put what is worked so often in brackets: (…) 3 times"
         b.tell("times-of-the-row", message, help_, b.span(node))
     placed = [c for c in behind if is_tree(c, "place")]

@@ -98,12 +98,13 @@ def _no_head(words: Sequence[Word], source: Source) -> Finding:
 
 
 def _opens_place(words: Sequence[Word]) -> bool:
-    """Whether the words before a colon are a place, `in every space:`, and no clause head."""
+    """Whether the words before a colon are a place, `in every space:`, `Fasten the thread in a
+    loop:`, and no clause head."""
     if not words or words[0].text == "at":
         return False
     if words[0].text == "over" and not (_named(words) or _over_a_place(words)):
         return False
-    opens = ("PREP", "ONESIDE", "OTHERSIDE")
+    opens = ("PREP", "ONESIDE", "OTHERSIDE", "BEGIN")
     return any(entry.terminal in opens for _, entry in phrases_from(words[0].text))
 
 

@@ -148,7 +148,9 @@ def _of_these(number: Terminal, before: Sequence[Terminal]) -> bool:
 
 def _on_its_like(here: Terminal, before: Sequence[Terminal]) -> bool:
     """Whether `on treble` stands behind trebles, with no word for which."""
-    on = before[-1].type == "PREP" and before[-1].text.split()[0] in ("on", "upon", "over")
+    prep = before[-1].text.split()[0] if before[-1].type == "PREP" else ""
+    on = prep in ("on", "upon", "over")
+    on = on or (prep in ("in", "into") and here.text.endswith("s") and made(before) > 1)
     stitch = before[-2] if len(before) > 1 else here
     return on and here.type == stitch.type == "STITCH" and here.name == stitch.name
 

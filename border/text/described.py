@@ -10,7 +10,17 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, made, stitch_left_out, types
+from border.text.passing import (
+    ARCHES,
+    NOUNS,
+    Terminals,
+    ended,
+    like,
+    made,
+    past,
+    stitch_left_out,
+    types,
+)
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -35,6 +45,11 @@ def described(t: Terminals) -> Terminals:
             continue
         if t[at].type == "ATEND" and _chains_at_end(found):
             at += 1
+            continue
+        if t[at].type == "PREP" and (top := _top_of_chain(t, at)) and made(found) == 1:
+            found += [replace(t[at], name="turning"), like(top, "ORD", number=-1)]
+            found.append(stitch_left_out(top))
+            at = t.index(top, at) + 1
             continue
         chains = at + 1 + (types(t, at + 1, 1) == ["THE"])
         first = types(found, len(found) - 2, 2) == ["ORD", "NUM"] and t[at].type == "OF"
@@ -78,6 +93,18 @@ def described(t: Terminals) -> Terminals:
             found.append(t[at])
         at = max(behind, at + 1)
     return found
+
+
+def _top_of_chain(t: Terminals, at: int) -> Terminal | None:
+    """The chain of `in top of 3 ch` where a row ends or turns: the one that the row below began
+    with, which stands for a stitch."""
+    chain = past(t, at + 1, "THE") + 1
+    if "top" not in t[at].text or types(t, chain - 1, 2) != ["NUM", "CH"]:
+        return None
+    rest = t[chain + 1 :]
+    turned = any(x.name == "turn" for x in rest) or any(x.type == "REPEAT" for x in t[:at])
+    last = turned and all(x.type in ("SEP", "ENDING") for x in rest)
+    return t[chain] if last else None
 
 
 def _chains_at_end(found: Terminals) -> bool:

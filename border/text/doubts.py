@@ -247,6 +247,17 @@ def tell_on_the_middle(first: Stitches, b: Building) -> None:
     )
 
 
+def tell_next_of(item: Stitches, b: Building) -> None:
+    """`1 sc in the 4th dc of the shell, … 1 sc in the next`: the next dc, or the next shell?"""
+    b.tell(
+        "perhaps-next-of",
+        f'"the next", behind a stitch of a group, is taken as {b.written(item)}',
+        'say which: "in next dc" is the stitch beside it, "in next shell" the next group, '
+        '"in 4th dc of next shell" a stitch of that',
+        item.span,
+    )
+
+
 def tell_turning_chain(item: Stitches, b: Building) -> None:
     """`1 dc in the 3 ch at the end`: the top of those that the row below began with?"""
     b.tell(

@@ -245,7 +245,7 @@ def _is_exception(t: Sequence[Terminal], at: int) -> bool:
     """Whether a row goes on otherwise from here: `except`, `but in …`, `increasing 8 times`."""
     behind = [x.type for x in t[at + 1 : at + 3]]
     if t[at].type in ("WIDEN", "NARROW"):
-        return behind != ["PREP", "EACH"]
+        return behind not in (["PREP", "EACH"], ["EACH", "ORD"], ["EACH", "OTHER"])
     but = t[at].type == "BUT" and (behind[:1] == ["PREP"] or not at or t[at - 1].type == "SEP")
     return t[at].type == "EXCEPT" or but
 

@@ -101,6 +101,9 @@ def missed_by_name(t: Terminals) -> Terminals:
         if found[-1].type != "SKIP":
             continue
         skip = found[-1]
+        if types(t, at, 3) == ["NUM", "OF", "CH"]:  # `skip two of chain`
+            found += [t[at], t[at + 2]]
+            at += 3
         if _is_width(t, at):  # `miss the space of 3 stitches`
             at = at + 2 + (t[at].type == "THE")
         while types(t, at, 1) == ["THE"] and at + 1 < len(t) and t[at + 1].type in NOUNS:

@@ -211,11 +211,14 @@ def unsaid(t: Terminals) -> Terminals:
     """`in next`, `in the 3rd`, `in one`, `over the 9`: with the noun that is left out.
 
     It is that of the place or skip before it in the text; bare stitches, a bare
-    skip, or nothing before it: st.
+    skip, or nothing before it: st. Behind `the 4th treble of the shell` it is a treble, where
+    chains come first the next shell; and that is asked.
     """
     found: Terminals = []
     last = Kind("st")
+    nth: Kind | None = None
     space = Kind("space")
+    chained = False
     part: Terminals = []
     for at, here in enumerate(t):
         found.append(here)
@@ -225,6 +228,9 @@ def unsaid(t: Terminals) -> Terminals:
         whole = types(t, at + 1, 1) != ["OF"]
         if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
             last = _noun(here, found, last)
+            if before in OPENS | WHICH:
+                nth, chained = _stitch_of(found), False
+        chained = chained or here.type == "CH"
         if before == "SKIP" and here.type == "NUM" and types(t, at + 1, 1) != ["KIND"]:
             last = Kind("st")
         if not ended(t, at + 1) or before not in OPENS | WHICH:
@@ -239,8 +245,23 @@ def unsaid(t: Terminals) -> Terminals:
         elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):
             found += [part[1], like(here, "OF"), like(here, "SAME"), part[-1]]
         elif here.type in ("NEXT", "EACH", "ORD", "EVERY") and not _is_same(found):
-            found.append(like(here, "KIND", space if _is_under(found) else last))
+            kind = space if _is_under(found) else last
+            prep = len(found) - 2 - (before == "THE")
+            if nth is not None and here.type == "NEXT" and types(found, prep, 1) == ["PREP"]:
+                found[prep] = replace(found[prep], name="nth")
+                kind = kind if chained else nth
+            found.append(like(here, "KIND", kind))
     return found
+
+
+def _stitch_of(found: Sequence[Terminal]) -> Kind | None:
+    """The stitch of `4th treble of the shell`, where these words end in that."""
+    at = len(found) - 2
+    while at > 0 and found[at].type in WHICH:
+        at -= 1
+    said = found[at].type == "OF" and found[-1].type == "KIND" and at > 1
+    nth = said and found[at - 1].type == "STITCH" and found[at - 2].type in ("ORD", "CENTRE")
+    return Kind(found[at - 1].name) if nth else None
 
 
 def _is_under(found: Sequence[Terminal]) -> bool:

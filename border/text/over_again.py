@@ -50,14 +50,25 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             *between,
             Stitches(place=None | Place(which=Which.NEXT | Which.NTH)) as last,
         ] if len(between) < 2 and _alike(first, last) and (between or last.place is not None):
-            words = [b.written(item) for item in items]
-            b.tell(
-                "perhaps-shared",
-                "the row begins and ends with the same stitch, so that two of them come together",
-                f'if the last is the first of the next, write "{words[0]}, '
-                f'*{", ".join(words[1:])}; repeat from *"',
-                first.span.to(last.span),
-            )
+            _tell_shared(items, "the same stitch", b)
+        case [
+            Bracket(place=Place(which=Which.FIRST | Which.NEXT)) as first,
+            _,
+            *between,
+            Bracket(place=Place(which=Which.NEXT)) as last,
+        ] if len(between) < 3 and first.items == last.items:
+            _tell_shared(items, "the same stitches", b)
+
+
+def _tell_shared(items: Sequence[Item], both: str, b: Building) -> None:
+    words = [b.written(item) for item in items]
+    b.tell(
+        "perhaps-shared",
+        f"the row begins and ends with {both}, so that two of them come together",
+        f'if the last is the first of the next, write "{words[0]}, '
+        f'*{", ".join(words[1:])}; repeat from *"',
+        items[0].span.to(items[-1].span),
+    )
 
 
 def _alike(first: Stitches, last: Stitches) -> bool:

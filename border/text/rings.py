@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import Terminals, ended, like, types
+from border.text.passing import Terminals, ended, like, past, types
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -50,7 +50,7 @@ def namely(t: Terminals) -> Terminals:
             found.append(t[at])
             at += 1
             continue
-        at = _past_all(t, at + 1, "SEP")
+        at = past(t, at + 1, "SEP")
         named = len(found) - (types(found, len(found) - 1, 1) == ["SEP"])
         if types(found, named - 1, 1) == ["PICOT"] and _chains_at(t, at)[0]:
             one = named > 1 and found[named - 2].type == "NUM" and found[named - 2].number == 1
@@ -109,6 +109,14 @@ def ring_in_bracket(t: Sequence[Terminal]) -> int:
     return end + 1 if inside in forms else 0
 
 
+def caught_back(t: Sequence[Terminal], at: int) -> int:
+    """Behind `caught back in the last sc`, `caught in first ch` of a picot; else the same place."""
+    if types(t, at, 2) != ["CATCH", "PREP"]:
+        return at
+    end = past(t, at + 2, "THE", "SAME", "ORD", "NUM", "OF", "CH", "STITCH")
+    return end if end > at + 2 and ended(t, end) else at
+
+
 def chains_before(words: Sequence[Terminal]) -> int:
     """The chains right before one closing stitch, by the terminals up to its name."""
     if not words or words[-1].type != "STITCH" or words[-1].name not in CLOSING:
@@ -141,7 +149,7 @@ def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool, last: str
     """
     if (end := _picot_named(t, at)) > at:
         return _Ring(chains, end)
-    at = _past_all(t, at, "SEP", "AND")
+    at = past(t, at, "SEP", "AND")
     if types(t, at, 4) == ["PICOT", "NUM", "OF", "THEM"]:
         return _Ring(t[at + 1].number, at + 4)
     place = _behind_closing(t, at)
@@ -251,9 +259,3 @@ def _picot_named(t: Sequence[Terminal], at: int) -> int:
 
 def _past(t: Sequence[Terminal], at: int, *of: str) -> int:
     return at + (at < len(t) and t[at].type in of)
-
-
-def _past_all(t: Sequence[Terminal], at: int, *of: str) -> int:
-    while at < len(t) and t[at].type in of:
-        at += 1
-    return at

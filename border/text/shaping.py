@@ -46,7 +46,7 @@ from border.text.on_runs import (
 )
 from border.text.parted import parted
 from border.text.passing import ARCHES, NOUNS
-from border.text.rings import SHOWN, namely, ring_in_bracket, rings
+from border.text.rings import SHOWN, caught_back, namely, ring_in_bracket, rings
 from border.text.sentences import (
     begun,
     chains_placed,
@@ -173,6 +173,7 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         return replace(_as_one(t[:taken], "PICOT", t[2].number), name=SHOWN), taken
     elif _types(t, "PICOT", "OF", "NUM") and not (len(t) > 3 and t[3].glued):
         taken = 4 if _types(t[3:], "CH") else 3
+        taken = caught_back(t, taken)
         return _as_one(t[:taken], "PICOT", t[2].number), taken
     return None
 
@@ -193,6 +194,17 @@ def _kinds(terminals: _Terminals) -> _Terminals:
     opens = frozenset({"CH", "NUM", "CLUSTER", "KIND", "PICOT"})
     named = _merged(_spaces_counted(terminals), _kind_rule, opens)
     return _merged(named, _between_stitches_rule, frozenset({"KIND"}))
+
+
+def _chains_of_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
+    """`9 chains of 5`, `in each of the chains of 5`: the spaces of so many chains."""
+    if not _types(t, "CH", "OF", "NUM") or not t[0].text.endswith("s"):
+        return None
+    return replace(_kind(t[:3], Kind("space", t[2].number)), many=True), 3
+
+
+def _chains_of(terminals: _Terminals) -> _Terminals:
+    return _merged(terminals, _chains_of_rule, frozenset({"CH"}))
 
 
 def _between_stitches_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
@@ -275,6 +287,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (namely, frozenset({"NAMELY"})),
     (first_of_which, frozenset({"AS"})),
     (_times, frozenset({"CROSS", "TIMES", "FROM"})),
+    (_chains_of, frozenset({"OF"})),
     (_kinds, frozenset({"CLUSTER", "KIND", "PICOT"})),
     (claims_said, frozenset({"WITH"})),
     (rounds, frozenset({"ROUND"})),
@@ -294,7 +307,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (of_both_kinds, frozenset({"AND"})),
     (in_two_places, frozenset({"AND"})),
     (in_turn, frozenset({"EVERY"})),
-    (chains_behind, frozenset({"BETWEEN"})),
+    (chains_behind, frozenset({"BETWEEN", "AFTER"})),
     (betweens, frozenset({"BETWEEN"})),
     (rings, frozenset({"CH"})),
     (middle_of_several, frozenset({"CENTRE"})),

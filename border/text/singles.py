@@ -7,7 +7,12 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.doubts import tell_on_the_middle, tell_single_chain, tell_turning_chain
+from border.text.doubts import (
+    tell_next_of,
+    tell_on_the_middle,
+    tell_single_chain,
+    tell_turning_chain,
+)
 from border.text.lists import with_each
 from border.text.nodes import Building, is_token, is_tree
 from border.text.places import build_place, build_skipped, build_union
@@ -162,6 +167,8 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
                 tell_on_the_middle(replace(stitches, place=place), b)
             if "turning" in how:
                 tell_turning_chain(replace(stitches, place=place), b)
+            if "nth" in how:
+                tell_next_of(replace(stitches, place=place), b)
             if _is_under_chain(node, place, b):
                 tell_single_chain(replace(stitches, place=place), b)
         elif is_token(node, "BETW"):

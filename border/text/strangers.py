@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from border.findings import Finding
 from border.text.distances import DISTANCE
+from border.text.passing import past
 from border.text.source import Source
 from border.text.vocabulary import TERMS, Names, name_of, names, vocabulary
 from border.text.words import shortened
@@ -132,14 +133,38 @@ def asked_place(word: str) -> str | None:
 
 
 def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Terminal, Terminal]:
-    """The first and last word of a remark, with the little words on either side of it."""
+    """The first and last word of a remark: with all up to the commas round it, where nothing is
+    made there, or else with the little words on either side of it."""
     first = next(n for n, t in enumerate(terminals) if t is run[0])
     last = next(n for n, t in enumerate(terminals) if t is run[-1])
+    chunk = _between_commas(terminals, first, last)
+    if not ({t.type for t in chunk} & _MADE or _copies(chunk)):
+        return _with_bracket(chunk, terminals)
     while first and _is_little(terminals[first - 1]):
         first -= 1
     while last + 1 < len(terminals) and _is_little(terminals[last + 1]):
         last += 1
     return terminals[first], terminals[last]
+
+
+def _between_commas(terminals: Sequence[Terminal], first: int, last: int) -> Sequence[Terminal]:
+    while first and not _divides(terminals[first - 1]):
+        first -= 1
+    while last + 1 < len(terminals) and not _divides(terminals[last + 1]):
+        last += 1
+    return terminals[first : last + 1]
+
+
+def _with_bracket(
+    chunk: Sequence[Terminal], terminals: Sequence[Terminal]
+) -> tuple[Terminal, Terminal]:
+    """The first and last of these words, or the halves of the bracket that they fill."""
+    start = next(n for n, t in enumerate(terminals) if t is chunk[0])
+    end = past(terminals, start + len(chunk), "SEP")
+    opens = start > 0 and terminals[start - 1].type == "LP"
+    if opens and end < len(terminals) and terminals[end].type == "RP":
+        return terminals[start - 1], terminals[end]
+    return chunk[0], chunk[-1]
 
 
 def _remark_round(
@@ -151,26 +176,24 @@ def _remark_round(
     the word with the little words beside it, and what is perhaps a slip alone.
     """
     at = next(n for n, t in enumerate(terminals) if t is stranger)
-    start, end = at, at + 1
-    while start and not _divides(terminals[start - 1]):
-        start -= 1
-    while end < len(terminals) and not _divides(terminals[end]):
-        end += 1
-    chunk = terminals[start:end]
-    counted = at > start and terminals[at - 1].type == "NUM" and stranger.text.isalpha()
+    chunk = _between_commas(terminals, at, at)
+    counted = (
+        stranger is not chunk[0] and terminals[at - 1].type == "NUM" and stranger.text.isalpha()
+    )
     named = counted and terminals[at - 1].text not in ("a", "an")
     types = {t.type for t in chunk}
     strange = sum(t.type == "UNKNOWN" for t in chunk) > 1
-    copies = types & {"LIKE", "ROW"} or any(t.text == "as" for t in chunk)
-    if not named and not copies and (strange or not types & _MADE):
-        bracket = start > 0 and terminals[start - 1].type == "LP" and end < len(terminals)
-        if bracket and terminals[end].type == "RP":
-            return terminals[start - 1], terminals[end]
-        return chunk[0], chunk[-1]
+    if not named and not _copies(chunk) and (strange or not types & _MADE):
+        return _with_bracket(chunk, terminals)
     return (stranger, stranger) if slip else _widened([stranger], terminals)
 
 
 _MADE = frozenset({"STITCH", "CH", "PICOT", "CLUSTER", "TIMES", "REPEAT"})
+
+
+def _copies(words: Sequence[Terminal]) -> bool:
+    """Whether words may be a copy of another row: `as the 2nd row`."""
+    return any(t.type in ("LIKE", "ROW") or t.text == "as" for t in words)
 
 
 def _divides(terminal: Terminal) -> bool:

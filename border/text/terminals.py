@@ -324,8 +324,11 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
             counted = types[n + 1] == "NUM" and types[n - 2 if n > 1 else -1] != "NUM"
             behind = types[n + 2]
             made = n + 1 < len(terminals) and terminals[n + 1].text == "made"
+            # `1 d.c. into the corner d.c.`
+            corner = types[n + 1] == "EXCEPT" and terminals[n + 1].text.startswith("in")
             if (
                 made
+                or (corner and behind in ("STITCH", "CH", "KIND"))
                 or types[n + 1] in _GOES_ON
                 or (counted and behind in ("", "SEP", "RP", "BETWEEN"))
             ):

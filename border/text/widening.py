@@ -18,11 +18,11 @@ def widened(t: Terminals) -> Terminals:
     stitches are no multiple of 8.
     """
     at = next((n for n, x in enumerate(t) if x.type in ("WIDEN", "NARROW")), len(t))
-    how_often = t[at + 1 : at + 4]
-    if [x.type for x in how_often[:2]] != ["PREP", "EVERY"] or types(how_often, 2, 1) == ["SEP"]:
+    which = at + 1 + (types(t, at + 1, 1) == ["PREP"])  # `increasing 1 every tenth stitch`
+    if types(t, which, 1) != ["EVERY"]:
         return t
-    every = how_often[1].number
-    behind = t[at + 3 + (types(how_often, 2, 1) in (["KIND"], ["STITCH"])) :]
+    every = t[which].number
+    behind = t[which + 1 + (types(t, which + 1, 1) in (["KIND"], ["STITCH"])) :]
     stitch = _one_in_each(t[:at])
     if stitch is None or every < 2 or any(x.type not in ("SEP", "ENDING") for x in behind):
         return t

@@ -34,6 +34,9 @@ _WORDS = re.compile(
     re.VERBOSE | re.DOTALL,
 )
 
+_STARS = frozenset("\u204e\u2217\u066d\uff0a\u2731\u2732\u2733\u273a\u273b\u273d\u2749")
+"""Stars as they are printed and copied, all of them one mark."""
+
 LARGEST = 999_999_999
 """The largest number that is read; what a row may hold is checked where it is worked."""
 
@@ -107,6 +110,8 @@ def _word(kind: str, text: str, start: int, end: int, line: int, glued: bool) ->
             return Word(Sort.WORD, text.lower().replace(".", ""), start, end, line, glued)
         case "dash":
             return Word(Sort.MARK, "--" if text[0] != "—" else "—", start, end, line)
+        case _ if text in _STARS:
+            return Word(Sort.MARK, "*", start, end, line)
         case _:
             return Word(Sort.MARK, "-" if kind == "hyphen" else text, start, end, line)
 

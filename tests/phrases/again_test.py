@@ -1,0 +1,96 @@
+"""What is worked over and over: a number before its steps, `each` in a repeat, what is shared."""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, SIXES, STITCHES, On, cases, said
+
+BEFORE_ITS_STEPS = {
+    "1 plain in next loop, then 3 times alternately 1 picot, 1 plain in the next loop; 3 chain; "
+    "repeat": "12 sc, 9 ch, 9 picot; 3 x 4 space",
+    "*1 plain in next loop, three times alternately 1 treble in the next loop, 3 chain; repeat "
+    "from *": "3 sc, 9 dc, 27 ch; 3 x 4 space",
+    "*1 plain in next loop, 3 times 1 treble in next loop, (2 chain, 1 picot) twice; repeat": (
+        "3 sc, 9 dc, 36 ch, 18 picot; 3 x 4 space; asked times-of-the-row"
+    ),
+    "*1 plain in next loop, 3 times 1 treble in next loop, 3 chain, 1 picot; repeat from *": (
+        "3 sc, 9 dc, 27 ch, 9 picot; 3 x 4 space; asked times-of-the-row"
+    ),
+    "*1 chain 1 treble 7 times in next loop, miss 1 loop; repeat": "42 dc, 42 ch; 6 x 2 space",
+}
+EACH_AND_REPEAT = {
+    "5 chain, 1 plain in each 3 chain; repeat": "12 sc, 60 ch; 12 x 1 ch-3 space",
+    "*5 chain, 1 plain in each 3 chain; repeat from *": "12 sc, 60 ch; 12 x 1 ch-3 space",
+    "1 plain in each 3 chain, 5 chain; repeat from the beginning": (
+        "12 sc, 60 ch; 12 x 1 ch-3 space"
+    ),
+    "*1 plain in each 3 chain; repeat from *": "12 sc; 12 x 1 ch-3 space",
+    "x 3 treble in next loop, 1 chain, x repeat with every loop": "36 dc, 12 ch; 12 x 1 space",
+    "\u273b 1 plain in next loop, 4 chain; repeat from \u273b": "12 sc, 48 ch; 12 x 1 space",
+    # two places: not the next of both
+    "*1 plain in each 3 chain, 2 chain, 1 plain in the plain; repeat": (
+        "13 sc, 2 ch; 1 x 12 ch-3 space; 12 x 1 ch-3 space; asked open-repeat-inside"
+    ),
+}
+OF_CHAINS = {
+    "1 plain in each of the chains of 3": "12 sc; 12 x 1 ch-3 space",
+    "*3 chain, 1 plain in next loop; repeat (12 chains of 3)": "12 sc, 36 ch; 12 x 1 space",
+    "*3 chain, 1 plain in next loop; repeat (9 chains of 3)": (
+        "12 sc, 36 ch; 12 x 1 space; asked count-disagrees"
+    ),
+    "1 plain in each loop, after each 4 chain": "12 sc, 48 ch; 12 x 1 space",
+    "Fasten the thread in a loop: 1 plain in the same, *4 chain, 1 plain in next loop; repeat "
+    "from *": "12 sc, 48 ch; 11 x 1 space; asked meets-its-start",
+}
+OF_GROUPS = {
+    "*1 plain between each 6 treble, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
+    "7 chain, 1 plain between each 6 treble; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
+    "6 treble in trebles, 2 chain, miss 2; repeat": "36 dc, 12 ch; 6 x 6 dc",
+    # the next treble of the group, or with chains between the next group
+    "*1 plain in the 3rd treble of the group, picot, 1 plain in the next, 3 chain; repeat": (
+        "12 sc, 18 ch, 6 picot; 6 x 1 group; asked perhaps-next-of"
+    ),
+    "*1 plain in the 3rd treble of the group, 3 chain, 1 plain in the next; repeat": (
+        "6 sc, 9 ch; 3 x 2 group; asked perhaps-next-of"
+    ),
+}
+OF_STITCHES = {
+    "1 plain, increasing 1 every fourth stitch": "15 sc; 3 x 4 st; 0 x 0 st",
+    "1 plain, decreasing every 4th": "9 sc; 3 x 4 st; 0 x 0 st",
+    "2 treble in next, keep the upper loop of each on the needle and draw them up together, "
+    "2 chain, miss 1; repeat": "6 dc, 12 ch; 6 x 2 st",
+    "*3 plain, picot of 4 chain caught back in last plain; repeat": "12 sc, 4 picot; 4 x 3 st",
+    "*3 plain, p (4 chain, 1 slip stitch back in the 1st of them); repeat": (
+        "12 sc, 4 picot; 4 x 3 st"
+    ),
+    "(5 treble) in first stitch, 1 plain in next, (5 treble) in next; repeat": (
+        "40 dc, 4 sc; 4 x 3 st; asked perhaps-shared"
+    ),
+    "1 d.c. into the corner stitch, * 5 chain, miss 2, 1 plain in next; repeat from *": (
+        "4 sc, 20 ch; 4 x 3 st; asked corners-left-out"
+    ),
+}
+TURNED = On(13, ("3 chain, turn; 1 treble in each loop",), closed=False)
+BEGUN = "asked start-chain-assumed"
+ON_THE_CHAIN = {
+    "turn; 1 plain in each of the next 12 st, 1 plain in top of 3 chain; turn": (
+        f"13 sc; {BEGUN}; {BEGUN}"
+    ),
+    "turn; 1 plain in each of the next 12 st, 1 plain on the chain that turned": (
+        f"13 sc; {BEGUN}"
+    ),
+    "turn; 1 plain in each of the next 12 st, 1 plain on chain which turned the last row": (
+        f"13 sc; {BEGUN}"
+    ),
+}
+
+
+@cases(
+    (ARCHES, BEFORE_ITS_STEPS),
+    (ARCHES, EACH_AND_REPEAT),
+    (ARCHES, OF_CHAINS),
+    (SIXES, OF_GROUPS),
+    (STITCHES, OF_STITCHES),
+    (TURNED, ON_THE_CHAIN),
+)
+def test_over_and_over(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
