@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from border.text.each_again import come_again, each_again
 from border.text.passing import (
     HOW_OFTEN,
     NOUNS,
@@ -11,11 +12,12 @@ from border.text.passing import (
     Terminals,
     ended,
     like,
-    list_start,
+    only_ends,
     past,
     stitch_left_out,
     types,
 )
+from border.text.times_said import times_before, times_of_list, times_of_row
 from border.text.tree import Kind
 
 _ALL_ROUND = (
@@ -34,7 +36,7 @@ _ALL_ROUND = (
 
 
 def _within_brackets(t: Terminals) -> Terminals:
-    """`(3 chain, miss 3, 1 treble; repeat)`, `(…; repeat to the end)`: as `(…) to end`."""
+    """`(3 chain, miss 3, 1 treble; repeat.)`, `(…; repeat to the end)`: as `(…) to end`."""
     found: Terminals = []
     at = 0
     while at < len(t):
@@ -42,6 +44,7 @@ def _within_brackets(t: Terminals) -> Terminals:
         opens = max((n for n, x in enumerate(found) if x.type in ("LP", "STAR")), default=-1)
         # `(12 repeats)` is a claim, and a star's repeat goes back to the star
         steps = opens >= 0 and found[opens].type == "LP" and found[-1].type not in ("NUM", "LP")
+        end = past(t, end, "SEP") if t[at].type == "REPEAT" else end
         again = t[at].type == "REPEAT" and types(t, end, 1) == ["RP"] and steps
         if again and types(t, end + 1, 1) not in (["TIMES"], ["MORE"], ["INALL"], ["PREP"]):
             while found[-1].type == "SEP":
@@ -103,7 +106,7 @@ def _and_so_on(t: Terminals) -> Terminals:
             onward = n
             while types(t, onward + 1, 1) in (["NUM"], ["CH"], ["KIND"], ["STITCH"]):
                 onward += 1
-            here = like(here, "REPEAT") if _only_ends(t[onward + 1 :]) and n else here
+            here = like(here, "REPEAT") if only_ends(t[onward + 1 :]) and n else here
         elif here.type == "SOON":
             behind = types(t, n + 1, 1)
             ends = behind in ([], ["SEP"], ["TOEND"], ["TOLAST"], ["RP"], ["ENDING"], ["FROM"])
@@ -202,7 +205,7 @@ def _in_every(t: Terminals) -> Terminals:
     if types(said, 0, 2) not in over or len(said) < 3:
         return t
     end = at + 4 + star + (said[2].type == "NUM" and types(t, at + 4 + star, 1) == ["KIND"])
-    if said[2].type not in NOUNS | {"NUM"} or not _only_ends(t[end:]):
+    if said[2].type not in NOUNS | {"NUM"} or not only_ends(t[end:]):
         return t
     places = [x.type for x in t[:at] if x.type in ("PREP", "ALLIN")]
     if star or said[0].type != "PREP" or places != ["PREP"] or said[2].type == "NUM":
@@ -222,18 +225,18 @@ def _same_in_every(t: Terminals) -> Terminals:
     for n, here in enumerate(t):
         before = [x.type for x in t[max(0, n - 4) : n] if x.type != "THE"]
         each = {"EACH", "NEXT"} & set(before[-3:]) and before[-1] in NOUNS | {"NUM"}
-        if here.type == "SAME" and each and _only_ends(t[n + 1 :]):
+        if here.type == "SAME" and each and only_ends(t[n + 1 :]):
             start = n
             while start and t[start - 1].type != "SEP":
                 start -= 1
             if start > 1 and t[start].type in ("EACH", "NEXT", "THE"):
                 return [*t[:start], like(here, "REPEAT"), *t[n + 1 :]]
         begins = here.type == "BEGIN" and types(t, n + 1, 2) == ["NEXT", "KIND"]
-        if begins and n > 1 and t[n - 1].type == "SEP" and _only_ends(t[n + 3 :]):
+        if begins and n > 1 and t[n - 1].type == "SEP" and only_ends(t[n + 3 :]):
             return [*t[:n], like(here, "REPEAT"), *t[n + 3 :]]  # `begin the next scallop`
         every = here.type == "SAME" and types(t, n + 1, 2) == ["PREP", "EACH"]
         rest = [x for x in t[n + 4 :] if x.type != "TOEND"]
-        if every and n + 3 < len(t) and t[n + 3].type in NOUNS and _only_ends(rest):
+        if every and n + 3 < len(t) and t[n + 3].type in NOUNS and only_ends(rest):
             start = n
             while start and t[start - 1].type in ("THE", "AND", "SEP"):
                 start -= 1
@@ -257,26 +260,7 @@ def _of_each(t: Terminals) -> Terminals:
     if at == len(t) or not one or not steps or other:
         return t
     rest = [x for x in t[at + 1 :] if x.type not in ("TOEND", "FROMHEAD")]
-    return [*t[:at], *rest] if _only_ends(rest) else t
-
-
-def _each_again(t: Terminals) -> Terminals:
-    """`5 ch, 1 dc in each loop; repeat`: chains for each place, so it is the next each time."""
-    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
-    star = types(t, 0, 1) == ["STAR"]
-    steps = [x for x in t[star:at] if x.type != "SEP"]
-    which = next((n for n, x in enumerate(t[:at]) if x.type == "EACH"), at)
-    one = [x.type for x in steps].count("EACH") == 1 and types(t, which + 1, 1) != ["ORD"]
-    opens = sum(x.type in ("PREP", "BETWEEN") for x in steps) == 1
-    first, last = types(steps, 0, 2), types(steps, len(steps) - 2, 2)
-    chained = first in _CHAINS or (last in _CHAINS and types(steps, len(steps) - 3, 1) != ["EACH"])
-    rest = [x for x in t[at + 1 :] if x.type not in ("FROMSTAR", "FROMHEAD", "TOEND")]
-    if at == len(t) or not (one and opens and (chained or star)) or not _only_ends(rest):
-        return t
-    return [*t[:which], like(t[which], "NEXT"), *t[which + 1 :]]
-
-
-_CHAINS = (["NUM", "CH"], ["CH", "NUM"])
+    return [*t[:at], *rest] if only_ends(rest) else t
 
 
 def _all_round(t: Terminals) -> Terminals:
@@ -299,98 +283,22 @@ def _all_round(t: Terminals) -> Terminals:
     return [*t[:start], *steps, *repeat, *t[end:]]
 
 
-def _times_before(t: Terminals) -> Terminals:
-    """`4 times alternately 1 picot, 1 dc in next loop; …`: what follows up to the stop, in a
-    bracket; more than two steps are asked about."""
-    found: Terminals = []
-    at = 0
-    while at < len(t):
-        steps = past(t, at + 1, "ALTERNATELY") if t[at].type == "TIMES" else at
-        leads = steps > at and types(found, len(found) - 1, 1) in ([], ["SEP"], ["STAR"], ["AND"])
-        if not leads or types(t, steps, 1) not in _STEPS:
-            found.append(t[at])
-            at += 1
-            continue
-        end = _stop_behind(t, steps)
-        parts = sum(x.type == "SEP" for x in t[steps:end])
-        bracket = [like(t[at], "LP"), *t[steps:end]]
-        found += [*bracket, like(t[at], "RP", name="list behind" if parts > 1 else ""), t[at]]
-        at = end
-    return found
-
-
-def _stop_behind(t: Terminals, at: int) -> int:
-    """Where the steps end that begin here: at a full stop or semicolon, a repeat or a mark."""
-    depth = 0
-    for n in range(at, len(t)):
-        hard = t[n].type == "SEP" and t[n].name == "hard"
-        depth += (t[n].type == "LP") - (t[n].type == "RP")
-        if depth < 0 or (depth == 0 and (hard or t[n].type in ("STAR", "REPEAT", "ENDING"))):
-            return n
-    return len(t)
-
-
-_STEPS = (["NUM"], ["STITCH"], ["CH"], ["PICOT"])
-
-
-def _times_of_list(t: Terminals) -> Terminals:
-    """`1 dc, 1 ch, 5 times; …` inside a row: all from the last stop on, in a bracket."""
-    for n, here in enumerate(t):
-        if here.type not in HOW_OFTEN or n < 3:
-            continue
-        if types(t, n - 4, 4) in _COMMALESS:
-            pair = [like(here, "LP"), *t[n - 4 : n], like(here, "RP")]
-            return [*t[: n - 4], *pair, *_times_of_list(list(t[n:]))]
-        if t[n - 1].type != "SEP":
-            continue
-        if t[n - 2].type == "RP" or _only_ends(t[n + 1 :]) or types(t, n + 1, 1) == ["RP"]:
-            continue
-        start = list_start(t, n - 1)
-        if "REPEAT" in types(t, start - 1 if start else len(t), 1) or start == n - 1:
-            return t
-        bracket = [like(here, "LP"), *t[start : n - 1], like(here, "RP", name="list")]
-        return [*t[:start], *bracket, *_times_of_list(list(t[n:]))]
-    return t
-
-
-_COMMALESS = (["NUM", "CH", "NUM", "STITCH"], ["NUM", "STITCH", "NUM", "CH"])
-"""`1 chain 1 treble seven times`."""
-
-
-def _only_ends(t: Terminals) -> bool:
-    return all(x.type in ("SEP", "ENDING") for x in t)
-
-
-def _times_of_row(t: Terminals) -> Terminals:
-    """`2 tr, 3 ch, 4 times`: behind a comma at a row's end it is said of the whole row."""
-    end = len(t)
-    while end and t[end - 1].type in ("SEP", "ENDING"):
-        end -= 1
-    if end < 3 or t[end - 1].type not in HOW_OFTEN or t[end - 2].type != "SEP":
-        return t
-    if t[end - 3].type == "RP" or any(x.type in ("STAR", "REPEAT") for x in t[: end - 1]):
-        return t
-    often = t[end - 1]
-    counted = "INALL" if often.type == "TIMES" else often.type
-    repeat = [like(often, "REPEAT", name="row"), replace(often, type=counted)]
-    return [*t[: end - 1], *repeat, *t[end:]]
-
-
 PASSES = (
     (_within_brackets, frozenset({"REPEAT"})),
     (_brackets_again, frozenset({"REPEAT"})),
     (_to_within, frozenset({"TOLAST", "WITHIN"})),
     (_and_so_on, frozenset({"SOON"})),
-    (_times_before, frozenset({"TIMES"})),
+    (times_before, frozenset({"TIMES"})),
     (_alternately, frozenset({"ALTERNATELY"})),
     (_at_the_end, frozenset({"ATEND"})),
     (_in_every, frozenset({"REPEAT"})),
     (_same_in_every, frozenset({"SAME", "BEGIN"})),
     (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP", "BETW"})),
     (_of_each, frozenset({"REPEAT"})),
-    (_each_again, frozenset({"REPEAT"})),
+    (each_again, frozenset({"REPEAT"})),
+    (come_again, frozenset({"REPEAT"})),
     (_all_round, frozenset({"TOEND"})),
-    (_times_of_list, HOW_OFTEN),
-    (_times_of_row, HOW_OFTEN),
+    (times_of_list, HOW_OFTEN),
+    (times_of_row, HOW_OFTEN),
 )
 """The passes in their order, and for each the words of which it needs one."""

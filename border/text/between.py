@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, types
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, past, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -146,7 +146,8 @@ def chains_behind(t: Terminals) -> Terminals:
         opens = types(found, len(found) - 1, 1) in _LEADS
         between = opens and t[at].type == "BETWEEN"
         after = opens and types(t, at, 2) == ["AFTER", "EACH"]
-        chains = behind_between(t, at + 1) if between else at + 2 * after
+        chains = at + 2 + (types(t, at + 2, 1) == ["STITCH"]) if after else at
+        chains = past(t, behind_between(t, at + 1), "SEP") if between else chains
         if chains > at + 1 and types(t, chains, 2) == ["NUM", "CH"] and ended(t, chains + 2):
             found += [*t[chains : chains + 2], *t[at:chains]]
             at = chains + 2
@@ -195,7 +196,7 @@ def _between_at(t: Sequence[Terminal], at: int) -> int:
 
 def behind_between(t: Sequence[Terminal], at: int) -> int:
     """Behind the `each treble`, `them`, `the stitches` of `with 1 chain between …`."""
-    if types(t, at, 2) == ["EACH", "NUM"] and t[at + 1].number == 2:
+    if types(t, at, 2) == ["EACH", "NUM"] and types(t, at + 2, 1) != ["CH"]:  # `between every 3`
         noun = at + 2  # `between every two`, `each two treble`
         return noun + (noun < len(t) and t[noun].type in NOUNS)
     noun = at + (types(t, at, 1) in (["EACH"], ["THE"]))

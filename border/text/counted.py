@@ -86,7 +86,8 @@ def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals
             like(here, "NEXT"),
             _space(here, t[at + 1].number, t[at + 2]),
         ]  # `in one 7 chain`
-    if here.type == "CH" and ended(t, at + 1) and _under(before):
+    ends = ended(t, at + 1) or (before[-1].type == "THE" and types(t, at + 1, 1) == ["NUM"])
+    if here.type == "CH" and ends and _under(before):
         return 1, [like(here, "KIND", Kind("space"))]  # `under the first chain`
     if here.type == "NUM" and here.number > 1 and ended(t, at + 1) and _under(before):
         which = [] if before[-1].type == "EACH" else [like(here, "THE")]
@@ -109,6 +110,8 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
     if many > 1 and ended(t, at + 1) and _on_its_like(here, before):
         number = like(here, "NUM", number=many)
         return 1, [like(here, "NEXT"), number, here]  # `2 treble on treble`
+    if _many_on_many(here, before) or _all_of(t, at, before):
+        return 1, [like(here, "EACH"), here]
     if here.type != "NUM":
         return 0, []
     if types(t, at + 1, 1) in (["STITCH"], ["KIND"]):
@@ -153,6 +156,22 @@ def _on_its_like(here: Terminal, before: Sequence[Terminal]) -> bool:
     on = on or (prep in ("in", "into") and here.text.endswith("s") and made(before) > 1)
     stitch = before[-2] if len(before) > 1 else here
     return on and here.type == stitch.type == "STITCH" and here.name == stitch.name
+
+
+def _many_on_many(here: Terminal, before: Sequence[Terminal]) -> bool:
+    """Whether `trebles on [the] trebles` ends here: one on each of them."""
+    at = len(before) - 1 - (before[-1].type == "THE")
+    made_ = before[:at]
+    if types(before, at, 1) != ["PREP"] or not _unnumbered([*made_, before[at]]):
+        return False
+    plural = here.text.endswith("s") and made_[-1].text.endswith("s")
+    return plural and here.type == "STITCH" and here.name == made_[-1].name
+
+
+def _all_of(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:
+    """Whether `in the loops` ends here: all of them."""
+    arches = t[at].many and t[at].kind in ARCHES and ended(t, at + 1)
+    return arches and types(before, len(before) - 2, 2) == ["PREP", "THE"]
 
 
 def _unnumbered(before: Sequence[Terminal]) -> bool:

@@ -96,10 +96,10 @@ def described(t: Terminals) -> Terminals:
 
 
 def _top_of_chain(t: Terminals, at: int) -> Terminal | None:
-    """The chain of `in top of 3 ch` where a row ends or turns: the one that the row below began
-    with, which stands for a stitch."""
-    chain = past(t, at + 1, "THE") + 1
-    if "top" not in t[at].text or types(t, chain - 1, 2) != ["NUM", "CH"]:
+    """The chain of `in top of 3 ch`, `in top of ch` where a row ends or turns: the one that the
+    row below began with, which stands for a stitch."""
+    chain = past(t, at + 1, "THE", "NUM")
+    if "top" not in t[at].text or types(t, chain, 1) != ["CH"]:
         return None
     rest = t[chain + 1 :]
     turned = any(x.name == "turn" for x in rest) or any(x.type == "REPEAT" for x in t[:at])

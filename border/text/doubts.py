@@ -215,7 +215,7 @@ def _tell_middle(item: Item, b: Building) -> None:
             )
 
 
-def tell_single_chain(item: Stitches, b: Building) -> None:
+def tell_single_chain(item: Stitches | Bracket, b: Building) -> None:
     """`1 treble in the chain`: in one chain, or in all of those that stand together."""
     place = item.place or Place(Which.NEXT, ())
     which = Which.NEXT if place.which is Which.THE else place.which

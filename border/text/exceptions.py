@@ -132,6 +132,7 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
         place -= 1
     end = _hard_end(t, at)
     opens = place == 0 or t[place - 1].type in ("SEP", "AND", "STAR", "LP")
+    opens = opens or _ends_repeat(t, place - 1)
     lead = opens and any(x.type in ("NUM", "SKIP", "EXCEPT") for x in t[at + 1 : end])
     if lead or _says_with(t[at]):
         return _Stretch(place, end, corner=True)
@@ -141,6 +142,12 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
         return _Stretch(0, behind, corner=True)
     end = stop
     return None if start is None else _Stretch(start, end, corner=True)
+
+
+def _ends_repeat(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a bracket ends here that says of itself that it is repeated: `(…, repeat.)`."""
+    inside = next((x for x in reversed(t[:at]) if x.type != "SEP"), None)
+    return t[at].type == "RP" and inside is not None and inside.type == "REPEAT"
 
 
 def _to_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:

@@ -115,7 +115,10 @@ def _foundation(head: _Head) -> bool:
     turned = types(t, end, 1) == ["ENDING"] and t[end].name == "turn"
     stopped = types(t, at, 1) == ["SEP"] and t[at].name == "hard" and t[at].text != "then"
     by_opening = made and (turned or (stopped and t[0].text.startswith("make")))
-    if not (said or by_opening or _counts_from_hook(t, at, count)):
+    into = (
+        turned and 3 < _hook_place(t, end, named=True)[1] < count
+    )  # `17 ch, turn, 1 tr on 8th st`
+    if not (said or by_opening or into or _counts_from_hook(t, at, count)):
         return False
     head.tell(
         "foundation-named",
@@ -248,6 +251,11 @@ def _from_the_hook(head: _Head, named: bool) -> None:
     so `miss 5` behind a foundation that is named."""
     t = head.terminals
     opened = past(t, 0, "SEP")
+    if (end := _behind_last_missed(t, opened)) > opened:
+        last = next(n for n in range(opened, end) if t[n].type == "NUM")
+        _tell_passed(head, opened, end, t[last].number)
+        head.terminals = [*t[: opened + 1], t[last], *t[end:]]
+        return
     if named and types(t, opened, 2) == ["SKIP", "NUM"]:
         _tell_passed(head, opened, opened + 2, t[opened + 1].number)
         return
@@ -259,6 +267,16 @@ def _from_the_hook(head: _Head, named: bool) -> None:
         _tell_passed(head, place, end, order - 1)
     nth = next(x for x in t[place:end] if x.type == "ORD")
     t[place + 1 : end] = [nth, stitch_left_out(nth)]
+
+
+def _behind_last_missed(t: Sequence[Terminal], at: int) -> int:
+    """Behind `miss the last 7 stitches of the chain` at the head of a row; else the same place."""
+    last = past(t, at + 1, "THE") if types(t, at, 1) == ["SKIP"] else at
+    if types(t, last, 2) != ["ORD", "NUM"] or t[last].number != -1:
+        return at
+    end = past(t, last + 2, "CH", "KIND")
+    chain = past(t, end + 1, "THE") if types(t, end, 1) == ["OF"] else end
+    return chain + 1 if chain > end and types(t, chain, 1) == ["CH"] else end
 
 
 def _tell_passed(head: _Head, start: int, end: int, count: int) -> None:

@@ -270,7 +270,7 @@ def _tell_same(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
 def with_each(item: _Placed, b: Building) -> _Placed:
     """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
     place = item.place
-    if isinstance(item, Stitches) and place == Place(Which.THE, (Whole(Kind("ch")),)):
+    if place == Place(Which.THE, (Whole(Kind("ch")),)):
         tell_single_chain(item, b)
     if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
         return item

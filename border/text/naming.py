@@ -165,14 +165,16 @@ def same_again(t: Terminals) -> Terminals:
 
 
 def placed_in_brackets(t: Terminals) -> Terminals:
-    """`5 treble (all into one space)`: without the brackets round the place."""
+    """`5 treble (all into one space)`, `in 4 ch (between the treble)`: without the brackets."""
     found = list(t)
     for n in range(1, len(t)):
         opens = types(t, n, 2) in (["LP", "ALLIN"], ["LP", "PREP"]) and t[n - 1].type == "STITCH"
-        end = next((i for i in range(n, len(t)) if t[i].type == "RP"), 0) if opens else 0
+        where = types(t, n, 2) == ["LP", "BETWEEN"] and t[n - 1].type in NOUNS
+        end = next((i for i in range(n, len(t)) if t[i].type == "RP"), 0) if opens or where else 0
         if end and all(x.type in _IN_PLACE for x in t[n + 2 : end]):
             found[n], found[end] = like(t[n], "DROP"), like(t[end], "DROP")
-            found[n + 1] = like(t[n + 1], "PREP")
+            if opens:
+                found[n + 1] = like(t[n + 1], "PREP")
     return [x for x in found if x.type != "DROP"]
 
 

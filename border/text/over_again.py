@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import dropwhile, pairwise
 
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
-from border.text.tree import Bracket, Chains, Item, Place, Skip, Stitches, Which, Whole
+from border.text.tree import Bracket, Chains, End, Item, Place, Skip, Stitches, Which, Whole
 
 
 def tell_over_again(items: Sequence[Item], b: Building) -> None:
@@ -43,6 +43,7 @@ def tell_head(items: Sequence[Item], b: Building) -> None:
 
 def tell_shared(items: Sequence[Item], b: Building) -> None:
     """`1 dc on first tr, 9 ch, miss 7, 1 dc on next; repeat`: is the last one the next first?"""
+    items = list(dropwhile(lambda item: isinstance(item, End), items))
     match items:
         case [
             Stitches(place=None | Place(which=Which.FIRST | Which.NEXT)) as first,
@@ -74,7 +75,8 @@ def _tell_shared(items: Sequence[Item], both: str, b: Building) -> None:
 def _alike(first: Stitches, last: Stitches) -> bool:
     same = (first.stitch, first.count) == (last.stitch, last.count)
     counted = last.place is not None and last.place.which is Which.NTH
-    return same and ((first.place is None) == (last.place is None) or counted)
+    begins = first.place is not None and first.place.which is Which.FIRST
+    return same and ((first.place is None) == (last.place is None) or counted or begins)
 
 
 def tell_last(items: Sequence[Item], b: Building) -> None:

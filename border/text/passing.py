@@ -56,6 +56,11 @@ def past(t: Sequence[Terminal], at: int, *of: str) -> int:
     return at
 
 
+def only_ends(t: Sequence[Terminal]) -> bool:
+    """Whether these words only part steps, or end a row."""
+    return all(x.type in ("SEP", "ENDING") for x in t)
+
+
 def list_start(t: Sequence[Terminal], end: int) -> int:
     """Where the list begins that ends before a place: behind the last stop, mark or repeat."""
     start = end

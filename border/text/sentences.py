@@ -6,7 +6,18 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, NOUNS, Terminals, ended, goes_on, like, types
+from border.text.passing import (
+    HOW_OFTEN,
+    NOUNS,
+    OPENS,
+    WHICH,
+    Terminals,
+    ended,
+    goes_on,
+    like,
+    past,
+    types,
+)
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -155,6 +166,9 @@ def places_first(t: Terminals) -> Terminals:
             found += t[at:end]
             at = end
             continue
+        if _says_where(t, at, end, stop):
+            at = start
+            continue
         place, steps = t[at:end], places_first(list(t[start:stop]))
         parted = [x for x in steps[-1:] if x.type == "BETW"]
         steps = steps[: _trimmed(steps, 0, len(steps) - len(parted))]
@@ -172,12 +186,19 @@ def _goes_behind(found: Sequence[Terminal]) -> bool:
     """Whether a place belongs, comma or not, to the stitch before it, which has none yet."""
     if len(found) < 2 or found[-1].type != "SEP" or found[-1].name:
         return False
-    return found[-2].type in _STITCHES
+    at = len(found) - 3
+    at -= types(found, at, 1) == ["NUM"]
+    named = at >= 0 and found[at].type in OPENS | WHICH  # `sc on sc, under the chain …`
+    return found[-2].type in _STITCHES and not named
 
 
 def _behind_bracket(found: Sequence[Terminal]) -> bool:
-    """Whether a place with a comma before it, `(…), in each loop`, is that of a bracket."""
-    return types(found, len(found) - 2, 2) == ["RP", "SEP"] and not found[-1].name
+    """Whether a place with a comma before it, `(…), in each loop`, is that of a bracket; it may
+    say how often: `(…) 3 times, in each loop`."""
+    if types(found, len(found) - 1, 1) != ["SEP"] or found[-1].name:
+        return False
+    times = types(found, len(found) - 2, 1) == ["TIMES"]
+    return types(found, len(found) - 2 - times, 1) == ["RP"]
 
 
 def _shell_before(found: Sequence[Terminal]) -> int | None:
@@ -188,7 +209,9 @@ def _shell_before(found: Sequence[Terminal]) -> int | None:
     """
     at = len(found)
     stitches: list[int] = []
-    while at and found[at - 1].type in _IN_SHELL and found[at - 1].name != "hard":
+    times = types(found, at - 1, 1) == ["TIMES"]  # `3 sc, (5 ch, 3 sc) 3 times, in each loop`
+    within = _IN_SHELL | ({"LP", "RP", "TIMES"} if times else frozenset())
+    while at and found[at - 1].type in within and found[at - 1].name != "hard":
         if found[at - 1].type == "STITCH" and types(found, at - 2, 1) in (["THE"], ["PREP"]):
             break  # what a step before it goes into
         at -= 1
@@ -237,6 +260,17 @@ def _list_end(t: Sequence[Terminal], start: int) -> int:
         if depth == 0 and here.type in ("PREP", "ALLIN", "BETWEEN", "SKIP"):
             return _trimmed(t, start, step)
     return _trimmed(t, start, len(t))
+
+
+def _says_where(t: Sequence[Terminal], at: int, end: int, stop: int) -> bool:
+    """Whether `round the scallops work 1 dc, 8 tr, 1 dc in each loop` names two places: the first
+    only says where these are."""
+    named = any(x.type in ("EVERY", "NEXT", "NUM", "ORD", "SAME") for x in t[at:end])
+    step = past(t, stop, "SEP")
+    place = past(t, step, "NUM", "STITCH")
+    several = not named and t[end - 1].text.endswith("s")
+    listed = all(x.name != "hard" for x in t[stop:step])
+    return several and listed and stop < step < place and types(t, place, 2) == ["PREP", "EACH"]
 
 
 def _ends_list(here: Terminal) -> bool:

@@ -31,6 +31,40 @@ EACH_AND_REPEAT = {
         "13 sc, 2 ch; 1 x 12 ch-3 space; 12 x 1 ch-3 space; asked open-repeat-inside"
     ),
 }
+AS_THEY_COME = {
+    "*plain on plain, 2 plain, 5 chain, 2 plain, under every chain of 3; repeat": (
+        "60 sc, 60 ch; 24 x 1 sc, 0 ch-3 space"
+    ),
+    "1 plain in each plain, 3 treble in each 3 chain; repeat": (
+        "12 sc, 36 dc; 24 x 1 sc, 0 ch-3 space"
+    ),
+    "1 long and 2 chain upon every plain, then 1 plain in the 3 chain; repeat": (
+        "12 dc, 12 sc, 24 ch; 24 x 1 sc, 0 ch-3 space"
+    ),
+    "1 plain in next plain, 3 treble in each loop; repeat": (
+        "1 sc, 36 dc; 1 x 12 sc; 12 x 1 space; asked open-repeat-inside"
+    ),
+}
+IN_ALL = {
+    "3 treble in the loops": "36 dc; 12 x 1 space",
+    "5 chain, 1 plain in the loops; repeat": "12 sc, 60 ch; 12 x 1 space",
+    "round the loops work 1 plain, 3 treble, 1 plain in each loop": (
+        "12 sc, 3 dc; 11 x 1 space; asked place-unclear"
+    ),
+    "3 plain, (5 chain, 3 plain) 3 times, in each 3 chain": "144 sc, 180 ch; 12 x 1 ch-3 space",
+    "plain on plain, under the chain 1 plain, 3 treble, 1 plain; repeat": (
+        "36 sc, 36 dc; 12 x 1 sc"
+    ),
+    "in the chain work 1 plain, 3 treble, 1 plain; repeat": (
+        "72 sc, 108 dc; 36 x 1 ch; asked perhaps-one-place"
+    ),
+    "7 plain into the next loop (between the plain), 3 plain into the next; repeat": (
+        "60 sc; 6 x 2 space"
+    ),
+    "1 plain in every 3 chain, between them always 4 chain": "12 sc, 48 ch; 12 x 1 ch-3 space",
+    "3 treble in every loop, 1 chain between every 3": "36 dc, 12 ch; 12 x 1 space",
+    "1 plain in each loop, after each plain 4 chain": "12 sc, 48 ch; 12 x 1 space",
+}
 OF_CHAINS = {
     "1 plain in each of the chains of 3": "12 sc; 12 x 1 ch-3 space",
     "*3 chain, 1 plain in next loop; repeat (12 chains of 3)": "12 sc, 36 ch; 12 x 1 space",
@@ -69,9 +103,29 @@ OF_STITCHES = {
         "4 sc, 20 ch; 4 x 3 st; asked corners-left-out"
     ),
 }
+IN_BRACKETS = {
+    "(1 plain, 3 chain, miss 2, repeat.)": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain, (1 chain, miss 1, 1 plain, repeat.) At the corners work 2 treble in the next": (
+        "6 sc, 6 ch; 5 x 2 st; asked corners-left-out; asked meets-its-start"
+    ),
+    "trebles on the trebles with 2 chain between": "12 dc, 24 ch; 12 x 1 dc",
+    "trebles upon trebles": "12 dc; 12 x 1 dc",
+    "1 treble on the first treble, 5 chain, miss 3, 1 treble; repeat": (
+        "4 dc, 10 ch; 2 x 5 dc; 2 left over; does not close; asked perhaps-shared; "
+        "asked row-does-not-close"
+    ),
+    "3 treble, not finished off, in the next; draw the thread through all the loops at once; "
+    "2 chain, miss 1; repeat": "6 dc, 12 ch; 6 x 2 st",
+}
 TURNED = On(13, ("3 chain, turn; 1 treble in each loop",), closed=False)
 BEGUN = "asked start-chain-assumed"
 ON_THE_CHAIN = {
+    "turn; 1 plain in each of the next 12 st, 1 plain in top of chain; turn": (
+        f"13 sc; {BEGUN}; {BEGUN}"
+    ),
+    "3 chain, which take the place of 1 treble, turn; 1 treble in each of the next 12 st": (
+        f"13 dc; {BEGUN}"
+    ),
     "turn; 1 plain in each of the next 12 st, 1 plain in top of 3 chain; turn": (
         f"13 sc; {BEGUN}; {BEGUN}"
     ),
@@ -87,9 +141,12 @@ ON_THE_CHAIN = {
 @cases(
     (ARCHES, BEFORE_ITS_STEPS),
     (ARCHES, EACH_AND_REPEAT),
+    (ARCHES, AS_THEY_COME),
+    (ARCHES, IN_ALL),
     (ARCHES, OF_CHAINS),
     (SIXES, OF_GROUPS),
     (STITCHES, OF_STITCHES),
+    (STITCHES, IN_BRACKETS),
     (TURNED, ON_THE_CHAIN),
 )
 def test_over_and_over(on: On, row: str, comes_to: str) -> None:

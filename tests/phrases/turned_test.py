@@ -69,6 +69,9 @@ FOUNDATIONS = {
     "Chain 15; 1 treble in the 4th ch from hook, 11 treble": f"12 dc; {NAMED}; {PASSED}",
     "Commence with 15 ch., turn, 1 tr. in 6th ch., 9 tr": f"10 dc; {NAMED}; {PASSED}",
     "Make 15 chain; 1 plain in the 1st chain from the needle, 14 plain": f"15 sc; {NAMED}",
+    "15 chain, turn, 1 treble on the 8th stitch, 7 treble": f"8 dc; {NAMED}; {PASSED}",
+    "Miss the last 3 chain, 12 treble": f"12 dc; {PASSED}",
+    "Miss the last 3 stitches of the chain, 12 treble": f"12 dc; {PASSED}",
     # no foundation: chains of the row
     "Make 5 chain, 1 plain in the next, *make 5 chain, 1 plain in next; repeat": (
         "15 sc, 75 ch; 15 x 1 loop; asked start-chain-assumed"

@@ -1,0 +1,62 @@
+"""`in each` where a repeat says so already: `5 ch, 1 dc in each loop; repeat`."""
+
+from __future__ import annotations
+
+from border.text.passing import NOUNS, OPENS, Terminals, like, only_ends, types
+
+
+def each_again(t: Terminals) -> Terminals:
+    """`5 ch, 1 dc in each loop; repeat`: chains for each place, so it is the next each time."""
+    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    star = types(t, 0, 1) == ["STAR"]
+    steps = [x for x in t[star:at] if x.type != "SEP"]
+    which = next((n for n, x in enumerate(t[:at]) if x.type == "EACH"), at)
+    one = [x.type for x in steps].count("EACH") == 1 and types(t, which + 1, 1) != ["ORD"]
+    opens = sum(x.type in ("PREP", "BETWEEN") for x in steps) == 1
+    first, last = types(steps, 0, 2), types(steps, len(steps) - 2, 2)
+    chained = first in _CHAINS or (last in _CHAINS and types(steps, len(steps) - 3, 1) != ["EACH"])
+    rest = [x for x in t[at + 1 :] if x.type not in ("FROMSTAR", "FROMHEAD", "TOEND")]
+    if at == len(t) or not (one and opens and (chained or star)) or not only_ends(rest):
+        return t
+    return [*t[:which], like(t[which], "NEXT"), *t[which + 1 :]]
+
+
+def come_again(t: Terminals) -> Terminals:
+    """`1 dc on dc, 5 tr in each loop; repeat`: each where its place comes, one after the other."""
+    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    rest = [x for x in t[at + 1 :] if x.type not in ("FROMSTAR", "FROMHEAD", "TOEND")]
+    star = types(t, 0, 1) == ["STAR"]
+    steps = _steps(t[star:at])
+    placed = [_in_each(step) for step in steps]
+    each = any(x.type == "EACH" for step in steps for x in step[-2:-1])
+    if at == len(t) or len(steps) < 2 or not each or not all(placed) or not only_ends(rest):
+        return t
+    inside = placed[0]
+    for step in placed[1:]:
+        inside = [*inside, like(step[0], "SEP"), *step]
+    return [like(t[0], "LP"), *inside, like(t[at], "RP"), like(t[at], "COME"), *rest]
+
+
+def _steps(t: Terminals) -> list[Terminals]:
+    """The steps of a list, by the commas that part them."""
+    steps: list[Terminals] = [[]]
+    depth = 0
+    for here in t:
+        depth += (here.type == "LP") - (here.type == "RP")
+        if here.type == "SEP" and depth == 0:
+            steps.append([])
+        else:
+            steps[-1].append(here)
+    return [step for step in steps if step]
+
+
+def _in_each(step: Terminals) -> Terminals:
+    """A step whose place is all of one kind, said to go into each; empty where it is not."""
+    noun = len(step) - 1
+    prep = noun - 1 - (types(step, noun - 1, 1) in (["EACH"], ["THE"]))
+    known = prep > 0 and step[noun].type in NOUNS and step[prep].type == "PREP"
+    once = known and all(x.type not in OPENS | {"STAR", "REPEAT"} for x in step[:prep])
+    return [*step[: prep + 1], like(step[prep], "EACH"), step[noun]] if once else []
+
+
+_CHAINS = (["NUM", "CH"], ["CH", "NUM"])

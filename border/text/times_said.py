@@ -1,0 +1,80 @@
+"""So many times: before its steps, `4 times alternately …`, or behind, `2 tr, 3 ch, 4 times`."""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from border.text.passing import HOW_OFTEN, Terminals, like, list_start, only_ends, past, types
+
+
+def times_before(t: Terminals) -> Terminals:
+    """`4 times alternately 1 picot, 1 dc in next loop; …`: what follows up to the stop, in a
+    bracket; more than two steps are asked about."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        steps = past(t, at + 1, "ALTERNATELY") if t[at].type == "TIMES" else at
+        leads = steps > at and types(found, len(found) - 1, 1) in ([], ["SEP"], ["STAR"], ["AND"])
+        if not leads or types(t, steps, 1) not in _STEPS:
+            found.append(t[at])
+            at += 1
+            continue
+        end = _stop_behind(t, steps)
+        parts = sum(x.type == "SEP" for x in t[steps:end])
+        bracket = [like(t[at], "LP"), *t[steps:end]]
+        found += [*bracket, like(t[at], "RP", name="list behind" if parts > 1 else ""), t[at]]
+        at = end
+    return found
+
+
+def _stop_behind(t: Terminals, at: int) -> int:
+    """Where the steps end that begin here: at a full stop or semicolon, a repeat or a mark."""
+    depth = 0
+    for n in range(at, len(t)):
+        hard = t[n].type == "SEP" and t[n].name == "hard"
+        depth += (t[n].type == "LP") - (t[n].type == "RP")
+        if depth < 0 or (depth == 0 and (hard or t[n].type in ("STAR", "REPEAT", "ENDING"))):
+            return n
+    return len(t)
+
+
+_STEPS = (["NUM"], ["STITCH"], ["CH"], ["PICOT"])
+
+
+def times_of_list(t: Terminals) -> Terminals:
+    """`1 dc, 1 ch, 5 times; …` inside a row: all from the last stop on, in a bracket."""
+    for n, here in enumerate(t):
+        if here.type not in HOW_OFTEN or n < 3:
+            continue
+        if types(t, n - 4, 4) in _COMMALESS:
+            pair = [like(here, "LP"), *t[n - 4 : n], like(here, "RP")]
+            return [*t[: n - 4], *pair, *times_of_list(list(t[n:]))]
+        if t[n - 1].type != "SEP":
+            continue
+        if t[n - 2].type == "RP" or only_ends(t[n + 1 :]) or types(t, n + 1, 1) == ["RP"]:
+            continue
+        start = list_start(t, n - 1)
+        if "REPEAT" in types(t, start - 1 if start else len(t), 1) or start == n - 1:
+            return t
+        bracket = [like(here, "LP"), *t[start : n - 1], like(here, "RP", name="list")]
+        return [*t[:start], *bracket, *times_of_list(list(t[n:]))]
+    return t
+
+
+_COMMALESS = (["NUM", "CH", "NUM", "STITCH"], ["NUM", "STITCH", "NUM", "CH"])
+"""`1 chain 1 treble seven times`."""
+
+
+def times_of_row(t: Terminals) -> Terminals:
+    """`2 tr, 3 ch, 4 times`: behind a comma at a row's end it is said of the whole row."""
+    end = len(t)
+    while end and t[end - 1].type in ("SEP", "ENDING"):
+        end -= 1
+    if end < 3 or t[end - 1].type not in HOW_OFTEN or t[end - 2].type != "SEP":
+        return t
+    if t[end - 3].type == "RP" or any(x.type in ("STAR", "REPEAT") for x in t[: end - 1]):
+        return t
+    often = t[end - 1]
+    counted = "INALL" if often.type == "TIMES" else often.type
+    repeat = [like(often, "REPEAT", name="row"), replace(often, type=counted)]
+    return [*t[: end - 1], *repeat, *t[end:]]
