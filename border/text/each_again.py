@@ -7,34 +7,47 @@ from border.text.passing import NOUNS, OPENS, Terminals, like, only_ends, types
 
 def each_again(t: Terminals) -> Terminals:
     """`5 ch, 1 dc in each loop; repeat`: chains for each place, so it is the next each time."""
-    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
-    star = types(t, 0, 1) == ["STAR"]
+    at, star = _repeated(t)
     steps = [x for x in t[star:at] if x.type != "SEP"]
     which = next((n for n, x in enumerate(t[:at]) if x.type == "EACH"), at)
     one = [x.type for x in steps].count("EACH") == 1 and types(t, which + 1, 1) != ["ORD"]
     opens = sum(x.type in ("PREP", "BETWEEN") for x in steps) == 1
     first, last = types(steps, 0, 2), types(steps, len(steps) - 2, 2)
     chained = first in _CHAINS or (last in _CHAINS and types(steps, len(steps) - 3, 1) != ["EACH"])
-    rest = [x for x in t[at + 1 :] if x.type not in ("FROMSTAR", "FROMHEAD", "TOEND")]
-    if at == len(t) or not (one and opens and (chained or star)) or not only_ends(rest):
+    if at == len(t) or not (one and opens and (chained or star)):
         return t
     return [*t[:which], like(t[which], "NEXT"), *t[which + 1 :]]
 
 
 def come_again(t: Terminals) -> Terminals:
     """`1 dc on dc, 5 tr in each loop; repeat`: each where its place comes, one after the other."""
-    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
-    rest = [x for x in t[at + 1 :] if x.type not in ("FROMSTAR", "FROMHEAD", "TOEND")]
-    star = types(t, 0, 1) == ["STAR"]
+    at, star = _repeated(t)
     steps = _steps(t[star:at])
     placed = [_in_each(step) for step in steps]
     each = any(x.type == "EACH" for step in steps for x in step[-2:-1])
-    if at == len(t) or len(steps) < 2 or not each or not all(placed) or not only_ends(rest):
+    if at == len(t) or len(steps) < 2 or not each or not all(placed):
         return t
     inside = placed[0]
     for step in placed[1:]:
         inside = [*inside, like(step[0], "SEP"), *step]
-    return [like(t[0], "LP"), *inside, like(t[at], "RP"), like(t[at], "COME"), *rest]
+    ends = [x for x in t[at + 1 :] if x.type not in _EXTENT]
+    return [like(t[0], "LP"), *inside, like(t[at], "RP"), like(t[at], "COME"), *ends]
+
+
+def _repeated(t: Terminals) -> tuple[int, bool]:
+    """Where a row ends in a repeat of all that stands before it, and whether a mark opens it.
+
+    That is a printed mark: behind a star that a `repeat from *` goes back to, `in each` goes to
+    the end of the row itself, which is a fault of the text. The end of the row if none.
+    """
+    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    star = types(t, 0, 1) == ["STAR"]
+    closed = at < len(t) and not t[at].text.startswith("rep")
+    whole = only_ends([x for x in t[at + 1 :] if x.type not in _EXTENT])
+    return (at, star) if whole and (closed or not star) else (len(t), star)
+
+
+_EXTENT = frozenset({"FROMSTAR", "FROMHEAD", "TOEND"})
 
 
 def _steps(t: Terminals) -> list[Terminals]:

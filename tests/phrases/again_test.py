@@ -19,11 +19,15 @@ BEFORE_ITS_STEPS = {
 }
 EACH_AND_REPEAT = {
     "5 chain, 1 plain in each 3 chain; repeat": "12 sc, 60 ch; 12 x 1 ch-3 space",
-    "*5 chain, 1 plain in each 3 chain; repeat from *": "12 sc, 60 ch; 12 x 1 ch-3 space",
+    "* 5 chain, 1 plain in each 3 chain *": "12 sc, 60 ch; 12 x 1 ch-3 space",
     "1 plain in each 3 chain, 5 chain; repeat from the beginning": (
         "12 sc, 60 ch; 12 x 1 ch-3 space"
     ),
-    "*1 plain in each 3 chain; repeat from *": "12 sc; 12 x 1 ch-3 space",
+    "+ 1 plain in each 3 chain, +": "12 sc; 12 x 1 ch-3 space",
+    # a star that is gone back to
+    "*1 plain in each 3 chain; repeat from *": (
+        "12 sc; 1 x 12 ch-3 space; 12 x 1 ch-3 space; asked open-repeat-inside"
+    ),
     "x 3 treble in next loop, 1 chain, x repeat with every loop": "36 dc, 12 ch; 12 x 1 space",
     "\u273b 1 plain in next loop, 4 chain; repeat from \u273b": "12 sc, 48 ch; 12 x 1 space",
     # two places: not the next of both
@@ -32,7 +36,7 @@ EACH_AND_REPEAT = {
     ),
 }
 AS_THEY_COME = {
-    "*plain on plain, 2 plain, 5 chain, 2 plain, under every chain of 3; repeat": (
+    "* plain on plain, 2 plain, 5 chain, 2 plain, under every chain of 3 *": (
         "60 sc, 60 ch; 24 x 1 sc, 0 ch-3 space"
     ),
     "1 plain in each plain, 3 treble in each 3 chain; repeat": (
@@ -76,7 +80,7 @@ OF_CHAINS = {
     "from *": "12 sc, 48 ch; 11 x 1 space; asked meets-its-start",
 }
 OF_GROUPS = {
-    "*1 plain between each 6 treble, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
+    "1 plain between each 6 treble, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
     "7 chain, 1 plain between each 6 treble; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
     "6 treble in trebles, 2 chain, miss 2; repeat": "36 dc, 12 ch; 6 x 6 dc",
     # the next treble of the group, or with chains between the next group
