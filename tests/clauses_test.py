@@ -189,9 +189,14 @@ def test_copies(head: str, body: str, copy: Copy) -> None:
     [
         ("round 4: as round 2, ch 3.", [("exception-in-words", "ch 3.")]),
         (
-            "round 4: as round 2, then 2 dc in next st.",
-            [("exception-in-words", "then 2 dc in next st.")],
+            "round 4: as round 2; 2 dc in next st.",
+            [("exception-in-words", "2 dc in next st.")],
         ),
+        (
+            "round 4: as round 2, then 2 dc in next st.",
+            [("perhaps-this-part", "as round 2")],
+        ),
+        ("round 4: 3 dc, finish as round 2.", [("part-unclear", "finish as round 2")]),
         ("round 4: as rounds 3-2.", [("not-understood", "as rounds 3-2")]),
         ("round 4: as rounds 2-3.\nround 5: dc.", [("row-twice", "round 5:")]),
         ("rounds 4-6: repeat rounds 2 and 3.", [("copies-uneven", "rounds 4-6:")]),

@@ -12,7 +12,7 @@ GATHER = {
     "border.text.nodes": {"Building"},
     "border.text.headings": {"_Reading"},
     "border.text.foundations": {"_Head"},
-    "border.text.rows": {"Reader"},
+    "border.text.row_texts": {"Reader"},
     "border.text.build": {"_List"},
     "border.text.copied": {"Copies"},
     "border.text.changed": {"Changed"},

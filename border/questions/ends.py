@@ -11,8 +11,8 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from border.questions.changes import Change, Items, Otherwise, changed, rounds_with
-from border.text.readings import Round, alike
-from border.text.steps import passes_something
+from border.text.readings import Round
+from border.text.steps import alike, passes_something
 from border.text.tree import (
     SPACES,
     ST,

@@ -107,7 +107,7 @@ def made_by(row: Row, before: dict[int, str]) -> str:
     if isinstance(body, Copy):
         return before.get(body.rows[-1], SPACES) if body.rows else SPACES
     texts = [body] if isinstance(body, Text) else [clause.text for clause in body]
-    shells = any(_is_shell(item) for text in texts for item in walk(text.items))
+    shells = any(is_shell(item) for text in texts for item in walk(text.items))
     return SHELLS if shells else SPACES
 
 
@@ -118,12 +118,12 @@ def shell_of(row: Row, headings: Headings) -> str:
         write_list(item.items, headings.terms or "us", headings.overrides)
         for text in texts
         for item in walk(text.items)
-        if isinstance(item, Bracket) and _is_shell(item)
+        if isinstance(item, Bracket) and is_shell(item)
     }
     return shells.pop() if len(shells) == 1 else ""
 
 
-def _is_shell(item: object) -> bool:
+def is_shell(item: object) -> bool:
     """Whether a step puts several stitches into one site."""
     match item:
         case Stitches(place=Place() as place, together=False):

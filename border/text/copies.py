@@ -35,6 +35,10 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     at = 0
     while at < len(words) and words[at].text in _BEFORE:
         at += 1
+    if (way := behind_said(words, at, "same_way")) > at:
+        if _ends(words, way):
+            return CopyWords((), 1, None, way, True)
+        at = way
     said = at - (at > 0 and words[at - 1].text == ",")
     if said and words[said - 1].text == "same" and (said < at or _ends(words, at)):
         return CopyWords((), 1, None, at, True)

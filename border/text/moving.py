@@ -9,9 +9,10 @@ from msgspec.structs import replace
 
 from border.findings import Finding, Severity
 from border.text.copies import behind_said
-from border.text.copy_words import SEPARATES, amount_at, past_openings
+from border.text.copy_words import SEPARATES, amount_at, noun_at, past_openings
 from border.text.numbers import number_at
 from border.text.source import Source
+from border.text.steps import OPEN_PLACES
 from border.text.terminals import terminal_at
 from border.text.tree import Bracket, Moved, Named, Place, Stitches, Text, Which
 from border.text.units import merged
@@ -82,7 +83,7 @@ def move_at(
         return None
     if put == at and (not what.named or not _sure(words, put, what)):
         return None
-    if not place_behind(words, what.after, names):
+    if not place_behind(words, what.after, names) or _in_a_stitch(words, what, names):
         return None
     for end in _ends(words, what.after):
         place_words = _without_those(words[what.after : end], what)
@@ -97,11 +98,56 @@ def move_at(
     return None
 
 
+class LastPut(Struct, frozen=True):
+    """A step that the row copied makes last, as it is worked here; the words up to `after`."""
+
+    step: Stitches
+    after: int
+    told: frozenset[str]
+
+
+def last_put_at(words: Sequence[Word], at: int, names: Names, read: Try) -> LastPut | None:
+    """`but the dc at the end is put into the last dc`, `working the last treble in the loop`."""
+    opened = past_openings(words, at)
+    put = max(behind_said(words, opened, what) for what in ("with", "put"))
+    start = behind_said(words, put, "the")
+    last = start < len(words) and words[start].text == "last"
+    noun = noun_at(words, start + last, names)
+    if noun is None or noun[0] in ("ch", "picot"):
+        return None
+    end = past_dot(words, noun[2])
+    after = behind_said(words, end, "at_the_end")
+    if not last and after == end:
+        return None
+    after = behind_said(words, after, "going")
+    if not place_behind(words, after, names):
+        return None
+    said = (_figure_one(words[start]), *words[start + last : noun[2]])
+    for stop in _ends(words, after):
+        tried = read([*said, *words[after:stop]])
+        faults = any(f.severity is Severity.ERROR for f in tried.findings)
+        if faults or len(tried.text.items) != 1 or tried.text.ends or tried.text.repeats:
+            continue
+        match tried.text.items[0]:
+            case Stitches(count=1, place=Place(targets=(_, *_)) as place) as step:
+                one = place.count == 1 or place.which is Which.NTH
+                if one and place.which not in OPEN_PLACES:
+                    return LastPut(step, stop, tried.told)
+    return None
+
+
 def place_behind(words: Sequence[Word], at: int, names: Names) -> bool:
     """Whether a place is said here: `in the 5 chain`, `coming between the groups`."""
     at = max(at, behind_said(words, at, "going"))
     opens = ("PREP", "BETWEEN", "ROUND")
     return at < len(words) and terminal_at(words, at, names)[0].type in opens
+
+
+def _in_a_stitch(words: Sequence[Word], what: _What, names: Names) -> bool:
+    """Whether `but in treble` may say the stitch that all is worked in, and no place."""
+    bare = not what.named and words[what.after].text in ("in", "with")
+    noun = noun_at(words, what.after + 1, names) if bare else None
+    return noun is not None and noun[0] not in ("ch", "picot")
 
 
 def _sure(words: Sequence[Word], at: int, what: _What) -> bool:
@@ -116,7 +162,7 @@ def _fastened(words: Sequence[Word], at: int, names: Names) -> _What | None:
     end = behind_said(words, at, "fasten")
     if stitch is None or end == at or end >= len(words):
         return None
-    noun = (replace(words[at], text="fasten"),)
+    noun = _named_words(names, stitch, words[at])
     return _What((Named(stitch),), (_figure_one(words[at]), *noun), end, noun)
 
 
@@ -163,10 +209,14 @@ def _figure_one(beside: Word) -> Word:
 
 def _any_stitch(names: Names, beside: Word) -> tuple[Word, ...]:
     """A stitch to be put before a place that is said without one."""
+    return (_figure_one(beside), *_named_words(names, "sc", beside))
+
+
+def _named_words(names: Names, stitch: str, beside: Word) -> tuple[Word, ...]:
+    """The words of a name that is surely that stitch's; of any other, where it has none."""
     sure = (phrase for phrase in names.known if phrase not in names.unsettled)
-    phrase = min(sure, key=lambda phrase: names.known[phrase] != "sc")
-    said = (Word(Sort.WORD, t, beside.start, beside.start, beside.line) for t in phrase)
-    return (_figure_one(beside), *said)
+    phrase = min(sure, key=lambda phrase: names.known[phrase] != stitch)
+    return tuple(Word(Sort.WORD, t, beside.start, beside.start, beside.line) for t in phrase)
 
 
 def past_dot(words: Sequence[Word], at: int) -> int:

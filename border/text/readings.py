@@ -25,6 +25,7 @@ from border.text.openings import (
     without_turning_chain,
 )
 from border.text.steps import (
+    alike,
     is_open,
     next_for_first,
     passes_something,
@@ -45,12 +46,9 @@ from border.text.tree import (
     Ending,
     Item,
     Multiple,
-    Place,
     Repeat,
     StartChain,
-    Stitches,
     Text,
-    Which,
 )
 from border.text.variations import At
 
@@ -260,17 +258,6 @@ def _without_doubled_head(text: Text) -> Text:
 
 def _alike(items: tuple[Item, ...]) -> tuple[Item, ...]:
     return tuple(map(alike, without_brackets(items)))
-
-
-def alike(item: Item) -> Item:
-    """A step with `first` read as `next`, and other words for one place as one."""
-    match item:
-        case Stitches(place=Place() as place) | Bracket(place=place):
-            if place.which in (Which.FIRST, Which.THE):
-                item = replace(item, place=replace(place, which=Which.NEXT))
-    if isinstance(item, Repeat | Bracket):
-        item = replace(item, items=tuple(map(alike, item.items)))
-    return item
 
 
 # --- faults that need no edge -------------------------------------------------

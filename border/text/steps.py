@@ -43,6 +43,17 @@ def without_brackets(items: Sequence[Item]) -> Iterator[Item]:
             yield item
 
 
+def alike(item: Item) -> Item:
+    """A step with `first` read as `next`, and other words for one place as one."""
+    match item:
+        case Stitches(place=Place() as place) | Bracket(place=place):
+            if place.which in (Which.FIRST, Which.THE):
+                item = replace(item, place=replace(place, which=Which.NEXT))
+    if isinstance(item, Repeat | Bracket):
+        item = replace(item, items=tuple(map(alike, item.items)))
+    return item
+
+
 def next_for_first(item: Item) -> Item:
     """A step of a row that is its own repeat: `first X` is that of every repeat, its next."""
     if isinstance(item, Repeat | Bracket):

@@ -12,8 +12,9 @@ from border.text.figures import no_groups, split_figures
 from border.text.headings import read_headings
 from border.text.numbering import find_rows
 from border.text.preamble import split_chain
+from border.text.row_texts import MOST_WORDS, Reader
 from border.text.rowheads import find_heads
-from border.text.rows import MOST_WORDS, Reader, read_rows
+from border.text.rows import read_rows
 from border.text.shown import without_picots
 from border.text.source import Source
 from border.text.tree import Border

@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.readings import alike
-from border.text.steps import without_brackets
+from border.text.steps import alike, without_brackets
 from border.text.tree import (
     ST,
     AsTheyCome,

@@ -186,7 +186,7 @@ def test_what_the_copied_row_does_not_make_is_told(rows: str) -> None:
 
 NO_PLACES = (
     "the plain to come between the treble and upon the plain", "but the plain at the end is put into the last plain",
-    "but work the plain at the end in the fifth of the nine", "only fastening in the centre of the 5 chain",
+    "but work the plain at the end in the fifth of the nine", "only fastening in every 2nd loop", "but in plain", "working in treble",
     "the plain in the last 5 chain", "the plain in every other loop", "the plain in the 2nd loop",
     "1 plain in the 3 chain", "in the 3 chain", "the 3 chain over the 3 chain", "the plain and the treble in the 3 chain",
     "the plain between the petals", "the plain in the same loop", "the plain in the 5 chain at the beginning",

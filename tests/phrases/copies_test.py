@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 import pytest
-from phrases.said import ARCHES, PICOTS, On, cases, last_of, said
+from phrases.said import ARCHES, FIVES, HEADINGS, PICOTS, On, cases, last_of, said
+
+from border.text.source import Source
+from border.text.syntax import read_border
+from border.text.tree import Text
+from border.text.written import write_text
 
 ARCHED = On(12, (*ARCHES.below, "*1 plain in next loop, 5 chain; repeat"))
 """Twelve arches of 5 chains on twelve."""
@@ -156,3 +161,96 @@ def test_how_long_it_goes_on_is_a_remark(row: str) -> None:
 def test_a_colour_changes_nothing_in_a_copy(copy: str) -> None:
     text = f"1st: *1 plain in next, 3 chain; repeat.\n2nd: {copy}.\n"
     assert last_of(text) == last_of(text.replace(copy, "as 1st"))
+
+
+MESH = On(12, ("1 treble in each loop", "*1 treble in next treble, 2 chain, miss 2; repeat"))
+"""Four treble with 2 chains behind each, on twelve treble."""
+
+SAID_OUT = {
+    "the same as the first, that is, 1 treble on the treble, and 2 under the chain": (
+        "12 dc; 4 x 1 dc; asked perhaps-this-part"
+    ),
+    "like 1st, viz., 3 treble in each space": "12 dc; 4 x 1 space; asked perhaps-this-part",
+    "like 2nd, i.e. *1 treble on treble, 3 chain; repeat": (
+        "4 dc, 12 ch; 4 x 1 dc; asked perhaps-this-part"
+    ),
+    "like 2nd, namely, 1 treble on treble, 2 chain, turn": (
+        "4 dc, 8 ch; 4 x 1 dc; asked perhaps-this-part"
+    ),
+    # it is not the row that is said, if that makes something else
+    "like 2nd, that is, 1 plain on treble, 2 chain": "4 dc, 8 ch; 4 x 1 dc; asked exception-in-words",
+    "like 2nd, that is, 1 treble on treble": "4 dc, 8 ch; 4 x 1 dc; asked exception-in-words",
+}
+CLAIMED = {
+    "as 2nd row, but there will be 4 spaces": "4 dc, 8 ch; 4 x 1 dc",
+    "as 2nd row, with 3 chain, there being 4 spaces": "4 dc, 12 ch; 4 x 1 dc",
+    "as 2nd, but there will be 5 spaces": "4 dc, 8 ch; 4 x 1 dc; asked count-disagrees",
+    "as 2nd; you should have 5 spaces in all": "4 dc, 8 ch; 4 x 1 dc; asked count-disagrees",
+}
+ALIKE = dict.fromkeys(
+    (
+        "work in the same manner, with blue",
+        "in the same way",
+        "in just the same way as the 2nd row",
+    ),
+    "4 dc, 8 ch; 4 x 1 dc",
+)
+
+
+@cases((MESH, SAID_OUT), (MESH, CLAIMED), (MESH, ALIKE))
+def test_what_else_is_said_of_a_copied_row(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+LAST = """1st row: 1 treble in each loop.
+2nd row: *1 treble in next treble, 1 chain; repeat from * to last 1 st; 1 plain in last treble.
+3rd row: 5 plain in next space, 1 plain in each treble.
+"""
+LAST_PUT = dict.fromkeys(
+    (
+        "like the 2nd, but the plain at the end is put into the last plain",
+        "as the 2nd row; but work the plain at the end of the row in the last plain",
+        "same as 2nd, the last plain being worked in the last plain",
+        "like 2nd, working the last plain in last st",
+    ),
+    "perhaps-this-part",
+) | dict.fromkeys(
+    (
+        # not its last stitch, not one stitch, not one place, and something more
+        "like 2nd, but the treble at the end is put into the last plain",
+        "like 2nd, but the last 2 plain in the last plain", "like 2nd, but the last plain in each plain",
+        "like 2nd, but the last plain in the last plain, 3 chain", "as 1st, but the last treble in the last plain",
+    ),
+    "exception-in-words",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("row", "asked"), LAST_PUT.items())
+def test_the_last_stitch_of_a_copied_row_elsewhere(row: str, asked: str) -> None:
+    border, told = read_border(Source("book", f"{HEADINGS}{LAST}4th row: {row}.\n"))
+    assert border is not None
+    assert {f.code for f in told} & {"perhaps-this-part", "exception-in-words"} == {asked}
+    if asked == "perhaps-this-part":
+        text = border.rows[-1].body
+        assert isinstance(text, Text)
+        assert write_text(text, "us").endswith((", 1 sc in last sc", ", 1 sc in last st"))
+
+
+FIVES_AGAIN = On(6, (*FIVES.below, "1 plain in next plain, 5 chain; repeat"))
+FASTENED = dict.fromkeys(
+    (
+        "as 2nd, only fastening in the spaces", "like the 2nd, but fasten in the next space",
+        "as 2nd, fastened in each space", "as 2nd, uniting the chains in the next space",
+    ),
+    "6 sc, 30 ch; 6 x 1 space",
+)  # fmt: skip
+
+
+@cases((FIVES_AGAIN, FASTENED))
+def test_fastening_is_the_one_low_stitch_that_a_row_makes(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_fastening_is_asked_where_a_row_makes_several_stitches() -> None:
+    on = On(6, (*FIVES.below, "1 plain in next plain, 3 treble in next space; repeat"))
+    assert "asked exception-in-words" in said("as 2nd, fastening in the next treble", on)

@@ -1,0 +1,186 @@
+"""The steps of a row: one text, or clauses, with the claims behind."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec import Struct, field
+from msgspec.structs import replace
+
+from border.findings import Finding, Span
+from border.text.assumed import EDGE
+from border.text.build import build_text
+from border.text.clauses import Part, split_claims, split_clauses
+from border.text.complaints import complaint
+from border.text.figures import Figures, placed
+from border.text.marks import printed_marks
+from border.text.moving import Tried
+from border.text.nesting import pair_brackets
+from border.text.nodes import Building
+from border.text.parser import parse
+from border.text.rings import SHOWN
+from border.text.shaping import shape
+from border.text.source import Source
+from border.text.terminals import Terminal, read_terminals
+from border.text.tree import Claim, Clause, Headings, Text
+from border.text.vocabulary import Names
+from border.text.words import Word, shortened
+
+BREAKS = frozenset(
+    {"not-understood", "unknown-word", "nested-too-deep", "too-large", "part-unclear"}
+)
+"""Faults after which a row's steps are not what was meant."""
+
+MOST_WORDS = 5_000
+"""No row has more: many a pass looks from one word for another."""
+
+
+class Reader(Struct):
+    """What the rows of one border are read with, and the findings so far.
+
+    `told`: the strange words that have been spoken of already. `words`: how many the rows
+    read so far have. `below`: what the next row is worked into; `made`: what each row makes.
+    `picot`: the chains of a picot as they were explained last; 0 where they were not.
+    `shell`: the steps of the shell that a row made last. `texts`: the steps of the rows read so
+    far.
+    """
+
+    source: Source
+    headings: Headings
+    names: Names
+    figures: Figures
+    findings: list[Finding] = field(default_factory=list)
+    told: set[str] = field(default_factory=set)
+    words: int = 0
+    below: str = EDGE
+    made: dict[int, str] = field(default_factory=dict)
+    picot: int = 0
+    shell: str = ""
+    texts: dict[int, Text] = field(default_factory=dict)
+
+
+def read_texts(
+    words: Sequence[Word], head: Span, number: int, reader: Reader
+) -> tuple[Text | tuple[Clause, ...], tuple[Claim, ...]]:
+    """The one text of a row, or its clauses, and the claims at its end."""
+    source = reader.source
+    parts, faults = split_clauses(words, source)
+    reader.findings += faults
+    if parts[0].scope is None and len(parts) > 1:
+        message = "these steps belong to no clause of their row"
+        help_ = 'write "over each motif:" before them, or "elsewhere:"'
+        stray = source.span(parts[0].words[0].start, parts[0].words[-1].end)
+        reader.findings.append(Finding("not-understood", message, help_, stray))
+        parts = parts[1:]
+    clauses: list[Clause] = []
+    claims: tuple[Claim, ...] = ()
+    for part in parts:
+        where = head if part.scope is None else source.span(*part.head)
+        text, claims = read_text(part, where, number, reader, last=part is parts[-1])
+        if part.scope is None:
+            return text, claims
+        clauses.append(Clause(part.scope, text, where, span=where.to(text.span)))
+    return tuple(clauses), claims
+
+
+def read_text(
+    part: Part, where: Span, number: int, reader: Reader, *, last: bool
+) -> tuple[Text, tuple[Claim, ...]]:
+    """The text of a row or a clause, and behind the last one the row's claims."""
+    source = reader.source
+    row = number if part.scope is None else 0
+    terminals, claims = terminals_of(part.words, reader, row, last=last)
+    span = source.span(part.words[0].start, part.words[-1].end) if part.words else where
+    if terminals is None:
+        return Text((), span=span), ()
+    clause = part.scope is not None
+    building = Building(terminals, source.name, reader.headings, number, clause)
+    parsed = parse(terminals)
+    if isinstance(parsed, int):
+        message, help_, wrong = complaint(terminals, parsed)
+        reader.findings.append(
+            Finding("not-understood", message, help_, source.span(wrong.start, wrong.end))
+        )
+        return Text((), span=span), claims
+    text = build_text(parsed, building, span)
+    reader.findings += building.findings
+    return text, claims
+
+
+def terminals_of(
+    words: Sequence[Word], reader: Reader, row: int = 0, *, last: bool = True, copied: bool = False
+) -> tuple[list[Terminal] | None, tuple[Claim, ...]]:
+    """The terminals of a text and its claims; None where words or nesting make it hopeless."""
+    source = reader.source
+    terminals, findings = read_terminals(
+        words, reader.names, source, reader.told, reader.below, row
+    )
+    terminals = placed(terminals, words[0].start) if words else terminals
+    strange = any(finding.code == "unknown-word" for finding in findings)
+    marked = printed_marks(terminals, MOST_WORDS)
+    if marked is None:
+        message = "there are too many stars and crosses here, or too many inside each other"
+        help_ = 'put brackets round what is repeated: "(1 dc, ch 2) 3 times"'
+        span = source.span(terminals[0].start, terminals[-1].end)
+        findings.append(Finding("too-large", message, help_, span))
+    paired, faults = pair_brackets(marked or [], source)
+    findings += faults
+    reader.findings += findings
+    if paired is None or marked is None or strange:
+        return None, ()
+    shaped, unclear = shape(paired)
+    shaped = _picots_alike(shaped, reader)
+    claims: tuple[Claim, ...] = ()
+    if copied:
+        # A claim needs something before it to be counted: here, the copy.
+        copy = Terminal("COPY", "", 0, 0)
+        shaped, claims = split_claims([copy, *shaped], source)
+        shaped = shaped[1:]
+    elif last:
+        shaped, claims = split_claims(shaped, source)
+    for terminal in unclear:
+        message = (
+            f'"{shortened(terminal.text)}" may go with the word before it or the word behind it'
+        )
+        help_ = "put a comma on the side where it does not belong"
+        span = source.span(terminal.start, terminal.end)
+        reader.findings.append(Finding("not-understood", message, help_, span))
+    for terminal in shaped:
+        if terminal.type in ("NUM", "KIND", "PICOT", "CLUSTER", "BETW") and _nought(terminal):
+            message, help_ = (
+                "nothing can be made 0 times",
+                "leave the step out, or write its number",
+            )
+            span = source.span(terminal.start, terminal.end)
+            reader.findings.append(Finding("not-understood", message, help_, span))
+    return shaped, claims
+
+
+def _picots_alike(terminals: Sequence[Terminal], reader: Reader) -> list[Terminal]:
+    """A picot explained once, `picot (5 chain, 1 dc in the first)`, is that size from there on."""
+    found: list[Terminal] = []
+    for here in terminals:
+        if here.type == "PICOT" and not here.number and reader.picot:
+            here = replace(here, number=reader.picot)
+        elif here.type == "PICOT" and here.name == SHOWN:
+            reader.picot = here.number
+        found.append(here)
+    return found
+
+
+def _nought(terminal: Terminal) -> bool:
+    if terminal.type == "KIND":
+        return terminal.kind is not None and terminal.kind.size == 0
+    return terminal.number == 0 and terminal.type in ("NUM", "BETW")
+
+
+def tried(words: Sequence[Word], reader: Reader, number: int) -> Tried:
+    """Words as the steps of a row; nothing is told of them, nor learnt from them."""
+    before, told, picot = len(reader.findings), reader.told, reader.picot
+    reader.told = set(told)
+    where = reader.source.span(words[0].start, words[-1].end)
+    text, _ = read_text(Part(None, (0, 0), words), where, number, reader, last=False)
+    tried = Tried(text, tuple(reader.findings[before:]), frozenset(reader.told))
+    del reader.findings[before:]
+    reader.told, reader.picot = told, picot
+    return tried

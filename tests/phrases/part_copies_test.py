@@ -1,0 +1,135 @@
+"""Rows that copy a part of another, in the words of the books."""
+
+from __future__ import annotations
+
+import pytest
+from phrases.said import On, last_of
+
+from border.text.source import Source
+from border.text.syntax import read_border
+
+BEFORE = """shell = 3 treble, 2 chain, 3 treble
+1st row: 1 plain in each loop.
+2nd row: 1 treble in next plain, miss 1, shell in next plain, 4 chain, miss 1, 1 treble in next
+plain, 2 chain, 1 treble in each of the next 2 plain; turn.
+3rd row: 1 plain in each treble.
+"""
+"""A shell of 6 treble between 1 and 3 treble, on seven loops, and ten plain on that."""
+
+RESTS = dict.fromkeys(
+    (
+        "{}, finish as 2nd row", "{}, finish like 2d row, turn", "{}, then finish as the 2nd row",
+        "{}; and finish like the 2nd. Turn.", "{}, end as in 2nd row; turn", "{}; the rest as 2nd row",
+        "{}, work the rest of the row like the second", "{}, finishing like the 2nd row",
+        "{}, complete the row like the second row", "{}, go on as in the 2nd row",
+        "{}, then end off as the 2nd row", "{}, finish the row as 2nd", "{}, finish same as 2d row",
+        "{}, finish in the same way as the 2nd row",
+    ),
+    "5 sc, 9 dc, 9 ch",
+)  # fmt: skip
+"""What is said before them ends with the shell: the 4 chain and all behind it come next."""
+
+OWN = "1 plain in each of the next 5 plain, 1 chain, shell in next plain"
+
+
+def counted(row: str, before: str = BEFORE) -> str:
+    """What a fourth row comes to on ten plain, and what is asked."""
+    return last_of(f"{before}4th row: {row}\n", On(7, (), closed=False))
+
+
+@pytest.mark.parametrize(("row", "comes_to"), RESTS.items())
+def test_a_row_finished_as_another(row: str, comes_to: str) -> None:
+    assert counted(row.format(OWN)) == f"{comes_to}; asked perhaps-this-part"
+
+
+SEVEN = "1 plain in each of the next 7 plain"
+HEADS = {
+    f"as 2nd row to the end of the shell; then {SEVEN}": "7 dc, 7 sc, 2 ch",
+    f"same as 2d row to end of shell; then {SEVEN}": "7 dc, 7 sc, 2 ch",
+    f"like the 2nd row as far as the shell inclusive, then {SEVEN}": "7 dc, 7 sc, 2 ch",
+    f"as 2nd row to the shell; then shell in next plain, {SEVEN}": "7 dc, 7 sc, 2 ch",
+    "as 2nd row to the end of the first treble, then 1 plain in each of the next 9 plain": (
+        "1 dc, 9 sc"
+    ),
+    f"begin as the 2nd row, then shell in next plain, {SEVEN}": "7 dc, 7 sc, 2 ch",
+    f"begin as the 2nd row, then 5 chain, shell in next plain, {SEVEN}": "7 dc, 7 sc, 7 ch",
+    "like the 2nd row, then 1 plain in each of the next 3 plain": "10 dc, 3 sc, 8 ch",
+    "like the 2nd row, but do not turn; 1 plain in each of next 3 plain": "10 dc, 3 sc, 8 ch",
+    "like the 2nd row to the end, then 1 plain in each of next 3 plain": "10 dc, 3 sc, 8 ch",
+}
+
+
+@pytest.mark.parametrize(("row", "comes_to"), HEADS.items())
+def test_a_row_begun_as_another(row: str, comes_to: str) -> None:
+    assert counted(row) == f"{comes_to}; asked perhaps-this-part"
+
+
+STARRED = """1st row: 3 treble in next loop, *3 chain, 1 plain in next loop, 3 treble in next loop; repeat from *.
+2nd row: 1 plain in each treble and plain.
+3rd row: 3 treble in next plain, *3 chain, 1 plain in next, 3 treble in next; repeat from *.
+4th row: 1 plain in each treble and plain.
+"""
+STARS = {
+    "5 treble in next plain, then as 3rd row from the *": "26 dc, 7 sc, 21 ch; 7 x 2 sc",
+    "5 treble in next plain; finish as the 3rd row from *": "26 dc, 7 sc, 21 ch; 7 x 2 sc",
+    "as the 3rd row to the *, then 1 plain in each plain": "3 dc, 14 sc; 14 x 1 sc",
+}
+
+
+@pytest.mark.parametrize(("row", "comes_to"), STARS.items())
+def test_a_row_parted_at_its_star(row: str, comes_to: str) -> None:
+    said = last_of(f"{STARRED}5th row: {row}\n", On(3, (), closed=False))
+    assert said == f"{comes_to}; asked perhaps-this-part"
+
+
+UNCLEAR = (
+    # nothing alike, other chains, another place, in a repeat, in two places
+    "1 plain in each of the next 6 plain, miss 1, finish as the 2nd row",
+    "1 plain in next, 5 chain, finish as 2nd row", "shell in next plain, 3 chain, finish as 2nd row",
+    "shell in next treble, finish as 2nd row", "1 treble in next plain, finish as 2nd row",
+    # where it is left
+    "as 2nd row to the shell; then 1 plain in each of the next 7 plain",
+    "as 2nd row to the last treble, then 1 plain in next plain", "as 2nd row to the *, then 1 plain in next",
+    # what has no end, or is not there
+    "1 plain in each, finish as 2nd row", "1 plain in next, finish as 3rd row",
+    "shell in next plain, finish as 5th row", "begin as 2nd row, then 2 plain in next",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("row", UNCLEAR)
+def test_which_part_is_not_sure_is_an_error(row: str) -> None:
+    assert "asked part-unclear" in counted(row).split("; ")
+
+
+def test_a_row_of_which_two_parts_may_be_meant_is_written_out_both_ways() -> None:
+    border, told = read_border(
+        Source("book", f"terms: uk\n{BEFORE}4th row: 1 treble in next plain, finish as 2nd row\n")
+    )
+    assert border is not None
+    (one,) = (f for f in told if f.code == "part-unclear")
+    assert one.help is not None
+    rows = one.help.removeprefix("write this row out: ").split('" or "')
+    assert [row.count("shell") + row.count("3 tr, ch 2, 3 tr") for row in rows] == [1, 0]
+
+
+REMARKS = ("continue the same", "finish as before", "go on the same")
+
+
+@pytest.mark.parametrize("words", REMARKS)
+def test_words_that_name_no_row_copy_no_part(words: str) -> None:
+    assert "part-unclear" not in counted(f"1 plain in next, 2 chain, miss 1, {words}")
+
+
+def test_a_copy_may_stand_for_the_row_that_is_parted() -> None:
+    copy = f"{BEFORE}4th row: as 2nd row.\n5th row: 1 plain in each treble.\n"
+    said = last_of(f"{copy}6th row: {OWN}, finish as 4th row\n", On(7, (), closed=False))
+    assert said.startswith("5 sc, 9 dc, 9 ch; ")
+
+
+def test_no_row_grows_by_parts_of_others_without_end() -> None:
+    rows = "".join(f"{n}th row: as {n - 1}th row, then 1 plain in next.\n" for n in range(5, 900))
+    many = ", ".join(["1 plain in next"] * 900)
+    _, told = read_border(
+        Source("book", f"terms: us\nplain means sc\n{BEFORE}4th row: {many}.\n{rows}")
+    )
+    assert "too-large" in {finding.code for finding in told}
