@@ -27,7 +27,7 @@ from border.text.tree import (
     OverMotifs,
     Scope,
 )
-from border.text.vocabulary import names, phrases_from, vocabulary
+from border.text.vocabulary import is_colour, names, phrases_from, vocabulary
 from border.text.words import Sort, Word
 
 _STOPS = frozenset(",;.()[]*—")
@@ -99,13 +99,19 @@ def _no_head(words: Sequence[Word], source: Source) -> Finding:
 
 def _opens_place(words: Sequence[Word]) -> bool:
     """Whether the words before a colon are a place, `in every space:`, `Fasten the thread in a
-    loop:`, and no clause head."""
+    loop:`, `With silk:`, and no clause head."""
     if not words or words[0].text == "at":
         return False
+    if words[0].text in ("with", "in") and _is_thread(words[-1].text):
+        return True
     if words[0].text == "over" and not (_named(words) or _over_a_place(words)):
         return False
     opens = ("PREP", "ONESIDE", "OTHERSIDE", "BEGIN")
     return any(entry.terminal in opens for _, entry in phrases_from(words[0].text))
+
+
+def _is_thread(word: str) -> bool:
+    return is_colour(word) or word in vocabulary().colours["behind"]
 
 
 def _over_a_place(words: Sequence[Word]) -> bool:

@@ -27,8 +27,13 @@ from border.text.written_places import write_ordinal
 
 def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
     """Tell of ordinals that may count from where a step before them began, and of misses."""
+    missed: Item | None = None  # behind `miss 2, 3 ch` the misses still come before
+    for step in steps:
+        if missed is not None:
+            _tell_ordinal(missed, step.item, b)
+        over = isinstance(step.item, Chains | Picots) and isinstance(missed, Skip)
+        missed = missed if over else step.item
     for before, step in pairwise(steps):
-        _tell_ordinal(before.item, step.item, b)
         if not step.hard:
             _tell_missed(before.item, step.item, b)
             _tell_passed_twice(before.item, step.item, b)
@@ -47,7 +52,10 @@ def _tell_ordinal(before: Item, item: Item, b: Building) -> None:
         case _:
             return
     match item:
-        case Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,))):
+        case (
+            Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,)))
+            | Bracket(place=Place(which=Which.NTH, count=nth, targets=(named,)))
+        ):
             bare = isinstance(before, Skip) and before.target is None
             if (named == kind or bare) and nth == passed + 1:
                 _tell_counted_on(before, item, passed, nth, b)
@@ -116,7 +124,11 @@ def _tell_missed(before: Item, item: Item, b: Building) -> None:
 def _tell_passed_twice(before: Item, item: Item, b: Building) -> None:
     """`1 dc into the 2nd loop, missing one`: are they the ones that the 2nd passes over?"""
     match before, item:
-        case Stitches(place=Place(which=Which.NTH, count=nth)), Skip(count=count):
+        case (
+            Stitches(place=Place(which=Which.NTH, count=nth))
+            | Bracket(place=Place(which=Which.NTH, count=nth)),
+            Skip(count=count),
+        ):
             if count == nth - 1:
                 b.tell(
                     "perhaps-counted-on",

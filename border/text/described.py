@@ -26,6 +26,7 @@ from border.text.terminals import Terminal
 from border.text.tree import Kind
 
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
+_LOOP_OF = ["KIND", "OF", "NUM", "CH"]
 _WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EVERY", "SAME"})
 
 
@@ -51,6 +52,8 @@ def described(t: Terminals) -> Terminals:
             found.append(stitch_left_out(top))
             at = t.index(top, at) + 1
             continue
+        if t[at].type == "BETWEEN" and types(found, len(found) - 4, 4) == _LOOP_OF:
+            del found[-4:-2]  # `the loop of 3 chain between the treble`
         chains = at + 1 + (types(t, at + 1, 1) == ["THE"])
         first = types(found, len(found) - 2, 2) == ["ORD", "NUM"] and t[at].type == "OF"
         if first and types(t, chains, 2) == ["NUM", "CH"]:

@@ -259,6 +259,11 @@ def _from_the_hook(head: _Head, named: bool) -> None:
     if named and types(t, opened, 2) == ["SKIP", "NUM"]:
         _tell_passed(head, opened, opened + 2, t[opened + 1].number)
         return
+    if types(t, opened, 2) == ["SKIP", "NUM"]:  # `miss 5 chain, into the 6th from the hook`
+        missed = past(t, past(t, opened + 2, "CH", "KIND"), "SEP")
+        place, order, end = _hook_place(t, missed)
+        if end > place and order == t[opened + 1].number + 1:
+            head.terminals = t = t[missed:]
     place, order, end = _hook_place(t, 0, named)
     chains = _chains(t, opened)[1] or types(t, opened, 1) == ["CH"]
     if end == place or order < 1 or chains or _picot_before(t[:place]):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from border.stitches import STITCHES
 from border.text.passing import HOW_OFTEN, NOUNS, goes_on
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -208,11 +209,32 @@ def _undropped(terminals: list[Terminal]) -> list[Terminal]:
     ]
 
 
+def _of_first_and_chain(
+    terminals: list[Terminal], at: int, words: list[Terminal]
+) -> list[Terminal]:
+    """`4 chain for the first long and the chain`: as `4 chain as 1 long and 1 chain`."""
+    stitch, chain = words[4], words[6]
+    count = words[0].number + words[1].number - STITCHES[stitch.name].height
+    end = next(i for i in range(at, len(terminals)) if terminals[i] is chain) + 1
+    if words[3].number != 1 or count < 1:
+        return terminals
+    plus = [words[5], replace(chain, type="NUM", number=count), chain]
+    return [*terminals[:at], *words[:3], stitch, *plus, *terminals[end:]]
+
+
 def first_of_which(terminals: list[Terminal]) -> list[Terminal]:
     """`6 chain, the first 3 of which form 1 treble`: as `6 chain as 1 treble and 3 chain`."""
     for n in range(len(terminals)):
         words = [t for t in terminals[n : n + 12] if t.type not in ("SEP", "THE")]
         types = [t.type for t in words]
+        if sorted(types[:2]) == ["CH", "NUM"] and types[2:7] == [
+            "AS",
+            "ORD",
+            "STITCH",
+            "AND",
+            "CH",
+        ]:
+            return _of_first_and_chain(terminals, n, words)
         if sorted(types[:2]) != ["CH", "NUM"] or types[2:6] != ["ORD", "NUM", "OF", "AS"]:
             continue
         stitch = next((t for t in words[6:9] if t.type not in ("NUM", "ORD")), None)

@@ -153,9 +153,16 @@ def _edge_head(words: Sequence[Word], at: int) -> Head | None:
     if end > start and of > end and pieces > of:
         end = past(pieces, "chain")
     body = _past_mark(words, end) if end > start else None
-    if body is None or not {":", "—", "--"} & {w.text for w in words[end:body]}:
+    if body is None or not (
+        {":", "—", "--"} & {w.text for w in words[end:body]} or _bids(words, at, body)
+    ):
         return None
     return Head(at, body, (), True, edge=(start, end) if named else (0, 0))
+
+
+def _bids(words: Sequence[Word], at: int, body: int) -> bool:
+    """Whether `For the edge, work …` begins a row: it says for what, and what to do."""
+    return words[at].text == "for" and body < len(words) and words[body].text in ("work", "make")
 
 
 def _copy_alone(words: Sequence[Word], at: int) -> Head | None:

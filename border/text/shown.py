@@ -149,11 +149,20 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
         start -= 1
     while start < stop and not (_counts(words[start]) and _is_step(words[start + 1], names)):
         start += 1
+    start = _behind_skip(words, start, stop)
     numbers = [w for w in words[start:stop] if _counts(w)]
     if not numbers or (len(numbers) == 1 and numbers[0].text in ("1", "a", "one")):
         return None
     behind_all = words[at + 1 + bracket :]
     return [*words[:start], words[at], *words[place:end], *behind_all], tuple(words[start:stop])
+
+
+def _behind_skip(words: Sequence[Word], start: int, stop: int) -> int:
+    """Behind `miss 5 st,`, which is no step of what is shown."""
+    before = words[start - 1].text if start else ""
+    if not any(entry.terminal == "SKIP" for _, entry in phrases_from(before)):
+        return start
+    return 1 + next((n for n in range(start, stop) if words[n].text == ","), stop - 1)
 
 
 def _says_so(said: list[str]) -> bool:

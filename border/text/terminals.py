@@ -46,6 +46,7 @@ _PRINTED = frozenset(
 """Marks that books print round a repeat, besides stars and crosses."""
 
 
+_WRITTEN_OUT = ("treble", "double", "single", "half")
 _NAMED_BEHIND = frozenset({"PREP", "OF", "NEXT", "THE", "EACH", "SAME", "ORD", "SKIP", "BETWEEN"})
 """Behind these something is named that is worked into."""
 
@@ -208,9 +209,10 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
     times = vocabulary().times.get(word.text)
     if stitch is not None and stitch_end >= end:
         named = _from_entry(stitch, words, at, stitch_end)
-        # A name that the text itself gives: `sdc.`, `lt.`
+        # A name that the text itself gives: `sdc.`, `lt.`, `treb.`
         letters = not any(vowel in named.text for vowel in "aeiouy")
-        return replace(named, short=named.short or letters), stitch_end
+        cut = any(full.startswith(named.text) and full != named.text for full in _WRITTEN_OUT)
+        return replace(named, short=named.short or letters or cut), stitch_end
     if entry is not None and end > max(ordinal[1] if ordinal else 0, number[1] if number else 0):
         return _from_entry(entry, words, at, end), end
     if ordinal is not None and (number is None or ordinal[1] > number[1]):

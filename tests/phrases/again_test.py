@@ -62,6 +62,16 @@ IN_ALL = {
     "in the chain work 1 plain, 3 treble, 1 plain; repeat": (
         "72 sc, 108 dc; 36 x 1 ch; asked perhaps-one-place"
     ),
+    "7 plain under the loop of three chain that is between the two plain; repeat": (
+        "84 sc; 12 x 1 ch-3 space between sc"
+    ),
+    "With silk: 3 plain in each loop": "36 sc; 12 x 1 space; asked taken-as-remark",
+    "4 chain for the first treble and the chain, * 1 treble in next loop, 1 chain; repeat": (
+        "13 dc, 13 ch; 12 x 1 space"
+    ),
+    "3 treble, 3 chain, 3 treble, all under the 3 chain. Every chain alike": (
+        "72 dc, 36 ch; 12 x 1 ch-3 space"
+    ),
     "7 plain into the next loop (between the plain), 3 plain into the next; repeat": (
         "60 sc; 6 x 2 space"
     ),
@@ -105,6 +115,19 @@ OF_STITCHES = {
     ),
     "1 d.c. into the corner stitch, * 5 chain, miss 2, 1 plain in next; repeat from *": (
         "4 sc, 20 ch; 4 x 3 st; asked corners-left-out"
+    ),
+}
+COUNTED_ON = {
+    "miss 2, (1 treble, 2 chain, 1 treble) in the 3rd stitch; repeat": (
+        "4 dc, 4 ch; 2 x 5 st; 2 left over; does not close; asked perhaps-counted-on; "
+        "asked row-does-not-close"
+    ),
+    "miss 2, 3 chain, 1 treble in the 3rd stitch; repeat": (
+        "2 dc, 6 ch; 2 x 5 st; 2 left over; does not close; asked perhaps-counted-on; "
+        "asked row-does-not-close"
+    ),
+    "*1 plain in next, 3 chain, 1 treble in 2nd st, 1 chain; repeat": (
+        "4 sc, 4 dc, 16 ch; 4 x 3 st"
     ),
 }
 IN_BRACKETS = {
@@ -151,6 +174,7 @@ ON_THE_CHAIN = {
     (SIXES, OF_GROUPS),
     (STITCHES, OF_STITCHES),
     (STITCHES, IN_BRACKETS),
+    (STITCHES, COUNTED_ON),
     (TURNED, ON_THE_CHAIN),
 )
 def test_over_and_over(on: On, row: str, comes_to: str) -> None:

@@ -21,7 +21,7 @@ HEADS = (
 EDGES = (
     "Heading.--", "For the heading.--", "Heading:", "Top--", "For the upper edge.--", "Upper edge:",
     "Other edge of braid--", "Other edge of the braid:", "The opposite side of the foundation chain:",
-    "Lower edge of the edging.—",
+    "Lower edge of the edging.—", "For the heading, work", "For the upper edge, make",
 )  # fmt: skip
 NO_EDGES = ("Heading.", "Top,", "Upper edge", "For the upper part:", "First wheel.--")
 SEVERAL = {

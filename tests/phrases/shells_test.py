@@ -59,6 +59,9 @@ SHOWN = {
         "16 dc, 8 ch; 4 x 3 loop"
     ),
     "*5 dc in next loop to form a shell, skip 2; repeat": "20 dc; 4 x 3 loop",
+    "*miss 1 loop, 3 dc, 2 ch, 3 dc in next loop for a shell, miss 1 loop; repeat": (
+        "24 dc, 8 ch; 4 x 3 loop"
+    ),
     "*shell of 3 dc in next loop, skip 1, shell in next loop; repeat": "24 dc; 4 x 3 loop",
 }
 

@@ -70,6 +70,10 @@ FOUNDATIONS = {
     "Commence with 15 ch., turn, 1 tr. in 6th ch., 9 tr": f"10 dc; {NAMED}; {PASSED}",
     "Make 15 chain; 1 plain in the 1st chain from the needle, 14 plain": f"15 sc; {NAMED}",
     "15 chain, turn, 1 treble on the 8th stitch, 7 treble": f"8 dc; {NAMED}; {PASSED}",
+    "Miss 3 ch, 1 treble in 4th ch from hook, 11 treble": f"12 dc; {PASSED}",
+    "Miss 5 chain, into the 6th from the hook put 3 treble, 2 chain, 3 treble; miss 8, 1 treble": (
+        f"7 dc, 2 ch; {PASSED}"
+    ),
     "Miss the last 3 chain, 12 treble": f"12 dc; {PASSED}",
     "Miss the last 3 stitches of the chain, 12 treble": f"12 dc; {PASSED}",
     # no foundation: chains of the row
