@@ -14,6 +14,7 @@ from plainly.sites import sites
 from border.text.tree import (
     ST,
     AsTheyCome,
+    AtOnce,
     Between,
     BetweenPicots,
     Bracket,
@@ -142,7 +143,13 @@ def placed(draw: st.DrawFn, kind: Kind, offer: Offer) -> Item:
     """Stitches in the next sites of a kind, in one of the ways that a text can say it."""
     union = draw(unions(kind, offer))
     name, number = draw(stitch_names), draw(numbers)
-    match draw(st.integers(0, 13)):
+    match draw(st.integers(0, 14)):
+        case 14:
+            which = draw(st.sampled_from((Which.NEXT, Which.NEXT, Which.LAST, Which.CENTRE)))
+            together = Place(which, (AtOnce(draw(st.integers(2, 3)), kind),))
+            if draw(st.booleans()):
+                return Bracket(draw(lists_in_a_place()), together)
+            return Stitches(number, name, together)
         case 0:
             count = draw(st.integers(2, 3))
             return Stitches(
@@ -245,8 +252,11 @@ def each(draw: st.DrawFn, offer: Offer) -> Item:
     """`in each X`, `in every Nth X`; now and then several such, as they come."""
     if seldom(draw, 3):
         return draw(as_they_come(offer))
-    union = draw(unions(draw(st.sampled_from(offer.kinds)), offer))
+    kind = draw(st.sampled_from(offer.kinds))
+    union = draw(unions(kind, offer))
     place = Place(Which.EACH, union)
+    if seldom(draw, 8):
+        place = Place(Which.EACH, (AtOnce(draw(st.integers(2, 3)), kind),))
     if seldom(draw, 4):
         place = Place(Which.EVERY, union, draw(st.integers(2, 3)))
     parted = draw(st.sampled_from((0, 0, 1, 2, 3)))

@@ -17,6 +17,7 @@ from border.text.tree import (
     AsTheyCome,
     AtJoint,
     AtJoints,
+    AtOnce,
     Bare,
     Begin,
     Between,
@@ -132,6 +133,13 @@ def places(draw: st.DrawFn, one: bool = False) -> Place:
     return Place(which, named, count, each)
 
 
+@st.composite
+def places_at_once(draw: st.DrawFn) -> Place:
+    """So many taken up as one: more than any other place has, which then says nothing of these."""
+    which = draw(st.sampled_from((*_single, Which.EACH)))
+    return Place(which, (AtOnce(draw(st.integers(6, 9)), draw(kinds())),))
+
+
 def _of_one_stitch(target: Target) -> bool:
     """A part, or the centre, of what is a single stitch or chain."""
     inside = isinstance(target, Part | Centre | BetweenPicots)
@@ -149,7 +157,7 @@ def _shared(place: Place) -> bool:
 @st.composite
 def placed_stitches(draw: st.DrawFn) -> Stitches:
     """Stitches in a place. Without `each` there are one, or as many as there are places."""
-    place = draw(places())
+    place = draw(places() | places_at_once())
     count = draw(counts)
     if _shared(place):
         count = draw(st.sampled_from((1, place.count)))
@@ -218,7 +226,7 @@ def brackets(draw: st.DrawFn) -> Bracket:
     items: tuple[Item, ...] = tuple(draw(st.lists(inner_steps, min_size=1, max_size=3)))
     if draw(st.booleans()):
         items = (Repeat(items, draw(st.integers(1, 5))), *draw(st.lists(inner_steps, max_size=1)))
-    place = draw(places().filter(lambda p: not _shared(p)))
+    place = draw((places() | places_at_once()).filter(lambda p: not _shared(p)))
     return Bracket(items, place, draw(st.sampled_from((0, 2))) if _over_all(place) else 0)
 
 

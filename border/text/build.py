@@ -239,7 +239,7 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
 def _gather(node: Tree[Token], top: _List, b: Building) -> None:
     """`…, all in next X`: the list back to the last placed stitch, skip or repeat mark."""
     members = [c for c in node.children if is_tree(c, "member")]
-    place = build_union(members, b)
+    place = build_union(members, b, any(is_token(c, "ATONCE") for c in node.children))
     gathered: list[Step] = []
     while top.steps and _gathers(top.steps[-1].item):
         gathered.insert(0, top.steps.pop())

@@ -29,6 +29,8 @@ def counted_places(t: Terminals) -> Terminals:
 
 def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """How many terminals at a place are one name, and the name that the grammar has."""
+    if types(t, at + 2, 1) == ["ATONCE"]:
+        return 0, []  # `the next 5 chain at once` are five
     opened = bool(before) and before[-1].type in OPENS | WHICH | {"TO"}
     taken, named = _of_chain(t, at, before, opened)
     if taken or not opened or _between(before):

@@ -17,6 +17,7 @@ from border.text.counted_on import tell_counted_on
 from border.text.nodes import Building, Step
 from border.text.tree import (
     SPACES,
+    AtOnce,
     Begin,
     Bracket,
     Centre,
@@ -233,6 +234,24 @@ def tell_single_chain(item: Stitches | Bracket, b: Building) -> None:
         f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
         item.span,
     )
+
+
+def tell_at_once(item: Stitches | Bracket, place: Place, b: Building) -> None:
+    """`1 dc in the next 3 loops together, *ch 3, 1 dc in the next 3 loops`: again together?"""
+    for target in place.targets:
+        if isinstance(target, AtOnce):
+            b.at_once.add(target.of)
+            return
+        several = place.count > 1 and place.which in (Which.NEXT, Which.FIRST, Which.LAST)
+        if several and not place.each and isinstance(target, Whole) and target.of in b.at_once:
+            if isinstance(item, Stitches) and (item.count > 1 or item.together):
+                return
+            once = replace(place, targets=(AtOnce(place.count, target.of),), count=1)
+            each = replace(place, each=True)
+            ways = [b.written(replace(item, place=way)) for way in (once, each)]
+            message = "this may go into all of them at once, as before in this row, or into each"
+            b.tell("place-unclear", message, f"write {ways[0]} or {ways[1]}", item.span)
+            return
 
 
 def tell_on_the_middle(first: Stitches, b: Building) -> None:

@@ -13,7 +13,14 @@ from typing import TypeVar
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.doubts import may_be_picot, tell_doubts, tell_picot, tell_ring, tell_single_chain
+from border.text.doubts import (
+    may_be_picot,
+    tell_at_once,
+    tell_doubts,
+    tell_picot,
+    tell_ring,
+    tell_single_chain,
+)
 from border.text.nodes import Building, Step
 from border.text.steps import OPEN_PLACES, is_open, walk
 from border.text.tree import (
@@ -272,6 +279,8 @@ def with_each(item: _Placed, b: Building) -> _Placed:
     place = item.place
     if place == Place(Which.THE, (Whole(Kind("ch")),)):
         tell_single_chain(item, b)
+    if place is not None:
+        tell_at_once(item, place, b)
     if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
         return item
     if isinstance(item, Stitches) and item.count in (1, place.count):

@@ -9,7 +9,7 @@ from msgspec import Struct, field
 
 from border.findings import Finding, Span
 from border.text.terminals import Terminal
-from border.text.tree import Headings, Item
+from border.text.tree import Headings, Item, Kind
 from border.text.written_steps import write_item
 
 if TYPE_CHECKING:
@@ -37,6 +37,7 @@ class Building(Struct):
     """One text being built: its terminals, the headings, and the findings so far.
 
     `clause`: it is a clause, not a whole row. `round` is the row's first number.
+    `at_once`: what has been taken up several at once so far.
     """
 
     terminals: Sequence[Terminal]
@@ -45,6 +46,7 @@ class Building(Struct):
     round: int
     clause: bool = False
     findings: list[Finding] = field(default_factory=list)
+    at_once: set[Kind] = field(default_factory=set)
 
     @property
     def terms(self) -> str:

@@ -12,6 +12,7 @@ from border.text.clauses import kind_of
 from border.text.nodes import Building, Misread, is_token, is_tree, leaves
 from border.text.tree import (
     SPACES,
+    AtOnce,
     Between,
     BetweenPicots,
     Centre,
@@ -27,6 +28,9 @@ if TYPE_CHECKING:
     from lark import Token, Tree
 
     from border.text.nodes import Node
+
+BOTH = "both"
+"""Of a `next` that a text leaves unsaid: `through two loops at once` may be of one stitch."""
 
 KINDS = ("KIND", "STITCH", "CH", "PICOT")
 _WHICH = {"NEXT": Which.NEXT, "THE": Which.THE, "EACH": Which.EACH, "SKIPPED": Which.SKIPPED}
@@ -60,11 +64,17 @@ def build_place(node: Tree[Token], b: Building) -> tuple[Place, tuple[str, ...]]
     """A place and the modifiers that stand in it (`in back loop of next st`)."""
     modifiers = tuple(b.of(child).name for child in node.children if is_token(child, "MOD"))
     members = [child for child in node.children if is_tree(child, "member", "between")]
-    return replace(build_union(members, b), span=b.span(node)), modifiers
+    place = build_union(members, b, any(is_token(child, "ATONCE") for child in node.children))
+    return replace(place, span=b.span(node)), modifiers
 
 
-def build_union(nodes: Sequence[Tree[Token]], b: Building) -> Place:
-    """The place that the members of a union name together."""
+def build_union(nodes: Sequence[Tree[Token]], b: Building, at_once: bool = False) -> Place:
+    """The place that the members of a union name together.
+
+    `at_once`: so many are taken up as one.
+    """
+    if at_once:
+        return _at_once(nodes, b)
     members = [_member(node, b) for node in nodes]
     first = members[0]
     if first.which is None and first.count == 1 and not _many(nodes[0], b):
@@ -80,6 +90,27 @@ def build_union(nodes: Sequence[Tree[Token]], b: Building) -> Place:
             raise b.misread("the halves of this place do not go together", help_, node)
     targets = tuple(member.target for member in members if member.target is not None)
     return Place(first.which, targets, first.count, first.each, span=b.span(*nodes))
+
+
+def _at_once(nodes: Sequence[Tree[Token]], b: Building) -> Place:
+    """`the next 3 loops at once`, `each 2 spaces at once`."""
+    words = [b.of(token) for token in leaves(nodes[0])]
+    which = {"NEXT": Which.NEXT, "EACH": Which.EACH, "CENTRE": Which.CENTRE}.get(words[0].type)
+    if words[0].type == "ORD" and words[0].number in (1, -1):
+        which = Which.FIRST if words[0].number == 1 else Which.LAST
+    several = [w.type for w in words[1:2]] == ["NUM"] and words[1].number > 1
+    kind = kind_of(words[2]) if len(words) == 3 else None
+    if len(nodes) > 1 or which is None or not several or kind is None:
+        help_ = 'write "in the next 3 loops at once", or "in each of the next 3 loops"'
+        raise b.misread("which are taken together is not said", help_, *nodes)
+    if words[0].name == BOTH and b.round > 1:
+        thing = words[2].text
+        help_ = (
+            f'write "in the next {words[1].number} {thing} at once" for neighbours, "in both '
+            'threads" for the two threads of one stitch'
+        )
+        raise b.misread("which two are taken together is not said", help_, *nodes)
+    return Place(which, (AtOnce(words[1].number, kind),), span=b.span(*nodes))
 
 
 def _last_word(node: Node, b: Building) -> str:

@@ -14,6 +14,7 @@ from border.text import again
 from border.text.after import after_each
 from border.text.between import behind_between, between_behind, betweens, chains_behind, in_turn
 from border.text.binding import bind_numbers
+from border.text.caught import caught
 from border.text.clauses import claims_said
 from border.text.colours import behind_repeats, colours
 from border.text.counted import counted_places, parts
@@ -298,6 +299,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
         frozenset({"NEXT", "MORE", "ORD", "CENTRE", "TO", "EACHOF", "EACH", "INALL", "ALL"}),
     ),
     (_each, frozenset({"EACH", "EACHOF", "ALL"})),
+    (caught, frozenset({"ATONCE", "TOGETHER", "UNITE", "PUTHOOK", "ENDING"})),
     (same_again, _ANY),
     (placed_in_brackets, frozenset({"LP"})),
     (all_in_one, frozenset({"ALLIN"})),

@@ -21,7 +21,7 @@ _REMARK = 3
 
 _LITTLE = frozenset(
     {"THE", "TO", "STRAY", "WITH", "OF", "OR", "AS", "FROM", "PREP", "BUT", "SAME", "OTHER"}
-    | {"NOTHING", "ROUND", "AFTER", "ATEND"}
+    | {"NOTHING", "ROUND", "AFTER", "ATEND", "PUTHOOK"}
 )
 """Words that begin or end a remark: `to keep it flat`, `of which it is made`."""
 

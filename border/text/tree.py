@@ -99,7 +99,14 @@ class BetweenPicots(Struct, frozen=True):
     of: Kind
 
 
-Target: TypeAlias = Whole | Part | Centre | Between | BetweenPicots
+class AtOnce(Struct, frozen=True):
+    """Several neighbouring sites that are taken up as one: `the next 3 X at once`."""
+
+    count: int
+    of: Kind
+
+
+Target: TypeAlias = Whole | Part | Centre | Between | BetweenPicots | AtOnce
 
 
 class Which(StrEnum):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import assert_never
 
 from border.text.tree import (
+    AtOnce,
     Between,
     BetweenPicots,
     Centre,
@@ -93,6 +94,8 @@ def write_target(target: Target, terms: str, many: bool, overrides: Overrides = 
             return f"between 2 {write_kind(kind, terms, True, overrides)}"
         case BetweenPicots(kind):
             return f"between the picots of {write_kind(kind, terms, many, overrides)}"
+        case AtOnce(number, kind):
+            return f"{number} {write_kind(kind, terms, True, overrides)} at once"
         case _:
             assert_never(target)
 
@@ -106,6 +109,9 @@ def _member(place: Place, target: Target, terms: str, overrides: Overrides) -> s
             return f"{part} of {_sites(place, kind, terms, overrides)}"
         case Centre(kind):
             return f"centre of {_sites(place, kind, terms, overrides)}"
+        case AtOnce():
+            article = "" if place.which in (Which.EACH, Which.THE) else "the "
+            return f"{article}{place.which.value} {write_target(target, terms, True, overrides)}"
         case BetweenPicots(kind):
             return f"between the picots of {_sites(place, kind, terms, overrides)}"
         case Between(kind):

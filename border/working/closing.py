@@ -10,6 +10,7 @@ from msgspec import Struct, field
 
 from border.text.steps import is_open, leading_targets, walk
 from border.text.tree import (
+    AtOnce,
     Between,
     Clause,
     Item,
@@ -127,7 +128,7 @@ class Account(Struct):
         them: each stands for its site."""
         whole, found = cursor.window.sites((Whole(of),)), 0
         for part in self.named:
-            if part.of != of or isinstance(part, Whole | Between):
+            if part.of != of or isinstance(part, Whole | Between | AtOnce):
                 continue
             s = cursor.window.sites((part,))
             for i in range(s.after(mark.at), s.after(cursor.at)):

@@ -8,6 +8,7 @@ from msgspec import Struct, field
 
 from border.text.tree import (
     ST,
+    AtOnce,
     Centre,
     Item,
     Part,
@@ -236,9 +237,9 @@ class Cursor(Struct):
         if self.skip_end is None or self.skip_end != self.at:
             return False
         for target in targets:
-            if not isinstance(target, Whole):
+            if not isinstance(target, Whole | AtOnce):
                 continue
-            s = self.window.sites((target,))
+            s = self.window.sites((Whole(target.of),))
             i = s.after(self.at) - 1
             if i >= 0 and s.b[i] > self.at:
                 return True

@@ -9,7 +9,7 @@ from border.findings import Finding
 from border.text.openings import with_start_chain
 from border.text.readings import Round
 from border.text.steps import walk, worked_targets
-from border.text.tree import Begin, Between, Item, StartChain, Stitches, Target, Text, Whole
+from border.text.tree import AtOnce, Begin, Between, Item, StartChain, Stitches, Target, Text, Whole
 from border.working.adjusting import Adjustment, Boundaries, Boundary, middles, planned
 from border.working.closing import Account, accounts_of, counted_as, kind_name
 from border.working.cursor import Cursor, Made
@@ -157,7 +157,7 @@ def _worker(round_: Round, window: Window, done: Pass, items: tuple[Item, ...]) 
     targets = worked_targets(items)
     kinds = tuple(dict.fromkeys(Whole(t.of) for t in targets))
     # of one kind worked whole, or in the points between, none can be passed in silence
-    evenly = len(kinds) == 1 and all(isinstance(t, Whole | Between) for t in targets)
+    evenly = len(kinds) == 1 and all(isinstance(t, Whole | Between | AtOnce) for t in targets)
     watched = () if evenly else kinds
     cursor = Cursor(window, done.made, at=window.head, watched=watched)
     return Worker(cursor, round_.rules, round_.number, done.accounts, done.boundaries.meet)

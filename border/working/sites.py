@@ -9,6 +9,7 @@ from typing import assert_never
 
 from border.stitches import STITCHES
 from border.text.tree import (
+    AtOnce,
     Between,
     BetweenPicots,
     Centre,
@@ -18,7 +19,7 @@ from border.text.tree import (
     Whole,
 )
 from border.working.fabric import ALONE, CHAIN, PICOT, Fabric
-from border.working.stations import Sites, Stations
+from border.working.stations import Sites, Stations, as_one
 
 OUT = -2
 """The mark of an atom that belongs to no run."""
@@ -55,6 +56,8 @@ class SiteFinder(Stations):
                 return self._between(of)
             case BetweenPicots(of=of):
                 return self._between_picots(of)
+            case AtOnce(count=count, of=of):
+                return self._at_once(count, of)
             case _:
                 assert_never(target)
 
@@ -245,6 +248,19 @@ class SiteFinder(Stations):
             middle = (s.p[i] + s.p[j] + lap * self.fabric.length) // 2
             found.append((at, at + 1, middle))
         return self._collected(found)
+
+    def _at_once(self, count: int, of: Kind) -> Sites:
+        """So many neighbours as one; on a closed fabric the last go on with the first."""
+        s = self.sites(Whole(of))
+        if not self.fabric.line.closed or count > len(s):
+            return as_one(s, count)
+        more, lap, length = count - 1, self.round, self.fabric.length
+        on = Sites(
+            s.a + [a + lap for a in s.a[:more]],
+            s.b + [b + lap for b in s.b[:more]],
+            s.p + [p + length for p in s.p[:more]],
+        )
+        return as_one(on, count)
 
     def _between_picots(self, of: Kind) -> Sites:
         found = []

@@ -64,6 +64,14 @@ def merged(lists: list[Sites]) -> Sites:
     return Sites([x[0] for x in order], [x[2] for x in order], [x[3] for x in order], True)
 
 
+def as_one(s: Sites, count: int) -> Sites:
+    """So many neighbours at a time, each time as one site, from each of them on."""
+    begun = max(len(s) - count + 1, 0)
+    ends = slice(count - 1, None)
+    middles = [(p + q) // 2 for p, q in zip(s.p, s.p[ends], strict=False)]
+    return Sites(s.a[:begun], s.b[ends], middles)
+
+
 class Stations:
     """The stations of one fabric. Elements and atoms are numbered on round a closed one."""
 

@@ -10,10 +10,10 @@ from bisect import bisect_left, bisect_right
 
 from msgspec import Struct, field
 
-from border.text.tree import Between, Kind, Target, Whole
+from border.text.tree import AtOnce, Between, Kind, Target, Whole
 from border.working.line import Line
 from border.working.sites import SiteFinder
-from border.working.stations import Sites, merged
+from border.working.stations import Sites, as_one, merged
 
 BEFORE_ALL = -(1 << 62)
 """A cursor before every station."""
@@ -82,6 +82,8 @@ class StretchWindow(Window):
     def _seen_of(self, target: Target) -> Sites:
         if isinstance(target, Between):
             return self._between(target)
+        if isinstance(target, AtOnce):
+            return as_one(self.sites((Whole(target.of),)), target.count)
         s = self.finder.sites(target)
         length = self.finder.fabric.length
         closed = self.finder.fabric.line.closed

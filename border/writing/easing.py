@@ -12,6 +12,7 @@ from border.text.steps import is_open, leading_targets
 from border.text.tree import (
     ST,
     AsTheyCome,
+    AtOnce,
     Bracket,
     Chains,
     Item,
@@ -161,7 +162,7 @@ def _again(item: Stitches | Bracket) -> tuple[Item, ...] | None:
         if fewer.count == 1:
             fewer = replace(fewer, which=Which.NEXT)
         return (replace(item, place=fewer),)
-    if place.which not in (Which.NEXT, Which.THE):
+    if place.which not in (Which.NEXT, Which.THE) or _at_once(place):
         return None
     if place.count == 1:
         return (replace(item, place=same),)
@@ -172,6 +173,11 @@ def _again(item: Stitches | Bracket) -> tuple[Item, ...] | None:
     rest_count = left if count and getattr(item, "count", 1) > 1 else None
     rest_item = replace(item, place=rest_place)
     return (one, rest_item if rest_count is None else replace(rest_item, count=rest_count))
+
+
+def _at_once(place: Place) -> bool:
+    """Whether several sites are worked as one: no text goes back by the last of them."""
+    return any(isinstance(target, AtOnce) for target in place.targets)
 
 
 def _shortened(

@@ -8,6 +8,7 @@ from itertools import islice
 
 from border.text.tree import (
     ST,
+    AtOnce,
     Begin,
     Centre,
     Part,
@@ -127,14 +128,16 @@ class Hand:
         if not self.skip_ended:
             return
         for target in targets:
-            if isinstance(target, Whole) and any(
-                site.start < self.cursor.spot < site.end for site in self.sites(target)
+            if isinstance(target, Whole | AtOnce) and any(
+                site.start < self.cursor.spot < site.end for site in self.sites(Whole(target.of))
             ):
                 self.codes.add("place-unclear")
 
     def _of_all(self, place: Place) -> list[Site]:
         """`last M X`, `centre M X`: of those of the scope; the cursor must not be beyond them."""
         found = list(walk(self.union(place.targets), Cursor(self.window.start)))
+        if isinstance(place.targets[0], AtOnce):
+            found = self.sites(place.targets[0])  # from each X on, the last as well
         spare = len(found) - place.count
         if spare < 0:
             raise RunsOut(too_short=True)

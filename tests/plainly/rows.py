@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from border.text.tree import (
     AsTheyCome,
+    AtOnce,
     Begin,
     Bracket,
     Chains,
@@ -258,6 +259,7 @@ class Work(Hand):
                 self._identity(use.site.whole or use.site)
                 for use in self.uses
                 if counted_as(use.site.target) == kind
+                and not isinstance(use.site.target, AtOnce)  # its sites are listed themselves
             }
             # What lies ahead again after an adjustment is taken a second time.
             found[kind] = set[object](({self._identity(x) for x in listed} | worked) - ahead)

@@ -12,6 +12,7 @@ from itertools import pairwise
 from border.text.tree import (
     AtJoint,
     AtJoints,
+    AtOnce,
     Between,
     Clause,
     Elsewhere,
@@ -24,7 +25,7 @@ from border.text.tree import (
 )
 from plainly.fabric import Fabric
 from plainly.line import Joint, Line, Stretch
-from plainly.sites import Site, between, meant, sites
+from plainly.sites import Site, between, meant, sites, taken_up
 
 BEFORE_ALL = Fraction(-(10**9))
 
@@ -63,6 +64,8 @@ class Window:
             pairs = pairwise(self.sites(Whole(target.of)))
             said = Between(meant(self.fabric, target.of))
             return [between(one, other, said) for one, other in pairs]
+        if isinstance(target, AtOnce) and self.what != "row":
+            return taken_up(self.sites(Whole(target.of)), [], target)
         found = sites(self.fabric, target, self.chains_count)
         if self.fabric.line.closed:
             found = [site.moved(lap, self.fabric) for lap in range(-2, 3) for site in found]

@@ -14,7 +14,7 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from border.text.tree import Between, BetweenPicots, Centre, Kind, Part, Target, Whole
+from border.text.tree import AtOnce, Between, BetweenPicots, Centre, Kind, Part, Target, Whole
 from plainly.fabric import CHAIN, PLACE, STITCH, Atom, Fabric, Identity
 
 ATOMS, POINT, JOINT, PICOT = "atoms", "point", "joint", "picot"
@@ -116,6 +116,9 @@ def _listed(fabric: Fabric, target: Target, chains_count: bool) -> list[Site]:
             found = _betweens(fabric, wholes, target)
         case BetweenPicots():
             found = [point for x in wholes for point in _between_picots(fabric, x, target)]
+        case AtOnce():
+            more = [x.moved(1, fabric) for x in wholes] if fabric.line.closed else []
+            found = taken_up(wholes, more, target)
     if fabric.line.closed and fabric.length:
         found = [site.moved(-int(site.start // fabric.length), fabric) for site in found]
     return sorted(found, key=lambda site: (site.start, site.at))
@@ -328,6 +331,21 @@ def between(one: Site, other: Site, target: Between) -> Site:
     """The point in the middle of what lies between two sites."""
     spot = (one.end + other.start) / 2
     return Site(spot, spot, (one.at + other.at) / 2, POINT, target)
+
+
+def taken_up(wholes: list[Site], more: list[Site], target: AtOnce) -> list[Site]:
+    """So many X in a row as one site, beginning with each X; `more` come behind the last."""
+    found: list[Site] = []
+    if target.count > len(wholes):
+        return found
+    line = wholes + more
+    for k in range(len(wholes)):
+        together = line[k : k + target.count]
+        if len(together) == target.count:
+            first, last = together[0], together[-1]
+            middle = (first.at + last.at) / 2
+            found.append(Site(first.start, last.end, middle, first.shape, target))
+    return found
 
 
 def _between_picots(fabric: Fabric, x: Site, target: BetweenPicots) -> list[Site]:
