@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, past, types
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, list_start, past, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -158,6 +158,56 @@ def chains_behind(t: Terminals) -> Terminals:
 
 
 _LEADS = (["SEP"], ["AND"], ["WITH"])
+
+
+def each_and_between(t: Terminals) -> Terminals:
+    """`7 dc in each space, with 1 sc on the sc between`, `…, with 1 sc between each`: both as
+    they come."""
+    for n, here in enumerate(t):
+        if here.type != "EACH" or types(t, n - 1, 1) != ["PREP"]:
+            continue
+        sized = types(t, n + 1, 2) == ["NUM", "CH"]
+        end = n + 2 + sized
+        noun = t[n + 1] if t[n + 1 : end] else here
+        noun = like(noun, "KIND", Kind("space", noun.number)) if sized else noun
+        start = list_start(t, n - 1)
+        first = [x.type for x in t[start : n - 1] if x.type != "SEP"]
+        if noun.type not in NOUNS or first not in (["NUM", "STITCH"], ["STITCH"]):
+            continue
+        second, behind = _between_these(t, past(t, end, "SEP", "AND", "WITH"), noun)
+        if not second or any(x.type not in ("SEP", "ENDING") for x in t[behind:]):
+            continue
+        left, right = like(t[start], "LP"), like(t[behind - 1], "RP")
+        place = [*t[n - 1 : n + 1], noun]
+        both = [left, *t[start : n - 1], *place, like(here, "SEP"), *second, right]
+        return [*t[:start], *both, like(here, "COME"), *t[behind:]]
+    return t
+
+
+def _between_these(t: Sequence[Terminal], at: int, noun: Terminal) -> tuple[Terminals, int]:
+    """`1 sc on the sc between [them]`, `1 sc between each`, and the place behind it."""
+    uniting = types(t, at, 3) == ["UNITE", "BETWEEN", "EACH"] and types(t, at + 3, 1) == ["WITH"]
+    stitch = at + 4 if uniting else at
+    end = stitch + (types(t, stitch, 1) == ["NUM"]) + 1
+    if types(t, end - 1, 1) != ["STITCH"]:
+        return [], at
+    here, made = t[end - 1], list(t[stitch:end])
+    gap = [like(here, "BETWEEN"), like(here, "EACH"), like(here, "NUM", number=2), noun]
+    if uniting:
+        return [*made, *gap], end
+    on = past(t, end + 1, "THE") if types(t, end, 1) == ["PREP"] else end
+    named = on > end and on < len(t) and t[on].type in NOUNS
+    between = on + 1 if named else end
+    if types(t, between, 1) != ["BETWEEN"]:
+        return [], at
+    behind = past(t, between + 1, "THEM", "THE", "EACH", "NUM")
+    behind += behind < len(t) and t[behind].type in NOUNS
+    if not ended(t, behind):
+        return [], at
+    where = [like(here, "PREP"), like(here, "EACH"), t[on]] if named else gap
+    return [*made, *where], behind
+
+
 _ENDS = frozenset({"", "SEP", "RP", "REPEAT", "STAR", "PREP", "ENDING"})
 
 

@@ -210,7 +210,7 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
     number, spelled = t[at].number, t[at + 1].text not in ("ch", "chs", "chains")
     if "EACHOF" in types(before, max(0, len(before) - 2), 2) or before[-1].type == "SKIP":
         return False
-    if any(x.type == "BEGIN" for x in before[-4:]) or _in_shell(before):
+    if any(x.type in ("BEGIN", "TO") for x in before[-4:]) or _in_shell(before):
         return True  # `begin on the 1st 5 chain`, `2 dc, 2 ch, 2 dc in next 4 ch`
     prep = next((x.text for x in reversed(before[-4:]) if x.type == "PREP"), "")
     if prep in ("under", "u", "beneath") and before[-1].type in ("NEXT", "ORD"):

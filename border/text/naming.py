@@ -76,6 +76,9 @@ def orders(t: Terminals) -> Terminals:
         if here.type == "EACHOF" and behind[:1] == ["THE"]:
             t = [*t[: at + 1], *t[at + 2 :]]
             behind = types(t, at + 1, 3)
+        other = here.type == "OTHER" and before in ("THE", "PREP") and at + 1 < len(t)
+        if other and t[at + 1].type == "KIND" and not t[at + 1].many:
+            here = replace(here, type="NEXT")  # `1 dc in one loop, 3 tr in the other loop`
         if here.type == "NEXT" and before == "ORD" and behind[:1] and behind[0] in NOUNS:
             at += 1  # `on the second following stitch`
             continue

@@ -65,6 +65,8 @@ def begun(t: Terminals) -> Terminals:
     slip = head + (types(t, head, 1) == ["NUM"])
     if types(t, slip, 3) == ["STITCH", "SEP", "TO"] and t[slip].name == "ss":
         return [*t[: slip + 1], *t[slip + 2 :]]  # `3 slip, so as to reach the middle of …`
+    if (first := _slipped_up(t, slip)) is not None:
+        return [*t[:head], *first]
     if types(t, head, 2) == ["BEGIN", "SEP"] and "thread" in t[head].text.split():
         return t[head + 2 :]  # `Fasten thread, 1 sc in …`
     fastens = types(t, head, 2) == ["ENDING", "PREP"] and t[head].text in ("fasten", "join")
@@ -72,6 +74,19 @@ def begun(t: Terminals) -> Terminals:
     if end <= head + 1 or types(t, end, 1) not in (["SEP"], ["STAR"]):
         return t
     return [*t[:head], replace(t[head], type="BEGIN"), *t[head + 1 :]]
+
+
+def _slipped_up(t: Terminals, at: int) -> Terminals | None:
+    """`slip two stitches up the first chain`: the row begins in that loop; else None."""
+    behind = at + 1 + 2 * (types(t, at + 1, 2) == ["NUM", "KIND"])
+    if types(t, at, 1) != ["STITCH"] or t[at].name != "ss" or types(t, behind, 1) != ["PREP"]:
+        return None
+    end = place_at(t, behind)
+    if t[behind].text != "up" or end == behind or not ended(t, end):
+        return None
+    noun = t[end - 1]
+    loop = like(noun, "KIND", Kind("space")) if noun.type == "CH" else noun
+    return [like(t[at], "BEGIN"), *t[behind : end - 1], loop, *t[end:]]
 
 
 def worked_in(t: Terminals) -> Terminals:
@@ -231,8 +246,10 @@ def place_at(t: Sequence[Terminal], at: int) -> int:
     end = at + 1
     while end < len(t) and t[end].type in _PLACE:
         end += 1
+        if t[end - 1].type == "PLACE":
+            return end  # `into it 1 dc`
     if end >= len(t) or t[end].type not in NOUNS:
-        return end if end < len(t) and t[end - 1].type in ("SAME", "PLACE") else at
+        return end if end < len(t) and t[end - 1].type == "SAME" else at
     end += 1
     if types(t, end, 1) in (["OF"], ["OR"]):
         return place_at(t, end)

@@ -12,7 +12,14 @@ from msgspec.structs import replace
 
 from border.text import again
 from border.text.after import after_each
-from border.text.between import behind_between, between_behind, betweens, chains_behind, in_turn
+from border.text.between import (
+    behind_between,
+    between_behind,
+    betweens,
+    chains_behind,
+    each_and_between,
+    in_turn,
+)
 from border.text.binding import bind_numbers
 from border.text.caught import caught
 from border.text.clauses import claims_said
@@ -296,9 +303,12 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (counted_off, frozenset({"ORD"})),
     (
         orders,
-        frozenset({"NEXT", "MORE", "ORD", "CENTRE", "TO", "EACHOF", "EACH", "INALL", "ALL"}),
+        frozenset(
+            {"NEXT", "MORE", "ORD", "CENTRE", "TO", "EACHOF", "EACH", "INALL", "ALL", "OTHER"}
+        ),
     ),
     (_each, frozenset({"EACH", "EACHOF", "ALL"})),
+    (each_and_between, frozenset({"BETWEEN"})),
     (caught, frozenset({"ATONCE", "TOGETHER", "UNITE", "PUTHOOK", "ENDING"})),
     (same_again, _ANY),
     (placed_in_brackets, frozenset({"LP"})),
@@ -317,7 +327,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (over_more, frozenset({"PREP"})),
     (counted_places, _ANY),
     (parts, frozenset({"ORD"})),
-    (begun, frozenset({"ENDING", "BEGIN", "TO"})),
+    (begun, frozenset({"ENDING", "BEGIN", "TO", "PREP"})),
     (worked_in, frozenset({"TOEND"})),
     (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME"})),
     (chains_over, frozenset({"CH"})),

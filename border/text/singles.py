@@ -128,6 +128,9 @@ def build_begin(node: Tree[Token], b: Building, at_head: bool, at_end: bool) -> 
     else:
         place = build_union([c for c in node.children if is_tree(c, "member")], b)
     one = place.which is Which.NTH or place.count == 1
+    if place.which is Which.CENTRE and one:
+        help_ = 'say of what: "begin in centre of next group"'
+        raise b.misread("of what this is the centre is not said", help_, node)
     if place.which not in (Which.NEXT, Which.THE, Which.FIRST, Which.NTH) or not one:
         raise b.misread("a round begins in one place", 'write "begin in next space"', node)
     return Begin(place, span=b.span(node))
