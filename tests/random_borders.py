@@ -101,8 +101,9 @@ def texts(draw: st.DrawFn, offer: Offer, closed: bool, row: bool) -> Text:
     if row and seldom(draw, 7):
         items += (draw(begins(offer)),)
     if row and seldom(draw, 5):
+        begun = bool(items)  # and turned behind that is in the middle of a row, a fault
         items += (draw(start_chains(offer)),)
-        if seldom(draw, 3):
+        if not begun and seldom(draw, 3):
             items += (End(Ending.TURN),)
     opened = bool(items)
     form = draw(st.integers(0, 16))

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, list_start, past, types
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, past, stops, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -170,18 +170,25 @@ def each_and_between(t: Terminals) -> Terminals:
         end = n + 2 + sized
         noun = t[n + 1] if t[n + 1 : end] else here
         noun = like(noun, "KIND", Kind("space", noun.number)) if sized else noun
-        start = list_start(t, n - 1)
-        first = [x.type for x in t[start : n - 1] if x.type != "SEP"]
-        if noun.type not in NOUNS or first not in (["NUM", "STITCH"], ["STITCH"]):
+        start = n - 2 - (types(t, n - 3, 2) == ["NUM", "STITCH"])
+        alone = types(t, n - 2, 1) == ["STITCH"] and _opens_list(t, start)
+        if noun.type not in NOUNS or not alone:
             continue
         second, behind = _between_these(t, past(t, end, "SEP", "AND", "WITH"), noun)
-        if not second or any(x.type not in ("SEP", "ENDING") for x in t[behind:]):
+        if not second or past(t, behind, "SEP", "ENDING") < len(t):
             continue
         left, right = like(t[start], "LP"), like(t[behind - 1], "RP")
         place = [*t[n - 1 : n + 1], noun]
         both = [left, *t[start : n - 1], *place, like(here, "SEP"), *second, right]
         return [*t[:start], *both, like(here, "COME"), *t[behind:]]
     return t
+
+
+def _opens_list(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a step is the first of its list: only words like `work` stand before it."""
+    while at and t[at - 1].type == "SEP" and not t[at - 1].name:
+        at -= 1
+    return at == 0 or stops(t[at - 1])
 
 
 def _between_these(t: Sequence[Terminal], at: int, noun: Terminal) -> tuple[Terminals, int]:

@@ -16,128 +16,126 @@ from border.text.tree import ST, Kind
 _TOGETHER = ("ATONCE", "TOGETHER")
 _SOFT = ("SEP", "AND")
 _JOINED = frozenset({"join", "joining", "unite", "connect"})
+_NAMES = frozenset({"NUM", "NEXT", "THE", "ORD", "EACH", "CENTRE"})
+_FAR = 8
+"""A place of several, with its stitch, is no more words than that."""
 
 
 def caught(t: Terminals) -> Terminals:
     """Each such step with its place behind it; an `at once` of anything else says nothing."""
     found: Terminals = []
+    noun: Terminals = []  # of the places that the row has taken so last
     at = 0
     while at < len(t):
         here = t[at]
-        step, end = _by_the_hook(t, at) if here.type == "PUTHOOK" else _united(t, at, found)
-        if step:
-            found += step
-            at = end
-            continue
-        if types(t, at, 3) == ["TOGETHER", "PREP", "NUM"] and made(found) == t[at + 2].number > 1:
+        end = at + 1
+        if here.type == "PUTHOOK":
+            step, end = _by_the_hook(t, at)
+            found += step or [like(here, "STRAY")]
+        elif united := _united(t, at, found, noun):
+            found += united[0]
+            end = united[1]
+        elif types(t, at, 3) == ["TOGETHER", "PREP", "NUM"] and _as_many(found, t[at + 2]):
             found += [here, t[at + 1], like(here, "NEXT")]  # `2 treble together over 2 dc`
-            at += 2
-            continue
-        if here.type in _TOGETHER:
-            found += _said_together(found, here, t, at)
-        elif here.type in ("UNITE", "PUTHOOK"):
-            found.append(like(here, "STRAY"))
+            end = at + 2
+        elif here.type in _TOGETHER:
+            found += _said_together(found, here, noun)
         else:
-            found.append(here)
-        at += 1
+            found.append(like(here, "STRAY") if here.type == "UNITE" else here)
+        at = end
+        if types(found, len(found) - 1, 1) == ["ATONCE"]:
+            noun = [found[-2]]
     return found
 
 
+def _as_many(found: Terminals, number: Terminal) -> bool:
+    """Whether as many stitches stand right before."""
+    return made(found[-_FAR:]) == number.number > 1
+
+
 def _by_the_hook(t: Terminals, at: int) -> tuple[Terminals, int]:
-    """`put the hook through two loops at once, 1 sc`: the stitch, and where it goes."""
+    """`put the hook through two loops at once, 1 sc`: the stitch, and where it goes; and the
+    place behind it all."""
     place = at + 1
     end = place_at(t, place) if types(t, place, 1) == ["PREP"] else place
-    if end == place:
-        return [], at
-    together = [like(t[end], "ATONCE")] if types(t, end, 1)[:1] and t[end].type in _TOGETHER else []
+    together = [like(t[end], "ATONCE")] if end < len(t) and t[end].type in _TOGETHER else []
     stitch = past(t, end + len(together), *_SOFT)
     behind = _behind_stitch(t, stitch)
-    if behind == stitch or types(t, behind, 1) in (["PREP"], ["BETWEEN"]):
-        return [], at
-    several = _several(t, past(t, place + 1, "THE"), end)
-    where = [t[place], *several] if together and several else list(t[place:end])
+    if end == place or behind == stitch or types(t, behind, 1) in (["PREP"], ["BETWEEN"]):
+        return [], at + 1
+    several = _several(t[place + 1 : end]) if together else []
+    where = [t[place], *several] if several else t[place:end]
     return [*t[stitch:behind], *where, *together], behind
 
 
-def _united(t: Terminals, at: int, found: Terminals) -> tuple[Terminals, int]:
-    """`1 dc uniting the next 3 loops`, `catch the next 3 loops together with 1 dc`."""
+def _united(
+    t: Terminals, at: int, found: Terminals, noun: Terminals
+) -> tuple[Terminals, int] | None:
+    """`1 dc uniting the next 3 loops`, `catch the next 3 loops together with 1 dc`, and the place
+    behind it; the stitch that stands before it stays where it is."""
     here = t[at]
     joins = here.type == "ENDING" and here.text.split()[0] in _JOINED
     if not joins and here.type not in ("UNITE", "CATCH"):
-        return [], at
+        return None
     start = past(t, at + 1, "THE", "PREP")
     end = past(t, start, "NEXT", "NUM")
-    noun = (
-        _noun_again(found) if types(t, end, 1) in (["TOGETHER"], ["ATONCE"]) else t[end : end + 1]
-    )
-    several = _several([*t[:end], *noun], start, end + 1)
-    end += end < len(t) and t[end].type in NOUNS
+    words = t[start:end]
+    if end < len(t) and t[end].type in NOUNS:
+        words.append(t[end])
+        end += 1
+    elif end < len(t) and t[end].type in _TOGETHER:
+        words += noun
+    several = _several(words)
     if not several:
-        return [], at
+        return None
     if here.text.endswith("next"):
         several[0] = like(here, "NEXT")
-    together = types(t, end, 1)[:1] != [] and t[end].type in _TOGETHER
+    together = end < len(t) and t[end].type in _TOGETHER
     place = [like(here, "PREP"), *several, like(here, "ATONCE")]
     end += together
     with_ = types(t, end, 1) == ["WITH"]
-    stitch = end + 1 if with_ else past(t, end, *_SOFT)
-    behind = _behind_stitch(t, stitch)
-    before = len(found) - (types(found, len(found) - 1, 1) == ["SEP"] and not found[-1].name)
-    if types(found, before - 1, 1) == ["STITCH"] and before and not with_:
+    before = len(found) - _comma_behind(found)
+    if before and found[before - 1].type == "STITCH" and not with_:
         if not together and here.type == "CATCH":
-            return [], at
+            return None
         del found[before:]
         return place, end
+    stitch = end + 1 if with_ else past(t, end, *_SOFT)
+    behind = _behind_stitch(t, stitch)
     if behind > stitch and (together or with_):
         return [*t[stitch:behind], *place], behind
-    return [], at
+    return None
 
 
-def _said_together(found: Terminals, here: Terminal, t: Terminals, at: int) -> Terminals:
+def _said_together(found: Terminals, here: Terminal, noun: Terminals) -> Terminals:
     """`in the next 3 loops together`, `…, taken together`: so many at once; else what was said."""
-    comma = types(found, len(found) - 1, 1) == ["SEP"] and not found[-1].name
-    end = len(found) - comma
-    noun = _noun_before(found, end) if found[end - 1 : end] else None
-    if noun is None:
-        return [] if here.type == "ATONCE" else [here]
-    start = end - 1
-    while start and found[start - 1].type in ("NUM", "NEXT", "THE", "ORD", "EACH", "CENTRE"):
+    otherwise = [] if here.type == "ATONCE" else [here]
+    end = len(found) - _comma_behind(found)
+    named = end > 0 and found[end - 1].type in NOUNS
+    start = end - named
+    while start and found[start - 1].type in _NAMES:
         start -= 1
-    several = _several([*found[:end], *noun], past(found, start, "THE"), end + len(noun))
-    opened = types(found, start - 1, 1)
-    stitch = start - 1 if opened == ["STITCH"] else start - 2
-    one = made(found[: stitch + 1]) == 1 or opened == ["ALLIN"]
-    loose = here.type == "TOGETHER" and (not one or _is_stitch(several))
-    if not several or opened not in (["PREP"], ["ALLIN"], ["STITCH"]) or start == 0:
-        return [] if here.type == "ATONCE" else [here]
-    if loose or (here.type == "TOGETHER" and here.text not in ("together", "tog")):
-        return [here]
-    prep = [] if opened != ["STITCH"] else [like(here, "PREP")]
-    found[start:] = [*prep, *several]
+    several = _several([*found[start:end], *([] if named else noun)])
+    opened = found[start - 1].type if start else ""
+    if not several or opened not in ("PREP", "ALLIN", "STITCH"):
+        return otherwise
+    stitch = start if opened == "STITCH" else start - 1
+    one = made(found[max(0, stitch - _FAR) : stitch]) == 1 or opened == "ALLIN"
+    worked_off = not one or _is_stitch(several) or here.text not in ("together", "tog")
+    if here.type == "TOGETHER" and worked_off:
+        return otherwise
+    found[start:] = [*([like(here, "PREP")] if opened == "STITCH" else []), *several]
     return [like(here, "ATONCE")]
 
 
-def _noun_before(found: Terminals, end: int) -> Terminals | None:
-    """What is still to be put behind `the next 3` for its noun; None where no place ends here.
-
-    A noun that is left out is that of the places taken so before it in the row.
-    """
-    if found[end - 1].type in NOUNS:
-        return []
-    if found[end - 1].type != "NUM":
-        return None
-    return _noun_again(found) or None
+def _comma_behind(found: Terminals) -> bool:
+    """Whether what stands last ends in a comma."""
+    return bool(found) and found[-1].type == "SEP" and not found[-1].name
 
 
-def _noun_again(found: Terminals) -> Terminals:
-    """The noun of the places that the row has taken so before."""
-    at = next((n for n in range(len(found) - 1, 0, -1) if found[n].type == "ATONCE"), 0)
-    return [found[at - 1]] if at else []
-
-
-def _several(t: Sequence[Terminal], start: int, end: int) -> Terminals:
-    """`next 3 loops`, that stand at [start, end), with the `next`; empty where it is no such."""
-    words = [x for x in t[start:end] if x.type != "THE"]
+def _several(words: Sequence[Terminal]) -> Terminals:
+    """`next 3 loops`, with the `next` where a text leaves it out; empty where they are no such."""
+    words = [x for x in words if x.type != "THE"]
     kinds = [x.type for x in words]
     if kinds[-2:-1] != ["NUM"] or words[-2].number < 2 or kinds[-1] not in NOUNS:
         return []
@@ -151,7 +149,7 @@ def _several(t: Sequence[Terminal], start: int, end: int) -> Terminals:
 
 def _is_stitch(several: Terminals) -> bool:
     """Whether stitches are named, of which `2 together` are two that are worked off as one."""
-    return bool(several) and (several[-1].type == "STITCH" or several[-1].kind == ST)
+    return several[-1].type == "STITCH" or several[-1].kind == ST
 
 
 def _behind_stitch(t: Sequence[Terminal], at: int) -> int:

@@ -64,12 +64,13 @@ def only_ends(t: Sequence[Terminal]) -> bool:
 def list_start(t: Sequence[Terminal], end: int) -> int:
     """Where the list begins that ends before a place: behind the last stop, mark or repeat."""
     start = end
-    while start and not _stops(t[start - 1]):
+    while start and not stops(t[start - 1]):
         start -= 1
     return start
 
 
-def _stops(here: Terminal) -> bool:
+def stops(here: Terminal) -> bool:
+    """Whether a list ends, or begins, at a word."""
     hard = here.type == "SEP" and here.name == "hard"
     return hard or here.type in ("STAR", "LP", "RP", "REPEAT", "ENDING", *HOW_OFTEN)
 

@@ -80,7 +80,7 @@ MISSED_TOO = {
     "*1 plain, miss 1 treble and work 1 treble; repeat": "4 sc, 4 dc; 4 x 3 st",
 }
 AS_THEY_COME = {
-    "3 treble in every loop, 1 plain on the plain between": "36 dc, 1 sc; 12 x 1 space; asked perhaps-as-they-come",
+    "3 treble in every loop, 1 plain on the plain between": "12 sc, 36 dc; 24 x 0 space, 1 sc",
     "2 treble, 1 chain, 2 treble, in each loop, 1 plain on the plain": "48 dc, 1 sc, 12 ch; 12 x 1 space; asked perhaps-as-they-come",
 }
 OF_GROUPS = {
