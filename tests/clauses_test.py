@@ -95,7 +95,7 @@ def test_spans_of_clauses() -> None:
         ("at joint front: 2 dc", [("not-understood", "at joint front:")]),
         ("over front:", [("not-understood", "over front:")]),
         ("over front: ; over back: 2 dc", [("not-understood", ";")]),
-        ("2 dc; ch 1 and\nround 2: 1 sc", [("not-understood", "round 2:")]),
+        ("2 dc; ch 1 and\nround 3: 1 sc", [("not-understood", "round 3:")]),
     ],
 )
 def test_faults_of_clauses(steps: str, found: list[tuple[str, str]]) -> None:

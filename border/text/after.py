@@ -12,10 +12,13 @@ from itertools import pairwise
 from msgspec import Struct
 from msgspec.structs import replace
 
+from border.text.between import behind_between
 from border.text.passing import Terminals, ended, like, stitch_left_out, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 
+_BETWEEN = 0
+"""After all but the last: `with a picot between`."""
 _MOST = 48
 """So many stitches with something after some of them are written out."""
 
@@ -84,6 +87,9 @@ def _after(t: Sequence[Terminal], at: int, stitch: str) -> _After | None:
         return None
     at += 1 + (types(t, start, 2) == ["CH", "NUM"])
     what = tuple(t[start:at])
+    if types(t, at, 1) == ["BETWEEN"] and what[-1].type == "PICOT":
+        end = behind_between(t, at + 1)
+        return _After(what, 0, (_BETWEEN,), end) if ended(t, end) else None
     if types(t, at, 1) != ["AFTER"]:
         return None
     at += 1 + (types(t, at + 1, 1) == ["THE"])
@@ -134,6 +140,10 @@ def _parted(made: _Made, after: _After) -> Terminals:
     if made.number.number > _MOST or made.places > _MOST:
         return []
     count = made.number.number
+    if after.numbers == (_BETWEEN,):
+        if not (made.each and made.places > 1 and count == 1):
+            return []
+        after = replace(after, numbers=tuple(range(1, made.places)))
     within = after.every <= count and max(after.numbers, default=0) <= count
     if within and (count > 1 or after.every == 1):
         return [*_in_one(made, after, count), *made.place]

@@ -31,6 +31,7 @@ from border.text.tree import (
     Item,
     Picots,
     Repeat,
+    Skip,
     StartChain,
     Stitches,
     Text,
@@ -225,6 +226,8 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
         tell_last(items, b)
     else:
         tell_over_again(items, b)
+        if {Chains, Skip} <= {type(item) for item in items}:
+            tell_shared(items, b)  # what is missed under the chains leads to the last step
     if not items:
         message = "nothing stands between this star and its repeat"
         b.tell("not-understood", message, "put the star before the first step", span)

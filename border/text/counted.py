@@ -7,6 +7,7 @@ a place. What they then mean is in `grammar/README.md`, "How the books say thing
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from msgspec.structs import replace
 
@@ -128,7 +129,7 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         each = made(before) == here.number > 1 or (slips and made(before) == 1)
         if before[-1].type in ("PREP", "ALLIN", "THE") and each:
             return 1, [like(here, "NEXT"), here]
-    named = any(x.kind == Kind("space", here.number) for x in before)
+    named = any(x.kind == Kind("space", here.number) for x in before) or _chains_made(here, before)
     if _parted(before) and _of_these(here, before):
         return 0, []  # `4 chain, 1 treble in the first of the 4`: they are of this row
     if _parted(before) and ended(t, at + 1) and named:
@@ -149,6 +150,15 @@ def _of_these(number: Terminal, before: Sequence[Terminal]) -> bool:
     chains = types(before, at - 2, 3)
     made_ = before[at - 2].number or before[at - 1].number if at > 1 else 0
     return sorted(chains[:2]) == ["CH", "NUM"] and chains[2:] == ["SEP"] and made_ == number.number
+
+
+def _chains_made(number: Terminal, before: Sequence[Terminal]) -> bool:
+    """Whether so many chains are made in this row: `7 chain, 1 sc in the centre of the next 7`."""
+    pairs = pairwise(before)
+    return any(
+        {a.type, b.type} == {"CH", "NUM"} and number.number in (a.number, b.number)
+        for a, b in pairs
+    )
 
 
 def _on_its_like(here: Terminal, before: Sequence[Terminal]) -> bool:

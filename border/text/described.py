@@ -50,7 +50,7 @@ def described(t: Terminals) -> Terminals:
         if t[at].type == "PREP" and (top := _top_of_chain(t, at)) and made(found) == 1:
             found += [replace(t[at], name="turning"), like(top, "ORD", number=-1)]
             found.append(stitch_left_out(top))
-            at = t.index(top, at) + 1
+            at = past(t, t.index(top, at) + 1, "NUM")
             continue
         if t[at].type == "BETWEEN" and types(found, len(found) - 4, 4) == _LOOP_OF:
             del found[-4:-2]  # `the loop of 3 chain between the treble`
@@ -104,8 +104,8 @@ def _top_of_chain(t: Terminals, at: int) -> Terminal | None:
     chain = past(t, at + 1, "THE", "NUM")
     if "top" not in t[at].text or types(t, chain, 1) != ["CH"]:
         return None
-    rest = t[chain + 1 :]
-    turned = any(x.name == "turn" for x in rest) or any(x.type == "REPEAT" for x in t[:at])
+    rest = t[past(t, chain + 1, "NUM") :]
+    turned = any(x.name == "turn" for x in t) or any(x.type == "REPEAT" for x in t[:at])
     last = turned and all(x.type in ("SEP", "ENDING") for x in rest)
     return t[chain] if last else None
 

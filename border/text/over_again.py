@@ -46,7 +46,7 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
     items = list(dropwhile(lambda item: isinstance(item, End), items))
     match items:
         case [
-            Stitches(place=None | Place(which=Which.FIRST | Which.NEXT)) as first,
+            Stitches(place=None | Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
             Chains(),
             *between,
             Stitches(place=None | Place(which=Which.NEXT | Which.NTH)) as last,
@@ -59,6 +59,10 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             Bracket(place=Place(which=Which.NEXT)) as last,
         ] if len(between) < 3 and first.items == last.items:
             _tell_shared(items, "the same stitches", b)
+        case [Chains() as first, _, _, *between, Chains() as last] if (
+            len(between) < 3 and first == last and not any(isinstance(i, Chains) for i in between)
+        ):
+            _tell_shared(items, "as many chains", b)
 
 
 def _tell_shared(items: Sequence[Item], both: str, b: Building) -> None:
@@ -76,6 +80,8 @@ def _alike(first: Stitches, last: Stitches) -> bool:
     same = (first.stitch, first.count) == (last.stitch, last.count)
     counted = last.place is not None and last.place.which is Which.NTH
     begins = first.place is not None and first.place.which is Which.FIRST
+    if first.place is not None and first.place.which is Which.THE:
+        return same and last.place is not None and first.place.targets == last.place.targets
     return same and ((first.place is None) == (last.place is None) or counted or begins)
 
 

@@ -12,7 +12,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.text.between import behind_between
-from border.text.passing import Terminals, ended, like, types
+from border.text.passing import OPENS, WHICH, Terminals, ended, like, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 
@@ -34,7 +34,8 @@ def parted(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         parting, place = None, at + 2
-        if types(t, at, 2) == ["NUM", "STITCH"] and 1 < t[at].number <= _MOST:
+        named = bool(found) and found[-1].type in OPENS | WHICH | {"EACHOF"}
+        if types(t, at, 2) == ["NUM", "STITCH"] and 1 < t[at].number <= _MOST and not named:
             place = place_at(t, at + 2) if types(t, at + 2, 1) == ["PREP"] else at + 2
             parting = _picots(t, place) or _chains(t, place)
         if parting is None or parting.behind >= t[at].number:

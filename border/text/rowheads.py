@@ -1,8 +1,8 @@
 """Row heads: where each row of a border begins, and which rounds it is.
 
 `round 1:`, `1st round.`, `2d row--`, `rounds 2 and 4:`, `last row:`, `edging:` at
-the start of a line. A line that goes on from `as`, `of` or `and` is none; nor is one behind
-`repeat`, but for a head that comes next and has a colon or a dash.
+the start of a line. A line that goes on from `as`, `repeat`, `of` or `and` is none,
+but for a head that comes next and has a colon or a dash.
 """
 
 from __future__ import annotations
@@ -100,7 +100,7 @@ def _run_in(words: Sequence[Word], at: int, coming: int) -> Head | None:
 
 def _plainly(words: Sequence[Word], at: int, coming: int) -> bool:
     """Whether `2nd row.—`, which comes next, begins below `…; repeat`, and is not repeated."""
-    head = _run_in(words, at, coming) if words[at - 1].text == "repeat" else None
+    head = _run_in(words, at, coming)
     return head is not None and words[head.body - 1].text != "."
 
 

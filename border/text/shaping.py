@@ -175,6 +175,9 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         stitch = t[3].name if _types(t[3:], "STITCH") else None
         taken = 4 if stitch else 3
         return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
+    elif _types(t, "KIND", "OF", "NUM") and t[0].kind in ARCHES:
+        if len(t) < 4 or t[3].type not in (*NOUNS, "FOUNDATION"):  # `under the loop of 7`
+            return _kind(t[:3], Kind("space", t[2].number)), 3
     elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS[:2]:
         return _kind(t[:3], replace(t[0].kind, stitch=t[2].name)), 3
     elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := ring_in_bracket(t)):
@@ -314,7 +317,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (placed_in_brackets, frozenset({"LP"})),
     (all_in_one, frozenset({"ALLIN"})),
     (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
-    (after_each, frozenset({"AFTER"})),
+    (after_each, frozenset({"AFTER", "PICOT"})),
     (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
     (of_both_kinds, frozenset({"AND"})),
     (in_two_places, frozenset({"AND"})),

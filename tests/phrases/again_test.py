@@ -89,6 +89,19 @@ OF_CHAINS = {
     "Fasten the thread in a loop: 1 plain in the same, *4 chain, 1 plain in next loop; repeat "
     "from *": "12 sc, 48 ch; 11 x 1 space; asked meets-its-start",
 }
+OF_SEVEN = {
+    "7 chain, 1 plain in the centre of the next 7; repeat": "12 sc, 84 ch; 12 x 1 ch-7 space",
+    "1 plain under the loop of 7, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 ch-7 space",
+}
+PARTED_BY_PICOTS = {
+    "1 plain in each of the 6 treble, with 1 purl between every two; 3 chain; repeat": (
+        "36 sc, 18 ch, 30 picot; 6 x 6 dc"
+    ),
+    "1 plain in each of the 6 treble of the last row, with a picot (4 chain, 1 single in the 1st) "
+    "between; 3 chain; repeat": "36 sc, 18 ch, 30 picot; 6 x 6 dc",
+    "7 chain, 1 plain in the centre of the 6 treble, *7 chain, 1 plain in the centre of the next "
+    "6 treble; repeat": "6 sc, 42 ch; 6 x 1 6-dc run; asked start-chain-assumed",
+}
 OF_GROUPS = {
     "1 plain between each 6 treble, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
     "7 chain, 1 plain between each 6 treble; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
@@ -116,6 +129,18 @@ OF_STITCHES = {
     "1 d.c. into the corner stitch, * 5 chain, miss 2, 1 plain in next; repeat from *": (
         "4 sc, 20 ch; 4 x 3 st; asked corners-left-out"
     ),
+}
+SHARED = {
+    "*1 plain on a treble, 3 chain, miss 2, 1 plain on the next; repeat from *": (
+        "6 sc, 9 ch; 3 x 4 dc; asked perhaps-shared"
+    ),
+    "3 chain, skip 3 treble, 1 plain; 3 chain and so on": (
+        "3 sc, 18 ch; 3 x 4 dc; asked perhaps-shared"
+    ),
+    "1 plain on the treble, 3 chain, 1 plain on the next treble; repeat": (
+        "12 sc, 18 ch; 6 x 2 dc; asked perhaps-shared"
+    ),
+    "*1 plain in next, 3 chain, 1 plain in next; repeat from *": "12 sc, 18 ch; 6 x 2 st",
 }
 COUNTED_ON = {
     "miss 2, (1 treble, 2 chain, 1 treble) in the 3rd stitch; repeat": (
@@ -147,6 +172,7 @@ IN_BRACKETS = {
 TURNED = On(13, ("3 chain, turn; 1 treble in each loop",), closed=False)
 BEGUN = "asked start-chain-assumed"
 ON_THE_CHAIN = {
+    "turn; 1 plain in each of the next 12 st, 1 plain in top of ch 3": (f"13 sc; {BEGUN}; {BEGUN}"),
     "turn; 1 plain in each of the next 12 st, 1 plain in top of chain; turn": (
         f"13 sc; {BEGUN}; {BEGUN}"
     ),
@@ -172,9 +198,12 @@ ON_THE_CHAIN = {
     (ARCHES, IN_ALL),
     (ARCHES, OF_CHAINS),
     (SIXES, OF_GROUPS),
+    (SIXES, PARTED_BY_PICOTS),
+    (On(12, ("1 plain in each loop, with 7 chain between",)), OF_SEVEN),
     (STITCHES, OF_STITCHES),
     (STITCHES, IN_BRACKETS),
     (STITCHES, COUNTED_ON),
+    (STITCHES, SHARED),
     (TURNED, ON_THE_CHAIN),
 )
 def test_over_and_over(on: On, row: str, comes_to: str) -> None:
