@@ -47,10 +47,10 @@ def described(t: Terminals) -> Terminals:
         if t[at].type == "ATEND" and _chains_at_end(found):
             at += 1
             continue
-        if t[at].type == "PREP" and (top := _top_of_chain(t, at)) and made(found) == 1:
-            found += [replace(t[at], name="turning"), like(top, "ORD", number=-1)]
-            found.append(stitch_left_out(top))
-            at = past(t, t.index(top, at) + 1, "NUM")
+        if t[at].type == "PREP" and (end := _turning_chain(t, at, found)) > at:
+            here = replace(t[at], name="turning")
+            found += [here, like(here, "ORD", number=-1), stitch_left_out(here)]
+            at = end
             continue
         if t[at].type == "BETWEEN" and types(found, len(found) - 4, 4) == _LOOP_OF:
             del found[-4:-2]  # `the loop of 3 chain between the treble`
@@ -98,16 +98,21 @@ def described(t: Terminals) -> Terminals:
     return found
 
 
-def _top_of_chain(t: Terminals, at: int) -> Terminal | None:
-    """The chain of `in top of 3 ch`, `in top of ch` where a row ends or turns: the one that the
-    row below began with, which stands for a stitch."""
-    chain = past(t, at + 1, "THE", "NUM")
-    if "top" not in t[at].text or types(t, chain, 1) != ["CH"]:
-        return None
-    rest = t[past(t, chain + 1, "NUM") :]
-    turned = any(x.name == "turn" for x in t) or any(x.type == "REPEAT" for x in t[:at])
-    last = turned and all(x.type in ("SEP", "ENDING") for x in rest)
-    return t[chain] if last else None
+def _turning_chain(t: Terminals, at: int, found: Terminals) -> int:
+    """Behind `in top of 3 ch`, `in 3rd of ch`, `on the 3rd chain` where a row ends that is turned:
+    the chain that the row below began with, which stands for a stitch; else the same place."""
+    order = past(t, at + 1, "THE")
+    top = "top" in t[at].text
+    if not top and types(t, order, 1) == ["ORD"] and _is_as_high(found, t[order].number):
+        of = past(t, order + 1, "KIND")
+        chain = past(t, of + (types(t, of, 1) == ["OF"]), "THE", "NUM")
+    else:
+        chain = past(t, order, "NUM") if top and made(found) == 1 else len(t)
+    end = past(t, chain + 1, "NUM")
+    if types(t, chain, 1) != ["CH"] or any(x.type not in ("SEP", "ENDING") for x in t[end:]):
+        return at
+    turned = any(x.name == "turn" for x in t) or (top and any(x.type == "REPEAT" for x in t[:at]))
+    return end if turned else at
 
 
 def _chains_at_end(found: Terminals) -> bool:

@@ -172,6 +172,15 @@ IN_BRACKETS = {
 TURNED = On(13, ("3 chain, turn; 1 treble in each loop",), closed=False)
 BEGUN = "asked start-chain-assumed"
 ON_THE_CHAIN = {
+    "turn; 1 treble in each of the next 12 st, 1 treble in third st of ch": (
+        f"13 dc; {BEGUN}; {BEGUN}"
+    ),
+    "1 treble in each of the next 12 st, 1 treble on the 3rd chain; turn": (
+        f"13 dc; {BEGUN}; {BEGUN}"
+    ),
+    "turn; 1 treble in each of the next 12 st, 1 treble in 3rd of the 3 ch": (
+        f"13 dc; {BEGUN}; {BEGUN}"
+    ),
     "turn; 1 plain in each of the next 12 st, 1 plain in top of ch 3": (f"13 sc; {BEGUN}; {BEGUN}"),
     "turn; 1 plain in each of the next 12 st, 1 plain in top of chain; turn": (
         f"13 sc; {BEGUN}; {BEGUN}"
