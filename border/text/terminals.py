@@ -145,12 +145,17 @@ def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
 
 
 def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """`plain d. c.`: the stitch alone; `on the single treble`: one that stands alone."""
+    """`plain d. c.`: the stitch alone; `on the single treble`: one that stands alone; `1 single
+    chain`: one."""
     found: list[Terminal] = []
     for n, here in enumerate(terminals):
         behind = terminals[n + 1] if n + 1 < len(terminals) else None
         of_stitch = behind is not None and here.type == behind.type == "STITCH"
         if of_stitch and here.text in ("plain", "single"):
+            continue
+        if behind is not None and here.text == "single" and behind.type == "CH":
+            if found and found[-1].type in _NAMED_BEHIND:  # `under each single chain`
+                found.append(replace(here, type="NUM", name="", number=1, glued=False))
             continue
         alone = n > 1 and terminals[n - 1].text == "single" and terminals[n - 1].type == "STITCH"
         if alone and here.type == "STITCH" and terminals[n - 2].type in ("THE", "EACH", "NEXT"):

@@ -89,6 +89,10 @@ OF_CHAINS = {
     "Fasten the thread in a loop: 1 plain in the same, *4 chain, 1 plain in next loop; repeat "
     "from *": "12 sc, 48 ch; 11 x 1 space; asked meets-its-start",
 }
+OF_ONE = {
+    "1 plain under each single chain, 1 chain between": "12 sc, 12 ch; 12 x 1 ch-1 space",
+    "1 treble, 1 single chain, miss 1; repeat": "12 dc, 12 ch; 12 x 2 dc",
+}
 OF_SEVEN = {
     "7 chain, 1 plain in the centre of the next 7; repeat": "12 sc, 84 ch; 12 x 1 ch-7 space",
     "1 plain under the loop of 7, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 ch-7 space",
@@ -209,6 +213,7 @@ ON_THE_CHAIN = {
     (SIXES, OF_GROUPS),
     (SIXES, PARTED_BY_PICOTS),
     (On(12, ("1 plain in each loop, with 7 chain between",)), OF_SEVEN),
+    (On(12, ("1 treble in each loop, with 1 chain between",)), OF_ONE),
     (STITCHES, OF_STITCHES),
     (STITCHES, IN_BRACKETS),
     (STITCHES, COUNTED_ON),
