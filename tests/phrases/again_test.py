@@ -91,7 +91,7 @@ OF_CHAINS = {
 }
 OF_ONE = {
     "1 plain under each single chain, 1 chain between": "12 sc, 12 ch; 12 x 1 ch-1 space",
-    "1 treble, 1 single chain, miss 1; repeat": "12 dc, 12 ch; 12 x 2 dc",
+    "1 treble, 1 single chain, miss 1; repeat": "12 dc, 12 ch; 12 x 2 st",
 }
 OF_SEVEN = {
     "7 chain, 1 plain in the centre of the next 7; repeat": "12 sc, 84 ch; 12 x 1 ch-7 space",
