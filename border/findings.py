@@ -174,6 +174,7 @@ CODES: dict[str, Code] = {
             "join-seen": "a new ball of thread would be joined where it is seen",
             "worked-does-not-close": "a round that is worked already does not come out even",
             "corners-left-out": "what is worked at corners, read for an edge that has none",
+            "fastening-assumed": "chains fastened back with a stitch that is not named",
             "place-assumed": "a scallop, a point: what it is taken for, where no heading says so",
             "measure-unlikely": "a measure that cannot be of the work as it is reckoned",
             "sewn-twice": "two attachments that lie over the same part of an edge",

@@ -18,7 +18,7 @@ from msgspec.structs import replace
 from border.planning.spots import Spot, Spots
 from border.text.readings import Round
 from border.text.steps import walk
-from border.text.tree import Bracket, Picots, Place, Stitches, Text, Which
+from border.text.tree import Arch, Bracket, Picots, Place, Stitches, Text, Which
 
 NEVER = 10_000
 """Dearer than any ordinary plan: only where nothing else will do."""
@@ -155,7 +155,7 @@ def showy(round_: Round) -> bool:
     texts = [round_.body] if isinstance(round_.body, Text) else [c.text for c in round_.body]
     for item in (i for text in texts for i in walk(text.items)):
         match item:
-            case Picots() | Bracket():
+            case Picots() | Bracket() | Arch():
                 return True
             case Stitches(count=count, place=place, together=together, cluster=cluster):
                 if together or cluster or (count > 1 and place and _each_into_one(place)):

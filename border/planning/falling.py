@@ -85,7 +85,8 @@ def _alike(fabric: Fabric, line: Line, spots: Spots) -> bool | None:
     length, total = fabric.length, axis * fabric.tick
     if fabric.line.flipped:
         total = 2 * length - total
-    stands = Counter(zip(fabric.kinds, fabric.pos, strict=True))
+    seen = (i for i in range(len(fabric.kinds)) if i not in fabric.covered)
+    stands = Counter((fabric.kinds[i], fabric.pos[i]) for i in seen)
     if fabric.line.closed:
         stands = Counter((kind, p % length) for kind, p in stands.elements())
         return stands == Counter((kind, (total - p) % length) for kind, p in stands.elements())

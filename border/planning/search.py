@@ -267,7 +267,7 @@ class Search:
         """The stitches, and which were worked into one place; where they stand, if it matters."""
         together = bytes(a == b for a, b in pairwise(fabric.into))
         where = (tuple(fabric.pos), fabric.tick) if self._where[rounds] else ()
-        return (tuple(fabric.kinds), together, *where)
+        return (tuple(fabric.kinds), together, fabric.covered, *where)
 
     def _round(self, row: _Row) -> Round:
         return self.task.reading.rounds[row.rounds]

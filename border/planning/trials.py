@@ -101,7 +101,8 @@ def cut_short(worked: Worked, by: int) -> Worked | None:
     if keep < 1:
         return None
     columns = below.kinds[:keep], below.pos[:keep], below.into[:keep]
-    cut = Fabric(below.line, below.tick, *columns, below.base)
+    covered = frozenset(i for i in below.covered if i < keep)
+    cut = Fabric(below.line, below.tick, *columns, below.base, covered=covered)
     try:
         return Worked(worked.round, cut, work_once(worked.round, cut))
     except TooLarge:

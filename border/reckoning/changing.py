@@ -10,7 +10,18 @@ from msgspec.structs import replace
 
 from border.text.readings import Reading, Round
 from border.text.steps import walk
-from border.text.tree import AsTheyCome, Bracket, Chains, Item, Kind, Repeat, Stitches, Text, Which
+from border.text.tree import (
+    Arch,
+    AsTheyCome,
+    Bracket,
+    Chains,
+    Item,
+    Kind,
+    Repeat,
+    Stitches,
+    Text,
+    Which,
+)
 from border.working.fabric import CHAIN
 
 
@@ -29,6 +40,8 @@ def can_change(round_: Round) -> tuple[Change, ...]:
     """What there is in a round to be changed, each once, as changes that change nothing yet."""
     found: dict[Change, None] = {}
     for clause, text in _texts(round_):
+        if any(isinstance(item, Arch) for item in walk(text.items)):
+            continue  # it counts back over what it has made
         for item in walk(text.items):
             for what, was in _numbers(item):
                 found[Change(round_.number, what, was, was, clause)] = None

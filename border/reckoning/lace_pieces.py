@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from border.working.fabric import CHAIN, PICOT, Fabric
+from border.working.fabric import CHAIN, Fabric
 
 
 class Piece(Struct, frozen=True):
@@ -50,16 +50,14 @@ def _places(fabric: Fabric) -> list[int]:
 
 
 def _stitches(fabric: Fabric) -> list[int]:
-    return [
-        p for kind, p in zip(fabric.kinds, fabric.pos, strict=True) if kind not in (CHAIN, PICOT)
-    ]
+    return [fabric.pos[i] for i in fabric.atoms if fabric.kinds[i] != CHAIN]
 
 
 def _spaces(fabric: Fabric) -> list[int]:
     """The positions of the runs of chains; one across the start of a closed row is one."""
     found: list[int] = []
     before = ""
-    atoms = [(k, p) for k, p in zip(fabric.kinds, fabric.pos, strict=True) if k != PICOT]
+    atoms = [(fabric.kinds[i], fabric.pos[i]) for i in fabric.atoms]
     for kind, position in atoms:
         if kind == CHAIN and before != CHAIN:
             found.append(position)

@@ -9,7 +9,7 @@ from itertools import pairwise
 from msgspec import Struct
 
 from border.reckoning.edge_shape import Shape, Spot
-from border.working.fabric import CHAIN, PICOT, Fabric
+from border.working.fabric import ARCH, CHAIN, Fabric
 from border.working.stations import Stations
 from border.working.work import WorkedRound
 
@@ -30,7 +30,8 @@ class Gap(Struct, frozen=True):
 
 class LaidRound(Struct, frozen=True):
     """A round in gaps. `stitches`: how many of each kind; `in_spaces`: the share of them that
-    is worked into chains of the round below, of 1."""
+    is worked into chains of the round below, or into an arch, of 1. What an arch covers is left
+    out."""
 
     number: int
     gaps: tuple[Gap, ...]
@@ -41,15 +42,14 @@ class LaidRound(Struct, frozen=True):
 def laid_round(round_: WorkedRound, below: Fabric, shape: Shape) -> LaidRound:
     """A round laid out on its edge; `below`: the row that it was worked into, as it met it."""
     fabric = round_.fabric
-    order = list(range(len(fabric.kinds)))
-    order = list(reversed(order)) if fabric.line.flipped else order
+    order = list(reversed(fabric.atoms)) if fabric.line.flipped else fabric.atoms
     line, n = fabric.line, fabric.line.length
 
     def position(i: int) -> float:
         at = fabric.pos[i] / fabric.tick
         return n - at if line.flipped else at
 
-    stands = [i for i in order if fabric.kinds[i] not in (CHAIN, PICOT)]
+    stands = [i for i in order if fabric.kinds[i] != CHAIN]
     at = [position(i) for i in stands]
     chains = _chains_behind(fabric, order)
     marks = [(p, fabric.kinds[i], c) for p, i, c in zip(at, stands, chains[1:], strict=True)]
@@ -74,7 +74,7 @@ def _chains_behind(fabric: Fabric, order: Sequence[int]) -> list[int]:
     for i in order:
         if fabric.kinds[i] == CHAIN:
             counted[-1] += 1
-        elif fabric.kinds[i] != PICOT:
+        else:
             counted.append(0)
     return counted
 
@@ -105,6 +105,7 @@ def _in_spaces(fabric: Fabric, below: Fabric, stands: Sequence[int]) -> float:
         sites = fabric.feet.get(i) or (fabric.into[i],)
         for site in sites:
             if site not in known:
-                known[site] = any(kinds[e % size] == CHAIN for e in stations.standing_in(site))
+                below_it = stations.standing_in(site)
+                known[site] = site <= ARCH or any(kinds[e % size] == CHAIN for e in below_it)
             share += known[site] / len(sites)
     return share / len(stands)

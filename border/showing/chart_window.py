@@ -63,7 +63,8 @@ def own_position(fabric: Fabric, index: int) -> float:
 
 
 def keys(fabric: Fabric, start: float, end: float) -> list[tuple[float, Key]]:
-    """The elements from `start` to `end` with their positions, in the edge's own order."""
+    """The elements from `start` to `end` with their positions, in the edge's own order; what lies
+    under an arch is not seen."""
     length = fabric.line.length
     order = fabric.order_turned() if fabric.line.flipped else range(len(fabric.kinds))
     at = [own_position(fabric, i) for i in range(len(fabric.kinds))]
@@ -74,7 +75,7 @@ def keys(fabric: Fabric, start: float, end: float) -> list[tuple[float, Key]]:
         (position, (i, lap))
         for lap in laps_met
         for i in order
-        if start <= (position := at[i] + lap * length) <= end
+        if i not in fabric.covered and start <= (position := at[i] + lap * length) <= end
     ]
 
 

@@ -36,6 +36,7 @@ from border.text.tree import (
     Stitches,
     Text,
 )
+from border.text.turned_back import build_arch, fill_arch
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -148,6 +149,9 @@ def _add_step(node: Node, top: _List, b: Building, at_head: bool) -> None:
         _gather(node, top, b)
     elif is_tree(node, "come"):
         top.steps.append(gather_parts(top.steps, b, node.children))
+    elif is_tree(node, "arch"):
+        top.steps.append(Step(build_arch(node, [step.item for step in top.steps], b), hard))
+        return
     elif is_tree(node, "bracket"):
         steps, _ = _build_list(_inside(node), b, whole=False)
         top.steps.append(Step(build_bracket(node, steps, b), hard))
@@ -159,6 +163,7 @@ def _add_step(node: Node, top: _List, b: Building, at_head: bool) -> None:
         top.steps += [Step(item, hard) for item in made]
     elif is_tree(node):
         top.steps.append(Step(BUILDERS[node.data](node, b, at_head), hard))
+    fill_arch(top.steps, b)
 
 
 def _inside(bracket: Tree[Token]) -> list[Node]:

@@ -16,6 +16,7 @@ from border.text.made import Items, Making, Now, Stretch, makings, renumbered
 from border.text.moved import Asked, Doubtful, Move, Others, move, put_there
 from border.text.steps import passes_something, walk
 from border.text.tree import (
+    Arch,
     Bracket,
     Copy,
     Difference,
@@ -45,7 +46,11 @@ class Changed(Variations):
 
         `number` is the round that they are made for, `at` where its row stands.
         """
+        turned = any(isinstance(item, Arch) for s in stretches for item in walk(s.items))
         for copy in copies:
+            if turned:
+                self._turned_back(copy, number, at)
+                continue
             moves = self._moves(copy, stretches, number, at)
             others = {n: item for _, moved in moves for n, item in moved.others.items()}
             numbers = self._numbers(copy, put_there(stretches, others), number, at)
@@ -61,6 +66,13 @@ class Changed(Variations):
                         besides = self._with(settled, copied, asked.others, number, at)
                     self._ask(one, asked, stretches, besides, number, at)
         return [stretch.items for stretch in stretches]
+
+    def _turned_back(self, copy: Copy, number: int, at: At) -> None:
+        """No number of a row that turns inside itself stands alone: it counts back."""
+        message = "the copied row turns inside itself, and counts back over what it has made"
+        for one in copy.differences:
+            self.look(one, copy, number, at).changes = True
+            self.tell("difference-unclear", message, WRITE_OUT, one, number, at)
 
     def _moves(
         self, copy: Copy, stretches: Sequence[Stretch], number: int, at: At

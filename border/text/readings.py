@@ -16,6 +16,7 @@ from msgspec.structs import replace
 from border.findings import Finding, Span
 from border.text.changed import Changed
 from border.text.copied import Copies, Others, Rules, rules_of
+from border.text.fastening import FASTENED_BACK, unfastened
 from border.text.made import Put, Stretch
 from border.text.openings import (
     split_head,
@@ -266,10 +267,15 @@ def _alike(items: tuple[Item, ...]) -> tuple[Item, ...]:
 def _faults(
     items: tuple[Item, ...], number: int, findings: list[Finding], at_joint: bool = False
 ) -> None:
+    for arch in unfastened(items):
+        message = "fewer stitches are made before this turn, in the same repeat, than it goes back"
+        if arch.back < 2:
+            message = "chains fastened in the last stitch made go back over none"
+        findings.append(Finding("turn-inside", message, FASTENED_BACK, arch.span, number))
     for item in walk(items):
         if isinstance(item, End) and item.what is Ending.TURN:
-            help_ = "write the rest as a row of its own"
             message = "the work is turned in the middle of a row"
+            help_ = f"write the rest as a row of its own, or {FASTENED_BACK}"
             findings.append(Finding("turn-inside", message, help_, item.span, number))
         if not isinstance(item, Repeat) or item.times is not None:
             continue

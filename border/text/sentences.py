@@ -293,7 +293,7 @@ def _says_where(t: Sequence[Terminal], at: int, end: int, stop: int) -> bool:
 def _ends_list(here: Terminal) -> bool:
     hard = here.type == "SEP" and here.name == "hard"
     return hard or here.type in (
-        *("STAR", "REPEAT", "ENDING", "ENDWITH", "SOON", "COME", "TOEND"),
+        *("STAR", "REPEAT", "ENDING", "ENDWITH", "SOON", "COME", "TOEND", "ARCH"),
         *HOW_OFTEN,
     )
 

@@ -12,6 +12,7 @@ from msgspec.structs import replace
 
 from border.text import again
 from border.text.after import after_each
+from border.text.arches import arches
 from border.text.between import (
     behind_between,
     between_behind,
@@ -292,6 +293,7 @@ _ANY: frozenset[str] = frozenset()
 
 PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (colours, frozenset({"COLOUR"})),
+    (arches, frozenset({"ENDING"})),
     (behind_repeats, frozenset({"MOD"})),
     (worked_off, frozenset({"KEEPING", "DRAWING", "TOGETHER"})),
     (filled, frozenset({"FILL", "ENDST"})),

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from border.text.tree import (
     ST,
+    Arch,
     AsTheyCome,
     Begin,
     Bracket,
@@ -30,7 +31,7 @@ def walk(items: Sequence[Item]) -> Iterator[Item]:
     """Every step in the order of the text, brackets and repeats before what is inside them."""
     for item in items:
         yield item
-        if isinstance(item, Repeat | Bracket | AsTheyCome):
+        if isinstance(item, Repeat | Bracket | AsTheyCome | Arch):
             yield from walk(item.items)
 
 

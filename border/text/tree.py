@@ -225,6 +225,20 @@ class AsTheyCome(Said, frozen=True):
         return Place(Which.EACH, targets, span=self.span)
 
 
+class Arch(Said, frozen=True):
+    """`turn, ch 8, 1 sl st in 9th st from hook, turn, 11 sc in the arch`.
+
+    The row turns inside itself: `chains` are fastened with one `stitch` in the `back`-th stitch
+    from the hook, the last one made being the first. So they lie over all that was made from that
+    stitch on, and `items`, which name no place, fill them.
+    """
+
+    chains: int
+    back: int
+    items: tuple[Item, ...]
+    stitch: str = "ss"
+
+
 class ToLast(Struct, frozen=True):
     """`to last N X`."""
 
@@ -270,7 +284,8 @@ class End(Said, frozen=True):
 
 
 Item: TypeAlias = (
-    "Chains | Skip | Stitches | Picots | StartChain | Bracket | AsTheyCome | Repeat | Begin | End"
+    "Chains | Skip | Stitches | Picots | StartChain | Bracket | AsTheyCome | Arch | Repeat | Begin"
+    " | End"
 )
 
 # --- rows ---------------------------------------------------------------------

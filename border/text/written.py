@@ -12,6 +12,7 @@ from typing import assert_never
 from border.text.steps import walk
 from border.text.strangers import meaning_of
 from border.text.tree import (
+    Arch,
     AtJoint,
     AtJoints,
     Border,
@@ -81,7 +82,7 @@ def _stitches(row: Row) -> Iterator[str]:
         texts = [clause.text for clause in row.body]
     for text in texts:
         for item in walk(text.items):
-            if isinstance(item, Stitches):
+            if isinstance(item, Stitches | Arch):
                 yield item.stitch
             if isinstance(item, StartChain) and item.stands_for:
                 yield item.stands_for

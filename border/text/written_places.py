@@ -25,7 +25,7 @@ Overrides = tuple[tuple[str, str], ...]
 def write_kind(kind: Kind, terms: str, plural: bool = False, overrides: Overrides = ()) -> str:
     """A kind of site: `space`, `ch-5 spaces`, `3-dc group`, `st`."""
     name = kind.name
-    if name in ("st", "ch"):
+    if name in ("st", "ch", "arch"):
         return name
     if name == "run":
         noun = in_plural(name) if plural else name

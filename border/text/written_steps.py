@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from border.text.steps import OPEN_PLACES
 from border.text.tree import (
+    Arch,
     AsTheyCome,
     Begin,
     Bracket,
@@ -32,7 +33,13 @@ from border.text.tree import (
     Whole,
 )
 from border.text.vocabulary import name_of, plural
-from border.text.written_places import Overrides, write_kind, write_place, write_target
+from border.text.written_places import (
+    Overrides,
+    write_kind,
+    write_ordinal,
+    write_place,
+    write_target,
+)
 
 _SIDES = ("back", "front", "both")
 
@@ -89,6 +96,8 @@ def write_item(item: Item, terms: str, overrides: Overrides = ()) -> str:
             return _bracket(item, terms, overrides)
         case AsTheyCome():
             return _as_they_come(item, terms, overrides)
+        case Arch():
+            return _arch(item, terms, overrides)
         case Repeat():
             return _repeat(item, terms, overrides)
         case Begin(place):
@@ -163,6 +172,19 @@ def _as_they_come(item: AsTheyCome, terms: str, overrides: Overrides) -> str:
     ]
     written = f"({write_list(each, terms, overrides)}) as they come"
     return f"{written}, with ch {item.parted} between" if item.parted else written
+
+
+def _arch(item: Arch, terms: str, overrides: Overrides) -> str:
+    fastens = write_item(Stitches(1, item.stitch), terms, overrides)
+    place = Place(Which.THE, (Whole(Kind("arch")),))
+    match item.items:
+        case (Stitches() as only,):
+            filling: Item = replace(only, place=place)
+        case several:
+            filling = Bracket(several, place)
+    filled = write_item(filling, terms, overrides)
+    back = f"{write_ordinal(item.back)} st from hook"
+    return f"turn, ch {item.chains}, {fastens} in {back}, turn, {filled}"
 
 
 def _repeat(item: Repeat, terms: str, overrides: Overrides) -> str:

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from border.findings import Finding
+from border.stitches import STITCHES
 from border.text.readings import Round
 from border.text.tree import ST, Kind, Multiple, Whole
 from border.text.written import write_kind
-from border.working.fabric import Fabric
+from border.working.fabric import CHAIN, PICOT, Fabric
 from border.working.sites import SiteFinder
 from border.yoke.edges import Edge
 
@@ -29,7 +32,12 @@ def check_claims(round_: Round, fabric: Fabric, times: list[int]) -> list[Findin
 
 
 def how_many(fabric: Fabric, kind: Kind, chains_count: bool = False) -> int:
-    """How many of a kind a row has: spaces, groups, blocks, picots, stitches of a kind or all."""
+    """How many of a kind a row has: spaces, groups, blocks, picots, stitches of a kind or all.
+
+    Picots, chains and stitches are counted as they were worked, also under an arch.
+    """
+    if kind.name in (*STITCHES, ST.name, CHAIN, PICOT):
+        fabric = replace(fabric, covered=frozenset())
     return len(SiteFinder(fabric, chains_count and kind == ST).sites(Whole(kind)))
 
 

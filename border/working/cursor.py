@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
+from itertools import islice
 
 from msgspec import Struct, field
 
@@ -13,6 +14,7 @@ from border.text.tree import (
     Item,
     Part,
     Place,
+    Stitches,
     Target,
     Which,
     Whole,
@@ -63,6 +65,7 @@ class Made(Struct):
     rings: dict[int, int] = field(default_factory=dict)
     legs: dict[int, int] = field(default_factory=dict)
     feet: dict[int, tuple[int, ...]] = field(default_factory=dict)
+    covered: dict[int, None] = field(default_factory=dict)
     openings: list[Opening] = field(default_factory=list)
     begun: int = 0
 
@@ -96,10 +99,31 @@ class Made(Struct):
             self.feet[len(self.kinds)] = into
         self.stitches(stitch, 1, position, into[0] if len(set(into)) == 1 else ALONE)
 
+    def step(self, item: Stitches, position: int, into: int) -> None:
+        """All the stitches of a step that go into one place. Raises TooLarge."""
+        if item.together:
+            self.cluster(item.stitch, item.count, position, (into,))
+        elif not item.between and not item.cluster:
+            self.stitches(item.stitch, item.count, position, into)
+        else:
+            for i in range(item.count):
+                if i and item.between:
+                    self.chains(item.between)
+                if item.cluster:
+                    self.cluster(item.stitch, item.cluster, position, (into,))
+                else:
+                    self.stitches(item.stitch, 1, position, into)
+
+    def cover(self, first: int) -> None:
+        """All that was made from an element on lies under an arch, and picots that stand there
+        since nothing is before them."""
+        first = 0 if all(kind == PICOT for kind in islice(self.kinds, first)) else first
+        self.covered.update(dict.fromkeys(range(first, len(self.kinds))))
+
     def back_to(self, length: int) -> None:
         """Undo all that was made since the row was so long."""
         del self.kinds[length:], self.pos[length:], self.into[length:]
-        for marks in (self.rings, self.legs, self.feet):
+        for marks in (self.rings, self.legs, self.feet, self.covered):
             while marks and next(reversed(marks)) >= length:
                 marks.popitem()
         while self.openings and self.openings[-1].behind > length:

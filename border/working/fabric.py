@@ -2,10 +2,11 @@
 
 A fabric is a sequence of *elements*: atoms (stitches and single chains; the
 places of the edge in row 0) and, each behind the atom that it stands on, the
-picots, which are no atoms. Positions are in ticks of the edge line; every
-position is a multiple of `SPARE`, so that the halves that the next row takes
-of them (a group's middle, the point between two, stitches worked together,
-chains between) stay whole.
+picots, which are no atoms. What lies under an arch of the row itself is covered: it
+is counted, but is no atom either, and goes like a picot with the atom before it.
+Positions are in ticks of the edge line; every position is a multiple of `SPARE`, so
+that the halves that the next row takes of them (a group's middle, the point between
+two, stitches worked together, an arch over those, chains between) stay whole.
 """
 
 from __future__ import annotations
@@ -17,11 +18,13 @@ from msgspec import Struct, field
 from border.working.line import Line, line_of
 from border.yoke.edges import Edge
 
-SPARE = 16
+SPARE = 32
 CHAIN = "ch"
 PICOT = "picot"
 ALONE = -1
 """The `into` of an element that was worked into no one site."""
+ARCH = -(1 << 30)
+"""The `into` of what fills an arch of its own row is less by the first element under that."""
 
 
 class Fabric(Struct):
@@ -32,7 +35,7 @@ class Fabric(Struct):
     but where stitches cross), `into` (a number for the site that a stitch was
     worked into, `ALONE` for none). `rings`: chains of each picot, `legs`:
     stitches in each cluster, `feet`: the sites, by number, of a cluster over
-    several, all by element.
+    several, `covered`: what lies under an arch, all by element.
     """
 
     line: Line
@@ -44,6 +47,7 @@ class Fabric(Struct):
     rings: dict[int, int] = field(default_factory=dict)
     legs: dict[int, int] = field(default_factory=dict)
     feet: dict[int, tuple[int, ...]] = field(default_factory=dict)
+    covered: frozenset[int] = frozenset()
 
     @property
     def length(self) -> int:
@@ -51,13 +55,18 @@ class Fabric(Struct):
         return self.line.length * self.tick
 
     @property
-    def has_chains(self) -> bool:
-        return not self.base and CHAIN in self.kinds
+    def atoms(self) -> list[int]:
+        """The elements that are atoms, which the next row meets."""
+        if self.base:
+            return list(range(len(self.kinds)))
+        covered = self.covered
+        return [i for i, k in enumerate(self.kinds) if k != PICOT and i not in covered]
 
     def turned(self) -> Fabric:
         """The same fabric seen from the other side: order and line reversed.
 
-        A picot stays with its atom, so it comes behind that again (none stands before all).
+        A picot stays with its atom, so it comes behind that again, and so does what is covered
+        (none stands before all).
         """
         order = self.order_turned()
         return Fabric(
@@ -70,6 +79,7 @@ class Fabric(Struct):
             {new: self.rings[old] for new, old in enumerate(order) if old in self.rings},
             {new: self.legs[old] for new, old in enumerate(order) if old in self.legs},
             {new: self.feet[old] for new, old in enumerate(order) if old in self.feet},
+            frozenset(new for new, old in enumerate(order) if old in self.covered),
         )
 
     def order_turned(self) -> list[int]:
@@ -77,7 +87,7 @@ class Fabric(Struct):
         order: list[int] = []
         tail: list[int] = []
         for i in range(len(self.kinds) - 1, -1, -1):
-            if self.kinds[i] == PICOT:
+            if self.kinds[i] == PICOT or i in self.covered:
                 tail.append(i)
             else:
                 order.append(i)
@@ -110,11 +120,11 @@ def settle(fabric: Fabric) -> Fabric:
 
     Chains get the position half-way between the stitches on either side,
     picots that of their atom; then the ticks are made as coarse as they may be.
-    Picots with no atom before them stand on the one after.
+    What has no atom before it goes with the one after.
     """
-    _picots_behind(fabric)
     _place_chains(fabric)
     _place_picots(fabric)
+    _atom_first(fabric)
     _rescale(fabric)
     return fabric
 
@@ -139,30 +149,35 @@ def _place_chains(fabric: Fabric) -> None:
         pos[:first] = [pos[first]] * first
 
 
-def _picots_behind(fabric: Fabric) -> None:
-    """Move the picots that open a row behind its first atom."""
-    first = next((i for i, k in enumerate(fabric.kinds) if k != PICOT), 0)
-    if not first:
-        return
-    fabric.kinds.insert(0, fabric.kinds.pop(first))
-    fabric.pos.insert(0, fabric.pos.pop(first))
-    fabric.into.insert(0, fabric.into.pop(first))
-    to = {first: 0} | {i: i + 1 for i in range(first)}
-    fabric.rings = {to.get(i, i): n for i, n in fabric.rings.items()}
-    fabric.legs = {to.get(i, i): n for i, n in fabric.legs.items()}
-    fabric.feet = {to.get(i, i): sites for i, sites in fabric.feet.items()}
-
-
 def _place_picots(fabric: Fabric) -> None:
     if not fabric.rings:
         return
     kinds, pos = fabric.kinds, fabric.pos
-    at = 0
+    at = next((p for kind, p in zip(kinds, pos, strict=True) if kind != PICOT), 0)
     for i, kind in enumerate(kinds):
         if kind == PICOT:
             pos[i] = at
         else:
             at = pos[i]
+
+
+def _atom_first(fabric: Fabric) -> None:
+    """Move what opens a row, and is no atom, behind its first atom and the picots on that."""
+    first = next(iter(fabric.atoms), 0)
+    if not first:
+        return
+    end = first + 1
+    while end < len(fabric.kinds) and fabric.kinds[end] == PICOT:
+        end += 1
+    order = [*range(first, end), *range(first), *range(end, len(fabric.kinds))]
+    fabric.kinds = [fabric.kinds[i] for i in order]
+    fabric.pos = [fabric.pos[i] for i in order]
+    fabric.into = [fabric.into[i] for i in order]
+    to = {old: new for new, old in enumerate(order[:end])}
+    fabric.rings = {to.get(i, i): n for i, n in fabric.rings.items()}
+    fabric.legs = {to.get(i, i): n for i, n in fabric.legs.items()}
+    fabric.feet = {to.get(i, i): sites for i, sites in fabric.feet.items()}
+    fabric.covered = frozenset(to.get(i, i) for i in fabric.covered)
 
 
 def _rescale(fabric: Fabric) -> None:

@@ -65,9 +65,8 @@ class Pass(Struct):
     def fabric(self, below: Fabric) -> Fabric:
         """The row that was made, ready to be worked into."""
         m = self.made
-        row = Fabric(
-            below.line, below.tick, m.kinds, m.pos, m.into, rings=m.rings, legs=m.legs, feet=m.feet
-        )
+        row = Fabric(below.line, below.tick, m.kinds, m.pos, m.into)
+        row.rings, row.legs, row.feet, row.covered = m.rings, m.legs, m.feet, frozenset(m.covered)
         return settle(row)
 
 

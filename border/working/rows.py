@@ -14,6 +14,7 @@ from border.text.copied import Rules
 from border.text.steps import OPEN_PLACES, leading_targets
 from border.text.tree import (
     ST,
+    Arch,
     AsTheyCome,
     Begin,
     Bracket,
@@ -31,6 +32,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.written import write_item
+from border.working.arches import work_arch
 from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, Mark, Opening, RunsOut, Site
 from border.working.repeats import meets_start, run
@@ -118,6 +120,8 @@ class Worker(Struct):
                 self._placed(item)
             case AsTheyCome():
                 self._each(item, item.place)
+            case Arch():
+                work_arch(self.cursor.made, item)
             case Begin() | End():
                 pass
             case _:
@@ -218,19 +222,7 @@ class Worker(Struct):
                 self.work(inner)
             self._target.pop()
             return
-        into = cursor.number(site)
-        if item.together:
-            cursor.made.cluster(item.stitch, item.count, site[2], (into,))
-        elif not item.between and not item.cluster:
-            cursor.made.stitches(item.stitch, item.count, site[2], into)
-        else:
-            for i in range(item.count):
-                if i and item.between:
-                    cursor.made.chains(item.between)
-                if item.cluster:
-                    cursor.made.cluster(item.stitch, item.cluster, site[2], (into,))
-                else:
-                    cursor.made.stitches(item.stitch, 1, site[2], into)
+        cursor.made.step(item, site[2], cursor.number(site))
 
     # --- repeats --------------------------------------------------------------
 
@@ -317,7 +309,7 @@ class Worker(Struct):
     def _look(self, item: Item, targets: tuple[Target, ...], *, bare: bool = False) -> None:
         """Ask about what the text leaves open here."""
         finder = self.cursor.window.finder
-        if bare and self.rules.chains_count is None and finder.fabric.has_chains:
+        if bare and self.rules.chains_count is None and finder.has_chains:
             self.unclear = self.unclear or not self._at_joint()
         if self.cursor.stopped_inside(targets):
             words = write_item(item, self.rules.terms)

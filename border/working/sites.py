@@ -36,6 +36,7 @@ class SiteFinder(Stations):
     def __init__(self, fabric: Fabric, chains_count: bool) -> None:
         super().__init__(fabric)
         self.chains_count = chains_count
+        self.has_chains = not fabric.base and any(fabric.kinds[i] == CHAIN for i in self.atoms)
         self._made: dict[Target, Sites] = {}
 
     def sites(self, target: Target) -> Sites:
@@ -100,7 +101,7 @@ class SiteFinder(Stations):
     def _picots(self) -> Sites:
         """Each picot, from the first station of its atom on."""
         f, step = self.fabric, self.step
-        at = [i - 1 for i, k in enumerate(f.kinds) if k == PICOT]
+        at = [i - 1 for i, k in enumerate(f.kinds) if k == PICOT and i not in f.covered]
         return Sites([step * i for i in at], [step * i + 4 for i in at], [f.pos[i] for i in at])
 
     def _runs(
@@ -262,10 +263,16 @@ class SiteFinder(Stations):
         )
         return as_one(on, count)
 
+    def _picots_on(self, element: int) -> list[int]:
+        """The picots that stand on an atom: how many elements before each, from the atom on."""
+        f, lap = self.fabric, len(self.fabric.kinds)
+        behind = range(element + 1, self.behind(element) // self.step + 1)
+        return [e - element - 1 for e in behind if e % lap not in f.covered]
+
     def _between_picots(self, of: Kind) -> Sites:
         found = []
         for atoms in self._with_atoms(of):
-            on = [(e, k) for e in atoms for k in range(self.behind(e) // self.step - e)]
+            on = [(e, k) for e in atoms for k in self._picots_on(e)]
             if len(on) == 2:
                 (e, i), (g, j) = on
                 at = self.between(self.step * (e + i) + 4, self.step * (g + j))

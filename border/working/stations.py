@@ -2,7 +2,8 @@
 
 There are `step` stations to an element. An atom covers [step i, step j + 4), where
 j is the last picot that stands on it, or itself: working it passes what stands on
-it. The picots of an atom lie one behind the other within that. A point between
+it. The picots of an atom lie one behind the other within that, and so does what an arch
+covers behind it. A point between
 atoms has the last station before the next of them could begin, step j + 3; a point
 in the middle of an atom, step i + 1; the joints in a gap follow from step j + 4.
 So a cursor behind a site has passed a point at that site's end, but no joint there,
@@ -18,7 +19,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from border.working.fabric import ALONE, PICOT, Fabric
+from border.working.fabric import PICOT, Fabric
 
 
 class Sites(Struct):
@@ -81,7 +82,7 @@ class Stations:
         self.round = self.step * len(fabric.kinds)
         self.at_start = self.round - self.step + 3
         """The station of a point just at the start of a closed fabric, in the first round."""
-        self.atoms = [i for i, k in enumerate(fabric.kinds) if fabric.base or k != PICOT]
+        self.atoms = fabric.atoms
 
     def between(self, left: int, right: int) -> int:
         """The station of the point half-way between two sites: `left` is the station behind
@@ -130,10 +131,14 @@ class Stations:
 
         Of a point between two, both of them. On a closed fabric they run on behind its end.
         """
-        if number == ALONE:
+        if number < 0:  # worked into no one site, or into an arch of its own row
             return ()
         start, width = divmod(number, 2 * self.round)
         first = start // self.step
         if width == 1:
             return (first,) if start % self.step == 1 else (first, first + 1)
-        return tuple(range(first, (start + width - 1) // self.step + 1))
+        elements = range(first, (start + width - 1) // self.step + 1)
+        if not self.fabric.covered:
+            return tuple(elements)
+        lap = len(self.fabric.kinds)
+        return tuple(e for e in elements if e % lap not in self.fabric.covered)

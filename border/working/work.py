@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 
 from msgspec import Struct
@@ -15,7 +16,7 @@ from border.working.adjusting import Adjustment
 from border.working.claims import check_claims, check_multiple
 from border.working.closing import kind_name
 from border.working.cursor import Opening, TooLarge
-from border.working.fabric import PICOT, Fabric, edge_fabric, has_no_stitch
+from border.working.fabric import Fabric, edge_fabric, has_no_stitch
 from border.working.found import Found, as_it_stands, came_out, misplaced
 from border.working.rounds import Fallen, Pass, with_chains, work_once
 from border.working.scopes import carries, names_of
@@ -161,7 +162,7 @@ def _worked(
         found = None
     if not found:  # what was counted stands above what the text claims
         told += check_claims(round_, fabric, [r.times for r in repeats])
-    passed = [k for k in below.kinds[: done.made.begun] if k != PICOT]
+    passed = bisect_left(below.atoms, done.made.begun)
     return WorkedRound(
         round_.number,
         already,
@@ -173,7 +174,7 @@ def _worked(
         tuple(told),
         found,
         tuple(done.made.openings),
-        0 if below.base else len(passed),
+        0 if below.base else passed,
     )
 
 

@@ -67,6 +67,6 @@ def _faults(done: Pass) -> set[str]:
 
 def _alike(a: Fabric, b: Fabric) -> bool:
     """The same elements in the same sites at the same points."""
-    return (a.tick, a.kinds, a.pos, a.into, a.rings, a.legs) == (
-        (b.tick, b.kinds, b.pos, b.into, b.rings, b.legs)
+    return (a.tick, a.kinds, a.pos, a.into, a.rings, a.legs, a.covered) == (
+        (b.tick, b.kinds, b.pos, b.into, b.rings, b.legs, b.covered)
     )

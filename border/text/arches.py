@@ -1,0 +1,204 @@
+"""A row that turns inside itself: `turn, 8 chain, 1 single in the 4th of the 8, turn, 11 dc in it`.
+
+Chains fastened back into what was just made, and filled behind the second turn, are put
+together as one thing; what does not have that shape is left as it stands, to be asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.text.passing import ARCHES, Terminals, like, past, types
+from border.text.rings import CLOSING
+from border.text.tree import Kind
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+HOOK, RUN, PLACE = "hook", "run", "place"
+"""How a stitch made before is named: counted from the hook, as one of so many, of a place."""
+
+_FILLING = frozenset(
+    {"NUM", "STITCH", "CH", "PICOT", "CLUSTER", "SEP", "AND", "LP", "RP", "TIMES", "MORE", "OF"}
+)
+_ENDINGS = ("fasten", "join")
+
+
+class _Found(Struct, frozen=True):
+    """Something found among the terminals, and the place behind it."""
+
+    terminals: Terminals
+    end: int
+
+
+def arches(t: Terminals) -> Terminals:
+    """The terminals with every such arch, and with the places behind it that are filled up."""
+    if sum(x.name == "turn" for x in t) < 2:
+        return t
+    found: Terminals = []
+    at, turned = 0, False
+    while at < len(t):
+        turns = t[at].name == "turn"
+        turned = turned or turns
+        whole = _arch_at(t, at, found) if turns else _rest_at(t, at) if turned else None
+        if whole is None:
+            found.append(t[at])
+            at += 1
+            continue
+        found += whole.terminals
+        at = whole.end
+    return found
+
+
+# --- chains fastened back between two turns ---------------------------------------
+
+
+def _arch_at(t: Terminals, turn: int, found: Terminals) -> _Found | None:
+    """The arch whose first turn stands here; chains right before that are taken from `found`."""
+    before = len(found) - (types(found, len(found) - 1, 1) == ["SEP"])
+    chains, _ = _chains_at(found, before - 2) if before > 1 else (0, 0)
+    at = past(t, turn + 1, "SEP", "WITH")
+    if not chains:
+        before = len(found)
+        chains, at = _chains_at(t, at)
+    else:
+        before -= 2
+    stitch, place = _fastened(t, past(t, at, "SEP", "AND"))
+    back = _back_at(t, place) if chains and place else None
+    if back is None:
+        return None
+    second = past(t, back.end, "SEP", "AND")
+    if second >= len(t) or t[second].name != "turn":
+        return None
+    filling = _filled(t, past(t, second + 1, "SEP", "AND"), chains)
+    if filling is None:
+        return None
+    first = found[before] if before < len(found) else t[turn]
+    del found[before:]
+    arch = replace(like(first, "ARCH", number=chains, name=stitch), end=t[second].end)
+    comma = like(t[second], "SEP")
+    return _Found([arch, *back.terminals, comma, *filling.terminals], filling.end)
+
+
+def _chains_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """How many chains stand here, and the place behind them; 0 where none do."""
+    pair = types(t, at, 2)
+    if pair in (["NUM", "CH"], ["CH", "NUM"]):
+        return next(x.number for x in t[at : at + 2] if x.type == "NUM"), at + 2
+    return 0, at
+
+
+def _fastened(t: Sequence[Terminal], at: int) -> tuple[str, int]:
+    """The stitch that fastens the chains ("" where none is named), and where it goes; 0: none."""
+    joins = types(t, at, 1) == ["CATCH"] or (types(t, at, 1) == ["ENDING"] and _joins(t[at]))
+    if joins:
+        at = past(t, at + 1, "WITH")
+    one = types(t, at, 2) == ["NUM", "STITCH"] and t[at].number == 1
+    name, at = "", at + one
+    if types(t, at, 1) == ["STITCH"]:
+        if t[at].name not in CLOSING:
+            return "", 0
+        name, at = t[at].name, at + 1
+    return (name, at + 1) if types(t, at, 1) in (["PREP"], ["TO"]) else ("", 0)
+
+
+def _joins(here: Terminal) -> bool:
+    return here.text.split(" ")[0] in _ENDINGS
+
+
+def _back_at(t: Sequence[Terminal], at: int) -> _Found | None:
+    """The stitch made before that is named here: `5th dc from hook`, `4th dc of first loop`,
+    `the first of these 6`, `the middle of the first 7 dc`."""
+    at = past(t, at, "THE")
+    if types(t, at, 1) not in (["ORD"], ["CENTRE"]):
+        return None
+    here = t[at]
+    unit = at + 1
+    named = types(t, unit, 1) == ["STITCH"] or (unit < len(t) and t[unit].kind == Kind("st"))
+    stitch = t[unit].name if named and t[unit].type == "STITCH" else None
+    end = unit + named
+    if named and types(t, end, 1) == ["FROMHOOK"]:
+        return _back(here, Kind(stitch or "st"), HOOK, end + 1)
+    if types(t, end, 1) != ["OF"]:
+        return None
+    end = past(t, end + 1, "THE")
+    which = t[end].number if types(t, end, 1) == ["ORD"] else 0
+    end += which != 0
+    if types(t, end, 1) == ["NUM"]:
+        size, end = t[end].number, end + 1
+        if types(t, end, 1) == ["STITCH"]:
+            stitch, end = t[end].name, end + 1
+        elif end < len(t) and t[end].kind == Kind("st"):
+            end += 1
+        return _back(here, Kind("run", size, stitch), f"{RUN} {which}", end)
+    if which and end < len(t) and t[end].kind in ARCHES:
+        return _back(here, Kind("st", None, stitch), f"{PLACE} {which}", end + 1)
+    return None
+
+
+def _back(here: Terminal, kind: Kind, how: str, end: int) -> _Found:
+    number = here.number if here.type == "ORD" else 0
+    return _Found([like(here, "BACK", kind, number, how)], end)
+
+
+# --- what fills it ----------------------------------------------------------------
+
+
+def _filled(t: Terminals, at: int, chains: int) -> _Found | None:
+    """What is worked into the arch, with the arch as its place; None where nothing is."""
+    prep = at
+    while prep < len(t) and t[prep].type in _FILLING:
+        prep += 1
+    if types(t, prep, 1) != ["PREP"]:
+        return None
+    end = _named(t, prep + 1, chains)
+    if end is None:
+        return None
+    place = [t[prep], like(t[prep], "THE"), like(t[prep], "KIND", Kind("loop"))]
+    inside = t[at:prep]
+    while inside and inside[-1].type == "SEP":
+        inside.pop()
+    several = [x.type for x in inside] not in ([], ["STITCH"], ["NUM", "STITCH"])
+    if several and not _one_bracket(inside):
+        inside = [like(t[at], "LP"), *inside, like(t[prep], "RP")]
+    return _Found([*inside, *place], end)
+
+
+def _one_bracket(inside: Terminals) -> bool:
+    """Whether a bracket stands round all of it already, with or without a number of times."""
+    opened = [x.type for x in inside].count("LP")
+    close = next((n for n, x in enumerate(inside) if x.type == "RP"), -1)
+    return (
+        opened == 1
+        and inside[0].type == "LP"
+        and "STITCH" not in {x.type for x in inside[close + 1 :]}
+    )
+
+
+def _named(t: Sequence[Terminal], at: int, chains: int) -> int | None:
+    """Behind `the 8 ch`, `the loop`, `ch 8`, where these are the chains just fastened."""
+    at = past(t, at, "THE")
+    said, end = _chains_at(t, at)
+    if said not in (0, chains):
+        return None
+    if not said:
+        end += types(t, at, 1) == ["CH"]
+    if end < len(t) and t[end].kind in ARCHES:
+        return end + 1
+    return end if end > at else None
+
+
+def _rest_at(t: Sequence[Terminal], at: int) -> _Found | None:
+    """`in the rest of the loop`, `to fill the half-filled loop`: in the same place as before."""
+    start = past(t, at, "PREP") if types(t, at, 1) == ["PREP"] else at
+    end = past(t, start, "REST")
+    if end == start:
+        return None
+    end = past(t, end, "THE", "SAME", "ORD", "NUM", "CH")
+    end += end < len(t) and t[end].kind in ARCHES
+    here = t[at]
+    return _Found([like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")], end)
