@@ -11,8 +11,10 @@ from hypothesis import strategies as st
 from plainly.fabric import STITCH, Fabric
 from plainly.sites import sites
 
+from border.text.fastening import made_before
 from border.text.tree import (
     ST,
+    Arch,
     AsTheyCome,
     AtOnce,
     Between,
@@ -88,7 +90,7 @@ def all_items(items: tuple[Item, ...]) -> list[Item]:
     found: list[Item] = []
     for item in items:
         found.append(item)
-        if isinstance(item, Repeat | Bracket | AsTheyCome):
+        if isinstance(item, Repeat | Bracket | AsTheyCome | Arch):
             found += all_items(item.items)
     return found
 
@@ -240,11 +242,33 @@ def stretches(draw: st.DrawFn, offer: Offer, most: int = 3) -> tuple[Item, ...]:
         items += moved
         if seldom(draw, 8):
             items += (draw(picots),)
+        if seldom(draw, 8):
+            items += draw(arches(items))
         if draw(st.booleans()):
             items += (draw(chains),)
     if not any(isinstance(item, Stitches | Bracket) for item in all_items(items)):
         items += (Stitches(1, draw(stitch_names), Place(Which.NEXT, (Whole(kind),))),)
     return items
+
+
+@st.composite
+def arches(draw: st.DrawFn, items: tuple[Item, ...]) -> tuple[Item, ...]:
+    """Chains fastened back over some of the stitches just made, and filled; if there are two."""
+    made, _ = made_before(items, len(items))
+    most = min(sum(one.all for one in made), 9)
+    if most < 2:
+        return ()
+    filling: tuple[Item, ...] = (Stitches(draw(numbers), draw(stitch_names)),)
+    if draw(st.booleans()):
+        inside = draw(lists_in_a_place().filter(_opens_with_stitches))
+        filling = tuple(item for item in inside if getattr(item, "place", None) is None)
+    fastens = draw(st.sampled_from(("ss", "ss", "sc")))
+    return (Arch(draw(chain_numbers), draw(st.integers(2, most)), filling, fastens),)
+
+
+def _opens_with_stitches(items: tuple[Item, ...]) -> bool:
+    first = items[0]
+    return isinstance(first.items[0] if isinstance(first, Repeat) else first, Stitches)
 
 
 @st.composite

@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from border.text.tree import (
     ST,
+    Arch,
     AsTheyCome,
     AtJoint,
     AtJoints,
@@ -244,6 +245,19 @@ def as_they_come(draw: st.DrawFn) -> AsTheyCome:
     return AsTheyCome(tuple(parts), draw(st.sampled_from((0, 0, 2))))
 
 
+@st.composite
+def arches(draw: st.DrawFn) -> Repeat:
+    """Stitches, and an arch over them that stitches fill first of all."""
+    inside = chains | picots | bare_stitches()
+    first: Item = draw(bare_stitches())
+    if draw(st.booleans()):
+        first = Repeat((first, draw(inside)), draw(st.integers(2, 5)))
+    filling = (first, *draw(st.lists(inside, max_size=2)))
+    fastens = draw(st.sampled_from(("ss", "sc")))
+    arch = Arch(draw(counts), draw(st.integers(1, 25)), filling, fastens)
+    return Repeat((draw(bare_stitches()), arch), 2)
+
+
 steps: st.SearchStrategy[Item] = (
     chains
     | skips()
@@ -253,6 +267,7 @@ steps: st.SearchStrategy[Item] = (
     | start_chains()
     | brackets()
     | as_they_come()
+    | arches()
 )
 
 

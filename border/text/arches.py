@@ -7,6 +7,7 @@ together as one thing; what does not have that shape is left as it stands, to be
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import accumulate
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -24,6 +25,7 @@ HOOK, RUN, PLACE = "hook", "run", "place"
 
 _FILLING = frozenset(
     {"NUM", "STITCH", "CH", "PICOT", "CLUSTER", "SEP", "AND", "LP", "RP", "TIMES", "MORE", "OF"}
+    | {"WITH", "DIVIDED", "BETWEEN", "TOGETHER", "ALLTOGETHER", "MOD"}
 )
 _ENDINGS = ("fasten", "join")
 
@@ -59,14 +61,10 @@ def arches(t: Terminals) -> Terminals:
 
 def _arch_at(t: Terminals, turn: int, found: Terminals) -> _Found | None:
     """The arch whose first turn stands here; chains right before that are taken from `found`."""
-    before = len(found) - (types(found, len(found) - 1, 1) == ["SEP"])
-    chains, _ = _chains_at(found, before - 2) if before > 1 else (0, 0)
+    before, chains = _chains_before(found)
     at = past(t, turn + 1, "SEP", "WITH")
     if not chains:
-        before = len(found)
         chains, at = _chains_at(t, at)
-    else:
-        before -= 2
     stitch, place = _fastened(t, past(t, at, "SEP", "AND"))
     back = _back_at(t, place) if chains and place else None
     if back is None:
@@ -82,6 +80,14 @@ def _arch_at(t: Terminals, turn: int, found: Terminals) -> _Found | None:
     arch = replace(like(first, "ARCH", number=chains, name=stitch), end=t[second].end)
     comma = like(t[second], "SEP")
     return _Found([arch, *back.terminals, comma, *filling.terminals], filling.end)
+
+
+def _chains_before(found: Terminals) -> tuple[int, int]:
+    """Where the chains begin that a list ends in, as a step of their own; and how many."""
+    start = len(found) - (types(found, len(found) - 1, 1) == ["SEP"]) - 2
+    chains = _chains_at(found, start)[0] if start > 0 else 0
+    alone = chains and found[start - 1].type in ("SEP", "AND", "STAR", "LP", "RP")
+    return (start, chains) if alone else (len(found), 0)
 
 
 def _chains_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
@@ -150,10 +156,8 @@ def _back(here: Terminal, kind: Kind, how: str, end: int) -> _Found:
 
 def _filled(t: Terminals, at: int, chains: int) -> _Found | None:
     """What is worked into the arch, with the arch as its place; None where nothing is."""
-    prep = at
-    while prep < len(t) and t[prep].type in _FILLING:
-        prep += 1
-    if types(t, prep, 1) != ["PREP"]:
+    prep = _place_behind(t, at)
+    if prep is None:
         return None
     end = _named(t, prep + 1, chains)
     if end is None:
@@ -168,15 +172,25 @@ def _filled(t: Terminals, at: int, chains: int) -> _Found | None:
     return _Found([*inside, *place], end)
 
 
+def _place_behind(t: Sequence[Terminal], at: int) -> int | None:
+    """Where the place of a list is said, with nothing but stitches, chains and brackets before."""
+    depth = 0
+    for n in range(at, len(t)):
+        depth += (t[n].type == "LP") - (t[n].type == "RP")
+        modified = types(t, n, 2) == ["PREP", "MOD"]
+        if depth == 0 and t[n].type == "PREP" and not modified:
+            return n
+        if depth < 0 or (depth == 0 and not modified and t[n].type not in _FILLING):
+            return None
+    return None
+
+
 def _one_bracket(inside: Terminals) -> bool:
     """Whether a bracket stands round all of it already, with or without a number of times."""
-    opened = [x.type for x in inside].count("LP")
-    close = next((n for n, x in enumerate(inside) if x.type == "RP"), -1)
-    return (
-        opened == 1
-        and inside[0].type == "LP"
-        and "STITCH" not in {x.type for x in inside[close + 1 :]}
-    )
+    depths = list(accumulate((x.type == "LP") - (x.type == "RP") for x in inside))
+    if not depths or inside[0].type != "LP":
+        return False
+    return {x.type for x in inside[depths.index(0) + 1 :]} <= {"NUM", "TIMES", "MORE"}
 
 
 def _named(t: Sequence[Terminal], at: int, chains: int) -> int | None:

@@ -18,6 +18,7 @@ from plainly.fabric import (
     MadeChain,
     MadePicot,
     MadeStitch,
+    bare,
 )
 from plainly.line import Line, Stretch
 from plainly.readings import is_open
@@ -50,7 +51,7 @@ def made_record(made: Iterable[Made]) -> Record:
     """Picots count as picots, and their chains as theirs."""
     tally = Tally()
     for piece in made:
-        match piece:
+        match bare(piece):
             case MadeStitch(stitch):
                 tally.stitches[stitch] += 1
             case MadeChain():
@@ -124,7 +125,7 @@ def parts_record(fabric: Fabric, line: Line) -> Record:
     sections = {s.run.section: Tally() for s in line.stretches}
     motifs = {s.index: Tally() for s in line.stretches}
     joints = {(j.before.index, j.after.index): Tally() for j in line.joints()}
-    for atom in fabric.atoms:
+    for atom in (*fabric.atoms, *fabric.under):
         joint = fabric.line.joint_at(atom.at)
         if joint is None:
             stretch = fabric.line.stretch_at(atom.at)

@@ -32,11 +32,15 @@ class Atom:
 
 @dataclass(frozen=True)
 class Fabric:
-    """A row as it came out. `edge` is true of row 0, whose atoms are places."""
+    """A row as it came out. `edge` is true of row 0, whose atoms are places.
+
+    `under`: what lies under arches of the row itself, which the next row does not meet.
+    """
 
     line: Line
     atoms: tuple[Atom, ...]
     edge: bool
+    under: tuple[Atom, ...] = ()
     listed: dict[object, list[Any]] = field(default_factory=dict, compare=False, repr=False)
     """Sites that have been listed once, so as not to list them for every motif again."""
 
@@ -103,14 +107,28 @@ class MadePicot:
     pass
 
 
-Made = MadeStitch | MadeChain | MadePicot
+@dataclass(frozen=True)
+class Covered:
+    """A piece that lies under an arch."""
+
+    piece: MadeStitch | MadeChain | MadePicot
+
+
+Made = MadeStitch | MadeChain | MadePicot | Covered
+
+
+def bare(piece: Made) -> MadeStitch | MadeChain | MadePicot:
+    """The piece itself, covered or not."""
+    return piece.piece if isinstance(piece, Covered) else piece
 
 
 def new_fabric(line: Line, made: list[Made]) -> Fabric:
     """The row that was made, atom by atom, with the picots set on their atoms."""
     atoms: list[Atom] = []
+    under: set[int] = set()
     waiting = 0
-    for piece in made:
+    for one in made:
+        piece = bare(one)
         if isinstance(piece, MadePicot):
             # A picot stands on the atom before it; with none before it, on the one after.
             if atoms:
@@ -122,13 +140,17 @@ def new_fabric(line: Line, made: list[Made]) -> Fabric:
             atom = Atom(STITCH, piece.at, piece.stitch, piece.into)
         else:
             atom = Atom(CHAIN, Fraction(0))
+        if isinstance(one, Covered):
+            under.add(len(atoms))
         atoms.append(replace(atom, picots=waiting))
         waiting = 0
     placed = [
         replace(atom, at=_chain_position(line, atoms, i)) if atom.what == CHAIN else atom
         for i, atom in enumerate(atoms)
     ]
-    return Fabric(line, settled(placed, line), edge=False)
+    seen = [atom for i, atom in enumerate(placed) if i not in under]
+    covered = tuple(atom for i, atom in enumerate(placed) if i in under)
+    return Fabric(line, settled(seen, line), edge=False, under=covered)
 
 
 def _chain_position(line: Line, atoms: list[Atom], i: int) -> Fraction:

@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.tree import (
+    Arch,
     AsTheyCome,
     Begin,
     Border,
@@ -257,7 +258,7 @@ def _read_bare(count: int, following: list[Item]) -> list[Item]:
 def _deep(items: list[Item] | tuple[Item, ...]) -> Iterator[Item]:
     for item in items:
         yield item
-        if isinstance(item, Repeat | Bracket | AsTheyCome):
+        if isinstance(item, Repeat | Bracket | AsTheyCome | Arch):
             yield from _deep(item.items)
 
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from border.text.tree import Clause, Headings, Item, Text
 from plainly.closing import closes, passes_more
-from plainly.fabric import Fabric, Made, MadeStitch
+from plainly.fabric import Fabric, Made, MadeStitch, bare
 from plainly.line import Line
 from plainly.openings import row_window
 from plainly.readings import WrittenRow, clause_steps, has_repeat, row_steps, simply_its_repeat
@@ -46,7 +46,7 @@ def work_round(fabric: Fabric, row: WrittenRow, headings: Headings, plan: Plan) 
                 worked.codes.add("repeat-unclear")
     if not worked.closes and "repeat-unclear" not in worked.codes:
         worked.codes.add("row-does-not-close")
-    if not any(isinstance(piece, MadeStitch) for piece in worked.made):
+    if not any(isinstance(bare(piece), MadeStitch) for piece in worked.made):
         worked.codes.add("no-stitches")
     return worked
 

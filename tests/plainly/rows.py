@@ -10,6 +10,7 @@ from fractions import Fraction
 from msgspec.structs import replace
 
 from border.text.tree import (
+    Arch,
     AsTheyCome,
     AtOnce,
     Begin,
@@ -27,6 +28,7 @@ from border.text.tree import (
     ToLast,
     Which,
 )
+from plainly.arches import arch, stitches_made
 from plainly.cursor import (
     BEHIND_ATOM,
     FRESH,
@@ -142,6 +144,10 @@ class Work(Hand):
                 self._open_repeat(item, path)
             case AsTheyCome():
                 self._as_they_come(item, path)
+            case Arch():
+                if len(stitches_made(self.made)) < item.back:
+                    raise RunsOut
+                arch(item, self.made)
             case End():
                 pass
 
