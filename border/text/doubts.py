@@ -34,7 +34,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.turned_back import tell_same_behind
+from border.text.turned_back import tell_behind_arch
 from border.text.vocabulary import name_of
 from border.text.written_steps import write_item
 
@@ -47,7 +47,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         if not step.hard:
             _tell_perhaps_ring(before.item, step.item, worked, b)
             _tell_list(before.item, step.item, b)
-        tell_same_behind(before.item, step.item, b)
+        tell_behind_arch(before.item, step.item, b)
         worked = before.item
     for step in steps:
         _tell_middle(step.item, b)
