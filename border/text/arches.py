@@ -61,10 +61,10 @@ def arches(t: Terminals) -> Terminals:
 
 def _arch_at(t: Terminals, turn: int, found: Terminals) -> _Found | None:
     """The arch whose first turn stands here; chains right before that are taken from `found`."""
-    before, chains = _chains_before(found)
-    at = past(t, turn + 1, "SEP", "WITH")
+    before = len(found)
+    chains, at = _chains_at(t, past(t, turn + 1, "SEP", "WITH"))
     if not chains:
-        chains, at = _chains_at(t, at)
+        before, chains = _chains_before(found)
     stitch, place = _fastened(t, past(t, at, "SEP", "AND"))
     back = _back_at(t, place) if chains and place else None
     if back is None:

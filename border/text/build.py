@@ -150,7 +150,7 @@ def _add_step(node: Node, top: _List, b: Building, at_head: bool) -> None:
     elif is_tree(node, "come"):
         top.steps.append(gather_parts(top.steps, b, node.children))
     elif is_tree(node, "arch"):
-        top.steps.append(Step(build_arch(node, [step.item for step in top.steps], b), hard))
+        top.steps.append(Step(build_arch(node, top.steps, b), hard))
         return
     elif is_tree(node, "bracket"):
         steps, _ = _build_list(_inside(node), b, whole=False)

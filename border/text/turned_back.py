@@ -35,10 +35,10 @@ if TYPE_CHECKING:
     from lark import Token, Tree
 
 
-def build_arch(node: Tree[Token], before: Sequence[Item], b: Building) -> Arch:
+def build_arch(node: Tree[Token], steps: Sequence[Step], b: Building) -> Arch:
     """The chains between two turns, fastened in a stitch of the steps before; not filled yet."""
     arch, named = (b.of(child) for child in node.children)  # type: ignore[arg-type]
-    span = b.span(node)
+    span, before = b.span(node), _since_arch(steps)
     if before and isinstance(before[-1], Chains):
         help_ = "make all the chains of the arch in one place, before the turn or behind it"
         raise b.misread("chains stand on both sides of this turn", help_, node, code="turn-inside")
@@ -55,6 +55,16 @@ def build_arch(node: Tree[Token], before: Sequence[Item], b: Building) -> Arch:
             span,
         )
     return Arch(arch.number, back, (), arch.name or "ss", span=span)
+
+
+def _since_arch(steps: Sequence[Step]) -> list[Item]:
+    """The steps from the last arch on: what was made before that is not counted back to."""
+    found: list[Item] = []
+    for step in reversed(steps):
+        found.append(step.item)
+        if isinstance(step.item, Arch):
+            break
+    return found[::-1]
 
 
 def _back(named: Terminal, before: Sequence[Item]) -> int | None:

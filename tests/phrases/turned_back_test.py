@@ -1,0 +1,108 @@
+"""Rows that turn inside themselves: scallops thrown back over what was just worked."""
+
+from __future__ import annotations
+
+import pytest
+from phrases.said import FIVES, On, cases, said
+
+NEIGHBOURS = On(
+    12,
+    (
+        "1 plain in each loop",
+        "*6 plain, turn, 6 ch, 1 single in the first of the 6 plain, turn, 9 plain in the 6 ch; "
+        "repeat from *",
+    ),
+)
+"""Twelve sc, an arch of nine over each six of them, and nothing between the arches."""
+
+PARTED = On(
+    6,
+    (
+        *FIVES.below,
+        "4 plain in next loop, turn, 5 ch, 1 single in 3rd plain from the hook, turn, 7 plain in "
+        "the loop, 2 plain in the rest of the loop; repeat",
+    ),
+)
+"""In each of six loops one sc, an arch of seven over three more, and two sc behind it."""
+
+FASTENED = {
+    "4 plain in next loop, turn, 5 ch, slip-stitch to the first of these 4 plain, turn, 7 plain in "
+    "the 5 ch, 2 plain in the rest of the loop; repeat": "78 sc, 6 ss, 30 ch; 6 x 1 space",
+    "4 plain in next loop, 5 ch, turn, fasten with a single to the first of the 4 plain, turn, 7 "
+    "plain in ch 5, 2 plain to fill the half-filled loop; repeat": (
+        "78 sc, 6 ss, 30 ch; 6 x 1 space"
+    ),
+    "*8 plain in next loop, 4 plain in next loop, turn, 8 ch, 1 single in the 4th plain of the "
+    "first loop, turn, 11 plain in the 8 ch, 4 more plain in the half-filled loop; repeat from *": (
+        "81 sc, 3 ss, 24 ch; 3 x 2 space"
+    ),
+    "*7 plain in next loop, 4 plain in next loop, turn, 7 ch, fasten back with a single to the "
+    "middle of the first 7 plain, turn; into the loop 3 plain, 5 ch, 3 plain; 3 plain to fill up "
+    "the half loop. Repeat from *": "60 sc, 3 ss, 36 ch; 3 x 2 space",
+    "*3 plain in each of 3 loops, ch 7, turn, fasten back in 5th plain from hook, turn, 9 plain in "
+    "loop; repeat from *": "36 sc, 2 ss, 14 ch; 2 x 3 space; asked fastening-assumed",
+    "*5 long in next loop, turn back with 5 ch to the first of these 5, turn, 3 long, 5 ch, 3 long "
+    "under the chain, 2 long in the same loop; repeat from *": (
+        "78 dc, 6 ss, 60 ch; 6 x 1 space; asked fastening-assumed; asked perhaps-one-place"
+    ),
+    "*5 plain in next loop, turn the work, 5 ch, 1 plain in the first of the 5 plain, turn again, "
+    "and over this loop make 2 plain, picot, 2 plain, picot, 2 plain, then 2 plain in remainder of "
+    "loop; repeat from *": "84 sc, 30 ch, 12 picot; 6 x 1 space",
+}
+
+MET_NEXT = {
+    "*1 plain in each of next 9 plain; repeat from *": "18 sc; 2 x 9 sc",
+    "*miss 2, (1 plain, 3 ch) 5 times, miss 2; repeat from *": "10 sc, 30 ch; 2 x 9 st",
+    "1 plain in the centre of each group": "2 sc; 2 x 1 group",
+}
+PARTED_NEXT = {
+    "3 plain in 4th st of each group of 7": "18 sc; 6 x 1 group of 7",
+    "*1 plain in next plain, miss 7, 1 plain in each of next 2 plain; repeat from *": (
+        "18 sc; 6 x 10 sc"
+    ),
+}
+
+ASKED = (
+    "*4 plain in next loop, turn, 6 ch, miss 3, 1 single, turn, 9 plain in the loop; repeat from *",
+    "*4 plain in next loop, 4 plain in next loop, turn, 6 ch, 1 single in first of the 4 plain, "
+    "turn, 9 plain in the loop; repeat from *",
+    "*6 plain in next loop, 4 plain in next loop, turn, 6 ch, 1 single in 4th plain of the last "
+    "loop, turn, 9 plain in the loop; repeat from *",
+    "*4 plain in next loop, turn, 6 ch, 1 single in 5th plain from hook, turn, 9 plain in the "
+    "loop; repeat from *",
+    "*4 plain in next loop, turn, 6 ch, 1 single in 5th of the 4 plain, turn, 9 plain in the "
+    "loop; repeat from *",
+    "*4 plain in next loop, turn, 6 ch, 1 single in the middle of the 4 plain, turn, 9 plain in "
+    "the loop; repeat from *",
+    "*4 plain in next loop, 2 ch, turn, 6 ch, 1 single in 4th plain from hook, turn, 9 plain in "
+    "the loop; repeat from *",
+    "*4 plain in next loop, turn, 6 ch, 1 single in 4th plain from hook, turn, 3 ch, 9 long in the "
+    "loop; repeat from *",
+    "4 plain in next loop; *turn, 6 ch, 1 single in 4th st from hook, turn, 9 plain in the loop, 4 "
+    "plain in next loop; repeat from *",
+)
+
+
+@cases((FIVES, FASTENED), (NEIGHBOURS, MET_NEXT), (PARTED, PARTED_NEXT))
+def test_a_row_that_turns_inside_itself(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+@pytest.mark.parametrize("row", ASKED)
+def test_what_cannot_be_told_is_asked(row: str) -> None:
+    """Which stitch is meant, what lies under the chains, or what fills them."""
+    assert "asked turn-inside" in said(row, FIVES)
+
+
+def test_chains_fastened_back_and_not_filled_are_no_such_arch() -> None:
+    row = "*4 plain in next loop, turn, 6 ch, 1 single in 4th plain from hook, turn; repeat from *"
+    assert "asked not-understood" in said(row, FIVES)
+
+
+def test_a_stitch_of_this_row_named_behind_an_arch_is_asked_about() -> None:
+    """`in the last of the 5`: of those made before the turn, or of the row below?"""
+    row = (
+        "*5 plain in next loop, turn, 4 ch, 1 single in first of the 5 plain, turn, 6 plain in the "
+        "loop, 1 single in last of the 5 plain; repeat from *"
+    )
+    assert "asked place-unclear" in said(row, FIVES)
