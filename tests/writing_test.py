@@ -103,6 +103,9 @@ def _counts(worked: WorkedEdge) -> list[RoundCount]:
 @given(random_borders.works())
 def test_a_border_written_out_comes_to_the_same(drawn: Work) -> None:
     edge, border, adjustments = drawn
+    _, told = read_rounds(border, lambda source, name: None)
+    if any(f.code == "turn-inside" for f in told):
+        return  # such a row, as it would be written, is a fault
     for terms in TERMS:
         _proved(border, edge, tuple(Adjustment(*a) for a in adjustments), terms)
 
