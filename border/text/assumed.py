@@ -35,7 +35,7 @@ if TYPE_CHECKING:
 EDGE, SHELLS, SPACES = "edge", "shells", "spaces"
 """What a row is worked into: the edge, a row that makes shells, any other."""
 
-_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP"})
+_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP", "SOON"})
 _DETERMINES = frozenset({"THE", "NEXT", "EACH", "EVERY", "EACHOF", "SAME", "OTHER", "ALL"})
 _BEFORE = _DETERMINES | {"ORD", "NUM", "CENTRE"}
 

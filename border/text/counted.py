@@ -155,7 +155,7 @@ def _of_these(number: Terminal, before: Sequence[Terminal]) -> bool:
 def _chains_made(number: Terminal, before: Sequence[Terminal]) -> bool:
     """Whether so many chains are made in this row: `7 chain, 1 sc in the centre of the next 7`."""
     pairs = pairwise(before)
-    return any(
+    return before[-1].type == "NEXT" and any(
         {a.type, b.type} == {"CH", "NUM"} and number.number in (a.number, b.number)
         for a, b in pairs
     )

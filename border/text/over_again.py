@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
-from border.text.tree import Bracket, Chains, End, Item, Place, Skip, Stitches, Which, Whole
+from border.text.tree import Bracket, Chains, End, Item, Place, Repeat, Skip, Stitches, Which, Whole
 
 
 def tell_over_again(items: Sequence[Item], b: Building) -> None:
@@ -63,6 +63,20 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             len(between) < 3 and first == last and not any(isinstance(i, Chains) for i in between)
         ):
             _tell_shared(items, "as many chains", b)
+
+
+def tell_bracket(items: Sequence[Item], b: Building) -> None:
+    """`1 dc, (5 ch, skip 3, 1 dc); repeat`: is the whole row repeated, or the bracket alone?"""
+    match items:
+        case [_, *_, Repeat(times=1, star=False) as last]:
+            before = ", ".join(b.written(item) for item in items[:-1])
+            again = b.written(replace(last, times=None))
+            b.tell(
+                "perhaps-of-bracket",
+                "the whole row is repeated, and the bracket at its end is worked once each time",
+                f'if only the bracket is repeated, write "{before}, {again}"',
+                last.span,
+            )
 
 
 def _tell_shared(items: Sequence[Item], both: str, b: Building) -> None:

@@ -46,6 +46,10 @@ def namely(t: Terminals) -> Terminals:
             found.append(t[at])  # `1 p (picot, that is, …)`
             at += 3
             continue
+        shown = t[at].type == "EQUALS" and types(found, len(found) - 2, 2) == ["PICOT", "LP"]
+        if shown:  # `1 picot (= 5 chain, …)`
+            at += 1
+            continue
         if t[at].type != "NAMELY":
             found.append(t[at])
             at += 1
@@ -105,6 +109,7 @@ def ring_in_bracket(t: Sequence[Terminal]) -> int:
         [*first, "THEM"],
         ["STITCH", "PREP", "SAME"],
         ["STITCH", "PREP", "STITCH"],
+        [*first, "STITCH"],
     )
     return end + 1 if inside in forms else 0
 

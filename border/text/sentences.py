@@ -65,6 +65,10 @@ def begun(t: Terminals) -> Terminals:
     slip = head + (types(t, head, 1) == ["NUM"])
     if types(t, slip, 3) == ["STITCH", "SEP", "TO"] and t[slip].name == "ss":
         return [*t[: slip + 1], *t[slip + 2 :]]  # `3 slip, so as to reach the middle of …`
+    over = past(t, slip + 2, "THE", "EACHOF", "NEXT", "NUM", "CH", "KIND", "STITCH")
+    slips = types(t, slip, 2) == ["STITCH", "PREP"] and t[slip].name == "ss"
+    if slips and over > slip + 2 and types(t, over, 1) == ["TO"]:
+        return [*t[: slip + 1], *t[over:]]  # `slip over 2 ch to next dc`
     if (first := _slipped_up(t, slip)) is not None:
         return [*t[:head], *first]
     if types(t, head, 2) == ["BEGIN", "SEP"] and "thread" in t[head].text.split():
@@ -164,6 +168,8 @@ def places_first(t: Terminals) -> Terminals:
     while at < len(t):
         opens = not found or found[-1].type in ("SEP", "STAR", "LP")
         opens = opens and types(found, len(found) - 2, 1) != ["BETW"]
+        if t[at].type == "ALLIN" and types(found, len(found) - 1, 1) in ([], ["STAR"], ["LP"]):
+            t = [*t[:at], replace(t[at], type="PREP"), *t[at + 1 :]]  # `all in the 5 ch, 1 dc, …`
         end = place_at(t, at) if opens and t[at].type == "PREP" else at
         if end > at and (_goes_behind(found) or (ended(t, end) and _behind_bracket(found))):
             found.pop()

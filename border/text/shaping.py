@@ -297,7 +297,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (behind_repeats, frozenset({"MOD"})),
     (worked_off, frozenset({"KEEPING", "DRAWING", "TOGETHER"})),
     (filled, frozenset({"FILL", "ENDST"})),
-    (namely, frozenset({"NAMELY"})),
+    (namely, frozenset({"NAMELY", "EQUALS"})),
     (first_of_which, frozenset({"AS"})),
     (_times, frozenset({"CROSS", "TIMES", "FROM"})),
     (_chains_of, frozenset({"OF"})),
@@ -350,7 +350,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED"})),
     (ands, frozenset({"AND"})),
     (widened, frozenset({"WIDEN", "NARROW"})),
-    (places_first, frozenset({"PREP"})),
+    (places_first, frozenset({"PREP", "ALLIN"})),
     *again.PASSES,
     (separators, frozenset({"SEP"})),
 )

@@ -18,6 +18,7 @@ from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
 from border.text.last_stitches import without_last_stitches
 from border.text.numbers import number_at, ordinal_at
+from border.text.side import without_sides
 from border.text.source import Source
 from border.text.strangers import remarks, strangers, unknown_terms
 from border.text.tree import Kind
@@ -100,6 +101,8 @@ def read_terminals(
             span = source.span(terminal.start, terminal.end)
             findings.append(Finding("too-large", message, help_, span))
     found, told_of = without_last_stitches(found, source)
+    findings += told_of
+    found, told_of = without_sides(found, source, row)
     findings += told_of
     found, told_of = of_the_edge(found, source, row)
     findings += told_of
@@ -337,7 +340,7 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
                 made
                 or (corner and behind in ("STITCH", "CH", "KIND"))
                 or types[n + 1] in _GOES_ON
-                or (counted and behind in ("", "SEP", "RP", "BETWEEN"))
+                or (counted and behind in ("", "SEP", "RP", "BETWEEN", "AND", "AS"))
             ):
                 continue
             if types[n + 1] == "NUM" and _dots_alone(terminals, n):

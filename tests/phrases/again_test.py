@@ -50,6 +50,22 @@ AS_THEY_COME = {
     ),
 }
 IN_ALL = {
+    "All in the 3 chain, work 1 plain, 5 treble, 1 plain; repeat": (
+        "24 sc, 60 dc; 12 x 1 ch-3 space"
+    ),
+    "1 plain in the 3 chain, 1 purl (= 5 chain, 1 single on the 1st of them), 3 chain; repeat": (
+        "12 sc, 36 ch, 12 picot; 12 x 1 ch-3 space"
+    ),
+    "1 plain, 1 purl (4 chain, 1 double in the last double); repeat": "48 sc, 48 picot; 48 x 1 st",
+    "1 treble in each loop; and go on to the next scallop": (
+        "12 dc; 12 x 1 space; asked place-assumed"
+    ),
+    "sl st over 2 ch to next plain, 1 plain in each plain": "12 sc; 12 x 1 sc",
+    "Ch. 3 and work 1 treble in each loop": "13 dc; 12 x 1 space; asked start-chain-assumed",
+    "1 plain, (5 chain, miss 3, 1 plain); repeat": (
+        "18 sc, 45 ch; 9 x 5 st; 3 left over; does not close; asked perhaps-of-bracket; "
+        "asked row-does-not-close"
+    ),
     "3 treble in the loops": "36 dc; 12 x 1 space",
     "5 chain, 1 plain in the loops; repeat": "12 sc, 60 ch; 12 x 1 space",
     "round the loops work 1 plain, 3 treble, 1 plain in each loop": (

@@ -67,7 +67,7 @@ BRACKETS = {
     # said right behind a bracket, `repeat` is said of the bracket; behind a stop, of the row
     "1 plain, (3 chain, miss 2, 1 plain) repeat to the end": "4 sc, 12 ch; 3 x 3 st; asked meets-its-start",
     "1 plain, 3 chain, miss 2, (1 treble, miss 1) repeat all round": "1 sc, 4 dc, 3 ch; 4 x 2 st; 1 left over; does not close; asked row-does-not-close",
-    "1 plain, (3 chain, miss 2, 1 plain); repeat": "6 sc, 9 ch; 3 x 4 st",
+    "1 plain, (3 chain, miss 2, 1 plain); repeat": "6 sc, 9 ch; 3 x 4 st; asked perhaps-of-bracket",
     "1 plain, (3 chain, miss 3, 1 plain) all round; end with 3 chain, 1 single on the 1st plain": "3 sc, 9 ch; 2 x 4 st; 3 left over; does not close; asked row-does-not-close",
     "3 chain, 11 treble, 1 single on the 3rd of the 3 chain": "12 dc; asked start-chain-assumed",
     "1 treble, 2 chain, 1 treble, all in the same place, miss 2; repeat": "8 dc, 8 ch; 4 x 3 st",

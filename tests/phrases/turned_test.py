@@ -230,3 +230,27 @@ def test_the_chain_before_the_first_row_is_the_edge(on: On, row: str, comes_to: 
 def test_a_chain_spoken_of_before_another_row_is_no_heading() -> None:
     asked = last_of("Chain 15.\nround 2: 1 plain in each", CHAIN)
     assert "asked bad-heading" in asked
+
+
+# --- what is fastened to the side of the work ------------------------------------------------
+
+TWO_BELOW = On(13, ("1 treble in each loop", "turn; 1 treble in each treble"), closed=False)
+TO_THE_SIDE = (
+    "turn; 1 plain in each treble, fasten with 1 plain in end of 1st row; turn",
+    "turn; 1 plain in each treble, fasten in end of 1st row with a plain",
+    "turn; 1 plain in each treble, 1 plain in end of row 1",
+    "turn; 1 plain in each treble, 1 plain in the edge of the 1st row",
+    "turn; 1 plain in each treble, fasten in corner of 1st row",
+    "turn; 1 plain in each treble, 1 plain in the end of the commencing chain",
+    "turn; 1 plain in each treble, catching down with a plain at end of foundation",
+    "turn; 1 plain in each treble, fasten to foundation with one plain",
+)
+
+
+@cases((TWO_BELOW, dict.fromkeys(TO_THE_SIDE, "13 sc; 13 x 1 dc; asked at-the-side")))
+def test_the_side_of_the_work_is_no_place_of_a_row(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_the_end_of_the_row_below_is_its_last_stitch() -> None:
+    assert said("turn; 12 plain; 1 plain in end of row", TWO_BELOW) == "13 sc"

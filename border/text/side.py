@@ -1,0 +1,114 @@
+"""What a row fastens to the side of the work: `12 dc under 5 ch, 1 sc in end of 1st row`.
+
+Lace that is worked to and fro in short rows has its scallops caught down there. The side is no
+part of the row below, so that such a stitch takes nothing of it and is met by no row: it is left
+out, and that is told.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from border.findings import Finding
+from border.text.passing import past, types
+from border.text.source import Source
+from border.text.words import shortened
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+_SIDES = frozenset({"edge", "side", "end", "corner"})
+_FASTENS = frozenset({"ENDING", "CATCH"})
+_WORDS = frozenset({"ROW", "FOUNDATION", "BEGIN"})
+
+
+def without_sides(
+    terminals: list[Terminal], source: Source, row: int
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals without such steps, and what is told of them.
+
+    `row`: the number of the row; the end of the one right below it is its last stitch.
+    """
+    if not any(t.type in _WORDS or "row" in t.text or "foundation" in t.text for t in terminals):
+        return terminals, []
+    found: list[Terminal] = []
+    findings: list[Finding] = []
+    at = 0
+    while at < len(terminals):
+        end = _behind_side(terminals, at, row)
+        start = _step_before(found) if end > at else len(found)
+        if start == len(found):
+            found.append(terminals[at])
+            at += 1
+            continue
+        end = _behind_stitch(terminals, end)
+        findings.append(_told(found[start], terminals[end - 1], source))
+        del found[start:]
+        at = end
+    return found, findings
+
+
+def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
+    """Behind `in end of 1st row`, `in edge of the foundation`; else the same place."""
+    if t[at].type == "ENDST" and t[at].text.endswith("row") and types(t, at + 1, 1) == ["NUM"]:
+        return at + 2 if _is_lower(t[at + 1].number, row) else at
+    of = at + 1
+    if t[at].type == "ATEND" and of < len(t) and t[of].text == "of foundation":
+        return of + 1
+    if t[at].type == "PREP" and "point" not in t[at].text:
+        side = past(t, of, "THE")
+        named = side < len(t) and t[side].text in _SIDES and types(t, side + 1, 1) == ["OF"]
+        of = side + 2 if named else len(t)
+    elif t[at].type == "EXCEPT" and "corner" in t[at].text:
+        of = past(t, of, "OF") if types(t, of, 1) == ["OF"] else len(t)
+    elif t[at].type not in ("ENDST", "PREP", "TO"):
+        return at
+    of = past(t, of, "THE")
+    if types(t, of, 2) == ["ORD", "ROW"] and t[at].type != "TO":
+        return of + 2 if _is_lower(t[of].number, row) else at
+    if types(t, of, 1) == ["FOUNDATION"] or types(t, of, 2) == ["BEGIN", "CH"]:
+        return past(t, of + 1, "CH")
+    return at
+
+
+def _is_lower(number: int, row: int) -> bool:
+    return number > 0 and (row == 0 or number < row - 1)
+
+
+def _step_before(found: Sequence[Terminal]) -> int:
+    """Where the stitch begins that goes there, with the `fasten with` before it."""
+    at = len(found)
+    while at and (found[at - 1].type in {"STITCH", "NUM", "WITH"} | _FASTENS or _dots(found, at)):
+        at -= 1
+        if found[at].type in _FASTENS:
+            break
+    while at < len(found) and found[at].text == ".":
+        at += 1
+    return at if any(x.type in {"STITCH"} | _FASTENS for x in found[at:]) else len(found)
+
+
+def _dots(found: Sequence[Terminal], at: int) -> bool:
+    """Whether the full stop of an abbreviation stands here."""
+    return at > 1 and found[at - 1].text == "." and found[at - 2].type == "STITCH"
+
+
+def _behind_stitch(t: Sequence[Terminal], at: int) -> int:
+    """Behind `with a double`, where the stitch is named last."""
+    stitch = past(t, at + 1, "NUM")
+    said = types(t, at, 1) == ["WITH"] and types(t, stitch, 1) == ["STITCH"]
+    return stitch + 1 if said else at
+
+
+def _told(first: Terminal, last: Terminal, source: Source) -> Finding:
+    span = source.span(first.start, last.end)
+    said = shortened(source.text[span.start : span.end])
+    message = (
+        f'"{said}" goes into the side of the work, which is no part of the row below: it is left '
+        "out of the counts"
+    )
+    help_ = (
+        'where it goes into the last stitch of the row below, write "1 sc in last st"; otherwise '
+        f'set it apart: "-- {said} --"'
+    )
+    return Finding("at-the-side", message, help_, span)
