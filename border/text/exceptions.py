@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.source import Source
+from border.text.strangers import asked_place
 from border.text.words import shortened
 
 if TYPE_CHECKING:
@@ -24,23 +25,26 @@ _DONE = frozenset({"EACH", "EVERY", "EACHOF", "TOEND", "REPEAT"})
 """A step with one of these goes to the end, so that what follows it is not of its list."""
 
 _OPENS = frozenset({"EXCEPT", "BUT", "WIDEN", "NARROW"})
+_BOUNDS = frozenset({"TOEND", "ROUND"})
 _STOPS = frozenset({"STAR", "LP", "RP", "REPEAT"})
 _NOUNS = frozenset({"KIND", "CH", "STITCH", "PICOT"})
 
 
 class _Stretch(Struct, frozen=True):
-    """An exception: [start, end) of the terminals; `corner`: it is one that can be left out."""
+    """An exception: [start, end) of the terminals; `corner`: it is one that can be left out;
+    `group`: it says that a repeat ends with a scallop."""
 
     start: int
     end: int
     corner: bool = False
+    group: bool = False
 
 
 def without_exceptions(
     terminals: Sequence[Terminal], source: Source
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals without exceptions, and what is told of each."""
-    if not any(t.type in _OPENS or _is_corner(t) for t in terminals):
+    if not any(t.type in _OPENS | _BOUNDS or _is_corner(t) for t in terminals):
         return list(terminals), []
     kept: list[tuple[int, Terminal]] = []
     findings: list[Finding] = []
@@ -51,7 +55,7 @@ def without_exceptions(
                 kept.append((at, replace(terminals[at], type="PREP", text="in")))
             at += 1
             continue
-        stretch = _at_corner(terminals, at) or _exception(terminals, at)
+        stretch = _at_corner(terminals, at) or _exception(terminals, at) or _to_group(terminals, at)
         if stretch is None:
             kept.append((at, terminals[at]))
             at += 1
@@ -79,6 +83,10 @@ def _told(t: Sequence[Terminal], stretch: _Stretch, source: Source) -> Finding:
         message = f'"{said}" is left out: the row is read for an edge without corners'
         help_ = f"for corners of your yoke write clauses, by their name: {clauses}"
         return Finding("corners-left-out", message, help_, span)
+    if stretch.group:
+        message = f'how often is not said here: "{said}"'
+        help_ = 'count its stitches, and write so often: "repeat from * 8 times more"'
+        return Finding("exception-in-words", message, help_, span)
     message = f'"{said}" is an exception, which the words of one row cannot say'
     instead = f"write it as clauses, by the names of your yoke: {clauses}"
     if all(x.type not in ("EXCEPT", "BUT") for x in t[start:end]):
@@ -246,6 +254,21 @@ def _exception(t: Sequence[Terminal], at: int) -> _Stretch | None:
         while start and t[start - 1].type not in ("SEP", "STAR", "LP", "RP"):
             start -= 1
     return _Stretch(start, end)
+
+
+def _to_group(t: Sequence[Terminal], at: int) -> _Stretch | None:
+    """`repeat from * to end of scallop`, `repeat around fan`: as often as that has stitches."""
+    if t[at].type not in _BOUNDS or all(x.type != "REPEAT" for x in t[max(0, at - 3) : at]):
+        return None
+    noun = at + 1
+    while noun < len(t) and t[noun].type == "THE":
+        noun += 1
+    if noun == len(t) or t[noun].text.endswith("s"):  # `round the scallops` is all round
+        return None
+    kind = t[noun].kind
+    heap = kind is not None and kind.name in ("shell", "group", "block")
+    heap = heap or asked_place(t[noun].text) is not None
+    return _Stretch(at, noun + 1, group=True) if heap else None
 
 
 def _is_exception(t: Sequence[Terminal], at: int) -> bool:

@@ -122,6 +122,13 @@ PARTED_BY_PICOTS = {
     "7 chain, 1 plain in the centre of the 6 treble, *7 chain, 1 plain in the centre of the next "
     "6 treble; repeat": "6 sc, 42 ch; 6 x 1 6-dc run; asked start-chain-assumed",
 }
+TO_A_GROUP = {
+    f"*3 chain, 1 plain in next treble; repeat from * {to}": (
+        "36 sc, 108 ch; 36 x 1 dc; asked exception-in-words"
+    )
+    for to in ("to end of scallop", "around the shell", "to the end of the group", "round fan")
+}
+"""How often is for her to count."""
 OF_GROUPS = {
     "1 plain between each 6 treble, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
     "7 chain, 1 plain between each 6 treble; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
@@ -227,6 +234,7 @@ ON_THE_CHAIN = {
     (ARCHES, IN_ALL),
     (ARCHES, OF_CHAINS),
     (SIXES, OF_GROUPS),
+    (SIXES, TO_A_GROUP),
     (SIXES, PARTED_BY_PICOTS),
     (On(12, ("1 plain in each loop, with 7 chain between",)), OF_SEVEN),
     (On(12, ("1 treble in each loop, with 1 chain between",)), OF_ONE),
