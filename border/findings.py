@@ -96,6 +96,7 @@ CODES: dict[str, Code] = {
             # readings to choose between
             "place-unclear": "which stitches go into the place named can be read two ways",
             "chains-unclear": "whether chains count as stitches is not said",
+            "squares-unclear": "squares that nothing explains, or chains that begin none",
             "repeat-unclear": "the row prints no repeat, and would close only if repeated",
             # repeats and places
             "repeat-takes-nothing": "a repeat that could go on for ever",
@@ -148,6 +149,7 @@ CODES: dict[str, Code] = {
         {
             "override-by-us-name": "an override names a stitch that other terms call otherwise",
             "start-chain-assumed": "chains at the head of a row taken as its first stitch",
+            "squares-assumed": "stitches among squares, counted as the squares that they make",
             "times-of-the-row": "a number of times taken to be that of the whole row",
             "perhaps-counted-on": "an ordinal that may count from where the step before it began",
             "perhaps-leads-on": "slip stitches at a row's head that may only lead to its beginning",

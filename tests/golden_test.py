@@ -30,3 +30,19 @@ def test_the_fern_yoke_eased_closes_on_every_edge() -> None:
     assert all(w["closes"] for w in record["works"])
     left, right = (w["rounds"][-1]["stitches"] for w in record["works"][1:3])
     assert left == right
+
+
+def test_stepped_squares_come_out_as_by_hand() -> None:
+    """Row by row: the tr are one to begin with, one for each space, three for each block.
+
+    1  6 spaces                     1 + 6 = 7        chains 6 * 2 = 12
+    2  1 space, 4 blocks, 1 space   1 + 1 + 12 + 1 = 15               4
+    3  block, space, three times    1 + 3 * (3 + 1) = 13              6
+    4  2 spaces, 2 blocks, 2 spaces  1 + 2 + 6 + 2 = 11               8
+    5  a block more, 6 spaces       1 + 3 + 6 = 10                   12
+    6  one of 7 left off: 4 blocks, 1 space, 1 block  1 + 12 + 1 + 3 = 17   2
+    """
+    (work,) = json.loads(write.record("stepped-squares-19"))["works"]
+    made = [(r["stitches"].get("dc"), r["chains"]) for r in work["rounds"]]
+    assert made == [(7, 12), (15, 4), (13, 6), (11, 8), (10, 12), (17, 2)]
+    assert work["closes"]

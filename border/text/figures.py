@@ -58,12 +58,13 @@ def split_figures(
             continue
         while lines and not is_heading(lines[0]) and all(w.text != "=" for w in lines[0]):
             line += lines.popleft()
-        name = tuple(w.text for w in line[:equals] if w.text not in ("a", "an", "the", "1"))
+        called = [w for w in line[:equals] if w.text not in ("a", "an", "the", "1", ".")]
+        name = tuple(w.text for w in called)
         span = source.span(line[0].start, line[-1].end)
         while line[-1].text in (".", ";"):
             line.pop()
         steps = tuple(line[equals + 1 :])
-        if not name or not steps or any(w.sort is not Sort.WORD for w in line[:equals]):
+        if not name or not steps or any(w.sort is not Sort.WORD for w in called):
             message, help_ = "this figure cannot be read", 'write "fan = 2 dc, ch 2, 2 dc"'
             findings.append(Finding("bad-heading", message, help_, span))
         elif name in figures:

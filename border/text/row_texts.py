@@ -21,6 +21,7 @@ from border.text.parser import parse
 from border.text.rings import SHOWN
 from border.text.shaping import shape
 from border.text.source import Source
+from border.text.squares import Squares
 from border.text.terminals import Terminal, read_terminals
 from border.text.tree import Claim, Clause, Headings, Text
 from border.text.vocabulary import Names
@@ -28,6 +29,7 @@ from border.text.words import Word, shortened
 
 BREAKS = frozenset(
     {"not-understood", "unknown-word", "nested-too-deep", "too-large", "part-unclear"}
+    | {"squares-unclear"}
 )
 """Faults after which a row's steps are not what was meant."""
 
@@ -42,7 +44,8 @@ class Reader(Struct):
     read so far have. `below`: what the next row is worked into; `made`: what each row makes.
     `picot`: the chains of a picot as they were explained last; 0 where they were not.
     `shell`: the steps of the shell that a row made last. `texts`: the steps of the rows read so
-    far.
+    far. `squares`: what a space and a block are; `turning`: the chains that each row makes ahead of
+    its turn.
     """
 
     source: Source
@@ -57,6 +60,8 @@ class Reader(Struct):
     picot: int = 0
     shell: str = ""
     texts: dict[int, Text] = field(default_factory=dict)
+    squares: Squares | None = None
+    turning: dict[int, int] = field(default_factory=dict)
 
 
 def read_texts(

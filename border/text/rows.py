@@ -19,6 +19,8 @@ from border.text.row_copies import last_put, read_copy, read_part_copy, said_out
 from border.text.row_texts import BREAKS, MOST_WORDS, Reader, read_texts
 from border.text.shown import opens_place, picot_said_last, with_shown_figures
 from border.text.source import Source
+from border.text.square_rows import turning_of, with_squares
+from border.text.square_words import SquareRow
 from border.text.terminals import behind_colour
 from border.text.tree import Body, Claim, Copy, Row, Text
 from border.text.vocabulary import vocabulary
@@ -41,6 +43,7 @@ def read_rows(sections: Iterable[Section], reader: Reader) -> Iterator[Row]:
         row = read_row(section, reader)
         reader.below = made_by(row, reader.made)
         reader.made |= dict.fromkeys(row.numbers, reader.below)
+        reader.turning |= dict.fromkeys(row.numbers, turning_of(row, reader.turning))
         reader.shell = shell_of(row, reader.headings) or reader.shell
         _keep(row, reader.texts)
         yield row
@@ -71,8 +74,10 @@ def read_row(section: Section, reader: Reader) -> Row:
     words = _without_rows_again(words, number, reader)
     words, picot = picot_said_last(words, reader.names, source)
     reader.picot = picot or reader.picot
+    words = _with_squares(words, number, reader)
     if len(words) <= MOST_WORDS:
         words, reader.figures = with_shown_figures(words, reader.names, reader.figures)
+    unclear = any(finding.code == "squares-unclear" for finding in reader.findings[before:])
     figures = _with_shell_below(words, reader)
     part = part_copy_at(words, reader.names)
     words = with_figures(words, figures, MOST_WORDS, reader.names)
@@ -90,6 +95,8 @@ def read_row(section: Section, reader: Reader) -> Row:
         message = f"this row has more than {MOST_WORDS} words and marks"
         help_ = "say what is done over and over as a repeat, or part the row"
         reader.findings.append(Finding("too-large", message, help_, head))
+    elif unclear:
+        pass
     elif part is not None:
         own = with_figures(part.own, figures, MOST_WORDS, reader.names)
         body, claims = read_part_copy(part, own, head, number, reader)
@@ -105,6 +112,20 @@ def read_row(section: Section, reader: Reader) -> Row:
         body = Text((), span=span)
         return Row(section.numbers, body, claims, head, True, note, span=span)
     return Row(section.numbers, body, claims, head, note=note, span=span)
+
+
+def _with_squares(words: list[Word], number: int, reader: Reader) -> list[Word]:
+    """The words with the squares that they name as steps, as far as it is said what these are."""
+    if len(words) > MOST_WORDS:
+        return words
+    turning = reader.turning.get(number - 1, 0)
+    row = SquareRow(
+        words, number, reader.squares, reader.names, reader.source, reader.told, turning
+    )
+    block = ("block",) in reader.figures
+    words = with_squares(row, counted=bool(reader.headings.chains_count), block=block)
+    reader.findings += row.findings
+    return words
 
 
 def _without_colours(words: list[Word]) -> tuple[list[Word], str]:

@@ -17,6 +17,7 @@ from border.text.rowheads import find_heads
 from border.text.rows import read_rows
 from border.text.shown import without_picots
 from border.text.source import Source
+from border.text.squares import split_squares
 from border.text.tree import Border
 from border.text.vocabulary import names
 from border.text.words import Word, read_words, without_remarks
@@ -41,8 +42,10 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
     wrong += no_groups(figures, headings.places, source)
     meanings = headings.overrides + headings.places
     known = names(headings.terms or "us", meanings)
+    figures, squares, unsound = split_squares(figures, known, source)
+    wrong += unsound
     figures, picot = without_picots(figures, known, source)
-    reader = Reader(source, headings, known, figures, picot=picot)
+    reader = Reader(source, headings, known, figures, picot=picot, squares=squares)
     reader.findings += [*remarks, *long, *wrong, *faults, *numbering]
     if not heads:
         message = "there is not a single row here"

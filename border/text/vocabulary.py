@@ -48,7 +48,7 @@ class Vocabulary(Struct, frozen=True):
     `patterns`: by each word that they can begin with. `asked`: names that no terms settle ->
     the stitch that they mostly are; `places_asked`: of things to work into -> what each
     mostly is. `copies`: what may stand behind a copied row, by what it says; `distances`: what a
-    distance on cloth is made of.
+    distance on cloth is made of; `squares`: the names of a space and of a block that are made.
     """
 
     patterns: dict[str, list[Pattern]]
@@ -65,6 +65,7 @@ class Vocabulary(Struct, frozen=True):
     colours: dict[str, frozenset[str]]
     copies: dict[str, list[str]]
     distances: dict[str, list[str]]
+    squares: dict[str, list[str]]
 
 
 class Names(Struct, frozen=True):
@@ -168,6 +169,7 @@ def vocabulary() -> Vocabulary:
         _colours(table["colours"]),
         table["copies"],
         table["distances"],
+        table["squares"],
     )
 
 
@@ -181,6 +183,14 @@ def said_of_copies(what: str) -> tuple[Phrase, ...]:
 def said_of_distances(what: str) -> tuple[Phrase, ...]:
     """The phrases of one kind of which a distance on cloth is made, longest first."""
     return _spelt(vocabulary().distances[what])
+
+
+@lru_cache(maxsize=1)
+def squares_by_name() -> tuple[tuple[Phrase, str], ...]:
+    """The names of squares that are made, longest first, and which each is: space or block."""
+    table = vocabulary().squares
+    found = [(phrase, kind) for kind, patterns in table.items() for phrase in _spelt(patterns)]
+    return tuple(sorted(found, key=lambda one: -len(one[0])))
 
 
 def _spelt(patterns: list[str]) -> tuple[Phrase, ...]:

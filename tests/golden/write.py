@@ -30,6 +30,9 @@ CASES = {
         *("write", "../tests/golden/growing-arches.border", "--loops", "60"),
         *("--terms", "uk"),
     ),
+    "stepped-squares-19": (
+        *("count", "../tests/golden/stepped-squares.border", "--loops", "19", "--open"),
+    ),
     "shell-edging-runs": ("count", "shell-edging.border", "--runs", "6,6,3,3", "--open"),
 }
 """Name of the golden record -> the command, in patterns/."""

@@ -1,0 +1,254 @@
+"""How a row told by its squares begins: `5 ch, 4 sps`, `s.s. along 4 tr, 3 ch, 1 blk`.
+
+The stitch before the first square is worked as chains: as many as it is high, or with them
+those of a first space. Nobody has to write them.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+
+from msgspec import Struct
+
+from border.text.numbers import number_at
+from border.text.square_words import Run, Square, SquareRow, behind_dot, stitches_at
+from border.text.squares import BLOCK, SPACE, Squares, name_at, standing_at
+from border.text.terminals import Terminal
+from border.text.words import Word
+
+_STOPS = frozenset(",;.:—-") | {"--"}
+_ASIDE = frozenset({"SEP", "COLOUR", "REMARK", "NOTHING"})
+_OPENING = frozenset("([{*x")
+
+
+class Begun(Struct, frozen=True):
+    """The steps that a row begins with, and the place behind the words for them.
+
+    `shared`: the stitch made last is the first of what follows, where that counts it in.
+    `ready`: the chains of the first space are made already, before the turn.
+    """
+
+    words: list[Word]
+    at: int
+    shared: bool = False
+    ready: bool = False
+
+
+def begin(row: SquareRow, squares: Squares, made: Mapping[int, Square]) -> Begun:
+    """The head of a row, as far as it is told by squares; else nothing of it."""
+    opening = _past_marks(row, 0)
+    if row.number == 1 and (hooked := _from_the_hook(row, squares, opening)) is not None:
+        return hooked
+    if not made:
+        return Begun([], 0)
+    led, behind = _led(row, squares, opening)
+    at = _past_marks(row, behind)
+    before = [*row.words[:opening], *led, *row.words[behind:at]]
+    added, behind = _added(row, squares, at)
+    if added:
+        return Begun([*before, *added], behind)
+    return _first_stitch(row, squares, made, Begun(before, at))
+
+
+def _first_stitch(
+    row: SquareRow, squares: Squares, made: Mapping[int, Square], begun: Begun
+) -> Begun:
+    """A head with the stitch that stands before the first square, where that comes next."""
+    at = begun.at
+    chains, behind = _chains(row, at)
+    step = first = _past_marks(row, behind)
+    while first < len(row.words) and row.words[first].text in _OPENING:
+        first += 1
+    counted = stitches_at(row, squares, first)
+    if first not in made and not _opens(squares, counted, chains):
+        return begun
+    there = chains or row.turning
+    if counted is not None and counted.counts_first(squares) and there:
+        _ask_counted(row, squares, counted)
+        return begun
+    ready = not chains and there > squares.height
+    kind = made[first].kind if first in made else BLOCK
+    if not _stands(squares, there, kind) or (ready and step < first):
+        _ask_chains(row, squares, there, at, behind if chains else first + 1)
+    if there and not chains:
+        return Begun(begun.words, step, shared=True, ready=ready)
+    own = standing_at(squares.first(chains if chains <= squares.height else 0), row.words[at])
+    coloured = [t.type for t in row.types(_past_stops(row.words), 1)[0]] == ["COLOUR"]
+    words = [*own, *begun.words] if coloured else [*begun.words, *own]  # `with white, 3 sps`
+    return Begun(words, behind, shared=True)
+
+
+def _opens(squares: Squares, counted: Run | None, chains: int) -> bool:
+    """Whether stitches at a row's head are its first squares: behind chains, or with the first."""
+    if counted is None:
+        return False
+    return counted.counts_first(squares) or (chains > 0 and counted.times % squares.width == 0)
+
+
+def _past_stops(words: Sequence[Word]) -> int:
+    return next((n for n, word in enumerate(words) if word.text not in _STOPS), len(words))
+
+
+def _past_marks(row: SquareRow, at: int) -> int:
+    """The place behind stops, colours, `turn`: what comes before the first stitch of a row."""
+    while True:
+        here, behind = row.types(at, 1)
+        turns = [t.name for t in here if t.type == "ENDING"] == ["turn"]
+        if not turns and [t.type for t in here if t.type in _ASIDE] == []:
+            return at
+        at = behind
+
+
+def _terminals(row: SquareRow, at: int) -> list[tuple[Terminal, int]]:
+    """What stands from a word on, without stops and articles; and the place behind each."""
+    found: list[tuple[Terminal, int]] = []
+    for _ in range(_FEW):
+        here, at = row.types(at, 1)
+        found += [(t, at) for t in here if t.type not in ("SEP", "THE", "NEXT")]
+    return found
+
+
+_FEW = 24
+"""So many words and marks a row may begin with before its squares."""
+
+
+# --- chains ----------------------------------------------------------------------------------
+
+
+def _chains(row: SquareRow, at: int) -> tuple[int, int]:
+    """The chains that stand here, with what is said of them (`for the 1st tr`); and behind them."""
+    (pair, end) = row.types(at, 2)
+    if sorted(t.type for t in pair) != ["CH", "NUM"]:
+        return 0, at
+    end = behind_dot(row.words, end)
+    bracket = end + (end < len(row.words) and row.words[end].text == "(")
+    said, _ = row.types(bracket, 1)
+    if [t.type for t in said] != ["AS"]:
+        return pair[0].number + pair[1].number, end
+    stops = _STOPS if bracket == end else {")"}
+    while end < len(row.words) and row.words[end].text not in stops:
+        end += 1
+    return pair[0].number + pair[1].number, min(
+        end + (bracket < end and ")" in stops), len(row.words)
+    )
+
+
+def _stands(squares: Squares, chains: int, kind: str) -> bool:
+    """Whether so many chains before a square are the first stitch, or that and a space's chains."""
+    with_space = kind == SPACE and chains == squares.height + squares.chains
+    return with_space or not chains or min(2, squares.height) <= chains <= squares.height
+
+
+def _ask_chains(row: SquareRow, squares: Squares, chains: int, start: int, end: int) -> None:
+    high, wide = squares.height, squares.height + squares.chains
+    message = f"a row of squares does not begin with {chains} chains like this"
+    help_ = (
+        f"write ch {high} where its first square is a block, ch {wide} where it is a space, "
+        f"or no chains at all: the first {squares.called} is understood"
+    )
+    row.tell("squares-unclear", start, end, message, help_)
+
+
+def _ask_counted(row: SquareRow, squares: Squares, counted: Run) -> None:
+    blocks = counted.times // squares.width
+    message = f'the chains before "{{}}" may be the first of these {squares.called}, or one more'
+    help_ = f'write "{blocks} blk" behind the chains, if they are the first of {counted.times}'
+    row.tell("squares-unclear", counted.start, counted.end, message, help_)
+
+
+# --- narrower and wider ----------------------------------------------------------------------
+
+_ALONG = frozenset({"along", "over", "across", "on", "upon", "to", "in", "into", "the", "first"})
+
+
+def _led(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
+    """`S.s. along 4 tr`, `sl st over the first block`: to where the row begins; or that it begins
+    there in so many words."""
+    slip, end = row.types(at, 1)
+    if [t.type for t in slip] == ["BEGIN"]:
+        while end < len(row.words) and row.words[end].text not in _STOPS:
+            end += 1
+        return row.words[at:end], end
+    if [(t.type, t.name) for t in slip] != [("STITCH", "ss")]:
+        return [], at
+    place = end = behind_dot(row.words, end)
+    while place < len(row.words) and row.words[place].text in _ALONG:
+        place += 1
+    count, noun = number_at(row.words, place) or (1, place)
+    kind, behind = name_at(row.words, noun)
+    stitch, stitch_end = row.types(noun, 1)
+    if kind:
+        count = count * squares.width + 1
+    elif [t.name for t in stitch] == [squares.stitch] and count % squares.width == 1 < count:
+        behind = stitch_end
+    else:
+        return [], at
+    if place == end:
+        return [], at
+    behind = behind_dot(row.words, behind)
+    message = (
+        f'"{{}}" is taken for the way to the {count}th stitch: the row begins there, and leaves '
+        "what lies before it"
+    )
+    help_ = f'write "begin in {count}th st" to say so'
+    row.tell("squares-assumed", at, behind, message, help_)
+    return standing_at(f"begin in {count}th st,", row.words[at]), behind
+
+
+_ADDED = re.compile(
+    r"(NUM CH|CH NUM) SKIP NUM( CH)? NUM STITCH PREP EACHOF NUM CH NUM STITCH PREP STITCH"
+)
+
+
+def _added(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
+    """`5 ch, miss 3, 1 tr in each of next 2 ch, 1 tr on tr`: blocks beyond the end of the row."""
+    found = _terminals(row, at)
+    whole = _ADDED.match(" ".join(t.type for t, _ in found))
+    if whole is None:
+        return [], at
+    size = len(whole[0].split(" "))
+    chains, missed, _, worked, _ = (t.number for t, _ in found[:size] if t.type == "NUM")
+    made = {t.name for t, _ in found[:size] if t.type == "STITCH"}
+    if made != {squares.stitch} or chains != missed + worked or (worked + 1) % squares.width:
+        return [], at
+    first = squares.first().removesuffix(";")
+    steps = f"{first} in next st, {worked + 1} {squares.called} in same st"
+    behind = behind_dot(row.words, found[size - 1][1])
+    message = "this is added beyond the edge, and counted as made on the last stitch there"
+    row.tell("squares-assumed", at, behind, message, f'write "{steps}" to say so')
+    return standing_at(f"{steps};", row.words[at]), behind
+
+
+# --- the first row ---------------------------------------------------------------------------
+
+_HOOK = re.compile(r"(NUM )?STITCH PREP ORD( CH| KIND)? (FROMHOOK|OF CH)")
+
+
+def _from_the_hook(row: SquareRow, squares: Squares, at: int) -> Begun | None:
+    """`1 tr in the 8th ch from hook`: the chains before it are the first stitch and a space, or
+    `in the 4th`, the first stitch alone."""
+    found = _terminals(row, at)
+    whole = _HOOK.match(" ".join(t.type for t, _ in found))
+    if whole is None:
+        return None
+    size = len(whole[0].split(" "))
+    nth = next(t.number for t, _ in found[:size] if t.type == "ORD")
+    high, wide = squares.height, squares.height + 2 * squares.chains
+    name = next(t.name for t, _ in found[:size] if t.type == "STITCH")
+    one = all(t.number == 1 for t, _ in found[:size] if t.type == "NUM")
+    if name != squares.stitch or not one or nth - 1 not in (high, high + 1, wide, wide + 1):
+        return None
+    space = nth - 1 >= wide
+    begins = nth - (squares.width if space else 1)
+    step = squares.space(1) if space else squares.in_each(1)
+    behind = found[size - 1][1]
+    message = f"the chains before the {nth}th are taken for the first {squares.called}"
+    message += " and a space" if space else ""
+    help_ = (
+        "give the edge all chains of the foundation; where they are no stitch, write "
+        f'"1 {squares.called} in {nth}th st"'
+    )
+    row.tell("foundation-passed", at, behind, message, help_)
+    steps = f"begin in {begins}th st, {squares.first()} {step}"
+    return Begun([*row.words[:at], *standing_at(steps, row.words[at])], behind)

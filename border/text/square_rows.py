@@ -1,0 +1,178 @@
+"""Rows told by their squares, put into steps: `3 spaces, 13 tr, 1 space`, `1 open, 2 close`.
+
+A space is its chains over as many stitches and the stitch behind them; a block a stitch in
+each of those places. The stitch before the first square is the one that the row begins with,
+which nobody has to write; `13 tr` with the stitch before them counted in are four blocks.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from border.text.square_heads import begin
+from border.text.square_words import (
+    Asides,
+    Run,
+    Square,
+    SquareRow,
+    is_loose,
+    opens_step,
+    squares_made,
+    stitches_at,
+    stitches_over,
+)
+from border.text.squares import BLOCK, SPACE, Squares, may_name, square_lines, standing_at
+from border.text.tree import Chains, Copy, End, Ending, Row, StartChain, Text
+from border.text.vocabulary import vocabulary
+from border.text.words import Word
+
+
+def with_squares(row: SquareRow, *, counted: bool, block: bool) -> list[Word]:
+    """The words of a row with its squares as steps; what is told of them is added to the row.
+
+    `counted`: whether chains are said to count as stitches. `block`: whether a block
+    is a figure of the text.
+    """
+    if row.squares is None and not may_name(row.words):
+        return row.words
+    made, asides = squares_made(row)
+    kinds = {square.kind for square in made.values()}
+    if row.squares is None and kinds <= ({BLOCK} if block else set()):
+        return _without_glosses(row.words, asides)
+    if row.squares is None or (made and not counted):
+        _ask(row, list(made.values()), counted=counted)
+        return row.words
+    return _written(row, row.squares, made, asides)
+
+
+def _ask(row: SquareRow, made: Sequence[Square], *, counted: bool) -> None:
+    """What a space and a block are is to be said; also that a space's chains are passed over."""
+    lines = list(square_lines(None, row.names)) if row.squares is None else []
+    lines += [] if counted else ["chains count as stitches: yes"]
+    message = 'nothing says what is made for "{}"'
+    help_ = "put among the headings, each on a line, what most books mean by it: "
+    if row.squares is not None:
+        message = 'for "{}" the chains of a space below must be passed over like stitches'
+        help_ = "put among the headings "
+    help_ += " and ".join(f'"{line}"' for line in lines)
+    if "squares asked" in row.spoken:
+        help_ = "the same lines among the headings say it"
+    row.spoken.add("squares asked")
+    row.tell("squares-unclear", made[0].start, made[0].end, message, help_)
+
+
+def _without_glosses(words: Sequence[Word], asides: Asides) -> list[Word]:
+    kept: list[Word] = []
+    at = 0
+    while at < len(words):
+        if at in asides.glosses:
+            at = asides.glosses[at] + 1
+            continue
+        kept.append(words[at])
+        at += 1
+    return kept
+
+
+def _written(
+    row: SquareRow, squares: Squares, made: dict[int, Square], asides: Asides
+) -> list[Word]:
+    """All of the row in steps."""
+    words = row.words
+    begun = begin(row, squares, made)
+    found, at, shared, ready = begun.words, begun.at, begun.shared, begun.ready
+    while at < asides.claims:
+        here = words[at]
+        counted = stitches_at(row, squares, at) if made else None
+        over = stitches_over(row, squares, at)
+        if at in made:
+            square = made[at]
+            _ask_chains(row, square, begun.at)
+            found += standing_at(_steps(squares, square, ready=ready), here)
+            at, shared, ready = _behind(row, square), square.kind == SPACE, False
+        elif at in asides.glosses:
+            at = asides.glosses[at] + 1
+        elif over is not None:
+            found += standing_at(f"{squares.in_each(over.times)},", here)
+            at, shared = over.end, False
+        elif counted is not None:
+            found += standing_at(_in_each(row, squares, counted, shared=shared), here)
+            at, shared = counted.end, False
+        else:
+            found.append(here)
+            shared = shared and is_loose(here)
+            at += 1
+    return [*found, *words[asides.claims :]]
+
+
+def _ask_chains(row: SquareRow, square: Square, begun: int) -> None:
+    """Of chains right before the chains of a space, behind what the row begins with."""
+    end = square.start
+    while end > begun and row.words[end - 1].text in (",", ".", ";"):
+        end -= 1
+    for start in range(max(begun, end - 3), end - 1):
+        pair, behind = row.types(start, 2)
+        chains = sorted(t.type for t in pair) == ["CH", "NUM"] and behind == end
+        if chains and square.kind == SPACE and opens_step(row.words, start):
+            message = 'a space has chains of its own, and these "{}" stand before them'
+            help_ = "say what is worked between them, or leave out those that are of the space"
+            row.tell("squares-unclear", start, end, message, help_)
+            return
+
+
+def _steps(squares: Squares, square: Square, *, ready: bool) -> str:
+    """So many squares; `ready`: the chains of the first are made already."""
+    if square.kind == BLOCK:
+        return f"{squares.block(square.times)},"
+    if not ready:
+        return f"{squares.space(square.times)},"
+    first = f"skip {squares.chains}, {squares.in_each(1)},"
+    rest = None if square.times is None else square.times - 1
+    return first if rest == 0 else f"{first} {squares.space(rest)},"
+
+
+def _in_each(row: SquareRow, squares: Squares, counted: Run, *, shared: bool) -> str:
+    """So many stitches, or the blocks that they are with the stitch before them counted in."""
+    if not (shared and counted.counts_first(squares)):
+        return f"{squares.in_each(counted.times)},"
+    blocks = counted.times // squares.width
+    if "squares" not in row.spoken:
+        row.spoken.add("squares")
+        made = f"{blocks} blocks" if blocks > 1 else "one block"
+        message = f'"{{}}" is taken for {made}: the first of them is the one that stands before it'
+        help_ = f'write "{blocks} blk" to say so; all such numbers are read alike'
+        row.tell("squares-assumed", counted.start, counted.end, message, help_)
+    return f"{squares.in_each(counted.times - 1)},"
+
+
+def _behind(row: SquareRow, square: Square) -> int:
+    """The place behind squares; `all spaces, as 1st row` with what it is compared to, told."""
+    words, at = row.words, square.end
+    while at < len(words) and words[at].text in (",", "the", "same"):
+        at += 1
+    compared = at < len(words) and words[at].text in ("as", "like")
+    rows = vocabulary().rows["row"]
+    if (
+        square.times is None
+        and compared
+        and any(word.text in rows for word in words[at : at + _FEW])
+    ):
+        message = '"{}" is taken for a remark, and changes nothing'
+        row.tell("taken-as-remark", at, len(words), message, 'set it apart: "-- {} --"')
+        return len(words)
+    return square.end
+
+
+_FEW = 6
+"""So many words name the row that one of all spaces is compared to."""
+
+
+def turning_of(row: Row, before: dict[int, int]) -> int:
+    """The chains that a row makes ahead of its turn; `before`: those of the rows before it."""
+    body = row.body
+    if isinstance(body, Copy):
+        return before.get(body.rows[-1], 0) if body.rows else 0
+    if not isinstance(body, Text) or not body.items:
+        return 0
+    last = body.items[-1]
+    turns = body.ends[:1] == (End(Ending.TURN),)
+    return last.count if turns and isinstance(last, Chains | StartChain) else 0
