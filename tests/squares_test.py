@@ -48,6 +48,7 @@ def test_a_space_as_books_say_it(heading: str) -> None:
     [
         ("space = ch 2, skip 3, 1 dc", SPACE),
         ("space = ch 2, 1 dc in next dc", SPACE),
+        ("space = ch 2, skip 2", SPACE),
         ("space = ch 2, skip 2, 2 dc in next st", SPACE),
         (f"{SPACE}\nblock = 4 dc", "block = 3 dc"),
         (f"{SPACE}\nblk = block of 4 dc", "block = 3 dc"),
@@ -74,7 +75,7 @@ def test_the_lines_that_are_shown_are_the_lines_to_write(terms: str) -> None:
 def test_only_what_is_missing_is_asked_and_at_length_once() -> None:
     assert "chains count" not in asked("2 sps", headings=COUNTED)["squares-unclear"]
     assert asked("2 sps", headings=SPACE) == {
-        "squares-unclear": f'put among the headings "{COUNTED}"'
+        "squares-unclear": f'put among the headings, each on a line, as in most books: "{COUNTED}"'
     }
     _, findings = read("terms: us\nround 1: 2 sps.\nround 2: 2 sps.\n")
     assert [SPACE in (f.help or "") for f in findings] == [True, False]
@@ -128,6 +129,13 @@ def test_a_block_as_a_figure_stays_one() -> None:
     )
     assert written("2 blocks, ch 2, skip 2", headings="block = 5 dc") == (
         "(5 dc) 2 times, ch 2, skip 2"
+    )
+
+
+def test_a_space_that_begins_with_its_stitch_is_a_figure_like_any() -> None:
+    figures = "open square = 1 dc, ch 2, skip 2\nclose square = 3 dc"
+    assert written("2 open squares, 1 close square, 1 dc", headings=figures) == (
+        "(1 dc, ch 2, skip 2) 2 times, (3 dc) once, 1 dc"
     )
 
 

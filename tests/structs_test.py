@@ -13,6 +13,7 @@ GATHER = {
     "border.text.headings": {"_Reading"},
     "border.text.foundations": {"_Head"},
     "border.text.row_texts": {"Reader"},
+    "border.text.square_words": {"SquareRow"},
     "border.text.build": {"_List"},
     "border.text.copied": {"Copies"},
     "border.text.changed": {"Changed"},

@@ -44,8 +44,8 @@ class Reader(Struct):
     read so far have. `below`: what the next row is worked into; `made`: what each row makes.
     `picot`: the chains of a picot as they were explained last; 0 where they were not.
     `shell`: the steps of the shell that a row made last. `texts`: the steps of the rows read so
-    far. `squares`: what a space and a block are; `turning`: the chains that each row makes ahead of
-    its turn.
+    far. `squares`: what a space and a block are, or which of them are figures; `turning`: the
+    chains that each row makes ahead of its turn.
     """
 
     source: Source
@@ -60,7 +60,7 @@ class Reader(Struct):
     picot: int = 0
     shell: str = ""
     texts: dict[int, Text] = field(default_factory=dict)
-    squares: Squares | None = None
+    squares: Squares | frozenset[str] = frozenset()
     turning: dict[int, int] = field(default_factory=dict)
 
 

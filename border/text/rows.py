@@ -119,11 +119,8 @@ def _with_squares(words: list[Word], number: int, reader: Reader) -> list[Word]:
     if len(words) > MOST_WORDS:
         return words
     turning = reader.turning.get(number - 1, 0)
-    row = SquareRow(
-        words, number, reader.squares, reader.names, reader.source, reader.told, turning
-    )
-    block = ("block",) in reader.figures
-    words = with_squares(row, counted=bool(reader.headings.chains_count), block=block)
+    row = SquareRow(words, number, reader.names, reader.source, reader.told, turning)
+    words = with_squares(row, reader.squares, counted=bool(reader.headings.chains_count))
     reader.findings += row.findings
     return words
 

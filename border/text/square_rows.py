@@ -27,38 +27,38 @@ from border.text.vocabulary import vocabulary
 from border.text.words import Word
 
 
-def with_squares(row: SquareRow, *, counted: bool, block: bool) -> list[Word]:
+def with_squares(row: SquareRow, squares: Squares | frozenset[str], *, counted: bool) -> list[Word]:
     """The words of a row with its squares as steps; what is told of them is added to the row.
 
-    `counted`: whether chains are said to count as stitches. `block`: whether a block
-    is a figure of the text.
+    `squares`: what they are in this text, or which of them are figures in it. `counted`: whether
+    chains are said to count as stitches.
     """
-    if row.squares is None and not may_name(row.words):
+    if not isinstance(squares, Squares) and not may_name(row.words):
         return row.words
     made, asides = squares_made(row)
-    kinds = {square.kind for square in made.values()}
-    if row.squares is None and kinds <= ({BLOCK} if block else set()):
-        return _without_glosses(row.words, asides)
-    if row.squares is None or (made and not counted):
-        _ask(row, list(made.values()), counted=counted)
-        return row.words
-    return _written(row, row.squares, made, asides)
-
-
-def _ask(row: SquareRow, made: Sequence[Square], *, counted: bool) -> None:
-    """What a space and a block are is to be said; also that a space's chains are passed over."""
-    lines = list(square_lines(None, row.names)) if row.squares is None else []
-    lines += [] if counted else ["chains count as stitches: yes"]
-    message = 'nothing says what is made for "{}"'
-    help_ = "put among the headings, each on a line, what most books mean by it: "
-    if row.squares is not None:
+    counting = [] if counted else ["chains count as stitches: yes"]
+    if isinstance(squares, Squares):
+        if not made or counted:
+            return _written(row, squares, made, asides)
         message = 'for "{}" the chains of a space below must be passed over like stitches'
-        help_ = "put among the headings "
-    help_ += " and ".join(f'"{line}"' for line in lines)
+        _ask(row, next(iter(made.values())), message, counting)
+        return row.words
+    unsaid = [square for square in made.values() if square.kind not in squares]
+    if unsaid:
+        lines = dict(zip((SPACE, BLOCK), square_lines(None, row.names), strict=True))
+        lacking = [line for kind, line in lines.items() if kind not in squares]
+        _ask(row, unsaid[0], 'nothing says what is made for "{}"', [*lacking, *counting])
+    return _without_glosses(row.words, asides)
+
+
+def _ask(row: SquareRow, square: Square, message: str, lines: Sequence[str]) -> None:
+    """The headings that a row of squares lacks, in full the first time."""
+    quoted = " and ".join(f'"{line}"' for line in lines)
+    help_ = f"put among the headings, each on a line, as in most books: {quoted}"
     if "squares asked" in row.spoken:
         help_ = "the same lines among the headings say it"
     row.spoken.add("squares asked")
-    row.tell("squares-unclear", made[0].start, made[0].end, message, help_)
+    row.tell("squares-unclear", square.start, square.end, message, help_)
 
 
 def _without_glosses(words: Sequence[Word], asides: Asides) -> list[Word]:

@@ -62,7 +62,6 @@ class SquareRow(Struct):
 
     words: list[Word]
     number: int
-    squares: Squares | None
     names: Names
     source: Source
     spoken: set[str]
@@ -85,11 +84,12 @@ class SquareRow(Struct):
         self.findings.append(Finding(code, message.format(said), help_.format(said), span))
 
 
-class Asides(Struct):
-    """The brackets of a row in which nothing is made: by where each begins, where it ends."""
+class Asides(Struct, frozen=True):
+    """What only speaks of squares: brackets behind a step, by where each begins, and where it
+    ends; and where the counts begin that stand at the row's end."""
 
-    glosses: dict[int, int] = field(default_factory=dict)
-    claims: int = 0
+    glosses: dict[int, int]
+    claims: int
 
 
 def squares_made(row: SquareRow) -> tuple[dict[int, Square], Asides]:

@@ -100,8 +100,12 @@ def square_lines(squares: Squares | None, names: Names) -> tuple[str, str]:
 
 def split_squares(
     figures: Figures, names: Names, source: Source
-) -> tuple[Figures, Squares | None, tuple[Finding, ...]]:
-    """The figures without those of squares; what squares are, where a space is given; faults."""
+) -> tuple[Figures, Squares | frozenset[str], tuple[Finding, ...]]:
+    """The figures without those of squares, and what squares are; or all of the figures, and which
+    squares are among them. And faults.
+
+    A space that begins with its stitch (`open square = 1 dc, ch 2, miss 2`) is a figure like any.
+    """
     given: dict[str, Figure] = {}
     findings: list[Finding] = []
     for figure in {figure.name: figure for figure in figures.values()}.values():
@@ -113,8 +117,8 @@ def split_squares(
             message, help_ = f"what a {kind} is, is given twice", "leave one of them out"
             findings.append(_fault(figure, message, help_, source))
         given.setdefault(kind, figure)
-    if SPACE not in given:
-        return figures, None, tuple(findings)
+    if SPACE not in given or _begins_with_stitch(given[SPACE], names, source):
+        return figures, frozenset(given), tuple(findings)
     squares = _space(given[SPACE], names, source)
     if squares is None:
         message = "a space has so many chains, misses as many stitches, and has one stitch behind"
@@ -129,7 +133,7 @@ def split_squares(
         findings.append(_fault(given[BLOCK], message, help_, source))
     own = list(given.values())
     kept = {form: figure for form, figure in figures.items() if figure not in own}
-    return kept, squares, tuple(findings)
+    return kept, squares or frozenset(), tuple(findings)
 
 
 def _fault(figure: Figure, message: str, help_: str, source: Source) -> Finding:
@@ -144,6 +148,11 @@ def _as_word(text: str) -> Word:
 
 _SPACE = re.compile(r"(NUM CH|CH NUM)/SKIP NUM( KIND| CH| STITCH)?/(NUM )?STITCH( PREP [^/]*)?")
 _BLOCK = re.compile(r"NUM STITCH( PREP EACHOF NEXT NUM (KIND|CH|STITCH))?")
+
+
+def _begins_with_stitch(figure: Figure, names: Names, source: Source) -> bool:
+    first = _parts(figure, names, source)[:1]
+    return any(t.type == "STITCH" for part in first for t in part)
 
 
 def _space(figure: Figure, names: Names, source: Source) -> Squares | None:
