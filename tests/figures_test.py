@@ -79,6 +79,7 @@ def test_a_figure_that_is_a_picot_gives_all_picots_their_size(made: str) -> None
     "said",
     [
         "For p, ch 5, sc back in 1st st.",
+        "The picots are made of 5 chain and 1 sc in the first of the 5.",
         "The p is 5 ch caught in the 5th from hook.",
         "(P is 5 ch, sl st in the 1st ch.)",
         "Picot: 5 ch, 1 sc in the first.",

@@ -62,7 +62,7 @@ def arches(t: Terminals) -> Terminals:
 def _arch_at(t: Terminals, turn: int, found: Terminals) -> _Found | None:
     """The arch whose first turn stands here; chains right before that are taken from `found`."""
     before = len(found)
-    chains, at = _chains_at(t, past(t, turn + 1, "SEP", "WITH"))
+    chains, at = _chains_at(t, past(t, turn + 1, "SEP", "AND", "WITH"))
     if not chains:
         before, chains = _chains_before(found)
     stitch, place = _fastened(t, past(t, at, "SEP", "AND"))
@@ -197,6 +197,8 @@ def _named(t: Sequence[Terminal], at: int, chains: int) -> int | None:
     """Behind `the 8 ch`, `the loop`, `ch 8`, where these are the chains just fastened."""
     at = past(t, at, "THE")
     said, end = _chains_at(t, at)
+    if types(t, at, 3) == ["CH", "NUM", "STITCH"]:  # `over the chain 3 dc, …`
+        said, end = 0, at
     if said not in (0, chains):
         return None
     if not said:

@@ -231,7 +231,8 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
         listed = [x.type for x in before[-4:] if x.type != "THE"][-3:-1]
         several = listed in (["RP", "PREP"], ["SEP", "ALLIN"])
         one_space = several or made(before) not in (0, 1, number)
-        return one_space and (number == 1 or spelled)
+        over = prep in ("over", "round", "around")  # `6 dc over the first 5 ch`
+        return one_space and (number == 1 or spelled or over)
     return True
 
 

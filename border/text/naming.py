@@ -19,6 +19,7 @@ from border.text.passing import (
     ended,
     like,
     made,
+    past,
     stitch_left_out,
     types,
 )
@@ -195,6 +196,24 @@ def all_in_one(t: Terminals) -> Terminals:
         return [*t[: at + 1], like(t[at], "NEXT"), *t[end:]]  # `all in the same 5 chain`
     place = types(t, end, 1) == ["PLACE"]
     return [*t[: at + 1], like(t[at], "NEXT"), stitch_left_out(t[at]), *t[end + place :]]
+
+
+def first_same(t: Terminals) -> Terminals:
+    """`3 treble, 3 chain, 3 treble, in the same loop` before any other step: in the next one."""
+    at = next((n for n, x in enumerate(t) if x.type in OPENS), len(t))
+    same = past(t, at + 1, "THE")
+    if types(t, at, 1) != ["PREP"] or types(t, same, 1) != ["SAME"]:
+        return t
+    start = past(t, 0, "SEP", "STAR")
+    bracket = types(t, start, 1) == ["LP"] and types(t, at - 1, 1) == ["RP"]
+    one = [x.type for x in t[start:at]] in (["STITCH"], ["NUM", "STITCH"])
+    if not one and not (bracket and all(x.type not in ("LP", "RP") for x in t[start + 1 : at - 1])):
+        return t
+    noun = t[same + 1 : same + 2]
+    if not noun or noun[0].type not in NOUNS:
+        place = types(t, same + 1, 1) == ["PLACE"]
+        return [*t[:same], like(t[same], "NEXT"), stitch_left_out(t[same]), *t[same + 1 + place :]]
+    return [*t[:same], like(t[same], "NEXT"), *t[same + 1 :]]
 
 
 def _set_apart(found: Terminals, at: int) -> None:

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from border.text.copies import copy_at
 from border.text.leads import behind_lead
-from border.text.numbers import LAST_ROW, row_list_at
+from border.text.numbers import LAST_ROW, number_at, row_list_at
 from border.text.preamble import of_chain
 from border.text.vocabulary import is_colour, vocabulary
 from border.text.words import Sort, Word
@@ -161,8 +161,10 @@ def _edge_head(words: Sequence[Word], at: int) -> Head | None:
 
 
 def _bids(words: Sequence[Word], at: int, body: int) -> bool:
-    """Whether `For the edge, work …` begins a row: it says for what, and what to do."""
-    return words[at].text == "for" and body < len(words) and words[body].text in ("work", "make")
+    """Whether `For the edge, work …`, `For the edge, 2 dc …` begins a row: for what, and what."""
+    if words[at].text != "for" or body >= len(words):
+        return False
+    return words[body].text in ("work", "make") or number_at(words, body) is not None
 
 
 def _copy_alone(words: Sequence[Word], at: int) -> Head | None:

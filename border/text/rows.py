@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.assumed import made_by, shell_of
-from border.text.copies import copy_at
+from border.text.copies import CopyWords, copy_at
 from border.text.figures import Figure, Figures, figure_forms, is_place, with_figures
 from border.text.headings import is_heading
 from border.text.numbering import Section
@@ -176,6 +176,14 @@ def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:
     return kept
 
 
+def _names_rows(copy: CopyWords, words: Sequence[Word], before: Sequence[Word]) -> bool:
+    """Whether `repeat 3rd and 4th till …`, `turn, repeat from 1st.` is said of rows; `from the
+    1st` is else from the first stitch."""
+    ended = all(w.text in (".", "till", "until", "for") for w in words[copy.after :][:1])
+    turned = any(w.text == "turn" for w in before[-3:])
+    return ended and bool(copy.rows) and (turned or copy.rows != (1,))
+
+
 def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[Word]:
     """The words without `Repeat from the 2nd row …` behind the steps: that is said of rows."""
     for at in range(1, len(words)):
@@ -190,7 +198,7 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         same_line = [w for w in words[at : at + 20] if w.line == words[at].line]
         copy = copy_at(same_line)
         named = vocabulary().rows["row"].intersection(w.text for w in same_line)
-        if copy is None or not named:
+        if copy is None or not (named or _names_rows(copy, same_line, words[:at])):
             continue
         first = min(copy.rows, default=number + 1 - copy.back)
         rows = f"rows {first}-{number}" if first < number else f"row {first}"

@@ -41,6 +41,7 @@ from border.text.missed import chains_over, missed_by_name, missing_every, under
 from border.text.naming import (
     all_in_one,
     counted_off,
+    first_same,
     orders,
     placed_in_brackets,
     same_again,
@@ -351,6 +352,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (ands, frozenset({"AND"})),
     (widened, frozenset({"WIDEN", "NARROW"})),
     (places_first, frozenset({"PREP", "ALLIN"})),
+    (first_same, frozenset({"SAME"})),
     *again.PASSES,
     (separators, frozenset({"SEP"})),
 )

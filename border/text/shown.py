@@ -73,7 +73,7 @@ def picot_said_last(words: list[Word], names: Names, source: Source) -> tuple[li
     end, and the chains of that picot; 0 where nothing so stands there."""
     for at in range(max(1, len(words) - _LAST), len(words)):
         opening = words[at - 1].text
-        behind = at + (words[at].text == "for")
+        behind = at + (words[at].text in ("for", "the"))
         behind += behind < len(words) and words[behind].text in ("the", "a", "each")
         name = (words[behind].text,) if behind < len(words) else ()
         if opening not in (".", ";", "(") or name not in _PICOTS:
@@ -92,8 +92,8 @@ def picot_said_last(words: list[Word], names: Names, source: Source) -> tuple[li
     return words, 0
 
 
-_PICOTS = {("p",), ("picot",), ("purl",)}
-_LAST = 16
+_PICOTS = {("p",), ("picot",), ("purl",), ("picots",), ("purls",)}
+_LAST = 20
 """So many words at the end of a row may say what its picot is."""
 _SAYS_OF = frozenset(
     {",", ":", ".", "--", "—", "is", "are", "means", "made", "of", "thus", "consists"}

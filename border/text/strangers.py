@@ -25,6 +25,8 @@ _LITTLE = frozenset(
 )
 """Words that begin or end a remark: `to keep it flat`, `of which it is made`."""
 
+_WORK = frozenset({"work", "working", "make", "making", "put"})
+
 _GUESSES = 40
 """So many unknown words are given their nearest known one; to look is slow."""
 
@@ -148,11 +150,16 @@ def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Te
 
 
 def _between_commas(terminals: Sequence[Terminal], first: int, last: int) -> Sequence[Terminal]:
+    """What stands between two commas, or up to a `work` that steps follow."""
+    start = first
     while first and not _divides(terminals[first - 1]):
         first -= 1
     while last + 1 < len(terminals) and not _divides(terminals[last + 1]):
         last += 1
-    return terminals[first : last + 1]
+    chunk = terminals[first : last + 1]
+    work = next((n for n, t in enumerate(chunk) if t.text in _WORK and n > start - first), 0)
+    made = work and any(t.type in _MADE for t in chunk[work:])
+    return chunk[:work] if made and all(t.type not in _MADE for t in chunk[:work]) else chunk
 
 
 def _with_bracket(
@@ -193,7 +200,9 @@ _MADE = frozenset({"STITCH", "CH", "PICOT", "CLUSTER", "TIMES", "REPEAT"})
 
 def _copies(words: Sequence[Terminal]) -> bool:
     """Whether words may be a copy of another row: `as the 2nd row`."""
-    return any(t.type in ("LIKE", "ROW") or t.text == "as" for t in words)
+    types = {t.type for t in words}
+    rows = "ROW" in types and types & {"SAME", "REPEAT"}  # not so: `run ribbon through 1st row`
+    return bool(rows) or any(t.type == "LIKE" or t.text == "as" for t in words)
 
 
 def _divides(terminal: Terminal) -> bool:

@@ -182,6 +182,17 @@ COUNTED_ON = {
         "4 sc, 4 dc, 16 ch; 4 x 3 st"
     ),
 }
+IN_THE_SAME = {
+    "3 treble, 3 chain, 3 treble, in the same stitch, miss 2; repeat": "24 dc, 12 ch; 4 x 3 st",
+    "*2 treble in the same stitch, miss 2; repeat": "8 dc; 4 x 3 st",
+    "2 treble in the same place, miss 2; repeat": "8 dc; 4 x 3 st",
+    "1 plain, 3 chain, 1 plain in the same place, miss 2; repeat": (
+        "8 sc, 12 ch; 4 x 3 st; asked perhaps-picot"
+    ),
+    "1 treble, 3 chain, 1 treble, in the same stitch; 1 chain, pass to the next stitch": (
+        "24 dc, 48 ch; 12 x 1 st"
+    ),
+}
 IN_BRACKETS = {
     "(1 plain, 3 chain, miss 2, repeat.)": "4 sc, 12 ch; 4 x 3 st",
     "1 plain, (1 chain, miss 1, 1 plain, repeat.) At the corners work 2 treble in the next": (
@@ -239,6 +250,7 @@ ON_THE_CHAIN = {
     (On(12, ("1 plain in each loop, with 7 chain between",)), OF_SEVEN),
     (On(12, ("1 treble in each loop, with 1 chain between",)), OF_ONE),
     (STITCHES, OF_STITCHES),
+    (STITCHES, IN_THE_SAME),
     (STITCHES, IN_BRACKETS),
     (STITCHES, COUNTED_ON),
     (STITCHES, SHARED),

@@ -26,6 +26,13 @@ PARTED = On(
 """In each of six loops one sc, an arch of seven over three more, and two sc behind it."""
 
 FASTENED = {
+    "*3 plain in next 5 chain, 3 plain in next, turn the work and make 9 chain, 1 single on the 2nd "
+    "of the first 3 plain, turn again and make over the chain 3 plain, 1 picot, 3 plain; repeat": (
+        "36 sc, 3 ss, 27 ch, 3 picot; 3 x 2 ch-5 space"
+    ),
+    "*6 plain over the next 5 chain, 3 plain over the next; turn, 6 chain, 1 single in the 3rd of "
+    "the 6 plain, turn; 3 plain, 1 picot, 3 plain over 6 chain, 3 plain over rest of unfilled loop; "
+    "repeat for length": "54 sc, 3 ss, 18 ch, 3 picot; 3 x 2 ch-5 space",
     "4 plain in next loop, turn, 5 ch, slip-stitch to the first of these 4 plain, turn, 7 plain in "
     "the 5 ch, 2 plain in the rest of the loop; repeat": "78 sc, 6 ss, 30 ch; 6 x 1 space",
     "4 plain in next loop, 5 ch, turn, fasten with a single to the first of the 4 plain, turn, 7 "
