@@ -38,6 +38,12 @@ def betweens(t: Terminals) -> Terminals:
 
 def _middle_pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
     """`the 2nd and 3rd treble of the next 4`: the centre of these, and the place behind it all."""
+    two = past(t, at, "THE")
+    if types(t, two, 3) == ["NUM", "CENTRE", "STITCH"] and t[two].number == 2 and ended(t, two + 3):
+        here, stitch = t[at - 1], t[two + 2]  # `between the two middle treble`
+        group = replace(stitch, type="KIND", kind=Kind("group", None, stitch.name), many=False)
+        middle = [like(here, "PREP"), like(here, "CENTRE"), like(here, "OF"), like(here, "NEXT")]
+        return [*middle, group], two + 3
     words = [(n, x) for n, x in enumerate(t) if at <= n < at + 10 and x.type not in _WHICH_OF]
     kinds = [x.type for _, x in words]
     named = kinds[3:4] == ["STITCH"]

@@ -199,15 +199,17 @@ def all_in_one(t: Terminals) -> Terminals:
 
 
 def first_same(t: Terminals) -> Terminals:
-    """`3 treble, 3 chain, 3 treble, in the same loop` before any other step: in the next one."""
+    """`3 treble, 3 chain, 3 treble, in the same loop` before any other step: in one, the next."""
     at = next((n for n, x in enumerate(t) if x.type in OPENS), len(t))
     same = past(t, at + 1, "THE")
     if types(t, at, 1) != ["PREP"] or types(t, same, 1) != ["SAME"]:
         return t
     start = past(t, 0, "SEP", "STAR")
     bracket = types(t, start, 1) == ["LP"] and types(t, at - 1, 1) == ["RP"]
-    one = [x.type for x in t[start:at]] in (["STITCH"], ["NUM", "STITCH"])
-    if not one and not (bracket and all(x.type not in ("LP", "RP") for x in t[start + 1 : at - 1])):
+    several = [x.type for x in t[start:at]] == ["NUM", "STITCH"] and t[start].number > 1
+    if not several and not (
+        bracket and all(x.type not in ("LP", "RP") for x in t[start + 1 : at - 1])
+    ):
         return t
     noun = t[same + 1 : same + 2]
     if not noun or noun[0].type not in NOUNS:

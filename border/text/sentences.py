@@ -73,6 +73,8 @@ def begun(t: Terminals) -> Terminals:
         return [*t[:head], *first]
     if types(t, head, 2) == ["BEGIN", "SEP"] and "thread" in t[head].text.split():
         return t[head + 2 :]  # `Fasten thread, 1 sc in …`
+    if types(t, head, 3) == ["ENDING", "PREP", "PREP"]:  # `fasten in at any point`
+        t = [*t[: head + 1], *t[head + 2 :]]
     fastens = types(t, head, 2) == ["ENDING", "PREP"] and t[head].text in ("fasten", "join")
     end = place_at(t, head + 1) if fastens else head
     if end <= head + 1 or types(t, end, 1) not in (["SEP"], ["STAR"]):
@@ -95,11 +97,15 @@ def _slipped_up(t: Terminals, at: int) -> Terminals | None:
 
 def worked_in(t: Terminals) -> Terminals:
     """`Work in double all round`: all of it in that stitch, and not into one."""
-    at = next((n for n, x in enumerate(t) if x.type != "SEP"), len(t))
+    at = past(t, 0, "SEP", "AND")
     opened = at > 0 and t[at - 1].text in ("work", "working", "crochet")
-    if opened and types(t, at, 2) == ["PREP", "STITCH"] and t[at].text == "in":
-        return [*t[:at], *t[at + 1 :]]
-    return t
+    if not opened or types(t, at, 2) != ["PREP", "STITCH"] or t[at].text != "in":
+        return t
+    end = past(t, at + 2, "TOEND", "SEP", "AND")
+    each = types(t, end, 4) == ["NUM", "KIND", "PREP", "EACH"] and t[end + 1].kind == Kind("st")
+    if each:  # `work in double all round, one stitch in every loop`
+        return [*t[:at], t[end], t[at + 1], *t[end + 2 :]]
+    return [*t[:at], *t[at + 1 :]] if any(x.type == "TOEND" for x in t) else t
 
 
 def fastened(t: Terminals) -> Terminals:

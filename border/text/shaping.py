@@ -334,7 +334,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (counted_places, _ANY),
     (parts, frozenset({"ORD"})),
     (begun, frozenset({"ENDING", "BEGIN", "TO", "PREP"})),
-    (worked_in, frozenset({"TOEND"})),
+    (worked_in, frozenset({"PREP"})),
     (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME"})),
     (chains_over, frozenset({"CH"})),
     (under_chains, frozenset({"SKIP", "UNDERIT"})),

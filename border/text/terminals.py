@@ -106,7 +106,7 @@ def read_terminals(
     findings += told_of
     found, told_of = of_the_edge(found, source, row)
     findings += told_of
-    found, told_of = without_exceptions(found, source)
+    found, told_of = without_exceptions(_begun_again(found), source)
     findings += told_of
     findings += unknown_terms(found, names, source, told)
     findings += strangers(found, names, source, told)
@@ -114,6 +114,19 @@ def read_terminals(
     found = _without_told_brackets(found)
     kept = (t for t in found if t.type not in ("UNKNOWN", "NOTHING", "MADEOF", "REMARK"))
     return [replace(t, number=min(t.number, LARGEST)) for t in kept], findings
+
+
+def _begun_again(terminals: list[Terminal]) -> list[Terminal]:
+    """`commence again in the centre of any loop`: there the row begins; alone it is a remark."""
+    places = ("PREP", "TO")
+    behind = [t.type for t in terminals[1:]] + [""]
+    return [
+        replace(t, type="BEGIN") if t.text in _AGAIN and after in places else t
+        for t, after in zip(terminals, behind, strict=False)
+    ]
+
+
+_AGAIN = frozenset(f"{word} again" for word in ("begin", "commence", "start"))
 
 
 def _without_told_brackets(terminals: list[Terminal]) -> list[Terminal]:

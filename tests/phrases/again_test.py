@@ -114,6 +114,7 @@ OF_SEVEN = {
     "1 plain under the loop of 7, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 ch-7 space",
 }
 PARTED_BY_PICOTS = {
+    "1 plain between the two middle treble, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 group",
     "1 plain in each of the 6 treble, with 1 purl between every two; 3 chain; repeat": (
         "36 sc, 18 ch, 30 picot; 6 x 6 dc"
     ),
@@ -181,6 +182,15 @@ COUNTED_ON = {
     "*1 plain in next, 3 chain, 1 treble in 2nd st, 1 chain; repeat": (
         "4 sc, 4 dc, 16 ch; 4 x 3 st"
     ),
+}
+BEGUN_AGAIN = {
+    "Work in double all round, one stitch in every stitch; join": "12 sc; 12 x 1 st",
+    "Fasten on the thread, and work in double, one stitch in every stitch": "12 sc; 12 x 1 st",
+    "1 plain in each stitch, and run in the thread": "12 sc; 12 x 1 st; asked taken-as-remark",
+    "Commence again in the next treble; 1 plain in each": "12 sc; 12 x 1 dc",
+    "Fasten in at any treble, 1 plain in each": "12 sc; 12 x 1 dc",
+    "Commence again; 1 plain in each": "12 sc; 12 x 1 st; asked taken-as-remark",
+    "1 plain in the treble at the top, 1 chain; repeat": "12 sc, 12 ch; 12 x 1 dc",
 }
 IN_THE_SAME = {
     "3 treble, 3 chain, 3 treble, in the same stitch, miss 2; repeat": "24 dc, 12 ch; 4 x 3 st",
@@ -250,6 +260,7 @@ ON_THE_CHAIN = {
     (On(12, ("1 plain in each loop, with 7 chain between",)), OF_SEVEN),
     (On(12, ("1 treble in each loop, with 1 chain between",)), OF_ONE),
     (STITCHES, OF_STITCHES),
+    (STITCHES, BEGUN_AGAIN),
     (STITCHES, IN_THE_SAME),
     (STITCHES, IN_BRACKETS),
     (STITCHES, COUNTED_ON),
