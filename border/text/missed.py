@@ -35,6 +35,10 @@ def under_chains(t: Terminals) -> Terminals:
         if under and chain > at + 1 and types(t, chain, 1) in (["CH"], ["KIND"]):
             at = chain + 1
             continue
+        if here.type == "UNDERIT" and types(found, len(found) - 1, 1) == ["STITCH"]:
+            found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
+            at += 1  # `slip up to the first loop, 1 dc under it`
+            continue
         if here.type == "UNDERIT":
             here = replace(here, type="STRAY")
         skipped = here.type == "SKIP" or (skipped and here.type in ("NUM", *NOUNS, "EACH", "THE"))
@@ -84,11 +88,21 @@ def missing_every(t: Terminals) -> Terminals:
         if said and noun[0].type in NOUNS:
             while found and found[-1].type == "SEP":
                 found.pop()
-            at = what + 1
+            at = _behind_others(t, what + 1)
             continue
         found.append(t[at])
         at += 1
     return found
+
+
+def _behind_others(t: Terminals, at: int) -> int:
+    """Behind `, and the treble`, which is missed as well as the chain before it."""
+    while True:
+        noun = past(t, at, "SEP", "AND", "THE")
+        both = noun < len(t) and t[noun].type in NOUNS and t[noun - 1].type == "THE"
+        if not both or not any(x.type == "AND" for x in t[at:noun]) or not ended(t, noun + 1):
+            return at
+        at = noun + 1
 
 
 def missed_by_name(t: Terminals) -> Terminals:

@@ -198,6 +198,23 @@ def all_in_one(t: Terminals) -> Terminals:
     return [*t[: at + 1], like(t[at], "NEXT"), stitch_left_out(t[at]), *t[end + place :]]
 
 
+def after_next(t: Terminals) -> Terminals:
+    """`in the hole after the next`: in the second."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        noun = t[at].type in NOUNS and types(found, len(found) - 1, 1) == ["THE"]
+        behind = past(t, at + 2, "THE") + 1
+        said = noun and types(t, at + 1, 1) == ["AFTER"] and types(t, behind - 1, 1) == ["NEXT"]
+        if said and ended(t, behind):
+            found[-1:] = [like(t[at], "ORD", number=2), t[at]]
+            at = behind
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
 def first_same(t: Terminals) -> Terminals:
     """`3 treble, 3 chain, 3 treble, in the same loop` before any other step: in one, the next."""
     at = next((n for n, x in enumerate(t) if x.type in OPENS), len(t))

@@ -39,6 +39,7 @@ from border.text.joining import (
 )
 from border.text.missed import chains_over, missed_by_name, missing_every, under_chains
 from border.text.naming import (
+    after_next,
     all_in_one,
     counted_off,
     first_same,
@@ -320,6 +321,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (placed_in_brackets, frozenset({"LP"})),
     (all_in_one, frozenset({"ALLIN"})),
     (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
+    (after_next, frozenset({"AFTER"})),
     (after_each, frozenset({"AFTER", "PICOT"})),
     (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
     (of_both_kinds, frozenset({"AND"})),

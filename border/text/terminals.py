@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.assumed import with_assumed_places
+from border.text.both_rows import with_both_rows
 from border.text.distances import DISTANCE, behind_distance
 from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
@@ -101,6 +102,8 @@ def read_terminals(
             span = source.span(terminal.start, terminal.end)
             findings.append(Finding("too-large", message, help_, span))
     found, told_of = without_last_stitches(found, source)
+    findings += told_of
+    found, told_of = with_both_rows(found, source)
     findings += told_of
     found, told_of = without_sides(found, source, row)
     findings += told_of

@@ -183,6 +183,25 @@ COUNTED_ON = {
         "4 sc, 4 dc, 16 ch; 4 x 3 st"
     ),
 }
+UNDER_BOTH = {
+    f"1 plain {place}, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 ch-3 space; asked place-assumed"
+    for place in ("under the two chs. of 3", "around the two 3 chs", "over both 3 ch")
+} | {
+    f"1 plain {place}, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 space; asked place-assumed"
+    for place in ("over the chains of the last two rows", "round both chains")
+}
+"""The chains of this row and of the one below it, drawn together."""
+AFTER_THE_NEXT = {
+    "1 plain in the next hole, 4 chain, 1 plain in the hole after the next; repeat": (
+        "8 sc, 16 ch; 4 x 3 space; asked perhaps-shared"
+    ),
+    "7 plain under every chain of 3, passing over the plain, and the plain of last row": (
+        "84 sc; 12 x 1 ch-3 space"
+    ),
+    "Slip to the first loop, 1 treble under it, *4 chain, 1 treble in next loop; repeat": (
+        "12 dc, 48 ch; 11 x 1 space; asked meets-its-start"
+    ),
+}
 BEGUN_AGAIN = {
     "Work in double all round, one stitch in every stitch; join": "12 sc; 12 x 1 st",
     "Fasten on the thread, and work in double, one stitch in every stitch": "12 sc; 12 x 1 st",
@@ -260,6 +279,8 @@ ON_THE_CHAIN = {
     (On(12, ("1 plain in each loop, with 7 chain between",)), OF_SEVEN),
     (On(12, ("1 treble in each loop, with 1 chain between",)), OF_ONE),
     (STITCHES, OF_STITCHES),
+    (ARCHES, UNDER_BOTH),
+    (ARCHES, AFTER_THE_NEXT),
     (STITCHES, BEGUN_AGAIN),
     (STITCHES, IN_THE_SAME),
     (STITCHES, IN_BRACKETS),

@@ -1,0 +1,80 @@
+"""A stitch round the chains of two rows at once: `1 sc under the two chains of 4`.
+
+It draws the loop of an older row up to that of the row below, in which it is counted; told.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from border.findings import Finding
+from border.text.passing import like, past, types
+from border.text.source import Source
+from border.text.tree import Kind
+from border.text.words import shortened
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+
+_ROUND = frozenset({"over", "under", "round", "around", "beneath"})
+
+
+def with_both_rows(
+    terminals: list[Terminal], source: Source
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals with every such place as the loop of the row below, and what is told."""
+    found: list[Terminal] = []
+    findings: list[Finding] = []
+    at = 0
+    while at < len(terminals):
+        end, size = at, 0
+        if terminals[at].text in _ROUND and _one_before(found):
+            end, size = _behind_both(terminals, at)
+        if end == at:
+            found.append(terminals[at])
+            at += 1
+            continue
+        here = terminals[at]
+        space = like(here, "KIND", Kind("space", size or None))
+        found += [like(here, "PREP"), like(here, "THE"), space]
+        findings.append(_told(here, terminals[end - 1], source))
+        at = end
+    return found, findings
+
+
+def _one_before(found: Sequence[Terminal]) -> bool:
+    """Whether one stitch is made here."""
+    if types(found, len(found) - 1, 1) != ["STITCH"]:
+        return False
+    return types(found, len(found) - 2, 1) != ["NUM"] or found[-2].number == 1
+
+
+def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """Behind `under the two chains of 4`, `over the chains of last two rows`, and the size of the
+    loop (0: not said); the same place where no such thing is named."""
+    named = past(t, at + 1, "THE")
+    both = types(t, named, 1) == ["ALL"] and t[named].text == "both"
+    two = types(t, named, 1) == ["NUM"] and t[named].number == 2
+    chains = named + (both or two)
+    if both or two:
+        if types(t, chains, 2) == ["NUM", "CH"]:  # `round the two 4 chains`
+            return chains + 2, t[chains].number
+        if types(t, chains, 3) == ["CH", "OF", "NUM"]:
+            return chains + 3, t[chains + 2].number
+        return (chains + 1, 0) if both and types(t, chains, 1) == ["CH"] else (at, 0)
+    rows = past(t, chains + 2, "THE", "ORD")
+    said = types(t, chains, 2) == ["CH", "OF"] and types(t, rows, 2) == ["NUM", "ROW"]
+    return (rows + 2, 0) if said and t[rows].number == 2 else (at, 0)
+
+
+def _told(first: Terminal, last: Terminal, source: Source) -> Finding:
+    span = source.span(first.start, last.end)
+    said = shortened(source.text[span.start : span.end])
+    message = (
+        f'"{said}" is taken for the chains of two rows together, and counted in the loop of the '
+        "row below"
+    )
+    help_ = 'write "in next ch-4 space", or where else it goes, to say so'
+    return Finding("place-assumed", message, help_, span)
