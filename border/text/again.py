@@ -110,9 +110,25 @@ def _and_so_on(t: Terminals) -> Terminals:
         elif here.type == "SOON":
             behind = types(t, n + 1, 1)
             ends = behind in ([], ["SEP"], ["TOEND"], ["TOLAST"], ["RP"], ["ENDING"], ["FROM"])
-            here = replace(here, type="REPEAT") if ends and n else like(here, "SEP")
+            if ends and n:
+                here, found = replace(here, type="REPEAT"), _without_next_begun(found)
+            else:
+                here = like(here, "SEP")
         found.append(here)
     return found
+
+
+def _without_next_begun(t: Terminals) -> Terminals:
+    """`5 chain, miss 3, 1 plain; 5 chain and so on`: the last steps are the first of the next."""
+    steps = [n for n, x in enumerate(t) if x.type == "SEP"]
+    said = [(x.type, x.number, x.name, x.kind) for x in t]
+    for n in steps[len(steps) // 2 :]:
+        tail = said[n + 1 :]
+        while tail and tail[-1][0] in ("SEP", "AND"):
+            tail.pop()
+        if tail and len(tail) < n and tail == said[: len(tail)]:
+            return t[:n]
+    return t
 
 
 def _alternately(t: Terminals) -> Terminals:

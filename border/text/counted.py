@@ -48,7 +48,7 @@ def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[i
         of = at + 2 + the
         one = before[-1] if before else here
         if (
-            the
+            (the or one.type == "CENTRE")
             and types(t, of, 2) == ["NUM", "CH"]
             and (one.type == "CENTRE" or (one.type == "ORD" and one.number > 1))
         ):
@@ -113,7 +113,7 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
     if many > 1 and ended(t, at + 1) and _on_its_like(here, before):
         number = like(here, "NUM", number=many)
         return 1, [like(here, "NEXT"), number, here]  # `2 treble on treble`
-    if _many_on_many(here, before) or _all_of(t, at, before):
+    if _many_on_many(here, before) or _all_of(t, at, before) or _along_edge(t, at, before):
         return 1, [like(here, "EACH"), here]
     if here.type != "NUM":
         return 0, []
@@ -184,6 +184,13 @@ def _all_of(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:
     """Whether `in the loops` ends here: all of them."""
     arches = t[at].many and t[at].kind in ARCHES and ended(t, at + 1)
     return arches and types(before, len(before) - 2, 2) == ["PREP", "THE"]
+
+
+def _along_edge(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:
+    """Whether `double crochet over the edge` ends here, with no number: one in each."""
+    edge = t[at].kind == Kind("st") and t[at].text in ("edge", "hem") and ended(t, at + 1)
+    prep = len(before) - 1 - (before[-1].type == "THE")
+    return edge and types(before, prep, 1) == ["PREP"] and _unnumbered(before[: prep + 1])
 
 
 def _unnumbered(before: Sequence[Terminal]) -> bool:

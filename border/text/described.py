@@ -109,10 +109,24 @@ def _turning_chain(t: Terminals, at: int, found: Terminals) -> int:
     else:
         chain = past(t, order, "NUM") if top and made(found) == 1 else len(t)
     end = past(t, chain + 1, "NUM")
-    if types(t, chain, 1) != ["CH"] or any(x.type not in ("SEP", "ENDING") for x in t[end:]):
+    if types(t, chain, 1) != ["CH"] or not _ends_row(t, end):
         return at
     turned = any(x.name == "turn" for x in t) or (top and any(x.type == "REPEAT" for x in t[:at]))
     return end if turned else at
+
+
+def _ends_row(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a row ends here, or turns: `…; ch 5, turn`."""
+    if len(t) - at > _TURN:
+        return False
+    rest = [x for x in t[at:] if x.type not in ("SEP", "AND")]
+    chains = types(rest, 0, 2) in (["NUM", "CH"], ["CH", "NUM"])
+    turns = any(x.name == "turn" for x in rest)
+    return all(x.type == "ENDING" for x in rest[2 * (chains and turns) :])
+
+
+_TURN = 8
+"""No more words than that turn a row."""
 
 
 def _chains_at_end(found: Terminals) -> bool:

@@ -257,9 +257,10 @@ def _picot_named(t: Sequence[Terminal], at: int) -> int:
     end = _past(t, said, "NUM")
     if types(t, end, 1) != ["PICOT"] or t[end].number:
         return at
-    if opens and types(t, end + 1, 1) != ["RP"]:
+    close = past(t, end + 1, "SEP") if opens else end + 1  # `(p.)`
+    if opens and types(t, close, 1) != ["RP"]:
         return at
-    return end + 1 + opens
+    return close + opens
 
 
 def _past(t: Sequence[Terminal], at: int, *of: str) -> int:

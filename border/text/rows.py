@@ -78,6 +78,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     if len(words) <= MOST_WORDS:
         words, reader.figures = with_shown_figures(words, reader.names, reader.figures)
     unclear = any(finding.code == "squares-unclear" for finding in reader.findings[before:])
+    words = _groups_as_shells(words)
     figures = _with_shell_below(words, reader)
     part = part_copy_at(words, reader.names)
     words = with_figures(words, figures, MOST_WORDS, reader.names)
@@ -158,6 +159,18 @@ def _with_shell_below(words: Sequence[Word], reader: Reader) -> Figures:
     span = reader.source.span(words[at].start, words[at].end)
     reader.findings.append(Finding("place-assumed", message, help_, span))
     return reader.figures
+
+
+def _groups_as_shells(words: list[Word]) -> list[Word]:
+    """The words of a row that has `group on group`: these groups are shells, chains and all."""
+    texts = [w.text for w in words]
+    made = any(
+        text == "group"
+        and opens_place(words, n + 1)
+        and [t for t in texts[n + 2 : n + 4] if t != "the"][:1] == ["group"]
+        for n, text in enumerate(texts)
+    )
+    return [replace(w, text="shell") if w.text == "group" else w for w in words] if made else words
 
 
 def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:

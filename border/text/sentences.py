@@ -99,6 +99,11 @@ def worked_in(t: Terminals) -> Terminals:
     """`Work in double all round`: all of it in that stitch, and not into one."""
     at = past(t, 0, "SEP", "AND")
     opened = at > 0 and t[at - 1].text in ("work", "working", "crochet")
+    if types(t, at, 2) == ["STITCH", "TOEND"]:  # `double all round, 2 into each space`
+        each = past(t, at + 2, "SEP")
+        told = types(t, each, 4) == ["NUM", "STITCH", "PREP", "EACH"]
+        if told and t[each + 1].name == t[at].name:
+            return [*t[:at], *t[each:]]
     if not opened or types(t, at, 2) != ["PREP", "STITCH"] or t[at].text != "in":
         return t
     end = past(t, at + 2, "TOEND", "SEP", "AND")
@@ -127,6 +132,9 @@ def fastened(t: Terminals) -> Terminals:
         last = at + 1 + (types(t, at + 1, 1) == ["THE"])
         if said and here.type in ("AS", "WITH") and types(t, last, 1) in (["ORD"], ["NOTHING"]):
             at = last + 1 + (last + 1 < len(t) and t[last + 1].type in NOUNS)
+            continue
+        if said and here.type == "AS" and types(t, last, 2) == ["NUM", "STITCH"]:
+            at = last + 2  # `in the same loop as the 5 dc`
             continue
         found.append(here)
         at += 1

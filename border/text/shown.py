@@ -120,7 +120,7 @@ def _explained(words: list[Word], at: int, names: Names) -> _Found:
     if [w.text for w in words[at + 1 : at + 2]] != ["("] or is_place(words[:at]):
         return None
     end = next((n for n in range(at, len(words)) if words[n].text == ")"), 0)
-    steps = words[at + 2 : end]
+    steps = words[at + 2 + (words[at + 2 : at + 3] != [] and words[at + 2].text == "of") : end]
     listed = all(_is_step(w, names) or w.text in (",", ".", "and") for w in steps)
     if not steps or not listed or not _counts(steps[0]):
         return None

@@ -189,6 +189,9 @@ def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:
     at = 0
     while at < len(terminals):
         three = terminals[at : at + 3]
+        if [t.type for t in three] == ["LP", "CLUSTER", "RP"] and found and not three[1].number:
+            at += 3  # `…, thread over and through all (cluster)`
+            continue
         before = found[-1] if found else None
         if [t.type for t in three] in (
             ["LP", "STITCH", "RP"],

@@ -162,9 +162,7 @@ SHARED = {
     "*1 plain on a treble, 3 chain, miss 2, 1 plain on the next; repeat from *": (
         "6 sc, 9 ch; 3 x 4 dc; asked perhaps-shared"
     ),
-    "3 chain, skip 3 treble, 1 plain; 3 chain and so on": (
-        "3 sc, 18 ch; 3 x 4 dc; asked perhaps-shared"
-    ),
+    "3 chain, skip 3 treble, 1 plain; 3 chain and so on": "3 sc, 9 ch; 3 x 4 dc",
     "1 plain on the treble, 3 chain, 1 plain on the next treble; repeat": (
         "12 sc, 18 ch; 6 x 2 dc; asked perhaps-shared"
     ),
@@ -191,6 +189,31 @@ UNDER_BOTH = {
     for place in ("over the chains of the last two rows", "round both chains")
 }
 """The chains of this row and of the one below it, drawn together."""
+AND_SO_ON = {
+    "5 chain, 1 plain in next loop; 5 chain and so on": "12 sc, 60 ch; 12 x 1 space",
+    "1 treble in next loop, 2 chain, 1 treble in next loop, and so on": (
+        "12 dc, 24 ch; 12 x 1 space"
+    ),
+    "2 treble in next loop, 2 chain, 1 plain in next loop, 2 chain, and so on": (
+        "12 dc, 6 sc, 24 ch; 6 x 2 space"
+    ),
+}
+NAMED_TWICE = {
+    "*1 plain under 3 chain, 4 chain, 1 single in 1st of ch. (p.), 1 plain in same place; repeat": (
+        "24 sc, 12 picot; 12 x 1 ch-3 space"
+    ),
+    "Double crochet all round, 2 into each loop": "24 sc; 12 x 1 space",
+    "3 treble in next loop keeping last loop of each on hook, cotton over and through all "
+    "(cluster), 3 chain; repeat": "12 dc, 36 ch; 12 x 1 space",
+    "*5 plain in next loop, 5 chain, turn, 1 single in first of the 5 plain, turn, 7 plain in the "
+    "5 chain, 2 plain in same loop as the 5 plain; repeat": (
+        "168 sc, 12 ss, 60 ch; 12 x 1 space; asked perhaps-one-place"
+    ),
+    "1 plain in the centre loop of next 3 chain, 2 chain; repeat": (
+        "12 sc, 24 ch; 12 x 1 ch-3 space"
+    ),
+    "2 chain, 1 plain in next loop, after the picot; repeat": "12 sc, 24 ch; 12 x 1 space",
+}
 AFTER_THE_NEXT = {
     "1 plain in the next hole, 4 chain, 1 plain in the hole after the next; repeat": (
         "8 sc, 16 ch; 4 x 3 space; asked perhaps-shared"
@@ -239,6 +262,7 @@ IN_BRACKETS = {
 TURNED = On(13, ("3 chain, turn; 1 treble in each loop",), closed=False)
 BEGUN = "asked start-chain-assumed"
 ON_THE_CHAIN = {
+    "1 treble in each of the next 12 st, 1 treble in 3rd of ch; ch 5, turn": f"13 dc; {BEGUN}; {BEGUN}",
     "turn; 1 treble in each of the next 12 st, 1 treble in third st of ch": (
         f"13 dc; {BEGUN}; {BEGUN}"
     ),
@@ -280,6 +304,8 @@ ON_THE_CHAIN = {
     (On(12, ("1 treble in each loop, with 1 chain between",)), OF_ONE),
     (STITCHES, OF_STITCHES),
     (ARCHES, UNDER_BOTH),
+    (ARCHES, AND_SO_ON),
+    (ARCHES, NAMED_TWICE),
     (ARCHES, AFTER_THE_NEXT),
     (STITCHES, BEGUN_AGAIN),
     (STITCHES, IN_THE_SAME),

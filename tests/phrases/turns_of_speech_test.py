@@ -138,7 +138,7 @@ ASKED = {
     "3 long, 2 chain, miss 2, 1 long, 2 chain; repeat": (
         "8 dc, 8 ch; 2 x 6 st; asked perhaps-nothing-missed"
     ),
-    "1 treble, 1 chain, miss 1, 1 treble, and so on": "8 dc, 4 ch; 4 x 3 st; asked perhaps-shared",
+    "1 treble, 1 chain, miss 1, 1 treble, and so on": "6 dc, 6 ch; 6 x 2 st",
     "3 chain, miss 3, 1 plain in the 4th stitch; repeat": (
         "1 sc, 3 ch; 1 x 7 st; 5 left over; does not close; asked perhaps-counted-on; "
         "asked row-does-not-close"
