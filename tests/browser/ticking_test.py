@@ -15,10 +15,13 @@ def boxes(page: Page, round_: int) -> Locator:
     return page.locator(f"#edge-1-round-{round_} input[type=checkbox]")
 
 
-def opened_again(page: Page) -> None:
-    """The page is loaded anew, a moment later: the browser keeps things beside the page."""
+def opened_again(page: Page, url: str | None = None) -> None:
+    """The page is loaded anew, a moment later: the browser keeps things beside the page.
+
+    `url`: another page, laid in its place.
+    """
     page.wait_for_timeout(200)
-    page.reload()
+    page.goto(url) if url else page.reload()
 
 
 def ticked(page: Page) -> list[list[int]]:
@@ -49,16 +52,16 @@ def test_a_changed_border_clears_only_the_round_that_changed(page: Page, lay: La
     page.goto(lay(cuff(), "cuff.toml"))
     for n in (1, 2, 3):
         boxes(page, n).nth(n).check()
-    page.goto(lay(cuff(lace=LACE.replace("ch 7", "ch 9")), "cuff.toml"))
+    opened_again(page, lay(cuff(lace=LACE.replace("ch 7", "ch 9")), "cuff.toml"))
     assert ticked(page) == [[1], [2], []]
-    page.goto(lay(cuff(), "cuff.toml"))
+    opened_again(page, lay(cuff(), "cuff.toml"))
     assert ticked(page) == [[1], [2], [3]]
 
 
 def test_another_project_has_other_ticks(page: Page, lay: Lay) -> None:
     page.goto(lay(cuff(), "cuff.toml"))
     boxes(page, 1).first.check()
-    page.goto(lay(cuff(name="Another cuff"), "cuff.toml"))
+    opened_again(page, lay(cuff(name="Another cuff"), "cuff.toml"))
     assert ticked(page) == [[], [], []]
 
 
