@@ -250,6 +250,13 @@ def _same_in_every(t: Terminals) -> Terminals:
         begins = here.type == "BEGIN" and types(t, n + 1, 2) == ["NEXT", "KIND"]
         if begins and n > 1 and t[n - 1].type == "SEP" and only_ends(t[n + 3 :]):
             return [*t[:n], like(here, "REPEAT"), *t[n + 3 :]]  # `begin the next scallop`
+        place = past(t, n + 1, "SEP") if here.type == "BEGIN" else n
+        anew = begins or (place > n and types(t, place, 1) == ["PREP"])
+        repeat = next((i for i in range(n - 1, -1, -1) if t[i].type not in ("SEP", "AND")), 0)
+        if anew and t[repeat].type == "REPEAT" and any(x.type == "NEXT" for x in t[n:]):
+            ends = (i for i in range(place, len(t)) if t[i].type in ("SEP", "ENDING"))
+            behind = next(ends, len(t))
+            return [*t[: repeat + 1], *t[behind:]]  # `repeat, beginning on the next scallop`
         every = here.type == "SAME" and types(t, n + 1, 2) == ["PREP", "EACH"]
         rest = [x for x in t[n + 4 :] if x.type != "TOEND"]
         if every and n + 3 < len(t) and t[n + 3].type in NOUNS and only_ends(rest):

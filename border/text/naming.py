@@ -198,6 +198,42 @@ def all_in_one(t: Terminals) -> Terminals:
     return [*t[: at + 1], like(t[at], "NEXT"), stitch_left_out(t[at]), *t[end + place :]]
 
 
+def the_same_in(t: Terminals) -> Terminals:
+    """`(2 dc, 2 ch, 2 dc) in the first loop, 3 ch, the same in the next`: once more what was made
+    in a place last."""
+    found: Terminals = []
+    made_last: Terminals = []
+    noun: Terminals = []
+    opening = 0
+    for n, here in enumerate(t):
+        same = here.type == "SAME" and types(t, n + 1, 1) == ["PREP"]
+        if same and types(t, n + 2, 1) in (["EACH"], ["EVERY"]):
+            same = False  # `the same under each loop`, which ends the row
+        if same and made_last and types(found, len(found) - 1, 1) in (["THE"], ["SEP"], ["AND"]):
+            if found[-1].type == "THE":
+                found.pop()
+            found += made_last
+            continue
+        if here.type == "PREP" and found:
+            made_last = _made_there(found, opening) or made_last
+        opening = len(found) if here.type == "LP" else opening
+        found.append(here)
+        named = here.type in NOUNS and n > 0 and t[n - 1].type in OPENS | WHICH
+        noun = [here] if named else noun
+        if here.type == "NEXT" and ended(t, n + 1):
+            found += noun  # `the same in next`
+    return found
+
+
+def _made_there(found: Terminals, opening: int) -> Terminals:
+    """The stitch or the bracket that the place goes with which opens behind these."""
+    if found[-1].type == "RP" and found[opening].type == "LP":
+        return found[opening:]
+    if found[-1].type == "STITCH":
+        return found[-1 - (types(found, len(found) - 2, 1) == ["NUM"]) :]
+    return []
+
+
 def after_next(t: Terminals) -> Terminals:
     """`in the hole after the next`: in the second."""
     found: Terminals = []

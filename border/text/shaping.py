@@ -46,6 +46,7 @@ from border.text.naming import (
     orders,
     placed_in_brackets,
     same_again,
+    the_same_in,
     unsaid,
 )
 from border.text.on_runs import (
@@ -354,6 +355,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (ands, frozenset({"AND"})),
     (widened, frozenset({"WIDEN", "NARROW"})),
     (places_first, frozenset({"PREP", "ALLIN"})),
+    (the_same_in, frozenset({"SAME"})),
     (first_same, frozenset({"SAME"})),
     *again.PASSES,
     (separators, frozenset({"SEP"})),

@@ -189,6 +189,17 @@ UNDER_BOTH = {
     for place in ("over the chains of the last two rows", "round both chains")
 }
 """The chains of this row and of the one below it, drawn together."""
+THE_SAME_IN = {
+    "*2 treble, 2 chain, 2 treble, under the 3 chain, 3 chain, the same in the next loop; repeat": (
+        "48 dc, 42 ch; 6 x 2 ch-3 space"
+    ),
+    "*(3 treble, picot) in next loop, 2 chain, and the same in next; repeat": (
+        "36 dc, 12 ch, 12 picot; 6 x 2 space"
+    ),
+    "x 3 treble in next loop, 2 chain, x repeat, beginning again on the next loop": (
+        "36 dc, 24 ch; 12 x 1 space"
+    ),
+}
 AND_SO_ON = {
     "5 chain, 1 plain in next loop; 5 chain and so on": "12 sc, 60 ch; 12 x 1 space",
     "1 treble in next loop, 2 chain, 1 treble in next loop, and so on": (
@@ -304,6 +315,7 @@ ON_THE_CHAIN = {
     (On(12, ("1 treble in each loop, with 1 chain between",)), OF_ONE),
     (STITCHES, OF_STITCHES),
     (ARCHES, UNDER_BOTH),
+    (ARCHES, THE_SAME_IN),
     (ARCHES, AND_SO_ON),
     (ARCHES, NAMED_TWICE),
     (ARCHES, AFTER_THE_NEXT),
