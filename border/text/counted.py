@@ -11,7 +11,18 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, NOUNS, OPENS, WHICH, Terminals, ended, like, made, types
+from border.text.passing import (
+    ARCHES,
+    NOUNS,
+    OPENS,
+    WHICH,
+    Terminals,
+    ended,
+    like,
+    made,
+    only_ends,
+    types,
+)
 from border.text.rings import CLOSING, chains_before
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
@@ -187,8 +198,9 @@ def _all_of(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:
 
 
 def _along_edge(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:
-    """Whether `double crochet over the edge` ends here, with no number: one in each."""
-    edge = t[at].kind == Kind("st") and t[at].text in ("edge", "hem") and ended(t, at + 1)
+    """Whether `double crochet over the edge` is the whole row, with no number: one in each."""
+    edge = t[at].kind == Kind("st") and t[at].text in ("edge", "hem")
+    edge = edge and at < 6 and only_ends(t[at + 1 :])
     prep = len(before) - 1 - (before[-1].type == "THE")
     return edge and types(before, prep, 1) == ["PREP"] and _unnumbered(before[: prep + 1])
 
