@@ -41,11 +41,15 @@ def _within_brackets(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         end = at + 1 + (types(t, at + 1, 1) == ["TOEND"])
+        if t[at].type != "REPEAT":
+            found.append(t[at])
+            at += 1
+            continue
         opens = max((n for n, x in enumerate(found) if x.type in ("LP", "STAR")), default=-1)
         # `(12 repeats)` is a claim, and a star's repeat goes back to the star
         steps = opens >= 0 and found[opens].type == "LP" and found[-1].type not in ("NUM", "LP")
-        end = past(t, end, "SEP") if t[at].type == "REPEAT" else end
-        again = t[at].type == "REPEAT" and types(t, end, 1) == ["RP"] and steps
+        end = past(t, end, "SEP")
+        again = types(t, end, 1) == ["RP"] and steps
         if again and types(t, end + 1, 1) not in (["TIMES"], ["MORE"], ["INALL"], ["PREP"]):
             while found[-1].type == "SEP":
                 found.pop()

@@ -128,6 +128,8 @@ def _back_at(t: Sequence[Terminal], at: int) -> _Found | None:
     stitch = t[unit].name if named and t[unit].type == "STITCH" else None
     end = unit + named
     if named and types(t, end, 1) == ["FROMHOOK"]:
+        if here.type == "ORD" and here.number < 1:
+            return None  # `the last st from hook`
         return _back(here, Kind(stitch or "st"), HOOK, end + 1)
     if types(t, end, 1) != ["OF"]:
         return None
@@ -194,8 +196,10 @@ def _one_bracket(inside: Terminals) -> bool:
 
 
 def _named(t: Sequence[Terminal], at: int, chains: int) -> int | None:
-    """Behind `the 8 ch`, `the loop`, `ch 8`, where these are the chains just fastened."""
+    """Behind `the 8 ch`, `the loop`, `ch 8`, `it`, where these are the chains just fastened."""
     at = past(t, at, "THE")
+    if types(t, at, 1) == ["STRAY"] and t[at].text == "it":
+        return at + 1
     said, end = _chains_at(t, at)
     if types(t, at, 3) == ["CH", "NUM", "STITCH"]:  # `over the chain 3 dc, …`
         said, end = 0, at

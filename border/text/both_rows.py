@@ -39,7 +39,7 @@ def with_both_rows(
         here = terminals[at]
         space = like(here, "KIND", Kind("space", size or None))
         found += [like(here, "PREP"), like(here, "THE"), space]
-        findings.append(_told(here, terminals[end - 1], source))
+        findings.append(_told(here, terminals[end - 1], size, source))
         at = end
     return found, findings
 
@@ -69,12 +69,13 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     return (rows + 2, 0) if said and t[rows].number == 2 else (at, 0)
 
 
-def _told(first: Terminal, last: Terminal, source: Source) -> Finding:
+def _told(first: Terminal, last: Terminal, size: int, source: Source) -> Finding:
     span = source.span(first.start, last.end)
     said = shortened(source.text[span.start : span.end])
     message = (
         f'"{said}" is taken for the chains of two rows together, and counted in the loop of the '
         "row below"
     )
-    help_ = 'write "in next ch-4 space", or where else it goes, to say so'
+    loop = f"ch-{size} space" if size else "space"
+    help_ = f'write "in next {loop}", or where else it goes, to say so'
     return Finding("place-assumed", message, help_, span)

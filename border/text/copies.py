@@ -29,6 +29,15 @@ class CopyWords(Struct, frozen=True):
     sound: bool
     back: int = 1
 
+    @property
+    def one(self) -> bool:
+        """Whether it is one row of this text, once."""
+        return not self.file and len(self.rows) < 2 and self.times == self.back == 1
+
+    def only(self, number: int) -> int:
+        """The one row that the row of a number copies."""
+        return self.rows[0] if self.rows else number - 1
+
 
 def copy_at(words: Sequence[Word]) -> CopyWords | None:
     """The copy that a row's body is, if it is one."""

@@ -184,11 +184,10 @@ def _on_its_like(here: Terminal, before: Sequence[Terminal]) -> bool:
 def _many_on_many(here: Terminal, before: Sequence[Terminal]) -> bool:
     """Whether `trebles on [the] trebles` ends here: one on each of them."""
     at = len(before) - 1 - (before[-1].type == "THE")
-    made_ = before[:at]
-    if types(before, at, 1) != ["PREP"] or not _unnumbered([*made_, before[at]]):
+    if here.type != "STITCH" or not here.text.endswith("s") or types(before, at, 1) != ["PREP"]:
         return False
-    plural = here.text.endswith("s") and made_[-1].text.endswith("s")
-    return plural and here.type == "STITCH" and here.name == made_[-1].name
+    plural = _unnumbered(before[max(0, at - 2) : at + 1]) and before[at - 1].text.endswith("s")
+    return plural and here.name == before[at - 1].name
 
 
 def _all_of(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:

@@ -238,22 +238,24 @@ def tell_single_chain(item: Stitches | Bracket, b: Building) -> None:
     )
 
 
-def tell_at_once(item: Stitches | Bracket, place: Place, b: Building) -> None:
-    """`1 dc in the next 3 loops together, *ch 3, 1 dc in the next 3 loops`: again together?"""
+def tell_at_once(item: Stitches | Bracket, place: Place, b: Building) -> bool:
+    """`1 dc in the next 3 loops together, *ch 3, 1 dc in the next 3 loops`: again together?
+    Whether this was asked."""
     for target in place.targets:
         if isinstance(target, AtOnce):
             b.at_once.add(target.of)
-            return
+            return False
         several = place.count > 1 and place.which in (Which.NEXT, Which.FIRST, Which.LAST)
         if several and not place.each and isinstance(target, Whole) and target.of in b.at_once:
             if isinstance(item, Stitches) and (item.count > 1 or item.together):
-                return
+                return False
             once = replace(place, targets=(AtOnce(place.count, target.of),), count=1)
             each = replace(place, each=True)
             ways = [b.written(replace(item, place=way)) for way in (once, each)]
             message = "this may go into all of them at once, as before in this row, or into each"
             b.tell("place-unclear", message, f"write {ways[0]} or {ways[1]}", item.span)
-            return
+            return True
+    return False
 
 
 def tell_on_the_middle(first: Stitches, b: Building) -> None:
@@ -273,8 +275,8 @@ def tell_next_of(item: Stitches, b: Building) -> None:
     b.tell(
         "perhaps-next-of",
         f'"the next", behind a stitch of a group, is taken as {b.written(item)}',
-        'say which: "in next dc" is the stitch beside it, "in next shell" the next group, '
-        '"in 4th dc of next shell" a stitch of that',
+        'say which: "in next st" is the stitch beside it, "in next shell" the next group, '
+        '"in 4th st of next shell" a stitch of that',
         item.span,
     )
 

@@ -26,7 +26,7 @@ from border.text.tree import (
 
 FASTENED_BACK = (
     "where chains are fastened back, count the stitch from the hook, the last one made being the "
-    'first, and say what fills them: "turn, ch 8, 1 sl st in 9th st from hook, turn, 11 sc in the '
+    'first, and say what fills them: "turn, ch 8, 1 sl st in 9th st from hook, turn, 11 dc in the '
     'arch"'
 )
 

@@ -279,8 +279,8 @@ def with_each(item: _Placed, b: Building) -> _Placed:
     place = item.place
     if place == Place(Which.THE, (Whole(Kind("ch")),)):
         tell_single_chain(item, b)
-    if place is not None:
-        tell_at_once(item, place, b)
+    if place is not None and tell_at_once(item, place, b):
+        return item
     if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
         return item
     if isinstance(item, Stitches) and item.count in (1, place.count):

@@ -205,6 +205,7 @@ def the_same_in(t: Terminals) -> Terminals:
     made_last: Terminals = []
     noun: Terminals = []
     opening = 0
+    again = False
     for n, here in enumerate(t):
         same = here.type == "SAME" and types(t, n + 1, 1) == ["PREP"]
         if same and types(t, n + 2, 1) in (["EACH"], ["EVERY"]):
@@ -213,6 +214,7 @@ def the_same_in(t: Terminals) -> Terminals:
             if found[-1].type == "THE":
                 found.pop()
             found += made_last
+            again = True
             continue
         if here.type == "PREP" and found:
             made_last = _made_there(found, opening) or made_last
@@ -220,8 +222,9 @@ def the_same_in(t: Terminals) -> Terminals:
         found.append(here)
         named = here.type in NOUNS and n > 0 and t[n - 1].type in OPENS | WHICH
         noun = [here] if named else noun
-        if here.type == "NEXT" and ended(t, n + 1):
+        if here.type == "NEXT" and again and ended(t, n + 1):
             found += noun  # `the same in next`
+            again = False
     return found
 
 

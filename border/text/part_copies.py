@@ -67,10 +67,6 @@ class PartCopy(Struct, frozen=True):
         last = next(w for w in reversed(self.said) if w.text not in SEPARATES)
         return source.span(self.said[0].start, last.end)
 
-    def row(self, number: int) -> int:
-        """The row that the row of a number copies a part of."""
-        return self.copy.rows[0] if self.copy.rows else number - 1
-
 
 def part_copy_at(words: Sequence[Word], names: Names) -> PartCopy | None:
     """The copy of a part that a row's body is, if it is one."""
@@ -91,7 +87,7 @@ def _rest(words: Sequence[Word], names: Names) -> PartCopy | None:
         if not copy.rows and not _names_row(words[opened:end]):
             continue  # `continue the same`, `finish as before`
         star = _behind_star(words, behind_said(words, end, "from"), end)
-        if (opened == at and not star) or not only_ends(words[star or end :], names):
+        if (opened == at and not star) or not ends_here(words[star or end :], names):
             continue
         how = How.FROM_STAR if star else How.REST
         end = star or end
@@ -136,7 +132,7 @@ def _head(words: Sequence[Word], names: Names) -> PartCopy | None:
     own = words[own_at:]
     if not own or own_at == end or (to == at and turns and not said_then):
         return None
-    if how is How.WHOLE and only_ends(own, names):
+    if how is How.WHOLE and ends_here(own, names):
         return None  # `as the 2nd, then turn` is all of it
     return PartCopy(how, copy, own, (), words[:end], upto, turns)
 
@@ -189,8 +185,8 @@ def _without_joiner(words: Sequence[Word]) -> Sequence[Word]:
     return words[:end]
 
 
-def only_ends(words: Sequence[Word], names: Names) -> bool:
-    """Whether nothing is worked here: `, turn.`, `(48 dc)`."""
+def ends_here(words: Sequence[Word], names: Names) -> bool:
+    """Whether no step begins here: `, turn.`, `(48 dc)`."""
     at = past_separators(words, 0)
     if at >= len(words):
         return True

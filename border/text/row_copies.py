@@ -15,7 +15,7 @@ from border.text.copy_words import past_openings, past_separators
 from border.text.differences import otherwise, read_differences
 from border.text.moving import last_put_at
 from border.text.numbering import Section
-from border.text.part_copies import How, PartCopy, only_ends
+from border.text.part_copies import How, PartCopy, ends_here
 from border.text.row_texts import BREAKS, MOST_WORDS, Reader, read_text, terminals_of, tried
 from border.text.source import Source
 from border.text.steps import is_open, walk, without_brackets
@@ -57,21 +57,20 @@ def read_copy(
         help_ = "name as many rounds at the head as are copied"
         head = source.span(*section.head)
         reader.findings.append(Finding("copies-uneven", message, help_, head))
-    told = len(reader.findings)
+    before, told = len(reader.findings), set(reader.told)
     behind = words[found.after :]
     read = partial(tried, reader=reader, number=numbers[0])
-    names = _fastened(behind, reader.texts.get(rows[0]), reader.names)
+    copied = None if found.file else reader.texts.get(rows[0])
+    names = _fastened(behind, copied, reader.names)
     said = read_differences(behind, names, source, reader.told, read)
     claimed = past_openings(behind, past_separators(behind, said.after))
     if behind_said(behind, claimed, "there_are") == claimed:
         claimed = said.after
-    terminals, claims = terminals_of(behind[claimed:], reader, copied=True)
-    rest = [t for t in terminals or () if t.type != "SEP"]
-    ends = tuple(_ends(rest, source))
-    exception = any(f.code == "exception-in-words" for f in reader.findings[told:])
-    if exception or terminals is None or len(ends) < len(rest):
-        reader.findings[told:] = [otherwise(behind, source)]
-        return Copy(rows, found.times, found.file, ends, span=span), claims
+    ends, claims = _only_ends(behind[claimed:], reader)
+    if ends is None or any(f.code == "exception-in-words" for f in reader.findings[before:]):
+        reader.findings[before:] = [otherwise(behind, source)]
+        reader.told = told
+        return Copy(rows, found.times, found.file, ends or (), span=span), claims
     reader.findings += said.findings
     return Copy(rows, found.times, found.file, ends, said.differences, span=span), claims
 
@@ -94,24 +93,24 @@ def said_out(
     """A copy behind which its row is said, `the same, that is, 1 tr on each tr`: that row."""
     start = past_separators(words, found.after)
     end = behind_said(words, start, "namely")
-    if end == start or end == len(words) or found.file or len(found.rows) > 1:
+    if end == start or end == len(words) or not found.one:
         return None
-    copied = reader.texts.get(found.rows[0] if found.rows else number - 1)
-    before = len(reader.findings)
+    copied = reader.texts.get(found.only(number))
+    before, told, picot = len(reader.findings), set(reader.told), reader.picot
     text, claims = read_text(Part(None, (0, 0), words[end:]), head, number, reader, last=True)
     if any(finding.code in BREAKS for finding in reader.findings[before:]):
         return text, claims
     if copied is None or _made(copied) != _made(text):
         del reader.findings[before:]
+        reader.told, reader.picot = told, picot
         return None
     again = copied.repeats or any(map(is_open, walk(copied.items)))
     if again and not text.repeats and not any(map(is_open, walk(text.items))):
         text = replace(text, repeats=True)
     span = reader.source.span(words[0].start, words[end - 1].end)
-    written = write_text(text, reader.headings.terms or "us", reader.headings.overrides)
-    message = f'the row is read as it is said behind these words: "{written}"'
+    message = "the row is read as it is said behind these words: {}"
     help_ = "if it is the copied row that is meant, leave that out; otherwise leave these out"
-    reader.findings.append(Finding("perhaps-this-part", message, help_, span))
+    _tell_read(text, message, help_, span, reader)
     return text, claims
 
 
@@ -119,13 +118,13 @@ def last_put(
     found: CopyWords, words: Sequence[Word], number: int, reader: Reader
 ) -> tuple[Text, tuple[Claim, ...]] | None:
     """A copy of which the last stitch goes elsewhere: the row with that stitch there."""
-    copied = reader.texts.get(found.rows[0] if found.rows else number - 1)
-    if found.file or len(found.rows) > 1 or found.times > 1 or copied is None:
+    copied = reader.texts.get(found.only(number))
+    if not found.one or copied is None:
         return None
     start = past_separators(words, found.after)
     read = partial(tried, reader=reader, number=number)
     put = last_put_at(words, start, reader.names, read)
-    if put is None or not only_ends(words[put.after :], reader.names):
+    if put is None or not ends_here(words[put.after :], reader.names):
         return None
     items = tuple(without_brackets(copied.items))
     steps = [n for n, item in enumerate(items) if not isinstance(item, Chains | End)]
@@ -133,15 +132,15 @@ def last_put(
         return None
     if len(steps) > 1 and isinstance(items[steps[-2]], Skip):
         return None  # whether that is still missed is not said
-    terminals, claims = terminals_of(words[put.after :], reader, copied=True)
-    ends = tuple(_ends(terminals or (), reader.source)) or copied.ends
+    ends, claims = _only_ends(words[put.after :], reader)
+    if ends is None:
+        return None
     reader.told |= put.told
-    text = replace(copied, items=(*items[:last], put.step, *items[last + 1 :]), ends=ends)
-    written = write_text(text, reader.headings.terms or "us", reader.headings.overrides)
-    message = f'with its last stitch where this says, the row is read as "{written}"'
-    help_ = "if that is not what it means, write the row out"
+    items = (*items[:last], put.step, *items[last + 1 :])
+    text = replace(copied, items=items, ends=ends or copied.ends)
+    message = "with its last stitch where this says, the row is read as {}"
     span = reader.source.span(words[start].start, words[put.after - 1].end)
-    reader.findings.append(Finding("perhaps-this-part", message, help_, span))
+    _tell_read(text, message, _OTHERWISE, span, reader)
     return text, claims
 
 
@@ -170,19 +169,24 @@ def read_part_copy(
     source, before = reader.source, len(reader.findings)
     alone = part.how in (How.REST, How.FROM_STAR)
     text, claims = read_text(Part(None, (0, 0), own), head, number, reader, last=not alone)
+    span, ends = part.span(source), None
     if alone:
-        rest, claims = terminals_of(part.behind, reader, copied=True)
-        ends = tuple(_ends(rest or (), source))
+        ends, claims = _only_ends(part.behind, reader)
+        if ends is None:
+            message = "behind this part of another row more is worked, and where is not said"
+            reader.findings.append(Finding("part-unclear", message, "write this row out", span))
     if any(finding.code in BREAKS for finding in reader.findings[before:]):
         return text, claims
-    span = part.span(source)
-    copied, of = reader.texts.get(part.row(number)), part.row(number)
+    of = part.copy.only(number)
+    copied = reader.texts.get(of)
     if copied is None:
         message = f"round {of}, of which this copies a part, has no steps of its own to be parted"
+        if of not in reader.made:
+            message = f"there is no round {of} before this one, of which it copies a part"
         reader.findings.append(Finding("part-unclear", message, "write this row out", span))
         return text, claims
     repeated = bool(reader.headings.rows_repeated)
-    made = joined(part, text, copied, ends if alone else (), repeated=repeated)
+    made = joined(part, text, copied, ends or (), repeated=repeated)
     steps = sum(1 for _ in walk(made.items)) if isinstance(made, Text) else 0
     reader.words += steps
     if steps > MOST_WORDS:
@@ -190,19 +194,39 @@ def read_part_copy(
         help_ = "say what is done over and over as a repeat"
         reader.findings.append(Finding("too-large", message, help_, span))
         return text, claims
-    rows = made.rows if isinstance(made, Unclear) else (made,)
-    terms, overrides = reader.headings.terms or "us", reader.headings.overrides
-    out = " or ".join(f'"{write_text(row, terms, overrides)}"' for row in rows)
     if isinstance(made, Unclear):
+        out = " or ".join(_quoted(row, reader) for row in made.rows)
         help_ = f"write this row out: {out}" if out else "write this row out"
         reader.findings.append(
             Finding("part-unclear", f"a part of round {of}: {made.message}", help_, span)
         )
         return text, claims
-    message = f"with a part of round {of} this row is read as {out}"
-    help_ = "if that is not what it means, write the row out"
-    reader.findings.append(Finding("perhaps-this-part", message, help_, span))
+    message = f"with a part of round {of} this row is read as {{}}"
+    _tell_read(made, message, _OTHERWISE, span, reader)
     return made, claims
+
+
+_OTHERWISE = "if that is not what it means, write the row out"
+
+
+def _tell_read(text: Text, message: str, help_: str, span: Span, reader: Reader) -> None:
+    """Tell how a copy is read; `message` has a place for the row."""
+    message = message.format(_quoted(text, reader))
+    reader.findings.append(Finding("perhaps-this-part", message, help_, span))
+
+
+def _quoted(text: Text, reader: Reader) -> str:
+    return f'"{write_text(text, reader.headings.terms or "us", reader.headings.overrides)}"'
+
+
+def _only_ends(
+    words: Sequence[Word], reader: Reader
+) -> tuple[tuple[End, ...] | None, tuple[Claim, ...]]:
+    """The endings that stand behind a copy, None where more does; and the claims."""
+    terminals, claims = terminals_of(words, reader, copied=True)
+    rest = [t for t in terminals or () if t.type != "SEP"]
+    ends = tuple(_ends(rest, reader.source))
+    return None if terminals is None or len(ends) < len(rest) else ends, claims
 
 
 def _ends(terminals: Sequence[Terminal], source: Source) -> Iterator[End]:

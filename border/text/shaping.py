@@ -317,7 +317,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     ),
     (_each, frozenset({"EACH", "EACHOF", "ALL"})),
     (each_and_between, frozenset({"BETWEEN"})),
-    (caught, frozenset({"ATONCE", "TOGETHER", "UNITE", "PUTHOOK", "ENDING"})),
+    (caught, frozenset({"ATONCE", "TOGETHER", "UNITE", "PUTHOOK", "ENDING", "CATCH"})),
     (same_again, _ANY),
     (placed_in_brackets, frozenset({"LP"})),
     (all_in_one, frozenset({"ALLIN"})),

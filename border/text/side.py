@@ -79,18 +79,14 @@ def _is_lower(number: int, row: int) -> bool:
 def _step_before(found: Sequence[Terminal]) -> int:
     """Where the stitch begins that goes there, with the `fasten with` before it."""
     at = len(found)
-    while at and (found[at - 1].type in {"STITCH", "NUM", "WITH"} | _FASTENS or _dots(found, at)):
-        at -= 1
-        if found[at].type in _FASTENS:
-            break
-    while at < len(found) and found[at].text == ".":
-        at += 1
-    return at if any(x.type in {"STITCH"} | _FASTENS for x in found[at:]) else len(found)
-
-
-def _dots(found: Sequence[Terminal], at: int) -> bool:
-    """Whether the full stop of an abbreviation stands here."""
-    return at > 1 and found[at - 1].text == "." and found[at - 2].type == "STITCH"
+    at -= types(found, at - 2, 1) == ["STITCH"] and found[at - 1].text == "."
+    made = at
+    at -= types(found, at - 1, 1) == ["STITCH"]
+    if at < made:
+        at -= types(found, at - 1, 1) == ["NUM"]
+        at -= types(found, at - 1, 1) == ["WITH"]
+    at -= at > 0 and found[at - 1].type in _FASTENS
+    return at if at < made else len(found)
 
 
 def _behind_stitch(t: Sequence[Terminal], at: int) -> int:
@@ -108,7 +104,7 @@ def _told(first: Terminal, last: Terminal, source: Source) -> Finding:
         "out of the counts"
     )
     help_ = (
-        'where it goes into the last stitch of the row below, write "1 sc in last st"; otherwise '
+        'where it goes into the last stitch of the row below, write "in last st"; otherwise '
         f'set it apart: "-- {said} --"'
     )
     return Finding("at-the-side", message, help_, span)

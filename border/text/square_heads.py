@@ -128,6 +128,9 @@ def _chains(row: SquareRow, at: int) -> tuple[int, int]:
         return pair[0].number + pair[1].number, end
     stops = _STOPS if bracket == end else {")"}
     while end < len(row.words) and row.words[end].text not in stops:
+        number = number_at(row.words, end)
+        if number and name_at(row.words, number[1])[0] and end > bracket + 2:
+            break  # `3 ch for 1st tr 2 sps`
         end += 1
     return pair[0].number + pair[1].number, min(
         end + (bracket < end and ")" in stops), len(row.words)

@@ -151,15 +151,15 @@ def _behind(row: SquareRow, square: Square) -> int:
         at += 1
     compared = at < len(words) and words[at].text in ("as", "like")
     rows = vocabulary().rows["row"]
-    if (
-        square.times is None
-        and compared
-        and any(word.text in rows for word in words[at : at + _FEW])
-    ):
-        message = '"{}" is taken for a remark, and changes nothing'
-        row.tell("taken-as-remark", at, len(words), message, 'set it apart: "-- {} --"')
-        return len(words)
-    return square.end
+    named = (n + 1 for n in range(at, min(at + _FEW, len(words))) if words[n].text in rows)
+    end = next(named, None)
+    if square.times is not None or not compared or end is None:
+        return square.end
+    while end < len(words) and words[end].text in ("before", "below", "above"):
+        end += 1
+    message = '"{}" is taken for a remark, and changes nothing'
+    row.tell("taken-as-remark", at, end, message, 'set it apart: "-- {} --"')
+    return end
 
 
 _FEW = 6

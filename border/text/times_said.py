@@ -43,22 +43,27 @@ _STEPS = (["NUM"], ["STITCH"], ["CH"], ["PICOT"])
 
 def times_of_list(t: Terminals) -> Terminals:
     """`1 dc, 1 ch, 5 times; …` inside a row: all from the last stop on, in a bracket."""
+    found: Terminals = []
+    begun = 0  # what stands before is done with
     for n, here in enumerate(t):
-        if here.type not in HOW_OFTEN or n < 3:
+        if here.type not in HOW_OFTEN or n - begun < 3:
             continue
-        if types(t, n - 4, 4) in _COMMALESS:
+        if n - begun > 3 and types(t, n - 4, 4) in _COMMALESS:
             pair = [like(here, "LP"), *t[n - 4 : n], like(here, "RP")]
-            return [*t[: n - 4], *pair, *times_of_list(list(t[n:]))]
+            found += [*t[begun : n - 4], *pair]
+            begun = n
+            continue
         if t[n - 1].type != "SEP":
             continue
         if t[n - 2].type == "RP" or only_ends(t[n + 1 :]) or types(t, n + 1, 1) == ["RP"]:
             continue
-        start = list_start(t, n - 1)
-        if "REPEAT" in types(t, start - 1 if start else len(t), 1) or start == n - 1:
-            return t
+        start = max(begun, list_start(t, n - 1))
+        if "REPEAT" in types(t, start - 1 if start > begun else len(t), 1) or start == n - 1:
+            break
         bracket = [like(here, "LP"), *t[start : n - 1], like(here, "RP", name="list")]
-        return [*t[:start], *bracket, *times_of_list(list(t[n:]))]
-    return t
+        found += [*t[begun:start], *bracket]
+        begun = n
+    return [*found, *t[begun:]]
 
 
 _COMMALESS = (["NUM", "CH", "NUM", "STITCH"], ["NUM", "STITCH", "NUM", "CH"])

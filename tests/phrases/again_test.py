@@ -241,7 +241,6 @@ BEGUN_AGAIN = {
     "Double in the edge, *3 chain, miss 2, double in the edge; repeat from *": (
         "4 sc, 12 ch; 3 x 3 st; asked meets-its-start"
     ),
-
     "Work in double all round, one stitch in every stitch; join": "12 sc; 12 x 1 st",
     "Fasten on the thread, and work in double, one stitch in every stitch": "12 sc; 12 x 1 st",
     "1 plain in each stitch, and run in the thread": "12 sc; 12 x 1 st; asked taken-as-remark",

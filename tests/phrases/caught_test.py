@@ -18,6 +18,7 @@ ALONG_A_BRAID = {
     ),
     "*4 chain, 1 double uniting the next 3 loops; repeat": "4 sc, 16 ch; 4 x 3 loop",
     "*catch the next 3 loops together with 1 double, 4 chain; repeat": "4 sc, 16 ch; 4 x 3 loop",
+    "*4 chain, catch the next 3 loops with 1 double; repeat": "4 sc, 16 ch; 4 x 3 loop",
     "*unite the next 3 loops with 1 double, 4 chain; repeat": "4 sc, 16 ch; 4 x 3 loop",
     "*take up the next 3 loops together, 1 double, 4 chain; repeat": "4 sc, 16 ch; 4 x 3 loop",
     "*1 double in 2 loops together, 5 chain, catch next 2 together with 1 double, 5 chain; repeat": (

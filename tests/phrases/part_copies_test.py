@@ -112,12 +112,42 @@ def test_a_row_of_which_two_parts_may_be_meant_is_written_out_both_ways() -> Non
     assert [row.count("shell") + row.count("3 tr, ch 2, 3 tr") for row in rows] == [1, 0]
 
 
-REMARKS = ("continue the same", "finish as before", "go on the same")
+REMARKS = {
+    "continue the same": "5 sc, 10 ch; 5 x 2 st",
+    "finish as before": "10 sc; 10 x 1 dc; asked unknown-word; asked taken-as-remark",
+}
 
 
-@pytest.mark.parametrize("words", REMARKS)
-def test_words_that_name_no_row_copy_no_part(words: str) -> None:
-    assert "part-unclear" not in counted(f"1 plain in next, 2 chain, miss 1, {words}")
+@pytest.mark.parametrize(("words", "comes_to"), REMARKS.items())
+def test_words_that_name_no_row_copy_no_part(words: str, comes_to: str) -> None:
+    assert counted(f"1 plain in next, 2 chain, miss 1, {words}") == comes_to
+
+
+MORE_BEHIND = {
+    "5 ch, 1 plain in next st, finish as the 2nd row, turn, 3 treble in next st": "part-unclear",
+    "5 ch, 1 plain in next st, finish as the 2nd row (5 treble in next st)": "part-unclear",
+    "5 plain in next st, finish as the 9th row": "part-unclear",
+    "as the 2nd row, but the last plain in the last st, turn, 3 treble in next st": (
+        "exception-in-words"
+    ),
+}
+
+
+@pytest.mark.parametrize(("row", "code"), MORE_BEHIND.items())
+def test_no_step_behind_a_copy_is_lost(row: str, code: str) -> None:
+    assert f"asked {code}" in counted(row).split("; ")
+
+
+def test_rows_that_are_copied_together_are_not_said_out_as_one() -> None:
+    two = "round 4-5: repeat these two rows, that is, 1 plain in each st.\n"
+    assert "asked exception-in-words" in last_of(f"{BEFORE}{two}", On(7, (), closed=False))
+
+
+def test_a_row_said_out_in_vain_leaves_its_words_to_be_told() -> None:
+    """The row copied makes no htr, so it is not what is said; the next row's is told."""
+    rows = "round 1: 1 sc in each st.\nround 2: as round 1, that is, 1 htr in each st.\n"
+    _, told = read_border(Source("a", f"terms: us\n{rows}round 3: 1 htr in each st.\n"))
+    assert [f.code for f in told] == ["exception-in-words", "term-unknown-here"]
 
 
 def test_a_copy_may_stand_for_the_row_that_is_parted() -> None:
@@ -127,9 +157,9 @@ def test_a_copy_may_stand_for_the_row_that_is_parted() -> None:
 
 
 def test_no_row_grows_by_parts_of_others_without_end() -> None:
-    rows = "".join(f"{n}th row: as {n - 1}th row, then 1 plain in next.\n" for n in range(5, 900))
-    many = ", ".join(["1 plain in next"] * 900)
-    _, told = read_border(
-        Source("book", f"terms: us\nplain means sc\n{BEFORE}4th row: {many}.\n{rows}")
-    )
-    assert "too-large" in {finding.code for finding in told}
+    one, other = (", ".join([step] * 1600) for step in ("1 sc", "1 dc"))
+    rows = f"4th row: {one}.\n5th row: as 4th row, then {other}, 1 sc in next.\n"
+    rows += "".join(f"{n}th row: as {n - 1}th row, then {one}.\n" for n in (6, 7))
+    _, told = read_border(Source("book", f"terms: us\nplain means sc\n{BEFORE}{rows}"))
+    messages = [f.message for f in told if f.code == "too-large"]
+    assert messages == ["with a part of round 6 this row has more than 5000 steps"]

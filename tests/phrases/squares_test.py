@@ -54,6 +54,9 @@ COUNTED_IN = {
 TO_THE_END = {
     "All spaces": "5 dc, 8 ch; 4 x 3 st",
     "All spaces, as 1st row": "5 dc, 8 ch; 4 x 3 st; asked taken-as-remark",
+    "All spaces as the row below, then": "5 dc, 8 ch; 4 x 3 st; asked taken-as-remark",
+    # no comma parts the squares from what is said of the chains
+    "3 ch for 1st tr 2 sps, 2 blks": "13 dc; 13 x 1 loop; asked not-understood",
     "All close": "13 dc; 4 x 3 st",
     "spaces to the end": "5 dc, 8 ch; 4 x 3 st",
     "*1 open, 1 close; repeat from *": f"{TWO_OF_FOUR}; 2 x 6 st",

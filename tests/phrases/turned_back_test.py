@@ -5,6 +5,10 @@ from __future__ import annotations
 import pytest
 from phrases.said import FIVES, On, cases, said
 
+from border.text.readings import read_rounds
+from border.text.source import Source
+from border.text.syntax import read_border
+
 NEIGHBOURS = On(
     12,
     (
@@ -26,6 +30,8 @@ PARTED = On(
 """In each of six loops one sc, an arch of seven over three more, and two sc behind it."""
 
 FASTENED = {
+    "*4 plain in next loop, turn, 6 ch, 1 single in 4th plain from hook, turn, 9 plain in it; repeat "
+    "from *": "78 sc, 6 ss, 36 ch; 6 x 1 space",
     "*3 plain in next 5 chain, 3 plain in next, turn the work and make 9 chain, 1 single on the 2nd "
     "of the first 3 plain, turn again and make over the chain 3 plain, 1 picot, 3 plain; repeat": (
         "36 sc, 3 ss, 27 ch, 3 picot; 3 x 2 ch-5 space"
@@ -69,25 +75,39 @@ PARTED_NEXT = {
     ),
 }
 
-ASKED = (
-    "*4 plain in next loop, turn, 6 ch, miss 3, 1 single, turn, 9 plain in the loop; repeat from *",
-    "*4 plain in next loop, 4 plain in next loop, turn, 6 ch, 1 single in first of the 4 plain, "
-    "turn, 9 plain in the loop; repeat from *",
-    "*6 plain in next loop, 4 plain in next loop, turn, 6 ch, 1 single in 4th plain of the last "
-    "loop, turn, 9 plain in the loop; repeat from *",
-    "*4 plain in next loop, turn, 6 ch, 1 single in 5th plain from hook, turn, 9 plain in the "
-    "loop; repeat from *",
-    "*4 plain in next loop, turn, 6 ch, 1 single in 5th of the 4 plain, turn, 9 plain in the "
-    "loop; repeat from *",
-    "*4 plain in next loop, turn, 6 ch, 1 single in the middle of the 4 plain, turn, 9 plain in "
-    "the loop; repeat from *",
-    "*4 plain in next loop, 2 ch, turn, 6 ch, 1 single in 4th plain from hook, turn, 9 plain in "
-    "the loop; repeat from *",
-    "*4 plain in next loop, turn, 6 ch, 1 single in 4th plain from hook, turn, 3 ch, 9 long in the "
-    "loop; repeat from *",
-    "4 plain in next loop; *turn, 6 ch, 1 single in 4th st from hook, turn, 9 plain in the loop, 4 "
-    "plain in next loop; repeat from *",
-)
+ASKED = {
+    "in the middle of a row": (
+        "*4 plain in next loop, turn, 6 ch, miss 3, 1 single, turn, 9 plain in the loop; "
+        "repeat from *",
+    ),
+    "which of the stitches": (
+        "*4 plain in next loop, 4 plain in next loop, turn, 6 ch, 1 single in first of the 4 "
+        "plain, turn, 9 plain in the loop; repeat from *",
+        "*4 plain in next loop, turn, 6 ch, 1 single in 5th plain from hook, turn, 9 plain in"
+        " the loop; repeat from *",
+        "*4 plain in next loop, turn, 6 ch, 1 single in 5th of the 4 plain, turn, 9 plain in "
+        "the loop; repeat from *",
+        "*4 plain in next loop, turn, 6 ch, 1 single in the middle of the 4 plain, turn, 9 "
+        "plain in the loop; repeat from *",
+    ),
+    "over none": (
+        "*6 plain in next loop, 4 plain in next loop, turn, 6 ch, 1 single in 4th plain of "
+        "the last loop, turn, 9 plain in the loop; repeat from *",
+    ),
+    "both sides": (
+        "*4 plain in next loop, 2 ch, turn, 6 ch, 1 single in 4th plain from hook, turn, 9 "
+        "plain in the loop; repeat from *",
+    ),
+    "cannot be read": (
+        "*4 plain in next loop, turn, 6 ch, 1 single in 4th plain from hook, turn, 3 ch, 9 "
+        "long in the loop; repeat from *",
+    ),
+    "in the same repeat": (
+        "4 plain in next loop; *turn, 6 ch, 1 single in 4th st from hook, turn, 9 plain in "
+        "the loop, 4 plain in next loop; repeat from *",
+    ),
+}
+"""By what is told of them. Of the first the miss hides what is fastened."""
 
 
 @cases((FIVES, FASTENED), (NEIGHBOURS, MET_NEXT), (PARTED, PARTED_NEXT))
@@ -95,10 +115,15 @@ def test_a_row_that_turns_inside_itself(on: On, row: str, comes_to: str) -> None
     assert said(row, on) == comes_to
 
 
-@pytest.mark.parametrize("row", ASKED)
+@pytest.mark.parametrize("row", [row for rows in ASKED.values() for row in rows])
 def test_what_cannot_be_told_is_asked(row: str) -> None:
     """Which stitch is meant, what lies under the chains, or what fills them."""
-    assert "asked turn-inside" in said(row, FIVES)
+    text = f"{FIVES.headings}round 1: {FIVES.below[0]}.\nround 2: {row}.\n"
+    border, told = read_border(Source("book", text))
+    assert border is not None
+    _, more = read_rounds(border, lambda source, name: None)
+    message = next(f.message for f in (*told, *more) if f.code == "turn-inside")
+    assert next(words for words in ASKED if row in ASKED[words]) in message
 
 
 def test_chains_fastened_back_and_not_filled_are_no_such_arch() -> None:

@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from phrases.said import STITCHES, On, cases, last_of, said
 
+from border.text.source import Source
+from border.text.syntax import read_border
+from border.text.tree import End, Ending, Text
+
 OPEN = STITCHES._replace(loops=13, closed=False)
 OPENED_BY_CHAINS = {
     "3 chain, turn; * 1 treble, 1 chain, miss 1; repeat from *": (
@@ -254,3 +258,18 @@ def test_the_side_of_the_work_is_no_place_of_a_row(on: On, row: str, comes_to: s
 
 def test_the_end_of_the_row_below_is_its_last_stitch() -> None:
     assert said("turn; 12 plain; 1 plain in end of row", TWO_BELOW) == "13 sc"
+
+
+def test_what_is_fastened_to_the_side_leaves_the_step_before_it() -> None:
+    for stop in (". ", ", ", " ", ", fasten with "):
+        row = f"1 dc in each of next 12 st, 1 dc in next tr{stop}1 dc in end of 1st row"
+        assert said(row, TWO_BELOW) == "13 sc; asked at-the-side", stop
+
+
+def test_a_row_of_all_spaces_still_turns() -> None:
+    text = "terms: us\nchains count as stitches: yes\nspace = ch 2, skip 2, dc in next st\nround 1: all sps; turn\n"
+    text += "round 2: all sps, as 1st row; turn\n"
+    border, _ = read_border(Source("a", text))
+    assert border is not None
+    assert isinstance(border.rows[1].body, Text)
+    assert border.rows[1].body.ends == (End(Ending.TURN),)
