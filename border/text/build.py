@@ -45,11 +45,15 @@ if TYPE_CHECKING:
 
 
 class _List(Struct):
-    """A list as it is built: its steps, the star that opened it, what its end says."""
+    """A list as it is built: its steps, the star that opened it, what its end says.
+
+    `joined`: the round ends in one of the chains at its head.
+    """
 
     steps: list[Step] = field(default_factory=list)
     star: Token | None = None
     hard: bool = False
+    joined: bool = False
 
 
 def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
@@ -62,7 +66,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     own = b.headings.rows_repeated and all(not isinstance(i, Repeat) for i in items)
     if repeats or own:
         tell_over_again(items, b)
-        tell_head(items, b)
+        tell_head(items, b, joined=_joins_in_chain(parse.children, b))
         tell_shared(items, b)
     if repeats:
         tell_bracket(items, b)
@@ -86,7 +90,7 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
 
     `whole`: the list is a whole text, which alone can be repeated so.
     """
-    lists = [_List()]
+    lists = [_List(joined=whole and _joins_in_chain(nodes, b))]
     repeats = False
     for n, node in enumerate(nodes):
         top = lists[-1]
@@ -129,6 +133,11 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
 
 def _only_ends(nodes: Sequence[Node]) -> bool:
     return all(is_token(node, "SEP", "ENDING") for node in nodes)
+
+
+def _joins_in_chain(nodes: Sequence[Node], b: Building) -> bool:
+    """Whether a round ends in one of the chains at its head: `join to the 3rd of 5 ch`."""
+    return any(is_token(node, "ENDING") and b.of(node).number > 1 for node in nodes)
 
 
 def _ends_with(nodes: Sequence[Node]) -> bool:
@@ -212,6 +221,8 @@ def _repeat_from_head(node: Tree[Token], row: _List, extent: Extent, b: Building
     at = next((n for n, s in enumerate(row.steps) if not isinstance(s.item, openings)), None)
     if at is None:
         raise b.misread("nothing stands before this repeat", "write its steps before it", node)
+    if not b.clause:
+        tell_head([step.item for step in row.steps], b, joined=row.joined)
     again = row.steps[at:]
     del row.steps[at:]
     repeat = next(b.of(c) for c in node.children if is_token(c, "REPEAT"))

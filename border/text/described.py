@@ -111,8 +111,11 @@ def _turning_chain(t: Terminals, at: int, found: Terminals) -> int:
     end = past(t, chain + 1, "NUM")
     if types(t, chain, 1) != ["CH"] or not _ends_row(t, end):
         return at
-    turned = any(x.name == "turn" for x in t) or (top and any(x.type == "REPEAT" for x in t[:at]))
-    return end if turned else at
+    turned = any(x.name == "turn" for x in t)
+    slips = types(t, at - 1, 1) == ["STITCH"] and t[at - 1].name == "ss"
+    if slips and not turned and sorted(types(t, 0, 2)) == ["CH", "NUM"]:
+        return at  # it closes the round on its own head
+    return end if turned or (top and any(x.type == "REPEAT" for x in t[:at])) else at
 
 
 def _ends_row(t: Sequence[Terminal], at: int) -> bool:

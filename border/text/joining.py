@@ -5,7 +5,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.passing import HOW_OFTEN, NOUNS, goes_on
+from border.text.passing import ARCHES, HOW_OFTEN, NOUNS, goes_on
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -83,7 +83,7 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     swallowing = False
     for n, terminal in enumerate(terminals):
-        if swallowing and terminal.type not in _LIST_MARKS | {"ENDING", "REPEAT"}:
+        if swallowing and not _parts(terminal):
             continue
         swallowing = False
         if terminal.text == "fasten" and _closes_on_first(terminals, n + 1):
@@ -94,7 +94,21 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
             head = all(t.type == "SEP" for t in terminals[:n])
             inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 1)
             swallowing = not head and not inside and behind in ("WITH", "TO", "PREP")
+            end = next((i for i in range(n + 1, len(terminals)) if _parts(terminals[i])), None)
+            if swallowing:
+                found[-1] = replace(terminal, number=_chain_of_head(terminals[n + 1 : end]))
     return found
+
+
+def _parts(terminal: Terminal) -> bool:
+    return terminal.type in _LIST_MARKS | {"ENDING", "REPEAT"}
+
+
+def _chain_of_head(words: list[Terminal]) -> int:
+    """Which of the chains at its head a round is joined to, `to the 3rd of 5 ch`; 0 for none."""
+    number = next((t.number for t in words if t.type == "ORD"), 0)
+    chains = any(t.type == "CH" or t.chain or t.kind in ARCHES for t in words)
+    return number if number > 1 and chains else 0
 
 
 def _closes_on_first(terminals: list[Terminal], at: int) -> bool:
@@ -134,18 +148,21 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     one = slip - (types[slip - 1 : slip] == ["NUM"] and terminals[words[slip - 1]].number == 1)
     ended = slip and terminals[words[one] - 1].type == "ENDWITH" and "REPEAT" in types
     if ended and terminals[words[slip]].name == "ss":  # `repeat from *, end with sl st`
-        join = replace(terminals[words[slip]], type="ENDING", name="join")
+        number = _chain_of_head([terminals[n] for n in words[slip:last]])
+        join = replace(terminals[words[slip]], type="ENDING", name="join", number=number)
         return [*terminals[: words[one]], join, *terminals[words[last - 1] + 1 :]]
     placed = [n for n in range(last) if types[n : n + 2] in (["STITCH", "PREP"], ["STITCH", "TO"])]
     step = [terminals[n] for n in words[placed[-1] : last]] if placed else []
     shape = [t.type for t in step[2:]]
-    if not placed or step[0].name != "ss" or shape[:1] != ["ORD"]:
+    chains = sorted(types[:2]) == ["CH", "NUM"]
+    opening = sum(terminals[n].number for n in words[:2]) if chains else 0
+    top = chains and shape == ["KIND"] and "top" in step[1].text
+    top = top and step[2].kind == Kind("space", opening)
+    if not placed or step[0].name != "ss" or not (top or shape[:1] == ["ORD"]):
         return terminals
     start, closing = placed[-1], step[0]
     on_first = step[2].number == 1 and shape[1:] in ([], ["KIND"], ["STITCH"], ["CH"])
-    chains = sorted(types[:2]) == ["CH", "NUM"]
-    opening = sum(terminals[n].number for n in words[:2]) if chains else 0
-    on_head = shape[1:] == ["CH", "OF", "KIND"] and step[-1].kind == Kind("space", opening)
+    on_head = top or (shape[1:] == ["CH", "OF", "KIND"] and step[-1].kind == Kind("space", opening))
     in_chains = tuple(shape[1:]) in _IN_CHAINS and step[2].number <= opening
     in_chains |= shape[1:] == ["KIND"] and step[-1].kind == Kind("space", opening)  # `of 5`
     in_chains = in_chains and all(
@@ -158,7 +175,9 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     led = start > 0 and terminals[words[start] - 1].type == "WITH"
     if led or not ((on_head and opening) or ((on_first or in_chains) and said)):
         return terminals  # `join with a slip stitch to the first`
-    join = replace(closing, type="ENDING", name="join", end=terminals[words[last - 1]].end)
+    ended_at = terminals[words[last - 1]].end
+    number = opening if top else step[2].number
+    join = replace(closing, type="ENDING", name="join", number=number, end=ended_at)
     before = terminals[: words[start]]
     while before and before[-1].type in ("SEP", "ENDWITH", "ATEND"):
         before.pop()

@@ -9,7 +9,19 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
-from border.text.tree import Bracket, Chains, End, Item, Place, Repeat, Skip, Stitches, Which, Whole
+from border.text.tree import (
+    Bracket,
+    Chains,
+    End,
+    Item,
+    Place,
+    Repeat,
+    Skip,
+    StartChain,
+    Stitches,
+    Which,
+    Whole,
+)
 
 
 def tell_over_again(items: Sequence[Item], b: Building) -> None:
@@ -19,19 +31,22 @@ def tell_over_again(items: Sequence[Item], b: Building) -> None:
         _tell_nothing_missed(items, b)
 
 
-def tell_head(items: Sequence[Item], b: Building) -> None:
+def tell_head(items: Sequence[Item], b: Building, *, joined: bool = False) -> None:
     """`ch 3, 7 dc in next loop, 1 dc in dc; repeat`: are these chains made once, as a stitch?
 
-    Not where as many are missed under them.
+    `joined`: the round ends in one of them. Not where as many are missed under them.
     """
-    if len(items) < 2 or not isinstance(items[0], Chains) or items[0].count < 2:
+    if len(items) < 2:
+        return
+    _tell_one_more(items, b)
+    if not isinstance(items[0], Chains) or items[0].count < 2:
         return
     stitch = next((i for i in items if isinstance(i, Stitches)), None)
     height = STITCHES[stitch.stitch].height if stitch is not None else 0
     more = [i.count for i in items[1:] if isinstance(i, Chains)]
     direct = isinstance(items[1], Stitches) and items[0].count == height > 1
     with_chains = height > 1 and items[0].count - height in more
-    if direct or with_chains:
+    if direct or with_chains or joined:
         n = items[0].count
         b.tell(
             "perhaps-start-chain",
@@ -39,6 +54,27 @@ def tell_head(items: Sequence[Item], b: Building) -> None:
             f'if it stands for the first stitch, put a star behind it: "ch {n}, * … repeat from *"',
             items[0].span,
         )
+
+
+def _tell_one_more(items: Sequence[Item], b: Building) -> None:
+    """`ch 3 for 1st dc, 2 dc, 2 ch, skip 2; repeat`: have the others 3 dc, too?"""
+    match items:
+        case [
+            StartChain(stands_for=str(stands_for)) as chain,
+            Stitches(count=n, stitch=stitch, place=None) as more,
+            _,
+            *_,
+        ] if stands_for == stitch and n > 1:
+            rest = ", ".join(b.written(item) for item in items[2:])
+            own = f"{b.written(chain)}, {b.written(more)}, {rest}"
+            again = f"{b.written(replace(more, count=n + 1))}, {rest}"
+            b.tell(
+                "perhaps-start-chain",
+                f"the chains at the head are made once, so that the first repeat has {n + 1} of "
+                f"these where the others have {n}",
+                f'if all have as many, write "{own}, *{again}; repeat from *"',
+                chain.span.to(more.span),
+            )
 
 
 def tell_shared(items: Sequence[Item], b: Building) -> None:

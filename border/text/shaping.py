@@ -349,7 +349,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (articles, frozenset({"THE"})),
     (_between, frozenset({"WITH", "DIVIDED"})),
     (between_behind, frozenset({"BETWEEN", "AFTER"})),
-    (closing_slips, frozenset({"ORD", "ENDWITH"})),
+    (closing_slips, frozenset({"ORD", "PREP", "ENDWITH"})),
     (joins, frozenset({"ENDING"})),
     (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED"})),
     (ands, frozenset({"AND"})),

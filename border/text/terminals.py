@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.assumed import with_assumed_places
 from border.text.both_rows import with_both_rows
+from border.text.coloured import without_place_colours
 from border.text.distances import DISTANCE, behind_distance
 from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
@@ -95,7 +96,9 @@ def read_terminals(
         terminal, at = terminal_at(words, at, names)
         found.append(terminal)
     found = _without_glosses(_without_adjectives(_made_of(_without_dots(found))))
+    found, told_of = without_place_colours(found, source, told)
     found, findings = with_assumed_places(found, below, source, told)
+    findings += told_of
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
             message, help_ = "this number is too large", "write a number that can be worked"

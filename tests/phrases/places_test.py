@@ -185,3 +185,22 @@ def test_a_place_before_a_colon_is_that_of_the_list_behind_it(
     on: On, row: str, comes_to: str
 ) -> None:
     assert said(row, on) == comes_to
+
+
+WHITE_AND_BLUE = {
+    "With white, 5 plain under the blue chain, 1 treble on the blue plain; repeat": (
+        "30 sc, 6 dc; 6 x 1 space; asked place-assumed"
+    ),
+    "1 plain on each white plain": ("6 sc; 6 x 1 sc; asked place-assumed"),
+    "*5 treble under next scarlet chain, 1 chain; repeat from *": (
+        "30 dc, 6 ch; 6 x 1 space; asked place-assumed"
+    ),
+    "5 plain in the white loop; repeat": ("30 sc; 6 x 1 space; asked place-assumed"),
+    "3 blue treble in next loop, 2 chain in white; repeat": ("18 dc, 12 ch; 6 x 1 space"),
+    "1 treble in white in each blue plain": ("6 dc; 6 x 1 sc; asked place-assumed"),
+}
+
+
+@cases((FIVES, WHITE_AND_BLUE))
+def test_a_place_of_one_colour_is_any_such_place(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to

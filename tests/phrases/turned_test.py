@@ -273,3 +273,39 @@ def test_a_row_of_all_spaces_still_turns() -> None:
     assert border is not None
     assert isinstance(border.rows[1].body, Text)
     assert border.rows[1].body.ends == (End(Ending.TURN),)
+
+
+# --- chains at the head of a row -------------------------------------------------------------
+
+RING = On(12, ("*1 plain in next loop, 5 chain; repeat from *",))
+JOINED = {
+    "3 chain, 4 treble in loop, 1 plain in plain; repeat; end with a single in top of 3 ch": (
+        "48 dc, 12 sc, 36 ch; 12 x 1 space; asked perhaps-start-chain"
+    ),
+    "4 chain, 1 plain in loop, 3 chain; repeat, ending with a single in 3rd of 4 chain": (
+        "12 sc, 84 ch; 12 x 1 space; asked perhaps-start-chain"
+    ),
+    "4 chain, 1 plain in loop, 3 chain; repeat, join to the 4th chain": (
+        "12 sc, 84 ch; 12 x 1 space; asked perhaps-start-chain"
+    ),
+    "4 chain, 1 plain in loop, 3 chain; repeat, join to the 1st plain": (
+        "12 sc, 84 ch; 12 x 1 space"
+    ),
+    "*4 chain, 1 plain in loop, 3 chain; repeat from *, join to the 4th chain": (
+        "12 sc, 84 ch; 12 x 1 space"
+    ),
+    "3 chain, 2 treble in space, 1 treble in plain; repeat, and end with 3 treble in last space": (
+        "36 dc, 36 ch; 12 x 1 space; does not close; asked perhaps-start-chain; asked run-too-short; asked row-does-not-close"
+    ),
+    "3 chain for 1st treble, 2 treble, 2 chain, miss 3; repeat": (
+        "29 dc, 28 ch; 14 x 5 st; 1 left over; does not close; asked perhaps-start-chain; asked row-does-not-close"
+    ),
+    "3 chain for 1st treble, 1 treble, 2 chain, miss 2; repeat": (
+        "24 dc, 46 ch; 23 x 3 st; 2 left over; does not close; asked row-does-not-close"
+    ),
+}
+
+
+@cases((RING, JOINED))
+def test_chains_at_the_head_may_be_made_once(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
