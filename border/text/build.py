@@ -61,7 +61,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     leave = [node for node in parse.children if is_token(node, "LEAVE")]
     steps, repeats = _build_list(parse.children, b, whole=True)
     steps = settled_list(steps, b, opening=not b.clause)
-    check_leading(steps, b)
+    check_leading(steps, b, repeated=repeats)
     items = [step.item for step in steps]
     own = b.headings.rows_repeated and all(not isinstance(i, Repeat) for i in items)
     if repeats or own:

@@ -243,7 +243,11 @@ def _counts_from_hook(t: Sequence[Terminal], at: int, count: int) -> bool:
     """Whether `20 chain, 1 treble in the 4th chain from the hook` goes into these chains, and
     closes no picot."""
     place, order, end = _hook_place(t, at)
-    return end > place and 0 < order < count and not _picot_before(t[:place])
+    long = count > 3 * order + _STEM  # no picot stands on so long a stem
+    return end > place and 0 < order < count and (long or not _picot_before(t[:place]))
+
+
+_STEM = 4
 
 
 def _from_the_hook(head: _Head, named: bool) -> None:
@@ -272,6 +276,17 @@ def _from_the_hook(head: _Head, named: bool) -> None:
         _tell_passed(head, place, end, order - 1)
     nth = next(x for x in t[place:end] if x.type == "ORD")
     t[place + 1 : end] = [nth, stitch_left_out(nth)]
+    _repeat_behind(t, place)
+
+
+def _repeat_behind(t: list[Terminal], at: int) -> None:
+    """`1 dc in 4th ch from hook, 1 ch, miss 1, 1 dc; repeat`: that place comes once, and what is
+    behind it is repeated."""
+    stop = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
+    repeat = next((n for n in range(stop, len(t)) if t[n].type == "REPEAT"), len(t))
+    stars = any(x.type in ("STAR", "MARK", "CROSS", "LP") for x in t[:repeat])
+    if repeat < len(t) and not stars and any(x.type != "SEP" for x in t[stop:repeat]):
+        t.insert(stop + 1, like(t[stop], "STAR"))
 
 
 def _behind_last_missed(t: Sequence[Terminal], at: int) -> int:

@@ -83,10 +83,19 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     return settled
 
 
-def check_leading(steps: Sequence[Step], b: Building) -> None:
-    """`4 sl st in first loop, *1 sc in next loop …`: they may only lead to where the row begins."""
+def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False) -> None:
+    """`4 sl st in first loop, *1 sc in next loop …`: they may only lead to where the row begins.
+
+    `repeated`: all of the row is; then such a stitch is one of it, but where more goes in there.
+    """
     turned = [step for step in steps if not isinstance(step.item, End)]
-    if not any(isinstance(step.item, Repeat) or is_open(step.item) for step in turned[1:]):
+    placed = (s.item.place for s in turned[1:] if isinstance(s.item, Stitches | Bracket))
+    place = next((place for place in placed if place is not None), None)
+    there = place is not None and place.which in (Which.SAME, Which.THE)
+    if repeated and not there:
+        return
+    goes_on = any(isinstance(step.item, Repeat) or is_open(step.item) for step in turned[1:])
+    if not repeated and not goes_on:
         return
     match turned[0].item:
         case (

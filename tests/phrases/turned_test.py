@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from phrases.said import STITCHES, On, cases, last_of, said
 
 from border.text.source import Source
@@ -308,4 +309,40 @@ JOINED = {
 
 @cases((RING, JOINED))
 def test_chains_at_the_head_may_be_made_once(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+LED = {
+    "1 single in next loop, 3 chain, 2 treble in loop, 3 chain; repeat": "asked perhaps-leads-on",
+    "1 single in first loop, 5 treble in same loop, 1 plain in next; repeat": (
+        "asked perhaps-leads-on"
+    ),
+    "1 single in next loop, 5 treble in next loop; repeat": "",
+}
+
+
+@pytest.mark.parametrize(("row", "asked"), LED.items())
+def test_a_slip_at_the_head_of_a_repeat_may_lead_on(row: str, asked: str) -> None:
+    assert said(row, RING).partition("asked")[1:] == ("asked" if asked else "", asked[5:])
+
+
+FROM_THE_HOOK = {
+    "30 chain, 1 treble in 4th chain from the hook, 1 chain, miss 1, 1 treble in next; repeat": (
+        "14 dc, 13 ch; 13 x 2 loop; asked foundation-named; asked foundation-passed"
+    ),
+    "30 chain. 1 plain in 2nd chain from the hook, 5 chain, miss 3, 1 plain in next; repeat": (
+        "8 sc, 35 ch; 7 x 4 loop; asked foundation-named; asked foundation-passed"
+    ),
+    "30 chain. 1 plain in 2nd chain from the hook, * 5 chain, miss 3, 1 plain; repeat from *": (
+        "8 sc, 35 ch; 7 x 4 loop; asked foundation-named; asked foundation-passed"
+    ),
+    "6 chain, 1 plain in 2nd chain from the hook, 5 chain, miss 3, 1 plain in next; repeat": (
+        "7 sc, 63 ch, 7 picot; 7 x 4 loop; 2 left over; does not close; asked row-does-not-close"
+    ),
+}
+THIRTY = On(30, closed=False)
+
+
+@cases((THIRTY, FROM_THE_HOOK))
+def test_a_place_from_the_hook_comes_once(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
