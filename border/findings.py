@@ -161,6 +161,7 @@ CODES: dict[str, Code] = {
             "perhaps-last-of-each": "the last, or the centre one, in a repeat: perhaps of each",
             "perhaps-as-they-come": "steps behind an 'in each' that may be meant for each time",
             "perhaps-of-spaces": "a skip among spaces that may be of stitches or of spaces",
+            "perhaps-instead": "chains behind a repeat, perhaps in place of its own last ones",
             "perhaps-one-place": "stitches that may all be meant to go into one place",
             "perhaps-missed": "a step that may be missed along with what is missed before it",
             "perhaps-fewer": "stitches over more stitches, taken to stand on the middle ones",

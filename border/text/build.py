@@ -19,7 +19,14 @@ from border.text.doubts import tell_inside
 from border.text.extents import Extent, build_extent
 from border.text.lists import check_leading, settled_list
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
-from border.text.over_again import tell_bracket, tell_head, tell_last, tell_over_again, tell_shared
+from border.text.over_again import (
+    tell_bracket,
+    tell_head,
+    tell_instead,
+    tell_last,
+    tell_over_again,
+    tell_shared,
+)
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
 from border.text.steps import next_for_first
@@ -70,6 +77,8 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         tell_shared(items, b)
     if repeats:
         tell_bracket(items, b)
+    if any(is_token(node, "ENDWITH") for node in parse.children):
+        tell_instead(items, b)
     tell_inside(items, b)
     ends: list[End] = []
     while items and isinstance(last := items[-1], End):

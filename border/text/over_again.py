@@ -22,6 +22,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
+from border.text.written_places import write_target
 
 
 def tell_over_again(items: Sequence[Item], b: Building) -> None:
@@ -99,6 +100,36 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             len(between) < 3 and first == last and not any(isinstance(i, Chains) for i in between)
         ):
             _tell_shared(items, "as many chains", b)
+
+
+def tell_instead(items: Sequence[Item], b: Building) -> None:
+    """`*1 sc in next loop, 5 ch; repeat from *, ending with 2 ch, 1 dc in first sc`: 7 chains?"""
+    for before, item in pairwise(items):
+        match before, item:
+            case (
+                Repeat(items=[*steps, Chains() as own], times=None, to_last=None),
+                Chains() as chains,
+            ):
+                instead = _last_written_out(steps, chains, b)
+                b.tell(
+                    "perhaps-instead",
+                    f"these are made besides the ch {own.count} that each repeat ends in",
+                    f"if they stand in place of the last of those, {instead}",
+                    chains.span,
+                )
+
+
+def _last_written_out(steps: Sequence[Item], chains: Chains, b: Building) -> str:
+    match steps:
+        case [Stitches(place=Place(Which.NEXT | Which.THE, (target,), count=1)) as step]:
+            last = b.written(replace(step, place=Place(Which.LAST, (target,))))
+            to_last = write_target(target, b.terms, many=False, overrides=b.headings.overrides)
+            return (
+                f'write "repeat from * to last {to_last}, {last}, {b.written(chains)}", with a '
+                "star where the repeat begins"
+            )
+        case _:
+            return "write the last repeat out with them, and let the others end before it"
 
 
 def tell_bracket(items: Sequence[Item], b: Building) -> None:

@@ -202,3 +202,27 @@ def test_an_exception_is_told_since_only_clauses_can_say_it(row: str) -> None:
 @cases((STITCHES, NOT_READ), (STITCHES, NOT_BEGUN))
 def test_what_is_not_read_is_told(on: On, row: str, comes_to: str) -> None:
     assert f"asked {comes_to}" in said(row, on).split("; ")
+
+
+INSTEAD = {
+    "*3 treble in loop, 5 chain, repeat from *, ending with 5 chain, 1 single in first treble": (
+        "36 dc, 65 ch; 12 x 1 space; asked perhaps-instead"
+    ),
+    "1 plain in loop, 5 chain; repeat, ending with 2 chain, join": (
+        "12 sc, 62 ch; 12 x 1 space; asked perhaps-instead"
+    ),
+    # the chains of another step, or in their own right
+    "*1 plain in loop, 5 chain; repeat from *, 2 chain, join": "12 sc, 62 ch; 12 x 1 space",
+    "*5 chain, 1 plain in loop; repeat from *, ending with 2 chain, join": (
+        "12 sc, 62 ch; 12 x 1 space"
+    ),
+    # as its help writes it
+    "*1 plain in loop, 5 chain; repeat from * to last space, 1 plain in last space, 2 chain": (
+        "12 sc, 57 ch; 11 x 1 space"
+    ),
+}
+
+
+@cases((ARCHES, INSTEAD))
+def test_chains_at_an_end_may_stand_in_place_of_others(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
