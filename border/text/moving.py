@@ -28,6 +28,9 @@ _LONGEST = 40
 _ELSEWHERE = frozenset({"end", "ends", "beginning", "corner", "corners", "start", "same"})
 """Words of a place that is one of a row's places only."""
 
+_BESIDES = frozenset({"also", "too", "besides", "extra", "additional", "additionally"})
+"""What is so worked is not moved, but more is made."""
+
 _UNDERSTOOD = "term-unknown-here"
 """The one fault after which it is clear all the same what is said."""
 
@@ -87,7 +90,7 @@ def move_at(
         return None
     for end in _ends(words, what.after):
         place_words = _without_those(words[what.after : end], what)
-        if place_words is None or _ELSEWHERE.intersection(w.text for w in place_words):
+        if place_words is None or (_ELSEWHERE | _BESIDES).intersection(w.text for w in place_words):
             continue
         for said in (place_words, _as_a_space(place_words, what)):
             tried = read([*what.words, *said]) if said else None

@@ -254,3 +254,11 @@ def test_fastening_is_the_one_low_stitch_that_a_row_makes(on: On, row: str, come
 def test_fastening_is_asked_where_a_row_makes_several_stitches() -> None:
     on = On(6, (*FIVES.below, "1 plain in next plain, 3 treble in next space; repeat"))
     assert "asked exception-in-words" in said("as 2nd, fastening in the next treble", on)
+
+
+@pytest.mark.parametrize(
+    "besides",
+    ["working the 3 treble in the plain also", "but also working the treble in the plain"],
+)
+def test_what_is_worked_besides_is_not_moved(besides: str) -> None:
+    assert "asked exception-in-words" in last_of(f"{SHELLS}round 4: as round 2, {besides}.\n")
