@@ -54,13 +54,16 @@ def find_rows(
             findings.append(Finding("not-understood", message, help_, span))
         numbers = numbers or (highest + 1,)
         body = words[head.body : end]
+        note = _note(words, head, source)
+        if note and all(word.text in _STOPS for word in body):
+            said = words[slice(*head.note)]  # `3rd row (same as first).`
+            body, note = [word for word in said if word.text not in _BRACKETS], ""
         if len(numbers) == 1 and (rows := rows_made(body)) > 1:
             # "round 4: repeat rounds 2 and 3 twice" is rounds 4 to 7
             numbers = tuple(
                 range(numbers[0], max(numbers[0] + 1, min(numbers[0] + rows, LAST_ROW)))
             )
         highest = max(highest, *numbers)
-        note = _note(words, head, source)
         edge = _edge_named(words, head, source) if sections else []
         if edge:
             findings.append(other_edge(source, edge[0].start, edge[-1].end, numbers[0]))
@@ -69,6 +72,8 @@ def find_rows(
     return sections, tuple(findings)
 
 
+_STOPS = frozenset(",.;")
+_BRACKETS = frozenset("()[]")
 _NOTED = 9
 """So many words and marks of a note, and no more, are read where it is written out."""
 

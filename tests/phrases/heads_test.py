@@ -212,3 +212,8 @@ def test_the_next_row_begins_below_a_repeat_that_no_stop_ends() -> None:
     assert border is not None
     assert [row.numbers for row in border.rows] == [(1,)]
     assert told
+
+
+def test_a_row_whose_bracket_is_all_that_stands_there() -> None:
+    rows = "1st row: 1 treble in each st.\n2nd row: 1 plain in each st.\n3rd row (same as first).\n"
+    assert last_of(rows, LOOPS) == "12 dc; 12 x 1 st"
