@@ -236,7 +236,8 @@ def between_behind(t: Terminals) -> Terminals:
             last = all(x.type in ("SEP", "ENDING") for x in t[at + taken :])
             if before == "SEP" and (last or not found[-1].name):
                 found.pop()
-            found.append(replace(t[at], type="BETW", number=number, end=t[at + taken - 1].end))
+            whole = replace(t[at], type="BETW", number=number, end=t[at + taken - 1].end)
+            found.append(between_what(whole, t[at : at + taken]))
             at += taken
             continue
         found.append(t[at])
@@ -255,6 +256,22 @@ def _between_at(t: Sequence[Terminal], at: int) -> int:
     taken = behind_between(t, at + taken + 1) - at
     behind = t[at + taken].type if at + taken < len(t) else ""
     return taken if behind in _ENDS else 0
+
+
+def between_what(chains: Terminal, words: Sequence[Terminal]) -> Terminal:
+    """Chains with what the words behind `between` name, and in groups of how many, as its kind;
+    its name says whether they are between `each` of these."""
+    start = next((n + 1 for n, x in enumerate(words) if x.type in ("BETWEEN", "AFTER")), 0)
+    named = words[start:]
+    noun = next((x for x in named if x.type in ("STITCH", "KIND")), None)
+    size = next((x.number for x in named if x.type == "NUM"), None)
+    kind = noun.kind or Kind(noun.name) if noun is not None else None
+    if any(x.type == "PAIR" for x in named):
+        size = 2
+    if size is not None:
+        kind = Kind("group", size)
+    each = any(x.type == "EACH" for x in named)
+    return replace(chains, kind=kind, name="each" if each else "")
 
 
 def behind_between(t: Sequence[Terminal], at: int) -> int:

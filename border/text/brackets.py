@@ -122,9 +122,10 @@ def in_place(
     betweens = [node for node in nodes if is_token(node, "BETW")]
     parted = 0
     if betweens:
-        if not (place.each or place.which in OPEN_PLACES):
+        if len(betweens) > 1 or not (place.each or place.which in OPEN_PLACES):
             help_ = "write the chains inside the bracket, where they stand"
-            raise b.misread("there is only one place here, with nothing between", help_, *betweens)
+            message = "what these chains stand between is not said"
+            raise b.misread(message, help_, *betweens)
         parted = b.of(betweens[0]).number
     bracket = Bracket(_placeless(items, b), place, parted, span=span)
     return with_each(bracket, b)

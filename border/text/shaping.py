@@ -16,6 +16,7 @@ from border.text.arches import arches
 from border.text.between import (
     behind_between,
     between_behind,
+    between_what,
     betweens,
     chains_behind,
     each_and_between,
@@ -284,8 +285,10 @@ def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     if t[0].type == "WITH":
         if not _types(t[at:], "BETWEEN"):
             return None
-        at = behind_between(t, at + 1)
-    return _as_one(t[:at], "BETW", number), at
+        start = at + 1
+        at = behind_between(t, start)
+        return between_what(_as_one(t[:at], "BETW", number), t[start:at]), at
+    return replace(_as_one(t[:at], "BETW", number), name="divided"), at
 
 
 def _between(terminals: _Terminals) -> _Terminals:

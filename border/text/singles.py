@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.text.chains_between import with_chains
 from border.text.doubts import (
     tell_next_of,
     tell_on_the_middle,
@@ -39,7 +40,6 @@ if TYPE_CHECKING:
     from border.text.nodes import Node
 
 _UNDER = ("under", "beneath", "round", "around", "over")
-_BETWEEN = 'write "3 dc, with ch 2 between, in next space"'
 
 
 def _number(nodes: Sequence[Node], b: Building, otherwise: int = 1) -> int:
@@ -180,18 +180,8 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
             together = True
         elif is_token(node, "MOD"):
             modifiers.append(b.of(node).name)
-    between, parted = _between(chains, place, stitches.count, b)
-    return Stitches(
-        stitches.count,
-        stitches.stitch,
-        place,
-        between,
-        parted,
-        together,
-        stitches.cluster,
-        tuple(modifiers),
-        span=stitches.span,
-    )
+    made = replace(stitches, place=place, together=together, modifiers=tuple(modifiers))
+    return with_chains(made, chains, b)
 
 
 def _is_under_chain(node: Tree[Token], place: Place, b: Building) -> bool:
@@ -202,23 +192,6 @@ def _is_under_chain(node: Tree[Token], place: Place, b: Building) -> bool:
     prep = next((b.of(c).text for c in node.children if is_token(c, "PREP")), "")
     single = place.targets == (Whole(Kind("ch")),) and place.count == 1
     return single and place.which is not Which.THE and prep in _UNDER
-
-
-def _between(
-    chains: Sequence[tuple[Token, bool]], place: Place | None, count: int, b: Building
-) -> tuple[int, int]:
-    """Chains between the stitches, and between one working and the next."""
-    between = parted = 0
-    over_all = place is not None and (place.each or place.which in (Which.EACH, Which.EVERY))
-    for node, behind in chains:
-        number = b.of(node).number
-        if over_all and (behind or count == 1) and not parted:
-            parted = number
-        elif count > 1 and not between:
-            between = number
-        else:
-            raise b.misread("there is nothing for these chains to stand between", _BETWEEN, node)
-    return between, parted
 
 
 def _closed_picot(

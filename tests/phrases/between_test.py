@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from phrases.said import ARCHES, On, cases, said
+import pytest
+from phrases.said import ARCHES, BLOCKS, SIXES, STITCHES, On, cases, said
 
 BOTH = "12 sc, 84 dc; 24 x 0 ch-3 space, 1 sc"
 GAPS = "12 sc, 84 dc; 24 x 1 ch-3 space"
@@ -65,3 +66,54 @@ WHICH = {
 def test_each_comes_where_it_stands(on: On, row: str, comes_to: str) -> None:
     """The counts are those of twelve spaces and the stitches between them."""
     assert said(row, on) == comes_to
+
+
+INSIDE_AND_OUTSIDE = {
+    "3 treble in each loop, 1 ch between every treble, 3 ch between the loops": (
+        "36 dc, 60 ch; 12 x 1 space"
+    ),
+    "3 treble in each loop, 3 ch between the loops, 1 ch between every treble": (
+        "36 dc, 60 ch; 12 x 1 space"
+    ),
+    "3 treble in each loop, 2 ch between each, 5 ch after each 3": "36 dc, 108 ch; 12 x 1 space",
+    "3 treble in each loop, with 1 ch between the treble, 2 ch between groups": (
+        "36 dc, 48 ch; 12 x 1 space"
+    ),
+    "3 treble with 2 ch between each, in each loop, with 5 ch between": (
+        "36 dc, 108 ch; 12 x 1 space"
+    ),
+    "3 treble in each loop, 5 ch between the groups": "36 dc, 60 ch; 12 x 1 space",
+    # between each treble: of one loop and of two
+    "2 treble in each loop, with 1 ch between each treble": "24 dc, 24 ch; 12 x 1 space",
+}
+
+OF_GROUPS = {
+    "1 treble in each loop, 3 ch between the groups": "6 dc, 18 ch; 6 x 1 space",
+    "*3 treble in the next 3 treble, ch 5; repeat from *": "18 dc, 30 ch; 6 x 3 dc",
+    "3 treble together over the next 3 treble, 3 ch; repeat": "6 dc, 18 ch; 6 x 3 dc",
+}
+
+
+@cases((ARCHES, INSIDE_AND_OUTSIDE), (BLOCKS, OF_GROUPS))
+def test_what_is_named_says_what_chains_stand_between(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+EITHER_WAY = (
+    (ARCHES, "3 treble in each loop, with 1 ch between the treble"),
+    (ARCHES, "3 treble in each loop divided by 2 ch"),
+    (ARCHES, "3 treble in each loop, with 2 ch between, 5 ch between"),
+    (ARCHES, "(1 treble, 1 ch, 1 treble) in each loop, 3 ch between each, 5 ch between groups"),
+    (BLOCKS, "1 treble on each treble of the group, 3 ch between the groups"),
+    (BLOCKS, "1 treble between each treble, 3 ch after each group"),
+    (SIXES, "1 treble between every treble, 3 ch between the groups"),
+    (BLOCKS, "3 treble on 3 treble, 5 ch between each group; repeat"),
+    (BLOCKS, "3 treble under the chain, 3 ch between each group; repeat"),
+    (STITCHES, "4 treble in loop with 1 ch between each group; repeat"),
+    (STITCHES, "4 treble in loop, 1 ch between every 4 treble; repeat"),
+)
+
+
+@pytest.mark.parametrize(("on", "row"), EITHER_WAY)
+def test_chains_that_may_stand_between_two_things_are_not_guessed(on: On, row: str) -> None:
+    assert "asked not-understood" in said(row, on)
