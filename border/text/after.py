@@ -55,7 +55,7 @@ def after_each(t: Terminals) -> Terminals:
         while types(t, place, 1) == ["MOD"]:
             place += 1
         end = _behind_place(t, place) if types(t, at, 2) == ["NUM", "STITCH"] else at
-        after = _after(t, end, t[at + 1].name) if end > at else None
+        after = _after(t, at, end) if end > at else None
         made = _made(t[at], t[at + 1 : place], t[place:end]) if after is not None else None
         parted = _parted(made, after) if after is not None and made is not None else []
         if after is None or not parted:
@@ -77,8 +77,10 @@ def _behind_place(t: Sequence[Terminal], at: int) -> int:
     return end
 
 
-def _after(t: Sequence[Terminal], at: int, stitch: str) -> _After | None:
-    """`with a picot after every 2nd`, `3 ch after the third`."""
+def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
+    """`with a picot after every 2nd`, `3 ch after the third`, behind what is made."""
+    each = any(x.type == "EACH" for x in t[made:at])
+    number, stitch = t[made].number, t[made + 1].name
     at += types(t, at, 1) == ["SEP"] and not t[at].name
     at += types(t, at, 1) == ["WITH"]
     start = at
@@ -87,16 +89,17 @@ def _after(t: Sequence[Terminal], at: int, stitch: str) -> _After | None:
         return None
     at += 1 + (types(t, start, 2) == ["CH", "NUM"])
     what = tuple(t[start:at])
-    if types(t, at, 1) == ["BETWEEN"] and what[-1].type == "PICOT":
+    groups = _groups(t, at, number, each)
+    if types(t, at, 1) == ["BETWEEN"] and what[-1].type == "PICOT" and not groups:
         end = behind_between(t, at + 1)
         return _After(what, 0, (_BETWEEN,), end) if ended(t, end) else None
-    if types(t, at, 1) != ["AFTER"]:
+    if types(t, at, 1) != ["AFTER"] and not groups:
         return None
     at += 1 + (types(t, at + 1, 1) == ["THE"])
     every, numbers = 0, []
     if types(t, at, 1) in (["EVERY"], ["EACH"]):
-        every = t[at].number or 1
-        at += 1
+        every = groups or t[at].number or 1
+        at += 1 + (groups > 0)
     while not every and types(t, at, 1) == ["ORD"]:
         numbers.append(t[at].number)
         at += 1
@@ -112,6 +115,20 @@ def _after(t: Sequence[Terminal], at: int, stitch: str) -> _After | None:
     chains_between = every == 1 and what[-1].type != "PICOT"  # those part stitches: `between.py`
     said = (every > 0 or numbers) and (ended(t, at) or types(t, at, 1) == ["PREP"])
     return _After(what, every, tuple(numbers), at) if said and not chains_between else None
+
+
+def _groups(t: Sequence[Terminal], at: int, made: int, each: bool) -> int:
+    """The number of `after every 4`, `between every 3 dc`; 0 if none.
+
+    Between every two is between one and the next, but where pairs are made in each place; as
+    many as are made there are parted from place to place.
+    """
+    if types(t, at + 1, 2) != ["EACH", "NUM"] or types(t, at, 1) not in (["AFTER"], ["BETWEEN"]):
+        return 0
+    every = t[at + 2].number
+    pairs = every == 2 and not (each and made > 2 and made % 2 == 0)
+    parts = t[at].type == "BETWEEN" and (pairs or (each and every == made))
+    return 0 if parts or every == 1 else every
 
 
 def _any_stitch(here: Terminal) -> bool:

@@ -326,7 +326,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (all_in_one, frozenset({"ALLIN"})),
     (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
     (after_next, frozenset({"AFTER"})),
-    (after_each, frozenset({"AFTER", "PICOT"})),
+    (after_each, frozenset({"AFTER", "PICOT", "BETWEEN"})),
     (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
     (of_both_kinds, frozenset({"AND"})),
     (in_two_places, frozenset({"AND"})),

@@ -44,6 +44,19 @@ ONE_IN_EACH = {
         "10 dc, 6 ch; 2 x 5 st; 2 left over; does not close; asked row-does-not-close"
     ),
 }
+EVERY_FOUR = {
+    "1 treble in each st, 3 ch after every 4": "12 dc, 9 ch; 3 x 4 st",
+    "1 treble in each st, ch 5 between every 3 treble": "12 dc, 20 ch; 4 x 3 st",
+    "4 treble in each st, with 1 ch between every 2 treble": "48 dc, 24 ch; 12 x 1 st",
+    "4 treble in each st, 1 ch after every 2": "48 dc, 24 ch; 12 x 1 st",
+    "4 treble in next st, 1 ch between every 4 treble; repeat": "48 dc, 12 ch; 12 x 1 st",
+    "2 treble in each st, 2 ch between every 4": "24 dc, 12 ch; 6 x 2 st",
+    "6 treble in each st, p between every 3": "72 dc, 24 picot; 12 x 1 st",
+    # as many as go into each: from one to the next
+    "3 treble in each st, 1 ch between every 3": "36 dc, 12 ch; 12 x 1 st",
+    # between every two: between one and the next
+    "1 treble in each st, 2 ch between every two": "12 dc, 24 ch; 12 x 1 st",
+}
 IN_ARCHES = {
     "1 plain in the plain, 7 treble under the 3 chain, p after every fourth stitch; repeat": (
         "12 sc, 84 dc, 12 picot; 12 x 1 sc"
@@ -56,7 +69,13 @@ IN_FIVES = {
 }
 
 
-@cases((LOOPS, IN_ONE_PLACE), (STITCHES, ONE_IN_EACH), (ARCHES, IN_ARCHES), (FIVES, IN_FIVES))
+@cases(
+    (LOOPS, IN_ONE_PLACE),
+    (STITCHES, ONE_IN_EACH),
+    (STITCHES, EVERY_FOUR),
+    (ARCHES, IN_ARCHES),
+    (FIVES, IN_FIVES),
+)
 def test_what_stands_after_some_stitches(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
 
@@ -67,6 +86,8 @@ def test_what_stands_after_some_stitches(on: On, row: str, comes_to: str) -> Non
         "7 treble in each st, p after every 9th",
         "2 treble in each st, p after every 3rd",
         "1 treble in each st, p after the third",
+        "2 treble in each st, 1 ch between every 3",
+        "1 treble in each st, 3 ch after every 3 double",
         "6 treble in the next 5 st, p after every 2nd",
         "8 treble in each st, p after every 2nd plain",
         "8 treble in each st, p after the 9th",

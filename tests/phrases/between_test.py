@@ -110,7 +110,6 @@ EITHER_WAY = (
     (BLOCKS, "3 treble on 3 treble, 5 ch between each group; repeat"),
     (BLOCKS, "3 treble under the chain, 3 ch between each group; repeat"),
     (STITCHES, "4 treble in loop with 1 ch between each group; repeat"),
-    (STITCHES, "4 treble in loop, 1 ch between every 4 treble; repeat"),
 )
 
 
