@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from msgspec.structs import replace
 
 from border.text.each_again import come_again, each_again
@@ -282,7 +284,9 @@ def _of_each(t: Terminals) -> Terminals:
     steps = len(made) == 1 or bracket
     # `(2 dc, 2 ch, 2 dc) under each 5 chain`: one step, with its place right behind it
     placed = before[before.index("RP") + 1 :] if bracket and "RP" in before else before
-    chains = "CH" in (placed[:-1] if placed[-2:] == ["NUM", "CH"] and bracket else placed)
+    if placed[-2:] == ["NUM", "CH"] and bracket:
+        placed = placed[:-1]
+    chains = any(here == "CH" and which != "EACH" for which, here in pairwise(["", *placed]))
     other = {"STAR", "SKIP", "AS", "BETWEEN"} & set(before) or chains
     if at == len(t) or not one or not steps or other:
         return t

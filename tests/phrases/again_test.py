@@ -332,3 +332,16 @@ ON_THE_CHAIN = {
 )
 def test_over_and_over(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+IN_EACH_CHAIN = {
+    "1 dc in each ch; repeat": "36 sc; 36 x 1 ch",
+    "1 dc in each chain; repeat all round": "36 sc; 36 x 1 ch",
+    "(1 dc, 2 ch, 1 dc) in each ch; repeat": "72 sc, 72 ch; 36 x 1 ch",
+    "3 ch, 1 dc in each ch; repeat": "36 sc, 108 ch; 36 x 1 ch",
+}
+
+
+@cases((ARCHES, IN_EACH_CHAIN))
+def test_in_each_chain_goes_to_the_end_itself(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
