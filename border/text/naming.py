@@ -96,8 +96,9 @@ def orders(t: Terminals) -> Terminals:
             continue
         if here.type == "EACHOF" and behind and behind[0] in NOUNS:
             here = replace(here, type="EACH")
-        if here.type == "NUM" and here.text == "one" and before == "EACH" and ended(t, at + 1):
-            at += 1  # `2 treble in every one`
+        one = here.type == "NUM" and here.text == "one" and ended(t, at + 1)
+        if one and before in ("EACH", "NEXT", "ORD"):
+            at += 1  # `2 treble in every one`, `1 treble in the last one`
             continue
         noun = at + 1 + (behind[:1] == ["THE"])
         if here.type == "INALL" and types(t, noun, 1) in (["KIND"], ["STITCH"], ["CH"]):
@@ -309,11 +310,13 @@ def unsaid(t: Terminals) -> Terminals:
         part = _part_before(found, part)
         whole = types(t, at + 1, 1) != ["OF"]
         if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
-            last = _noun(here, found, last)
+            skips = here.type == "CH" and types(found, len(found) - 3, 2) == ["SKIP", "NUM"]
+            last = Kind("st") if skips and last != Kind("ch") else _noun(here, found, last)
             if before in OPENS | WHICH:
                 nth, chained = _stitch_of(found), False
         chained = chained or here.type == "CH"
-        if before == "SKIP" and here.type == "NUM" and types(t, at + 1, 1) != ["KIND"]:
+        bare = before == "SKIP" and here.type == "NUM"
+        if bare and types(t, at + 1, 1) not in (["KIND"], ["CH"]):
             last = Kind("st")
         if not ended(t, at + 1) or before not in OPENS | WHICH:
             continue
@@ -378,7 +381,9 @@ def _noun(here: Terminal, found: Sequence[Terminal], last: Kind) -> Kind:
         run = here.kind is not None and here.kind.name == "run" and here.kind.stitch
         return Kind(run) if run else here.kind or last  # `on the first of 7 dc, on next`
     opened = [x.type for x in found[-4:-1]]
-    if not any(type_ in OPENS | WHICH for type_ in opened) or opened[-1] == "SEP":
+    if "SEP" in opened:  # `in the same, 1 dc`
+        del opened[: len(opened) - opened[::-1].index("SEP")]
+    if not any(type_ in OPENS | WHICH for type_ in opened):
         return last
     if here.type == "STITCH":
         return Kind(here.name)

@@ -1,0 +1,29 @@
+"""Places that a text names by half: `in the next`, `in last`, `in the same`."""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, BLOCKS, On, cases, said
+
+NEXT = {
+    # the noun of the place before, and not the stitch that is made
+    "4 treble in loop, 4 treble in the same, 1 plain in the next; repeat": (
+        "48 dc, 6 sc; 6 x 2 space"
+    ),
+    "4 treble in loop, 2 chain, 4 treble in the same, 1 plain in the next; repeat": (
+        "48 dc, 6 sc, 12 ch; 6 x 2 space"
+    ),
+    "1 plain in next space, 3 chain, 1 plain in the next one, 2 chain; repeat": (
+        "12 sc, 30 ch; 6 x 2 space"
+    ),
+    # behind chains that are missed, the stitch there
+    "5 chain, miss 3 ch, 1 plain in next; repeat": "12 sc, 60 ch; 12 x 3 ch",
+    "1 plain in next ch, miss 1 ch, 1 plain in next, miss 1; repeat": "24 sc; 12 x 3 ch",
+}
+NEXT_IN_BLOCKS = {
+    "miss 3 ch, 3 treble in next; repeat": "18 dc; 6 x 3 ch",
+}
+
+
+@cases((ARCHES, NEXT), (BLOCKS, NEXT_IN_BLOCKS))
+def test_the_next_has_the_noun_of_what_was_worked_into(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
