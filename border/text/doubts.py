@@ -281,6 +281,16 @@ def tell_next_of(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_in_last(item: Stitches, b: Building) -> None:
+    """`shell in shell, 1 dc in last`: the last stitch, or the last shell?"""
+    b.tell(
+        "place-assumed",
+        f'"in last", with one stitch, is taken as {b.written(item)}',
+        'say of what it is the last: "in last st", "in last space", "in last shell"',
+        item.span,
+    )
+
+
 def tell_turning_chain(item: Stitches, b: Building) -> None:
     """`1 dc in the 3 ch at the end`: the top of those that the row below began with?"""
     b.tell(

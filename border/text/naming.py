@@ -19,13 +19,15 @@ from border.text.passing import (
     ended,
     like,
     made,
+    only_ends,
     past,
     stitch_left_out,
     types,
 )
 from border.text.terminals import Terminal
-from border.text.tree import Kind
+from border.text.tree import SPACES, Kind
 
+_HEAPS = frozenset({*SPACES, "group", "shell", "block"})
 _LOOSE = frozenset({"NEXT", "MORE"})
 _COUNTED = (["STITCH"], ["CH"], ["PICOT"])
 
@@ -295,7 +297,8 @@ def unsaid(t: Terminals) -> Terminals:
 
     It is that of the place or skip before it in the text; bare stitches, a bare
     skip, or nothing before it: st. Behind `the 4th treble of the shell` it is a treble, where
-    chains come first the next shell; and that is asked.
+    chains come first the next shell; and that is asked. One stitch `in last` behind shells, or
+    behind several in a loop, goes into the last stitch; told.
     """
     found: Terminals = []
     last = Kind("st")
@@ -303,6 +306,7 @@ def unsaid(t: Terminals) -> Terminals:
     space = Kind("space")
     chained = False
     part: Terminals = []
+    one = True
     for at, here in enumerate(t):
         found.append(here)
         space = last if last in ARCHES or last.name == "space" else space
@@ -314,6 +318,7 @@ def unsaid(t: Terminals) -> Terminals:
             last = Kind("st") if skips and last != Kind("ch") else _noun(here, found, last)
             if before in OPENS | WHICH:
                 nth, chained = _stitch_of(found), False
+                one = made(found[:-1]) == 1
         chained = chained or here.type == "CH"
         bare = before == "SKIP" and here.type == "NUM"
         if bare and types(t, at + 1, 1) not in (["KIND"], ["CH"]):
@@ -335,8 +340,17 @@ def unsaid(t: Terminals) -> Terminals:
             if nth is not None and here.type == "NEXT" and types(found, prep, 1) == ["PREP"]:
                 found[prep] = replace(found[prep], name="nth")
                 kind = kind if chained else nth
+            if not one and last.name in _HEAPS and _closes_row(t, at, found):
+                found[prep] = replace(found[prep], name="last")
+                kind = Kind("st")
             found.append(like(here, "KIND", kind))
     return found
+
+
+def _closes_row(t: Sequence[Terminal], at: int, found: Sequence[Terminal]) -> bool:
+    """Whether one stitch `in last` ends the row here."""
+    last = t[at].type == "ORD" and t[at].number == -1
+    return last and types(t, at - 1, 1) == ["PREP"] and made(found) == 1 and only_ends(t[at + 1 :])
 
 
 def _stitch_of(found: Sequence[Terminal]) -> Kind | None:

@@ -27,3 +27,26 @@ NEXT_IN_BLOCKS = {
 @cases((ARCHES, NEXT), (BLOCKS, NEXT_IN_BLOCKS))
 def test_the_next_has_the_noun_of_what_was_worked_into(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+LAST = {
+    "*3 treble in next loop, 2 chain; repeat from *; 1 treble in last": (
+        "37 dc, 24 ch; 12 x 1 space; asked place-assumed"
+    ),
+    "*1 treble in next loop, 2 chain; repeat from * to last loop; 1 treble in last": (
+        "12 dc, 22 ch; 11 x 1 space"
+    ),
+    "*3 treble in next loop, 2 chain; repeat from * to last loop; 3 treble in last": (
+        "36 dc, 22 ch; 11 x 1 space"
+    ),
+    "*1 treble in next loop, 2 chain; repeat from * to last loop; 1 treble in the last one": (
+        "12 dc, 22 ch; 11 x 1 space"
+    ),
+}
+
+
+@cases((ARCHES, LAST))
+def test_one_stitch_in_last_behind_several_is_the_last_stitch(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to
