@@ -33,8 +33,10 @@ def under_chains(t: Terminals) -> Terminals:
         while under and types(t, chain, 1) in (["THE"], ["EACH"], ["NEXT"], ["ORD"]):
             chain += 1
         if under and chain > at + 1 and types(t, chain, 1) in (["CH"], ["KIND"]):
-            at = chain + 1
-            continue
+            if "STITCH" not in types(t, past(t, chain + 1, "NUM"), 1):
+                at = chain + 1
+                continue
+            found.append(like(here, "SEP"))  # `miss 1 loop under next loop 1 dc`
         if here.type == "UNDERIT" and types(found, len(found) - 1, 1) == ["STITCH"]:
             found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
             at += 1  # `slip up to the first loop, 1 dc under it`

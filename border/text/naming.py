@@ -12,6 +12,7 @@ from msgspec.structs import replace
 
 from border.text.passing import (
     ARCHES,
+    HOW_OFTEN,
     NOUNS,
     OPENS,
     WHICH,
@@ -275,6 +276,24 @@ def first_same(t: Terminals) -> Terminals:
         place = types(t, same + 1, 1) == ["PLACE"]
         return [*t[:same], like(t[same], "NEXT"), stitch_left_out(t[same]), *t[same + 1 + place :]]
     return [*t[:same], like(t[same], "NEXT"), *t[same + 1 :]]
+
+
+def begun_same(t: Terminals) -> Terminals:
+    """`begin in a loop, 3 treble in same loop, 1 double in next loop; repeat`: where the repeat
+    goes back to that step, it is each time in the next; not where it is said how often."""
+    comma = next((n for n, x in enumerate(t) if x.type == "SEP" and n), len(t))
+    begins = [x.type for x in t[past(t, 0, "SEP") : comma]]
+    at = next((n for n in range(comma, len(t)) if t[n].type in OPENS), len(t))
+    same = past(t, at + 1, "THE")
+    behind = [x.type for x in t[same:]]
+    back = "REPEAT" in behind and "STAR" not in behind[: behind.index("REPEAT")]
+    said = begins[:1] == ["BEGIN"] or begins[:2] == ["STITCH", "TO"]
+    said = said and back and HOW_OFTEN.isdisjoint(behind)
+    if not said or behind[:1] != ["SAME"] or t[comma - 1].type not in NOUNS:
+        return t
+    named = types(t, same + 1, 1) == ["PLACE"] or (same + 1 < len(t) and t[same + 1].type in NOUNS)
+    centre = [like(t[same], x) for x in ("CENTRE", "OF") if "CENTRE" in begins]
+    return [*t[:same], *centre, like(t[same], "NEXT"), t[comma - 1], *t[same + 1 + named :]]
 
 
 def _set_apart(found: Terminals, at: int) -> None:

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from border.stitches import STITCHES
 from border.text.nodes import Building
 from border.text.tree import (
+    Begin,
     Bracket,
     Chains,
     End,
@@ -80,7 +81,7 @@ def _tell_one_more(items: Sequence[Item], b: Building) -> None:
 
 def tell_shared(items: Sequence[Item], b: Building) -> None:
     """`1 dc on first tr, 9 ch, miss 7, 1 dc on next; repeat`: is the last one the next first?"""
-    items = list(dropwhile(lambda item: isinstance(item, End), items))
+    items = list(dropwhile(lambda item: isinstance(item, Begin | End), items))
     match items:
         case [
             Stitches(place=None | Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,

@@ -42,6 +42,7 @@ from border.text.missed import chains_over, missed_by_name, missing_every, under
 from border.text.naming import (
     after_next,
     all_in_one,
+    begun_same,
     counted_off,
     first_same,
     orders,
@@ -360,6 +361,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (places_first, frozenset({"PREP", "ALLIN"})),
     (the_same_in, frozenset({"SAME"})),
     (first_same, frozenset({"SAME"})),
+    (begun_same, frozenset({"SAME"})),
     *again.PASSES,
     (separators, frozenset({"SEP"})),
 )

@@ -50,3 +50,41 @@ def test_one_stitch_in_last_behind_several_is_the_last_stitch(
     on: On, row: str, comes_to: str
 ) -> None:
     assert said(row, on) == comes_to
+
+
+BEGUN = {
+    "begin in a loop, 3 treble in same loop, 1 plain in next loop; repeat": (
+        "18 dc, 6 sc; 6 x 2 space"
+    ),
+    "slip along to the middle of first loop, 1 plain in it, 5 chain, 1 plain in next loop; repeat": (
+        "12 sc, 30 ch; 6 x 2 space; asked perhaps-shared"
+    ),
+    "fasten on in a loop, 1 plain in same, 5 chain, 1 plain in next loop; repeat": (
+        "12 sc, 30 ch; 6 x 2 space; asked perhaps-shared"
+    ),
+    "begin in a loop, *3 treble in same loop, 3 chain; repeat": "36 dc, 36 ch; 12 x 1 space",
+    "begin in a loop, 3 treble in same loop, 3 chain, *1 plain in next loop, 3 chain; repeat": (
+        "3 dc, 11 sc, 36 ch; 11 x 1 space"
+    ),
+}
+
+
+@cases((ARCHES, BEGUN))
+def test_a_repeat_back_to_where_the_row_begins_goes_into_the_next_each_time(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to
+
+
+UNDER = {
+    "5 chain, miss 1 loop under next loop 1 plain; repeat": "6 sc, 30 ch; 6 x 2 space",
+    "3 chain, miss the plain under the 3 chain 3 treble; repeat": "36 dc, 36 ch; 12 x 1 sc",
+    "3 chain, miss 1 plain under them, 3 treble in next loop; repeat": ("36 dc, 36 ch; 12 x 1 sc"),
+}
+
+
+@cases((ARCHES, UNDER))
+def test_a_stitch_under_what_comes_behind_a_skip_has_that_place(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to
