@@ -140,9 +140,16 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         each = made(before) == here.number > 1 or (slips and made(before) == 1)
         if before[-1].type in ("PREP", "ALLIN", "THE") and each:
             return 1, [like(here, "NEXT"), here]
-    named = any(x.kind == Kind("space", here.number) for x in before) or _chains_made(here, before)
+    named = any(x.kind == Kind("space", here.number) for x in before)
     if _parted(before) and _of_these(here, before):
         return 0, []  # `4 chain, 1 treble in the first of the 4`: they are of this row
+    if _parted(before) and ended(t, at + 1) and not named and before[-1].type == "NEXT":
+        runs = [x.kind for x in before if x.kind is not None and x.kind.name == "run"]
+        if runs and runs[-1].size == here.number:
+            return 1, [like(here, "KIND", runs[-1])]  # `centre of 3 tr, … centre of next 3`
+        named = _chains_made(here, before)
+        if named and before[-3].type == "ORD":
+            _ask(before)
     if _parted(before) and ended(t, at + 1) and named:
         return 1, [*_which(before, here), _space(here, here.number, here)]
     if _parted(before) and ended(t, at + 1):
@@ -165,11 +172,17 @@ def _of_these(number: Terminal, before: Sequence[Terminal]) -> bool:
 
 def _chains_made(number: Terminal, before: Sequence[Terminal]) -> bool:
     """Whether so many chains are made in this row: `7 chain, 1 sc in the centre of the next 7`."""
-    pairs = pairwise(before)
-    return before[-1].type == "NEXT" and any(
+    return any(
         {a.type, b.type} == {"CH", "NUM"} and number.number in (a.number, b.number)
-        for a, b in pairs
+        for a, b in pairwise(before)
     )
+
+
+def _ask(before: Terminals) -> None:
+    """Mark a place whose noun is guessed from the chains of this row, to be told."""
+    at = next((n for n in range(len(before) - 1, 0, -1) if before[n].type == "PREP"), 0)
+    if at:
+        before[at] = replace(before[at], name="counted")
 
 
 def _on_its_like(here: Terminal, before: Sequence[Terminal]) -> bool:

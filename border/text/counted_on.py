@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from border.text.nodes import Building, Step
 from border.text.tree import (
     ST,
+    Between,
     Bracket,
     Chains,
     Item,
@@ -77,7 +78,7 @@ def _tell_rising(steps: Sequence[Step], b: Building) -> None:
                 reached = {kind: (step.item, count, True)}
             case Stitches(place=Place(which=Which.NEXT | Which.THE, count=1, targets=(kind,))):
                 before, passed, _ = reached.get(kind, (step.item, 0, False))
-                reached = {kind: (before, passed + 1, False)}
+                reached = {kind: (before, passed + 1, isinstance(kind, Between))}
             case Stitches(place=Place(which=Which.SAME)) | Chains() | Picots():
                 pass
             case _:

@@ -291,6 +291,16 @@ def tell_in_last(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_counted(item: Stitches, b: Building) -> None:
+    """`3 ch, 1 sc in the 2nd of next 3`: of 3 chains, or of 3 stitches?"""
+    b.tell(
+        "place-assumed",
+        f"of what there are so many is not said, and is taken as {b.written(item)}",
+        'name it to say so: "of next 3 ch", "of next 3 dc"',
+        item.span,
+    )
+
+
 def tell_turning_chain(item: Stitches, b: Building) -> None:
     """`1 dc in the 3 ch at the end`: the top of those that the row below began with?"""
     b.tell(

@@ -393,9 +393,10 @@ def _is_under(found: Sequence[Terminal]) -> bool:
 def _part_before(found: Sequence[Terminal], before: Terminals) -> Terminals:
     """The part named last, `1st st of … run`: what a bare `the last` behind it is of."""
     here = found[-1]
-    if here.type not in NOUNS or found[-2:-1] == [] or found[-2].type not in OPENS | WHICH:
-        return before
     at = len(found) - 2
+    at -= types(found, at, 1) == ["NUM"] and found[at].number == 1  # `3rd treble of one group`
+    if here.type not in NOUNS or at < 0 or found[at].type not in OPENS | WHICH:
+        return before
     while at > 0 and found[at].type in WHICH:
         at -= 1
     whole = found[at].type == "OF" and types(found, at - 2, 1) == ["ORD"] and at > 1

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from border.text.chains_between import with_chains
 from border.text.doubts import (
+    tell_counted,
     tell_in_last,
     tell_next_of,
     tell_on_the_middle,
@@ -173,6 +174,8 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
                 tell_turning_chain(replace(stitches, place=place), b)
             if "nth" in how:
                 tell_next_of(replace(stitches, place=place), b)
+            if "counted" in how:
+                tell_counted(replace(stitches, place=place), b)
             if "last" in how:
                 tell_in_last(replace(stitches, place=place), b)
             if _is_under_chain(node, place, b):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phrases.said import ARCHES, BLOCKS, On, cases, said
+from phrases.said import ARCHES, BLOCKS, SIXES, On, cases, said
 
 NEXT = {
     # the noun of the place before, and not the stitch that is made
@@ -87,4 +87,33 @@ UNDER = {
 def test_a_stitch_under_what_comes_behind_a_skip_has_that_place(
     on: On, row: str, comes_to: str
 ) -> None:
+    assert said(row, on) == comes_to
+
+
+NUMBERED_IN_BLOCKS = {
+    "3 chain, 1 plain in centre of 3 treble, 3 chain, 1 plain in centre of next 3; repeat": (
+        "6 sc, 18 ch; 3 x 2 3-dc run"
+    ),
+    "3 chain, 1 plain in the 2nd of next 3; repeat": (
+        "6 sc, 18 ch; 6 x 1 ch-3 space; asked place-assumed"
+    ),
+    "1 plain in the first treble of one group, miss 1, 1 plain in the third, 5 chain; repeat": (
+        "12 sc, 30 ch; 6 x 1 group"
+    ),
+    "1 plain in the 1st treble of a group, 3 chain, 1 plain in the third, 5 chain; repeat": (
+        "12 sc, 48 ch; 6 x 1 group"
+    ),
+    "1 plain between 1st and 2nd treble, 3 chain, 1 plain between 2nd and 3rd treble; repeat": (
+        "12 sc, 18 ch; 6 x 3 dc; asked perhaps-counted-on; asked perhaps-shared"
+    ),
+}
+NUMBERED_IN_SIXES = {
+    "*1 plain between 1st and 2nd treble, 3 chain, 1 plain between 3rd and 4th treble; repeat": (
+        "18 sc, 27 ch; 9 x 4 dc; asked perhaps-counted-on"
+    ),
+}
+
+
+@cases((BLOCKS, NUMBERED_IN_BLOCKS), (SIXES, NUMBERED_IN_SIXES))
+def test_a_number_is_of_what_the_row_names_before_it(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
