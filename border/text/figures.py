@@ -6,6 +6,7 @@ said of a bracket (in a place, so many times) is said of it.
 
 from __future__ import annotations
 
+import re
 from collections import deque
 from collections.abc import Sequence
 from itertools import groupby
@@ -15,6 +16,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.headings import is_heading
+from border.text.preamble import founds, goes_on, of_chain
 from border.text.source import Source
 from border.text.terminals import Terminal
 from border.text.vocabulary import Names, Phrase, phrases_from, plural, vocabulary
@@ -24,6 +26,7 @@ DEEPEST = 8
 """Figures made of figures are followed so far."""
 
 
+_BLANK = re.compile(r"\n[^\S\n]*\n|\r[^\S\n]*\r")
 _OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP"})
 _WHICH = frozenset({"NEXT", "THE", "EACH", "SAME", "CENTRE", "CH"})
 
@@ -44,7 +47,8 @@ def split_figures(
 ) -> tuple[list[Word], Figures, tuple[Finding, ...]]:
     """The words of the headings without those of figures, the figures, and their faults.
 
-    A figure goes on over the lines behind it, to the next heading or figure.
+    A figure goes on over the lines behind it, to the next heading or figure, a blank line, or
+    the chain to begin with.
     """
     kept: list[Word] = []
     figures: Figures = {}
@@ -56,7 +60,7 @@ def split_figures(
         if not equals:
             kept += line
             continue
-        while lines and not is_heading(lines[0]) and all(w.text != "=" for w in lines[0]):
+        while lines and _goes_on(line[-1], lines[0], source):
             line += lines.popleft()
         called = [w for w in line[:equals] if w.text not in ("a", "an", "the", "1", ".")]
         name = tuple(w.text for w in called)
@@ -73,6 +77,15 @@ def split_figures(
         else:
             figures |= {form: Figure(name, steps) for form in figure_forms(name)}
     return kept, figures, tuple(findings)
+
+
+def _goes_on(last: Word, line: Sequence[Word], source: Source) -> bool:
+    """Whether the figure that has come to a last word goes on in the next line."""
+    if is_heading(line) or any(word.text == "=" for word in line):
+        return False
+    if of_chain(line):
+        return not founds(line, last)
+    return goes_on(last) or not _BLANK.search(source.text[last.end : line[0].start])
 
 
 def no_groups(

@@ -51,6 +51,15 @@ LED = {
     "Shell edging. 1st row:": "Shell edging",
     "Front. 1st row (scarlet).--": "Front, scarlet",
 }
+CHAINS_TO_BEGIN = (
+    "Make a chain of 12, join.", "Chain 12.", "Ch 12", "\nChain 12.", "Make a foundation of 12 ch.",
+    "Begin with 12 chain.", "Commence with a chain of 12, turn.", "12 chain, join.",
+    "A chain of 12.",
+)  # fmt: skip
+GOES_ON = (
+    ", 2 chain,\n3 treble", "\n2 chain, 3 treble", ",\n2 chain, 3 treble", ",\n\n2 chain, 3 treble",
+    ", 2 chain\n3 treble", "\n\n2 chain, 3 treble", ",\n2 chain\nand 3 treble",
+)  # fmt: skip
 NOT_LED = (
     "Work as in the 1st row.", "Same as the 1st row.", "This completes the 1st row.", "Turn.",
     "Fasten off.", "3 plain.", "In the next loop.", "Before the 2nd row, turn.", "With white.",
@@ -217,3 +226,24 @@ def test_the_next_row_begins_below_a_repeat_that_no_stop_ends() -> None:
 def test_a_row_whose_bracket_is_all_that_stands_there() -> None:
     rows = "1st row: 1 treble in each st.\n2nd row: 1 plain in each st.\n3rd row (same as first).\n"
     assert last_of(rows, LOOPS) == "12 dc; 12 x 1 st"
+
+
+@pytest.mark.parametrize("chain", CHAINS_TO_BEGIN)
+def test_the_chain_to_begin_with_ends_a_figure(chain: str) -> None:
+    row = "1st row.--1 shell in next st, miss 2; repeat.\n"
+    assert last_of(f"shell = 3 treble, 2 chain, 3 treble\n{chain}\n{row}") == (
+        "24 dc, 8 ch; 4 x 3 loop; asked foundation-named"
+    )
+
+
+@pytest.mark.parametrize("behind", GOES_ON)
+def test_a_figure_goes_on_over_lines(behind: str) -> None:
+    row = "1st row.--1 shell in next st, miss 2; repeat.\n"
+    assert last_of(f"shell = 3 treble{behind}\n{row}") == "24 dc, 8 ch; 4 x 3 loop"
+
+
+def test_a_blank_line_ends_a_figure() -> None:
+    row = "1st row.--1 shell in next st, miss 2; repeat.\n"
+    assert last_of(f"shell = 3 treble\n\n3 treble more\n{row}") == (
+        "12 dc; 4 x 3 loop; asked bad-heading"
+    )
