@@ -78,6 +78,36 @@ def test_remarks() -> None:
     assert findings == ()
 
 
+STEPS_APART = {
+    "2 dc--2 ch--2 dc in next st": "2 ch",
+    "1 dc in next st, ch 1--repeat to end--then turn": "repeat to end",
+    "5 dc in next st--skip 2--1 sc in next st": "skip 2",
+}
+REMARKS = (
+    "2 dc in next st -- the point, where 9 dc meet -- ch 3",
+    "2 dc in next st--to be worked loosely--ch 3",
+    "-- Chain 18 -- 1 dc in each st",
+    "2 dc in next st -- the 3 sts -- ch 3",
+)
+
+
+@pytest.mark.parametrize(("row", "said"), STEPS_APART.items())
+def test_steps_between_dashes_are_no_remark(row: str, said: str) -> None:
+    assert ("not-understood", f"--{said}--") in row_faults(row)
+
+
+@pytest.mark.parametrize(("row", "said"), STEPS_APART.items())
+def test_a_remark_of_steps_is_told(row: str, said: str) -> None:
+    blanks = row.replace("--", " -- ")
+    assert ("perhaps-worked", f"-- {said} --") in row_faults(blanks)
+    assert "perhaps-worked" not in dict(row_faults(row.replace("--", " \u2014 ")))
+
+
+@pytest.mark.parametrize("row", REMARKS)
+def test_a_remark_in_words_is_not_told(row: str) -> None:
+    assert row_faults(row) == []
+
+
 def test_a_remark_never_closed_swallows_nothing() -> None:
     source = Source("t", "2 dc -- ch 3")
     kept, (finding,) = without_remarks(read_words(source), source)

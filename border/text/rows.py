@@ -17,6 +17,7 @@ from border.text.numbers import number_at, row_list_at
 from border.text.part_copies import part_copy_at
 from border.text.row_copies import last_put, read_copy, read_part_copy, said_out
 from border.text.row_texts import BREAKS, MOST_WORDS, Reader, read_texts
+from border.text.set_apart import steps_set_apart
 from border.text.shown import opens_place, picot_said_last, with_shown_figures
 from border.text.source import Source
 from border.text.square_rows import turning_of, with_squares
@@ -69,7 +70,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     """
     source, number, before = reader.source, section.numbers[0], len(reader.findings)
     words, remarks = without_remarks(section.body, source)
-    reader.findings += remarks
+    reader.findings += [*remarks, *steps_set_apart(section.body, reader.names, source)]
     words = _without_row_before(list(_without_headings(words, reader)), number)
     words = _without_rows_again(words, number, reader)
     words, picot = picot_said_last(words, reader.names, source)

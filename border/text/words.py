@@ -116,14 +116,24 @@ def _word(kind: str, text: str, start: int, end: int, line: int, glued: bool) ->
             return Word(Sort.MARK, "-" if kind == "hyphen" else text, start, end, line)
 
 
+def remarks_in(words: Sequence[Word]) -> list[tuple[int, int]]:
+    """Where each remark opens, and where it closes: at a `--` either way."""
+    marks = _marks(words)
+    return list(zip(marks[::2], marks[1::2], strict=False))
+
+
+def _marks(words: Sequence[Word]) -> list[int]:
+    return [n for n, word in enumerate(words) if word.text == "--" and word.sort is Sort.MARK]
+
+
 def without_remarks(
     words: Sequence[Word], source: Source
 ) -> tuple[list[Word], tuple[Finding, ...]]:
     """The words without what stands between `--` and `--`; a finding for one never closed."""
     kept: list[Word] = []
-    marks = [i for i, word in enumerate(words) if word.text == "--" and word.sort is Sort.MARK]
+    marks = _marks(words)
     at = 0
-    for opening, closing in zip(marks[::2], marks[1::2], strict=False):
+    for opening, closing in remarks_in(words):
         kept += words[at:opening]
         at = closing + 1
     kept += words[at:]
