@@ -37,13 +37,18 @@ def without_sides(
     at = 0
     while at < len(terminals):
         end = _behind_side(terminals, at, row)
+        end = max(end, _behind_foundation(terminals, at, row))
         start = _step_before(found) if end > at else len(found)
         if start == len(found):
             found.append(terminals[at])
             at += 1
             continue
         end = _behind_stitch(terminals, end)
-        findings.append(_told(found[start], terminals[end - 1], source))
+        listed, last = _list_before(found, start), terminals[end - 1]
+        if listed < start:
+            findings.append(_asked(found[listed], found[start], last, source))
+        else:
+            findings.append(_told(found[start], last, source))
         del found[start:]
         at = end
     return found, findings
@@ -72,6 +77,23 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
     return at
 
 
+def _behind_foundation(t: Sequence[Terminal], at: int, row: int) -> int:
+    """Behind `in the 3d ch of the foundation`, `fasten to end of foundation chain`, `to the end
+    of the 1st row`; else the same place. The first row is worked into the foundation."""
+    if t[at].type == "TOEND":
+        if types(t, at + 1, 2) == ["ORD", "ROW"]:
+            return at + 3 if _is_lower(t[at + 1].number, row) else at
+        fastens = at > 0 and t[at - 1].type in _FASTENS
+        return at + 1 if fastens and "foundation" in t[at].text else at
+    if row < 2 or t[at].type not in ("PREP", "TO"):
+        return at
+    noun = past(t, at + 1, "THE", "NEXT", "ORD")
+    if types(t, noun, 1) in (["FOUNDATION"], ["KIND"]) and t[noun].text.startswith("foundation"):
+        return past(t, noun + 1, "CH")
+    named = types(t, noun, 2) in (["KIND", "NOTHING"], ["CH", "NOTHING"])
+    return noun + 2 if named and "foundation" in t[noun + 1].text else at
+
+
 def _is_lower(number: int, row: int) -> bool:
     return number > 0 and (row == 0 or number < row - 1)
 
@@ -89,11 +111,38 @@ def _step_before(found: Sequence[Terminal]) -> int:
     return at if at < made else len(found)
 
 
+def _list_before(found: Sequence[Terminal], start: int) -> int:
+    """Where `4 dc, 3 ch,` begins before the same stitches in the side: all of it may go there."""
+    step = [(t.type, t.name, t.number) for t in found[start:]]
+    at = start - 1
+    while at >= 0 and found[at].type in ("SEP", "CH"):
+        at -= 1 + (found[at].type == "CH" and types(found, at - 1, 1) == ["NUM"])
+        at -= types(found, at - 1, 2) == ["CH", "NUM"]
+    first = at + 1 - len(step)
+    chains = any(t.type == "CH" for t in found[at + 1 : start])
+    alike = [(t.type, t.name, t.number) for t in found[max(first, 0) : at + 1]] == step
+    return first if chains and alike and step[0][0] in ("NUM", "STITCH") else start
+
+
 def _behind_stitch(t: Sequence[Terminal], at: int) -> int:
     """Behind `with a double`, where the stitch is named last."""
     stitch = past(t, at + 1, "NUM")
     said = types(t, at, 1) == ["WITH"] and types(t, stitch, 1) == ["STITCH"]
     return stitch + 1 if said else at
+
+
+def _asked(first: Terminal, last_step: Terminal, last: Terminal, source: Source) -> Finding:
+    """Of a list of which all, or its last stitches, go into the side."""
+    span = source.span(first.start, last.end)
+    said = source.text[span.start : span.end]
+    step = source.text[last_step.start : span.end]
+    before = said[: last_step.start - span.start]
+    message = f'the side of the work may be for all of "{shortened(said)}", or for its end only'
+    help_ = (
+        f'set apart what goes there, for it is not counted: "-- {shortened(said)} --", or '
+        f'"{shortened(before)} -- {shortened(step)} --"'
+    )
+    return Finding("not-understood", message, help_, span)
 
 
 def _told(first: Terminal, last: Terminal, source: Source) -> Finding:

@@ -249,12 +249,33 @@ TO_THE_SIDE = (
     "turn; 1 plain in each treble, 1 plain in the end of the commencing chain",
     "turn; 1 plain in each treble, catching down with a plain at end of foundation",
     "turn; 1 plain in each treble, fasten to foundation with one plain",
+    "turn; 1 plain in each treble, fasten to end of foundation chain",
+    "turn; 1 plain in each treble, 1 plain to the end of the 1st row",
+    "turn; 1 plain in each treble, 1 plain in the edge of the foundation; turn",
+    "turn; 1 plain in each treble, fasten with 1 plain in the 4th chain of the foundation; turn",
+    "turn; 1 plain in each treble, 1 plain in the last ch of foundation",
+    "turn; 1 plain in each treble, 1 plain in loop of foundation row",
+    "turn; 1 plain in each treble, 1 plain in the next foundation stitch",
+    "turn; 1 plain in each treble, 1 plain in the foundation chain",
 )
 
 
 @cases((TWO_BELOW, dict.fromkeys(TO_THE_SIDE, "13 sc; 13 x 1 dc; asked at-the-side")))
 def test_the_side_of_the_work_is_no_place_of_a_row(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+@pytest.mark.parametrize("row", ["4 plain, 3 chain, 4 plain", "1 treble, 2 chain, 1 treble"])
+def test_a_list_at_the_side_may_all_go_there(row: str) -> None:
+    assert "asked not-understood" in said(
+        f"turn; 1 plain in next, {row} in end of 1st row", TWO_BELOW
+    )
+
+
+def test_the_first_row_is_worked_into_the_foundation() -> None:
+    assert said("1 plain in next 4, 1 plain in the foundation chain").startswith(
+        "5 sc; does not close"
+    )
 
 
 def test_the_end_of_the_row_below_is_its_last_stitch() -> None:
