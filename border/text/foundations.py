@@ -115,9 +115,9 @@ def _foundation(head: _Head) -> bool:
     turned = types(t, end, 1) == ["ENDING"] and t[end].name == "turn"
     stopped = types(t, at, 1) == ["SEP"] and t[at].name == "hard" and t[at].text != "then"
     by_opening = made and (turned or (stopped and t[0].text.startswith("make")))
-    into = (
-        turned and 3 < _hook_place(t, end, named=True)[1] < count
-    )  # `17 ch, turn, 1 tr on 8th st`
+    # `17 ch, turn, 1 tr on 8th st`, `18 ch, 1 tr in 8th st, 2 ch, …`
+    first = turned or (count >= _MANY and not _repeats_all(t))
+    into = first and 3 < _hook_place(t, end, named=True)[1] < count
     if not (said or by_opening or into or _counts_from_hook(t, at, count)):
         return False
     head.tell(
@@ -132,6 +132,16 @@ def _foundation(head: _Head) -> bool:
     )
     head.terminals = t[past(t, end + turned, *_LOOSE) :]
     return True
+
+
+_MANY = 12
+"""So many chains are more than a loop of the first row."""
+
+
+def _repeats_all(t: Sequence[Terminal]) -> bool:
+    """Whether all that stands before a repeat is worked again."""
+    repeat = next((n for n, x in enumerate(t) if x.type in ("REPEAT", "SOON")), len(t))
+    return repeat < len(t) and all(x.type not in ("STAR", "MARK", "CROSS") for x in t[:repeat])
 
 
 def _chain(count: int) -> str:
@@ -284,8 +294,8 @@ def _repeat_behind(t: list[Terminal], at: int) -> None:
     behind it is repeated."""
     stop = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
     repeat = next((n for n in range(stop, len(t)) if t[n].type == "REPEAT"), len(t))
-    stars = any(x.type in ("STAR", "MARK", "CROSS", "LP") for x in t[:repeat])
-    if repeat < len(t) and not stars and any(x.type != "SEP" for x in t[stop:repeat]):
+    brackets = any(x.type == "LP" for x in t[:repeat])
+    if _repeats_all(t) and not brackets and any(x.type != "SEP" for x in t[stop:repeat]):
         t.insert(stop + 1, like(t[stop], "STAR"))
 
 

@@ -361,9 +361,15 @@ FROM_THE_HOOK = {
         "7 sc, 63 ch, 7 picot; 7 x 4 loop; 2 left over; does not close; asked row-does-not-close"
     ),
 }
+WITHOUT_A_HOOK = {
+    "30 chain, 1 treble in 6th st, *2 chain, miss 2, 1 treble in next; repeat from *": (
+        "9 dc, 16 ch; 8 x 3 loop; asked foundation-named; asked foundation-passed"
+    ),
+    "15 chain, 1 plain in 5th st; repeat": ("6 sc, 90 ch; 6 x 5 loop"),
+}
 THIRTY = On(30, closed=False)
 
 
-@cases((THIRTY, FROM_THE_HOOK))
+@cases((THIRTY, FROM_THE_HOOK), (THIRTY, WITHOUT_A_HOOK))
 def test_a_place_from_the_hook_comes_once(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
