@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from border.text.passing import NOUNS, OPENS, Terminals, like, only_ends, types
+from border.text.passing import NOUNS, OPENS, Terminals, like, made, only_ends, types
 
 
 def each_again(t: Terminals) -> Terminals:
@@ -16,7 +16,15 @@ def each_again(t: Terminals) -> Terminals:
     chained = first in _CHAINS or (last in _CHAINS and types(steps, len(steps) - 3, 1) != ["EACH"])
     if at == len(t) or not (one and opens and (chained or star)):
         return t
-    return [*t[:which], like(t[which], "NEXT"), *t[which + 1 :]]
+    return [*t[:which], like(t[which], _next(t, which)), *t[which + 1 :]]
+
+
+def _next(t: Terminals, each: int) -> str:
+    """`on the treble` for `on each treble`: where these stand in groups, it is asked which are
+    meant. Several of the same stitch on it, and all other places, go in the next."""
+    noun = t[each + 1]
+    alike = made(t[:each]) > 1 and any(x.name == noun.name for x in t[:each])
+    return "THE" if noun.type == "STITCH" and not alike else "NEXT"
 
 
 def come_again(t: Terminals) -> Terminals:

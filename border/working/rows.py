@@ -35,6 +35,7 @@ from border.text.written import write_item
 from border.working.arches import work_arch
 from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, Mark, Opening, RunsOut, Site
+from border.working.grouped import group_words, on_grouped
 from border.working.repeats import meets_start, run
 from border.working.stations import Sites
 from border.working.windows import JointWindow
@@ -301,6 +302,8 @@ class Worker(Struct):
                     break  # chains before the step that runs out may be the head's, too
             return False
 
+        if found := on_grouped(item.items, self.cursor.window.finder):
+            self.tell(found[0], "perhaps-one-place", *group_words(*found, self.rules.terms))
         leading = counted_as(leading_targets(item.items))
         run(self, item, leading, once, item.to_last, item.star, meets)
 

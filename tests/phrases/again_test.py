@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
-from phrases.said import ARCHES, SIXES, STITCHES, On, cases, said
+from phrases.said import ARCHES, BLOCKS, SIXES, STITCHES, On, cases, said
+
+from border.text.readings import read_rounds
+from border.text.source import Source
+from border.text.syntax import read_border
+from border.working.work import work
+from border.yoke.edges import Edge
 
 BEFORE_ITS_STEPS = {
     "1 plain in next loop, then 3 times alternately 1 picot, 1 plain in the next loop; 3 chain; "
@@ -345,3 +351,59 @@ IN_EACH_CHAIN = {
 @cases((ARCHES, IN_EACH_CHAIN))
 def test_in_each_chain_goes_to_the_end_itself(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+ON_GROUPS = {
+    "1 treble in each treble of group, 5 ch; repeat": "18 dc, 90 ch; 18 x 1 dc",
+    "5 ch, 1 dc on each treble of next group; repeat": "18 sc, 90 ch; 18 x 1 dc",
+    "1 treble on each treble, 3 ch, miss the chain; repeat": "18 dc, 54 ch; 18 x 1 dc",
+    "trebles on the trebles, 3 ch; repeat": "18 dc, 54 ch; 18 x 1 dc",
+    "treble on treble, 3 ch; repeat": "18 dc, 54 ch; 18 x 1 dc",
+    "x 1 treble on each treble, 5 ch x": "18 dc, 90 ch; 18 x 1 dc",
+    "2 dc on each treble, 5 ch; repeat": "36 sc, 90 ch; 18 x 1 dc",
+    "dc on the treble, 5 dc in loop; repeat": "36 sc; 6 x 3 dc",
+    "3 dc on the treble, 5 dc in the loop; repeat": "48 sc; 6 x 3 dc",
+    "dc on treble, 3 ch, dc on treble, 5 dc in loop; repeat": "42 sc, 18 ch; 6 x 3 dc",
+}
+
+SAID = {
+    "1 treble in each of the next 3 treble, 5 ch; repeat": "18 dc, 30 ch; 6 x 3 dc",
+    "1 treble in next treble, 3 ch; repeat": "18 dc, 54 ch; 18 x 1 dc",
+    "1 dc in next treble, 5 dc in next loop; repeat": "36 sc; 6 x 3 dc",
+    "dc on treble, ch 1, dc on treble, ch 1, dc on treble, 5 dc in loop; repeat": (
+        "48 sc, 12 ch; 6 x 3 dc"
+    ),
+    "1 dc on the treble, miss 2, 5 dc in loop; repeat": "36 sc; 6 x 3 dc",
+}
+SINGLE = {
+    "1 dc on each dc, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 sc",
+    "2 dc on each dc, 5 ch; repeat": "24 sc, 60 ch; 12 x 1 sc",
+    "dc on dc, 5 dc in loop; repeat": "72 sc; 12 x 1 sc",
+}
+IN_ONE_RUN = {"treble on treble, 3 ch; repeat": "12 dc, 36 ch; 12 x 1 dc"}
+
+
+@cases((BLOCKS, {row: f"{comes}; asked perhaps-one-place" for row, comes in ON_GROUPS.items()}))
+def test_on_one_of_a_group_or_on_each_is_asked(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+@cases((BLOCKS, SAID), (ARCHES, SINGLE), (STITCHES, IN_ONE_RUN))
+def test_where_it_is_said_or_none_stand_in_groups_nothing_is_asked(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_what_is_asked_of_a_group_shows_both_ways() -> None:
+    head = BLOCKS.headings + "\n".join(f"round 1: {row}." for row in BLOCKS.below)
+    border, _ = read_border(
+        Source("book.border", f"{head}\nround 2: 3 dc on the treble, 3 ch; repeat.\n")
+    )
+    assert border is not None
+    reading, _ = read_rounds(border, lambda source, name: None)
+    (asked,) = work(reading, Edge("edge", True, "loop", (), BLOCKS.loops)).findings
+    assert asked.help == (
+        'write "1 dc in each of the next 3 tr" if it goes on each of a group, or "3 dc in next tr" '
+        "if on one"
+    )

@@ -1,0 +1,79 @@
+"""A repeat that works on "the" stitch where these stand in groups: on one of them, or on each?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec.structs import replace
+
+from border.stitches import STITCHES
+from border.text.amounts import in_terms
+from border.text.tree import (
+    SPACES,
+    Bracket,
+    Chains,
+    Item,
+    Kind,
+    Picots,
+    Place,
+    Stitches,
+    Which,
+    Whole,
+)
+from border.text.written import write_item
+from border.working.sites import SiteFinder
+
+
+def on_grouped(items: Sequence[Item], finder: SiteFinder) -> tuple[Stitches, int] | None:
+    """The first step of a repeat that goes on "the" stitch, where such stitches stand in groups
+    of so many and the repeat does not name as many; None if there is none."""
+    if not all(isinstance(item, Stitches | Bracket | Chains | Picots) for item in items):
+        return None
+    placed = [item for item in items if isinstance(item, Stitches | Bracket)]
+    on_one = [item for item in placed if _on_the_stitch(item)]
+    if not all(item in on_one or _on_chains(item) for item in placed):
+        return None
+    for item in on_one:
+        size = _group_size(item, finder)
+        if size > 1 and size != sum(other.place == item.place for other in on_one):
+            assert isinstance(item, Stitches)
+            return item, size
+    return None
+
+
+def _on_the_stitch(item: Stitches | Bracket) -> bool:
+    """Whether a step goes on `the` stitch; of several of the same, as `3 dc on the dc`, the text
+    itself is asked."""
+    match item:
+        case Stitches(count, stitch, Place(Which.THE, (Whole(Kind(name)),), 1)):
+            return name in STITCHES and (count == 1 or name != stitch)
+        case _:
+            return False
+
+
+def _on_chains(item: Stitches | Bracket) -> bool:
+    targets = item.place.targets if item.place is not None else ()
+    return bool(targets) and all(target.of.name in SPACES for target in targets)
+
+
+def _group_size(item: Stitches | Bracket, finder: SiteFinder) -> int:
+    """How many of the stitches that a step names stand side by side everywhere, chains between
+    one group and the next; 0 where they are not alike, or all one group."""
+    assert item.place is not None
+    kind = item.place.targets[0].of
+    runs = finder.sites(Whole(Kind("run", None, kind.name)))
+    widths = {b - a for a, b in zip(runs.a, runs.b, strict=True)}
+    alike = len(runs) > 1 and len(widths) == 1
+    return len(finder.sites(Whole(kind))) // len(runs) if alike else 0
+
+
+def group_words(item: Stitches, size: int, terms: str) -> tuple[str, str]:
+    """What is said of such a step, and what to write instead."""
+    assert item.place is not None
+    name = in_terms(item.stitch, terms)
+    count = 1 if item.count == size else item.count
+    each = replace(item.place, which=Which.NEXT, count=size, each=True)
+    one = replace(item, place=replace(item.place, which=Which.NEXT))
+    ways = [write_item(way, terms) for way in (replace(item, count=count, place=each), one)]
+    message = f"each repeat works {name} on one stitch here, and these stand in groups of {size}"
+    return message, f'write "{ways[0]}" if it goes on each of a group, or "{ways[1]}" if on one'
