@@ -55,6 +55,8 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     """Behind `under the two chains of 4`, `over the chains of last two rows`, and the size of the
     loop (0: not said); the same place where no such thing is named."""
     named = past(t, at + 1, "THE")
+    if t[at].text in ("round", "around") and t[named : named + 1] and t[named].text == "both loops":
+        return named + 1, 0
     both = types(t, named, 1) == ["ALL"] and t[named].text == "both"
     two = types(t, named, 1) == ["NUM"] and t[named].number == 2
     chains = named + (both or two)
@@ -63,7 +65,8 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
             return chains + 2, t[chains].number
         if types(t, chains, 3) == ["CH", "OF", "NUM"]:
             return chains + 3, t[chains + 2].number
-        return (chains + 1, 0) if both and types(t, chains, 1) == ["CH"] else (at, 0)
+        alone = types(t, past(t, chains + 1, "AND", "THE"), 1) not in (["STITCH"], ["KIND"])
+        return (chains + 1, 0) if both and types(t, chains, 1) == ["CH"] and alone else (at, 0)
     rows = past(t, chains + 2, "THE", "ORD")
     said = types(t, chains, 2) == ["CH", "OF"] and types(t, rows, 2) == ["NUM", "ROW"]
     return (rows + 2, 0) if said and t[rows].number == 2 else (at, 0)

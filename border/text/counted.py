@@ -21,6 +21,7 @@ from border.text.passing import (
     like,
     made,
     only_ends,
+    past,
     types,
 )
 from border.text.rings import CLOSING, chains_before
@@ -71,6 +72,10 @@ def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[i
     each = bool(before) and before[-1].type in ("EACH", "EVERY")
     if each and here.kind == Kind("st") and types(t, at + 1, 3) == ["OF", "THE", "CH"]:
         return 4, [here]
+    if each and here.type == "CH" and (taken := _nth_of_each(t, at, before)):
+        last = t[at + taken - 1]
+        space = _space(here, last.number or t[at + taken - 2].number, last)
+        return taken, [here, like(here, "OF"), like(here, "EACH"), space]
     if here.type != "CH" or types(t, at + 1, 2) != ["OF", "NUM"]:
         return 0, []
     if opened and ended(t, at + 3):
@@ -80,6 +85,19 @@ def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[i
     if before and before[-1].type == "NUM":
         before.pop()
     return 3, [t[at + 2], here]
+
+
+def _nth_of_each(t: Terminals, at: int, before: Terminals) -> int:
+    """How many terminals are the `ch of 5` of `each 3rd ch of 5`, which is the 3rd of each; else
+    0."""
+    every = before[-1]
+    five = past(t, at + 2, "THE")
+    said = types(t, at + 1, 1) == ["OF"] and types(t, five, 1) == ["NUM"]
+    other = every.text.split()[-1] in ("other", "alternate", "second")
+    if not said or other or not 1 < every.number <= t[five].number:
+        return 0
+    before[-1] = like(every, "ORD", number=every.number)
+    return five + 1 + (types(t, five + 1, 1) == ["CH"]) - at
 
 
 def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:

@@ -108,7 +108,7 @@ def orders(t: Terminals) -> Terminals:
             found += [like(here, "PREP"), like(here, "EACH")]
             at = noun
             continue
-        if here.type == "ALL" and before in OPENS:
+        if here.type == "ALL" and here.text != "both" and before in OPENS:
             at += behind[:1] == ["THE"]
             here = replace(here, type="EACH")
         if here.type == "NEXT":

@@ -12,6 +12,7 @@ from border.text.clauses import kind_of
 from border.text.nodes import Building, Misread, is_token, is_tree, leaves
 from border.text.tree import (
     SPACES,
+    ST,
     AtOnce,
     Between,
     BetweenPicots,
@@ -155,6 +156,9 @@ def _centre(children: Sequence[Node], b: Building) -> Member:
     sites = _sites(children[behind:], b)
     if sites.pair:
         raise b.misread("a pair has no centre", 'write "between next 2 dc"', *children)
+    if sites.kind == ST:
+        help_ = 'say of what: "in centre of next loop", "of next group"; or "in next st"'
+        raise b.misread("a stitch has no centre", help_, *children)
     unit = children[behind - 2]
     if is_token(unit, "PICOT"):
         help_ = 'say which picot of the row below: "in 2nd picot", "in next picot"'

@@ -70,7 +70,7 @@ from border.text.sentences import (
     worked_in,
 )
 from border.text.terminals import Terminal
-from border.text.together import worked_off
+from border.text.together import one_in_each, worked_off
 from border.text.tree import Kind
 from border.text.widening import widened
 
@@ -240,13 +240,13 @@ def _between_stitches_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None
 
 
 def _spaces_counted(terminals: _Terminals) -> _Terminals:
-    """`a chain space`, `skip 1 chain space`: one of them, not one of a single chain."""
+    """`a chain space`, `one chain loop`, `skip 1 chain space`: one of them, not of one chain."""
     found: list[Terminal] = []
     for here in terminals:
         one = bool(found) and found[-1].type == "NUM" and found[-1].number == 1
         if one and here.chain and not (here.many or here.glued):
             leads = [x.type for x in found[-4:-1] if x.type not in ("THE", "NEXT")]
-            if found[-1].text in ("a", "an") or leads[-1:] == ["SKIP"]:
+            if found[-1].text in ("a", "an", "one") or leads[-1:] == ["SKIP"]:
                 here = replace(here, chain=False)
         found.append(here)
     return found
@@ -303,6 +303,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (arches, frozenset({"ENDING"})),
     (behind_repeats, frozenset({"MOD"})),
     (worked_off, frozenset({"KEEPING", "DRAWING", "TOGETHER"})),
+    (one_in_each, frozenset({"TOGETHER"})),
     (filled, frozenset({"FILL", "ENDST"})),
     (namely, frozenset({"NAMELY", "EQUALS"})),
     (first_of_which, frozenset({"AS"})),

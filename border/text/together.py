@@ -6,7 +6,7 @@ halves; both come to the one word `together`.
 
 from __future__ import annotations
 
-from border.text.passing import NOUNS, Terminals, like, types
+from border.text.passing import NOUNS, Terminals, like, made, past, types
 
 _SOFT = frozenset({"SEP", "AND"})
 
@@ -65,3 +65,15 @@ def _placed(t: Terminals) -> Terminals:
             and types(t, n + 1, 1) == ["PREP"]
         )
     ]
+
+
+def one_in_each(t: Terminals) -> Terminals:
+    """`3 treble together, one in each of 3 loops`: over the next 3 loops."""
+    for n, here in enumerate(t):
+        each = past(t, n + 1, *_SOFT)
+        number = past(t, each + 3, "THE", "NEXT")
+        said = here.type == "TOGETHER" and types(t, each, 3) == ["NUM", "PREP", "EACHOF"]
+        several = types(t, number, 1) == ["NUM"] and t[number].number == made(t[:n]) > 1
+        if said and several and t[each].number == 1:
+            return [*t[: n + 1], t[each + 1], like(here, "NEXT"), *one_in_each(t[number:])]
+    return t

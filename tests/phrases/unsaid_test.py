@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from phrases.said import ARCHES, BLOCKS, SIXES, On, cases, said
+import pytest
+from phrases.said import ARCHES, BLOCKS, FIVES, SIXES, On, cases, said
 
 NEXT = {
     # the noun of the place before, and not the stitch that is made
@@ -117,3 +118,34 @@ NUMBERED_IN_SIXES = {
 @cases((BLOCKS, NUMBERED_IN_BLOCKS), (SIXES, NUMBERED_IN_SIXES))
 def test_a_number_is_of_what_the_row_names_before_it(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+PARTS_IN_ARCHES = {
+    "3 treble together, one in each of 3 loops, 5 chain; repeat": "4 dc, 20 ch; 4 x 3 space",
+    "5 treble in one chain loop, 1 plain in next chain loop; repeat": ("30 dc, 6 sc; 6 x 2 space"),
+    "1 plain round both loops, 5 chain; repeat": (
+        "12 sc, 60 ch; 12 x 1 space; asked place-assumed"
+    ),
+}
+PARTS_IN_FIVES = {
+    "1 plain in each 3rd ch of 5, with 5 chain between": "6 sc, 30 ch; 6 x 1 ch-5 space",
+    "1 plain in each 3rd ch of the 5 ch, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 ch-5 space",
+    "5 chain, 1 plain in the centre of the next loop; repeat": "6 sc, 30 ch; 6 x 1 space",
+}
+
+
+@cases((ARCHES, PARTS_IN_ARCHES), (FIVES, PARTS_IN_FIVES))
+def test_a_part_of_each_and_what_is_worked_together(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+NOT_SAID = (
+    "1 plain in both chains",
+    "1 plain over both chains and plain",
+    "1 plain in centre of next",
+)
+
+
+@pytest.mark.parametrize("step", NOT_SAID)
+def test_both_of_what_and_the_centre_of_what_is_for_her_to_say(step: str) -> None:
+    assert "asked not-understood" in said(f"5 chain, {step}; repeat", ARCHES).split("; ")
