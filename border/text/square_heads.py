@@ -102,10 +102,15 @@ def _past_marks(row: SquareRow, at: int) -> int:
 
 def _terminals(row: SquareRow, at: int) -> list[tuple[Terminal, int]]:
     """What stands from a word on, without stops and articles; and the place behind each."""
+    return [one for one in _all_terminals(row, at) if one[0].type not in ("SEP", "THE", "NEXT")]
+
+
+def _all_terminals(row: SquareRow, at: int) -> list[tuple[Terminal, int]]:
+    """What stands from a word on; and the place behind each."""
     found: list[tuple[Terminal, int]] = []
     for _ in range(_FEW):
         here, at = row.types(at, 1)
-        found += [(t, at) for t in here if t.type not in ("SEP", "THE", "NEXT")]
+        found += [(t, at) for t in here]
     return found
 
 
@@ -225,33 +230,82 @@ def _added(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
 
 # --- the first row ---------------------------------------------------------------------------
 
-_HOOK = re.compile(r"(NUM )?STITCH PREP ORD( CH| KIND)? (FROMHOOK|OF CH)")
+_CHAIN = re.compile(
+    r"((NUM )?(FOUNDATION )?(CH )?OF NUM( CH| KIND)?|NUM CH|CH NUM)( SEP)*( ENDING)?( SEP)*(?= |$)"
+)
+_HOOK = re.compile(r"(NUM )?STITCH PREP( THE)? ORD( CH| KIND)? (FROMHOOK|OF( THE)? CH)(?= |$)")
+_IN_CHAIN = re.compile(r"(NUM )?STITCH PREP( THE)? ORD( CH| KIND)(?= |$)")
+_MISSED = re.compile(
+    r"SKIP NUM( CH| KIND)?( SEP)*( NUM)? STITCH PREP( THE)? NEXT( CH| KIND)?(?= SEP|$)"
+)
 
 
 def _from_the_hook(row: SquareRow, squares: Squares, at: int) -> Begun | None:
     """`1 tr in the 8th ch from hook`: the chains before it are the first stitch and a space, or
-    `in the 4th`, the first stitch alone."""
-    found = _terminals(row, at)
-    whole = _HOOK.match(" ".join(t.type for t, _ in found))
-    if whole is None:
-        return None
-    size = len(whole[0].split(" "))
-    nth = next(t.number for t, _ in found[:size] if t.type == "ORD")
+    `in the 4th`, the first stitch alone. The chain itself may stand before that."""
+    chain, start = _foundation(row, at)
+    nth, behind = _worked_first(row, squares, start, chain)
     high, wide = squares.height, squares.height + 2 * squares.chains
-    name = next(t.name for t, _ in found[:size] if t.type == "STITCH")
-    one = all(t.number == 1 for t, _ in found[:size] if t.type == "NUM")
-    if name != squares.stitch or not one or nth - 1 not in (high, high + 1, wide, wide + 1):
+    if nth - 1 not in (high, high + 1, wide, wide + 1):
         return None
     space = nth - 1 >= wide
     begins = nth - (squares.width if space else 1)
     step = squares.space(1) if space else squares.in_each(1)
-    behind = found[size - 1][1]
     message = f"the chains before the {nth}th are taken for the first {squares.called}"
     message += " and a space" if space else ""
     help_ = (
         "give the edge all chains of the foundation; where they are no stitch, write "
         f'"1 {squares.called} in {nth}th st"'
     )
-    row.tell("foundation-passed", at, behind, message, help_)
-    steps = f"begin in {begins}th st, {squares.first()} {step}"
-    return Begun([*row.words[:at], *standing_at(steps, row.words[at])], behind)
+    row.tell("foundation-passed", start, behind, message, help_)
+    steps = standing_at(f"begin in {begins}th st, {squares.first()} {step}", row.words[start])
+    if not chain:
+        return Begun([*row.words[:at], *steps], behind)
+    said = [w for w in row.words[at:start] if w.text != "turn" and w.text not in _STOPS]
+    makes, turns = standing_at("make", said[0]), standing_at("turn,", said[-1])
+    return Begun([*row.words[:at], *makes, *said, *turns, *steps], behind)
+
+
+def space_written_out(row: SquareRow, squares: Squares, at: int) -> int:
+    """Behind `miss 2, 1 tr in next`, the end of a space in so many words; else the same place."""
+    if [t.type for t in row.types(at, 1)[0]] != ["SKIP"]:
+        return at
+    found = _all_terminals(row, at)
+    whole = _MISSED.match(" ".join(t.type for t, _ in found))
+    if whole is None:
+        return at
+    said = found[: len(whole[0].split(" "))]
+    numbers = [t.number for t, _ in said if t.type == "NUM"]
+    named = any(t.name == squares.stitch for t, _ in said)
+    return said[-1][1] if named and numbers in ([squares.chains], [squares.chains, 1]) else at
+
+
+def _foundation(row: SquareRow, at: int) -> tuple[int, int]:
+    """How many chains `Ch 18,`, `a chain of 18, turn,` makes, and the place behind them."""
+    found = _all_terminals(row, at)
+    whole = _CHAIN.match(" ".join(t.type for t, _ in found))
+    if whole is None:
+        return 0, at
+    said = found[: len(whole[0].split(" "))]
+    if any(t.type == "ENDING" and t.name != "turn" for t, _ in said):
+        return 0, at
+    return [t.number for t, _ in said if t.type == "NUM"][-1], said[-1][1]
+
+
+def _worked_first(row: SquareRow, squares: Squares, at: int, chain: int) -> tuple[int, int]:
+    """Which chain from the hook the first stitch goes into, 0 where it is no other, and the place
+    behind it. `chain`: how many the row has just made; behind them nothing else is counted."""
+    found = _all_terminals(row, at)
+    types = " ".join(t.type for t, _ in found)
+    whole = _HOOK.match(types)
+    if chain:
+        whole = whole or _IN_CHAIN.match(types) or _MISSED.match(types)
+    if whole is None:
+        return 0, at
+    said = found[: len(whole[0].split(" "))]
+    name = next(t.name for t, _ in said if t.type == "STITCH")
+    numbers = [t.number for t, _ in said if t.type == "NUM"]
+    missed = numbers.pop(0) if said[0][0].type == "SKIP" else 0
+    nth = missed + 1 if missed else next(t.number for t, _ in said if t.type == "ORD")
+    sound = name == squares.stitch and all(n == 1 for n in numbers)
+    return (nth if sound and (not chain or nth < chain) else 0), said[-1][1]

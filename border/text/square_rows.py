@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from border.text.square_heads import begin
+from border.text.square_heads import begin, space_written_out
 from border.text.square_words import (
     Asides,
     Run,
@@ -21,7 +21,7 @@ from border.text.square_words import (
     stitches_at,
     stitches_over,
 )
-from border.text.squares import BLOCK, SPACE, Squares, may_name, square_lines, standing_at
+from border.text.squares import BLOCK, SPACE, Squares, may_name, name_at, square_lines, standing_at
 from border.text.tree import Chains, Copy, End, Ending, Row, StartChain, Text
 from border.text.vocabulary import vocabulary
 from border.text.words import Word
@@ -97,7 +97,11 @@ def _written(
         elif counted is not None:
             found += standing_at(_in_each(row, squares, counted, shared=shared), here)
             at, shared = counted.end, False
+        elif made and (end := space_written_out(row, squares, at)) > at:
+            found += words[at:end]
+            at, shared = end, True
         else:
+            _ask_over(row, squares, at)
             found.append(here)
             shared = shared and is_loose(here)
             at += 1
@@ -117,6 +121,16 @@ def _ask_chains(row: SquareRow, square: Square, begun: int) -> None:
             help_ = "say what is worked between them, or leave out those that are of the space"
             row.tell("squares-unclear", start, end, message, help_)
             return
+
+
+def _ask_over(row: SquareRow, squares: Squares, at: int) -> None:
+    """Of `close over close`, which has no number."""
+    kind, over = name_at(row.words, at)
+    like, end = name_at(row.words, over + 1)
+    if kind and like and row.words[over].text in ("over", "on", "upon", "above"):
+        name = "sp" if kind == SPACE else "blk"
+        message = 'how many squares "{}" makes is not said'
+        row.tell("squares-unclear", at, end, message, f'write their number: "1 {name}", "2 {name}"')
 
 
 def _steps(squares: Squares, square: Square, *, ready: bool) -> str:

@@ -47,6 +47,9 @@ COUNTED_IN = {
     "7 tr, 2 sps": f"{TWO_OF_FOUR}; {ASSUMED}",
     "1 sp, 10 treble": f"11 dc, 2 ch; {ASSUMED}",
     "(1 sp, 4 tr) twice": f"{TWO_OF_FOUR}; {ASSUMED}",
+    "5 ch, miss 2, 1 tr in next, 7 tr, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}; {CHAIN}",
+    "1 sp, 2 ch, miss 2, tr in next, 7 tr": f"{TWO_OF_FOUR}; {ASSUMED}",
+    "1 sp, 2 ch, miss 2, tr in next, 6 tr": TWO_OF_FOUR,
     "1 sp, 6 tr, 1 sp": TWO_OF_FOUR,
     "1 sp, 3 tr, 3 more tr, 1 sp": TWO_OF_FOUR,
 }
@@ -134,6 +137,26 @@ def test_a_first_row_counted_from_the_hook(row: str) -> None:
     chains, comes_to = FOUNDATION[row]
     on = On(chains, (), closed=False, headings=UK)
     assert said(row, on) == f"{comes_to}; asked foundation-passed"
+
+
+CHAINS_FIRST = {
+    "21 ch, 1 tr in 4th ch from hook, 1 tr in each of next 2 ch, 4 sps, 1 blk": (21, "11 dc, 8 ch"),
+    "Chain 23, turn; 1 tr into the 8th ch, 4 sps, 1 blk": (23, "9 dc, 10 ch"),
+    "Make a ch of 23, miss 7, 1 tr in next, 4 sps, 1 blk": (23, "9 dc, 10 ch"),
+    "Make a foundation of 23 ch, turn, 1 tr in 8th ch from hook, 4 sps, 1 blk": (23, "9 dc, 10 ch"),
+}
+
+
+@pytest.mark.parametrize("row", CHAINS_FIRST)
+def test_a_first_row_that_makes_its_chain(row: str) -> None:
+    chains, comes_to = CHAINS_FIRST[row]
+    on = On(chains, (), closed=False, headings=UK)
+    assert said(row, on) == f"{comes_to}; asked foundation-named; asked foundation-passed"
+
+
+def test_squares_over_squares_have_a_number() -> None:
+    assert "asked squares-unclear" in said("2 open, close over close, 1 open", FOUR)
+    assert "asked squares-unclear" in said("2 close, open over open, 1 close", FOUR)
 
 
 @pytest.mark.parametrize(
