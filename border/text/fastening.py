@@ -160,7 +160,8 @@ def of_so_many(
     made: Sequence[Made], number: int, of: int, stitch: str | None, which: int
 ) -> int | None:
     """`the 4th of the 8`, `the middle (0) of the first 7`: in a step that makes so many, or in
-    the last steps together. `which`: of several such, the first (1) or the last (-1)."""
+    the last steps together; of the first, the first steps. `which`: of several such, the first
+    (1) or the last (-1)."""
     nth = _nth(number, of)
     starts: dict[int, None] = {}
     alike = True
@@ -168,12 +169,23 @@ def of_so_many(
         alike = alike and one.only(stitch)
         if one.all == of and one.only(stitch):
             starts[one.behind + of] = None
-        if alike and one.behind + one.all == of:
+        if alike and which != 1 and one.behind + one.all == of:
             starts[of] = None
+    if which == 1 and _first_together(made, of, stitch):
+        starts[sum(one.all for one in made)] = None
     ends = list(starts)
     if nth is None or not ends or (not which and len(ends) > 1) or which > len(ends):
         return None
     return (ends[-which] if which > 0 else ends[0]) - nth + 1
+
+
+def _first_together(made: Sequence[Made], of: int, stitch: str | None) -> bool:
+    """Whether the first steps together make so many of a stitch."""
+    for one in reversed(made):
+        of -= one.all
+        if of <= 0 or not one.only(stitch):
+            return of == 0 and one.only(stitch)
+    return False
 
 
 def of_place(made: Sequence[Made], number: int, stitch: str | None, which: int) -> int | None:

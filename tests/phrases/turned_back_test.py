@@ -75,6 +75,13 @@ PARTED_NEXT = {
     ),
 }
 
+FIRST_EIGHT = {
+    "4 plain in next loop, 4 ch, 4 plain in same loop, 4 plain in next loop": 9,
+    "4 plain in next loop, 4 ch, 4 plain in same loop, 8 plain in next loop": 13,
+    "8 plain in next loop, 8 plain in next loop": 13,
+    "4 plain in next loop, 4 plain in next loop": 5,
+}
+
 ASKED = {
     "in the middle of a row": (
         "*4 plain in next loop, turn, 6 ch, miss 3, 1 single, turn, 9 plain in the loop; "
@@ -138,3 +145,21 @@ def test_a_stitch_of_this_row_named_behind_an_arch_is_asked_about() -> None:
         "loop, 1 single in last of the 5 plain; repeat from *"
     )
     assert "asked place-unclear" in said(row, FIVES)
+
+
+@pytest.mark.parametrize(("steps", "number"), FIRST_EIGHT.items())
+def test_the_first_so_many_may_be_the_first_steps_together(steps: str, number: int) -> None:
+    row = f"{steps}, turn, 6 ch, 1 single in {{}}, turn, 8 plain in the loop"
+    named, counted = (
+        said(f"*{row.format(place)}; repeat from *", FIVES)
+        for place in ("the 4th of the first 8 plain", f"{number}th st from hook")
+    )
+    assert named == counted
+    assert "turn-inside" not in named
+
+
+def test_the_last_steps_are_no_first_so_many() -> None:
+    row = "5 plain in next loop, 4 plain in next loop, 4 plain in next loop, turn, 6 ch, 1 single in the 4th of "
+    assert "turn-inside" in said(
+        f"*{row}the first 8 plain, turn, 8 plain in the loop; repeat", FIVES
+    )
