@@ -135,26 +135,58 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
     said = [w.text for w in words[opens:at]]
     bracket = opens > 0 and words[opens - 1].text == "("
     behind = words[at + 1].text if at + 1 < len(words) else "."
-    if len(said) < 2 or (behind != ")" if bracket else behind not in ",;." or not _says_so(said)):
+    if bracket:
+        says = behind == ")" and (len(said) > 1 or _is_gloss(words, opens - 1))
+    else:
+        says = behind in ",;." and len(said) > 1 and _says_so(said)
+    if not says:
         return None
     end = _trimmed(words, opens - bracket)
     place = next((n for n in range(end - 1, max(-1, end - 7), -1) if opens_place(words, n)), end)
     if any(w.text in (",", *_NEVER) for w in words[place:end]):
         place = end
     stop = _trimmed(words, place)
-    start = stop
-    while start and (
-        _is_step(words[start - 1], names) or words[start - 1].text in (".", ",", "and")
-    ):
-        start -= 1
-    while start < stop and not (_counts(words[start]) and _is_step(words[start + 1], names)):
-        start += 1
-    start = _behind_skip(words, start, stop)
+    behind_all = words[at + 1 + bracket :]
+    if "same" in [w.text for w in words[place + 1 : end]]:
+        return _with_begun(words, stop, names, [words[at], *behind_all])
+    start = _behind_skip(words, _steps_before(words, stop, names), stop)
     numbers = [w for w in words[start:stop] if _counts(w)]
     if not numbers or (len(numbers) == 1 and numbers[0].text in ("1", "a", "one")):
         return None
-    behind_all = words[at + 1 + bracket :]
     return [*words[:start], words[at], *words[place:end], *behind_all], tuple(words[start:stop])
+
+
+def _with_begun(words: list[Word], stop: int, names: Names, behind: Sequence[Word]) -> _Found:
+    """`3 dc in next, 2 ch, 3 dc` before `in same (this forms a shell)`: all of it, in the first
+    place. `behind`: the name, and what stands behind it."""
+    into = next((n for n in range(stop - 1, max(-1, stop - _LAST), -1) if opens_place(words, n)), 0)
+    more = next((n for n in range(into, stop) if words[n].text == ","), stop)
+    start = _steps_before(words, _trimmed(words, into), names)
+    listed = all(_parts_or_makes(w, names) for w in words[more:stop])
+    if not listed or not start < into < more < stop or words[into + 1].text == "same":
+        return None
+    name, *rest = behind
+    steps = (*words[start:into], *words[more:stop])
+    return [*words[:start], name, *words[into:more], *rest], steps
+
+
+def _steps_before(words: list[Word], stop: int, names: Names) -> int:
+    """Where the list of steps begins that ends at a place."""
+    start = stop
+    while start and _parts_or_makes(words[start - 1], names):
+        start -= 1
+    while start < stop and not (_counts(words[start]) and _is_step(words[start + 1], names)):
+        start += 1
+    return start
+
+
+def _parts_or_makes(word: Word, names: Names) -> bool:
+    return _is_step(word, names) or word.text in (".", ",", "and")
+
+
+def _is_gloss(words: Sequence[Word], bracket: int) -> bool:
+    """Whether `(a shell)` stands right behind what it is the name of."""
+    return bracket > 0 and words[bracket - 1].sort is not Sort.MARK
 
 
 def _behind_skip(words: Sequence[Word], start: int, stop: int) -> int:

@@ -98,6 +98,10 @@ round 2: *s in s, ch 1; repeat from *."""
         "3 dc, 2 ch, 3 dc in next loop (this forms a shell)",
         "3 dc, 2 ch, 3 dc (to form a shell) in next loop",
         "1 shell (3 dc, 2 ch, 3 dc) in next loop",
+        "3 dc in next loop, 2 ch, 3 dc in same loop (this forms a shell)",
+        "3 dc in next loop, ch 2, and 3 dc in the same loop, to form a shell",
+        "3 dc, 2 ch, 3 dc (a shell) in next loop",
+        "3 dc, 2 ch, 3 dc in next loop (shell)",
     ],
 )
 def test_a_shell_shown_once_is_known_from_there(first: str) -> None:
@@ -105,6 +109,18 @@ def test_a_shell_shown_once_is_known_from_there(first: str) -> None:
         f"round 1: *{first}, skip 1; repeat from *.\nround 2: *shell in shell, ch 1; repeat from *."
     )
     assert last_of(text, EDGE) == "36 dc, 18 ch; 6 x 1 shell"
+
+
+@pytest.mark.parametrize("said", ["for a shell", "a shell", "shell"])
+def test_the_name_in_brackets_behind_its_steps_makes_no_other(said: str) -> None:
+    rows = f"round 1: *5 dc ({said}) in next loop, skip 1; repeat from *.\n"
+    rows += f"round 2: *5 dc ({said}) in next shell; repeat from *."
+    assert last_of(rows, EDGE) == "30 dc; 6 x 1 shell"
+
+
+def test_a_shell_of_three_parts_is_asked() -> None:
+    made = "3 dc in next loop, ch 1, 3 dc in same loop, ch 1, 3 dc in same loop"
+    assert "not-understood" in said(f"*{made} (this forms a shell), skip 1; repeat from *", ARCHES)
 
 
 def test_a_shell_is_what_was_shown_last() -> None:
