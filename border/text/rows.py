@@ -70,7 +70,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     """
     source, number, before = reader.source, section.numbers[0], len(reader.findings)
     words, remarks = without_remarks(section.body, source)
-    reader.findings += [*remarks, *steps_set_apart(section.body, reader.names, source)]
+    reader.findings += [*remarks, *steps_set_apart(section.body, reader.names, source, number)]
     words = _without_row_before(list(_without_headings(words, reader)), number)
     words = _without_rows_again(words, number, reader)
     words, picot = picot_said_last(words, reader.names, source)

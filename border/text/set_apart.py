@@ -25,23 +25,24 @@ _STEPS = _WORKED | frozenset(
 )
 
 
-def steps_set_apart(words: Sequence[Word], names: Names, source: Source) -> list[Finding]:
-    """What is told of the remarks in a row's words that would be steps.
+def steps_set_apart(words: Sequence[Word], names: Names, source: Source, row: int) -> list[Finding]:
+    """What is told of the remarks in a row's words that would be steps; `row`: its number.
 
-    Before the first step of a row they are the chain to begin with.
+    Before the first step of a row they are the chain to begin with; what goes into the side of
+    the work may be set apart.
     """
     return [
         _told(words, opening, closing, source)
         for opening, closing in remarks_in(words)
-        if opening and _are_steps(words[opening + 1 : closing], names, source)
+        if opening and _are_steps(words[opening + 1 : closing], names, source, row)
     ]
 
 
-def _are_steps(words: Sequence[Word], names: Names, source: Source) -> bool:
+def _are_steps(words: Sequence[Word], names: Names, source: Source, row: int) -> bool:
     """Whether words are steps and nothing else, with their numbers, or a repeat."""
     if not 0 < len(words) <= _LONGEST:
         return False
-    terminals, told = read_terminals(words, names, source, set(), SPACES)
+    terminals, told = read_terminals(words, names, source, set(), SPACES, row)
     types = {t.type for t in terminals}
     counted = "NUM" in types and types & _MADE
     return not told and types <= _STEPS and bool(counted or "REPEAT" in types)

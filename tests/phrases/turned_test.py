@@ -272,6 +272,14 @@ def test_a_list_at_the_side_may_all_go_there(row: str) -> None:
     )
 
 
+@pytest.mark.parametrize(
+    "step", ["1 plain in the 3d ch of the foundation", "1 plain in end of 1st row"]
+)
+def test_what_goes_into_the_side_can_be_set_apart(step: str) -> None:
+    row = f"turn; 1 plain in each treble, -- {step} --; turn"
+    assert said(row, TWO_BELOW) == "13 sc; 13 x 1 dc"
+
+
 def test_the_first_row_is_worked_into_the_foundation() -> None:
     assert said("1 plain in next 4, 1 plain in the foundation chain").startswith(
         "5 sc; does not close"
