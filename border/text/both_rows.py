@@ -59,14 +59,18 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
         return named + 1, 0
     both = types(t, named, 1) == ["ALL"] and t[named].text == "both"
     two = types(t, named, 1) == ["NUM"] and t[named].number == 2
-    chains = named + (both or two)
+    chains = past(t, named + (both or two), "THE")
     if both or two:
+        end, size = at, 0
         if types(t, chains, 2) == ["NUM", "CH"]:  # `round the two 4 chains`
-            return chains + 2, t[chains].number
-        if types(t, chains, 3) == ["CH", "OF", "NUM"]:
-            return chains + 3, t[chains + 2].number
-        alone = types(t, past(t, chains + 1, "AND", "THE"), 1) not in (["STITCH"], ["KIND"])
-        return (chains + 1, 0) if both and types(t, chains, 1) == ["CH"] and alone else (at, 0)
+            end, size = chains + 2, t[chains].number
+        elif types(t, chains, 3) == ["CH", "OF", "NUM"]:
+            end, size = chains + 3, t[chains + 2].number
+        elif both and types(t, chains, 1) == ["CH"]:
+            end = chains + 1
+        more = types(t, end, 1) == ["AND"]  # `over both chains and the dc`
+        more = more and types(t, past(t, end + 1, "PREP", "THE"), 1) in (["STITCH"], ["KIND"])
+        return (at, 0) if more else (end, size)
     rows = past(t, chains + 2, "THE", "ORD")
     said = types(t, chains, 2) == ["CH", "OF"] and types(t, rows, 2) == ["NUM", "ROW"]
     return (rows + 2, 0) if said and t[rows].number == 2 else (at, 0)
