@@ -209,7 +209,8 @@ def places_first(t: Terminals) -> Terminals:
         steps = steps[: _trimmed(steps, 0, len(steps) - len(parted))]
         single = types(steps, 0, 2) == ["NUM", "STITCH"] and len(steps) == 2
         if single or [x.type for x in steps] == ["STITCH"]:
-            found += [*steps, *place, *parted]
+            inside = [x for x in parted if x.kind == Kind(steps[-1].name)]  # `between the treble`
+            found += [*steps, *inside, *place, *(parted if not inside else [])]
         else:
             left, right = like(place[0], "LP"), like(place[-1], "RP")
             found += [left, *steps, right, *place, *parted]

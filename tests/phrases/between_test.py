@@ -83,6 +83,10 @@ INSIDE_AND_OUTSIDE = {
         "36 dc, 108 ch; 12 x 1 space"
     ),
     "3 treble in each loop, 5 ch between the groups": "36 dc, 60 ch; 12 x 1 space",
+    # the place said first, all that is named behind it goes there
+    "in each loop work 3 treble with 1 ch between each treble": "36 dc, 24 ch; 12 x 1 space",
+    "in each loop 3 treble, with 1 ch between the treble": "36 dc, 24 ch; 12 x 1 space",
+    "in each loop 1 treble, with 1 ch between the treble": "12 dc, 12 ch; 12 x 1 space",
     # between each treble: of one loop and of two
     "2 treble in each loop, with 1 ch between each treble": "24 dc, 24 ch; 12 x 1 space",
 }
