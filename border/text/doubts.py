@@ -47,6 +47,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         if not step.hard:
             _tell_perhaps_ring(before.item, step.item, worked, b)
             _tell_list(before.item, step.item, b)
+            _tell_rings_inside(before.item, step.item, b)
         tell_behind_arch(before.item, step.item, b)
         worked = before.item
     for step in steps:
@@ -109,7 +110,7 @@ def tell_picot(chains: Item, b: Building, to: Span) -> None:
 
 
 def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Building) -> None:
-    """`1 dc, ch 5, 1 sc in last dc`, `ch 8, 1 sc in 5th ch`: a picot?
+    """`1 dc, ch 5, 1 sc in last dc`, `ch 4, 1 sl st in the dc`, `ch 8, 1 sc in 5th ch`: a picot?
 
     `worked` is the step before the chains.
     """
@@ -119,6 +120,9 @@ def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Buil
     match closing:
         case Stitches(1, "sc" | "ss", Place(which=Which.LAST, targets=(Whole(of),), count=1)):
             perhaps = isinstance(worked, Stitches) and worked.stitch == of.name
+        case Stitches(1, "ss", Place(Which.THE | Which.NTH, (Whole(of),), nth)) if of.name != "ch":
+            made = worked if isinstance(worked, Stitches) else None
+            perhaps = made is not None and made.stitch == of.name and nth in (1, made.count)
         case Stitches(1, "sc" | "ss", Place(Which.NTH, (Whole(Kind("ch")),), nth)):
             perhaps, size = 3 <= nth <= size, nth
         case _:
@@ -132,6 +136,17 @@ def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Buil
             f"write {rest}picot of {size} if it does, or ch {chains.count}; {below} if not",
             chains.span.to(closing.span),
         )
+
+
+def _tell_rings_inside(before: Item, item: Item, b: Building) -> None:
+    """`3 dc, (5 ch, 1 sc in the same place) 3 times`: loops on the row, or picots?"""
+    match before, item:
+        case (
+            Stitches(place=None),
+            Repeat(items=(chains, Stitches(stitch="sc", place=Place(Which.SAME)) as closing)),
+        ):
+            if may_be_picot((before, chains), closing):
+                tell_picot(chains, b, closing.span)
 
 
 def _tell_list(before: Item, item: Item, b: Building) -> None:

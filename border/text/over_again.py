@@ -88,7 +88,7 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             Chains(),
             *between,
             Stitches(place=None | Place(which=Which.NEXT | Which.NTH)) as last,
-        ] if len(between) < 2 and _alike(first, last) and (between or last.place is not None):
+        ] if _is_short(between, last) and _alike(first, last) and (between or last.place):
             _tell_shared(items, "the same stitch", b)
         case [
             Bracket(place=Place(which=Which.FIRST | Which.NEXT)) as first,
@@ -131,6 +131,13 @@ def _last_written_out(steps: Sequence[Item], chains: Chains, b: Building) -> str
             )
         case _:
             return "write the last repeat out with them, and let the others end before it"
+
+
+def _is_short(between: Sequence[Item], last: Stitches) -> bool:
+    """Whether so little stands between the two that they may be one: `3 ch, 5 dc in next loop,
+    3 ch` where their place is named."""
+    parted = len(between) == 2 and isinstance(between[-1], Chains) and last.place is not None
+    return len(between) < 2 or parted
 
 
 def tell_bracket(items: Sequence[Item], b: Building) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from phrases.said import ARCHES, BLOCKS, FIVES, SIXES, On, cases, said
+from phrases.said import ARCHES, BLOCKS, FIVES, SIXES, STITCHES, On, cases, said
 
 NEXT = {
     # the noun of the place before, and not the stitch that is made
@@ -149,3 +149,50 @@ NOT_SAID = (
 @pytest.mark.parametrize("step", NOT_SAID)
 def test_both_of_what_and_the_centre_of_what_is_for_her_to_say(step: str) -> None:
     assert "asked not-understood" in said(f"5 chain, {step}; repeat", ARCHES).split("; ")
+
+
+ASKED_IN_FIVES = {
+    "1 plain in loop, 3 chain, 5 treble in next loop, 3 chain, 1 plain in next loop; repeat": (
+        "4 sc, 10 dc, 12 ch; 2 x 3 space; asked perhaps-shared"
+    ),
+    "plain in loop, 5 chain, plain in same loop, 5 chain, plain in next loop, repeat all round": (
+        "9 sc, 30 ch; 3 x 2 space; asked perhaps-shared"
+    ),
+}
+ASKED_IN_BLOCKS = {
+    "1 plain in loop, 5 chain, 1 plain in next loop, 5 chain, 1 plain in next, and so on": (
+        "6 sc, 20 ch; 2 x 3 space; asked perhaps-shared"
+    ),
+}
+ASKED_IN_ARCHES = {
+    "1 plain in loop, 4 chain, 1 single back in plain, 3 chain; repeat": (
+        "12 sc, 12 ss, 84 ch; 12 x 1 space; asked perhaps-picot"
+    ),
+    "1 plain in loop, 4 chain, 1 single in the plain, 3 chain; repeat": (
+        "12 sc, 12 ss, 84 ch; 12 x 1 space; asked perhaps-picot"
+    ),
+    "3 plain in loop, 4 chain, 1 single in the third plain, 3 plain in same loop; repeat": (
+        "24 sc, 4 ss, 16 ch; 4 x 3 space; asked perhaps-picot"
+    ),
+    "1 plain in next loop, 5 chain, 1 plain in the plain, 3 chain; repeat": (
+        "24 sc, 96 ch; 12 x 1 space"
+    ),
+}
+ASKED_IN_STITCHES = {
+    "*3 plain, (5 chain, 1 plain in the same place) twice; repeat": (
+        "20 sc, 40 ch; 4 x 3 st; asked perhaps-picot"
+    ),
+    "*3 plain, (3 chain, 1 plain in next stitch) 3 times; repeat": "12 sc, 18 ch; 2 x 6 st",
+}
+
+
+@cases(
+    (FIVES, ASKED_IN_FIVES),
+    (BLOCKS, ASKED_IN_BLOCKS),
+    (ARCHES, ASKED_IN_ARCHES),
+    (STITCHES, ASKED_IN_STITCHES),
+)
+def test_what_may_be_one_stitch_of_two_repeats_or_a_picot_is_asked(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to
