@@ -156,9 +156,10 @@ def _centre(children: Sequence[Node], b: Building) -> Member:
     sites = _sites(children[behind:], b)
     if sites.pair:
         raise b.misread("a pair has no centre", 'write "between next 2 dc"', *children)
-    if sites.kind == ST:
+    words = [b.of(token) for child in children for token in leaves(child)]
+    if sites.kind == ST and words[-1].start == words[-2].start:  # no noun is said
         help_ = 'say of what: "in centre of next loop", "of next group"; or "in next st"'
-        raise b.misread("a stitch has no centre", help_, *children)
+        raise b.misread("of what this is the centre is not said", help_, *children)
     unit = children[behind - 2]
     if is_token(unit, "PICOT"):
         help_ = 'say which picot of the row below: "in 2nd picot", "in next picot"'
