@@ -242,7 +242,8 @@ def _aside(words: Sequence[Word], at: int) -> tuple[tuple[int, int], int]:
 
 
 def _note(words: Sequence[Word], at: int) -> tuple[tuple[int, int], int]:
-    """What a head says besides: `(lightest scarlet)`, `, white`; and the place behind it."""
+    """What a head says besides: `(lightest scarlet)`, `, white`, `, wrong side`; and the place
+    behind it."""
     line = [n for n in range(at, min(at + 12, len(words))) if words[n].line == words[at - 1].line]
     if line and words[at].text == "(":
         end = next((n for n in line if words[n].text == ")"), None)
@@ -254,7 +255,8 @@ def _note(words: Sequence[Word], at: int) -> tuple[tuple[int, int], int]:
     end = start
     while end in line and (is_colour(words[end].text) or words[end].text in ("and", "in", "with")):
         end += 1
-    coloured = any(words[n].text in vocabulary().colours["colour"] for n in range(start, end))
+    colours = vocabulary().colours["colour"] | {"side", "outside", "inside"}
+    coloured = any(words[n].text in colours for n in range(start, end))
     if coloured and end in line and words[end].text in (":", "—", "--", "."):
         return (start, end), end
     return (0, 0), at

@@ -141,7 +141,10 @@ def without_remarks(
         return kept, ()
     odd = words[marks[-1]]
     message = 'the remark that begins at this "--" is not closed'
-    help_ = 'write "--" behind its last word too, or set a remark apart with #'
+    help_ = (
+        'write "--" behind its last word too, or set a remark apart with #; where it is a dash, '
+        'write "—"'
+    )
     finding = Finding("not-understood", message, help_, source.span(odd.start, odd.end))
     return [word for word in kept if word is not odd], (finding,)
 

@@ -14,7 +14,8 @@ HEADS = (
     "1st.--", "1st:", "1st.", "1.--", "1.", "1:",
     "Next row:", "The next row:", "For the last row:", "Last row.", "EDGE.--", "Edging:",
     "1st row (lightest scarlet).--", "1st row (white):", "1st round (with the second shade):",
-    "1st row, white.--", "1st round with scarlet.--", "1st and last round:",
+    "1st row, white.--", "1st row, right side.--", "1st row, wrong side:",
+    "1st round with scarlet.--", "1st and last round:",
     "1st row (wrong side):", "1st rd.:", "1st R.--", "1st row", "1)", "1\u2014",
     "1st row of the edging:", "1st row of border.--", "For the edging:", "For the edge.—",
 )  # fmt: skip
