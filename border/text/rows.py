@@ -254,7 +254,10 @@ def _without_headings(words: Sequence[Word], reader: Reader) -> Iterator[Word]:
         line = list(group)
         if line_number != words[0].line and is_heading(line):
             span = reader.source.span(line[0].start, line[-1].end)
-            message, help_ = "a heading stands behind the first row", "move it up, before round 1"
+            message = "a heading stands behind the first row"
+            help_ = (
+                'move it up, before round 1; if it is a row, begin it with its number: "round 2:"'
+            )
             reader.findings.append(Finding("bad-heading", message, help_, span))
         else:
             yield from line
