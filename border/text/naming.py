@@ -1,4 +1,4 @@
-"""What books leave unsaid: `in next`, `in one`, `the 2 following`, `2 in 1`.
+"""What books leave unsaid: `the same in the next`, `the 2 following`, `2 in 1`.
 
 Each pass puts in the noun or the order of words that the grammar has. What they
 then mean is in `grammar/README.md`, "How the books say things".
@@ -11,7 +11,6 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.text.passing import (
-    ARCHES,
     HOW_OFTEN,
     NOUNS,
     OPENS,
@@ -19,16 +18,13 @@ from border.text.passing import (
     Terminals,
     ended,
     like,
-    made,
-    only_ends,
     past,
     stitch_left_out,
     types,
 )
 from border.text.terminals import Terminal
-from border.text.tree import SPACES, Kind
+from border.text.tree import Kind
 
-_HEAPS = frozenset({*SPACES, "group", "shell", "block"})
 _LOOSE = frozenset({"NEXT", "MORE"})
 _COUNTED = (["STITCH"], ["CH"], ["PICOT"])
 
@@ -309,116 +305,3 @@ def _is_place(before: Terminal) -> bool:
 
 def _opens(found: Sequence[Terminal]) -> bool:
     return not found or found[-1].type in ("SEP", "LP", "STAR", "AND")
-
-
-def unsaid(t: Terminals) -> Terminals:
-    """`in next`, `in the 3rd`, `in one`, `over the 9`: with the noun that is left out.
-
-    It is that of the place or skip before it in the text; bare stitches, a bare
-    skip, or nothing before it: st. Behind `the 4th treble of the shell` it is a treble, where
-    chains come first the next shell; and that is asked. One stitch `in last` behind shells, or
-    behind several in a loop, goes into the last stitch; told.
-    """
-    found: Terminals = []
-    last = Kind("st")
-    nth: Kind | None = None
-    space = Kind("space")
-    chained = False
-    part: Terminals = []
-    one = True
-    for at, here in enumerate(t):
-        found.append(here)
-        space = last if last in ARCHES or last.name == "space" else space
-        before = found[-2].type if len(found) > 1 else ""
-        part = _part_before(found, part)
-        whole = types(t, at + 1, 1) != ["OF"]
-        if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
-            skips = here.type == "CH" and types(found, len(found) - 3, 2) == ["SKIP", "NUM"]
-            last = Kind("st") if skips and last != Kind("ch") else _noun(here, found, last)
-            if before in OPENS | WHICH:
-                nth, chained = _stitch_of(found), False
-                one = made(found[:-1]) == 1
-        chained = chained or here.type == "CH"
-        bare = before == "SKIP" and here.type == "NUM"
-        if bare and types(t, at + 1, 1) not in (["KIND"], ["CH"]):
-            last = Kind("st")
-        if not ended(t, at + 1) or before not in OPENS | WHICH:
-            continue
-        if here.type == "NUM" and before != "SKIP" and before != "OF":
-            if before in ("PREP", "THE") and (here.number == 1 or made(found[:-1]) == here.number):
-                found.insert(-1, like(here, "NEXT"))
-            pair = "BETWEEN" in types(found, max(0, len(found) - 4), 4)
-            found.append(replace(like(here, "KIND", last if pair else Kind("st")), text="st"))
-        elif before == "BETWEEN":
-            continue
-        elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):
-            found += [part[1], like(here, "OF"), like(here, "SAME"), part[-1]]
-        elif here.type in ("NEXT", "EACH", "ORD", "EVERY") and not _is_same(found):
-            kind = space if _is_under(found) else last
-            prep = len(found) - 2 - (before == "THE")
-            if nth is not None and here.type == "NEXT" and types(found, prep, 1) == ["PREP"]:
-                found[prep] = replace(found[prep], name="nth")
-                kind = kind if chained else nth
-            if not one and last.name in _HEAPS and _closes_row(t, at, found):
-                found[prep] = replace(found[prep], name="last")
-                kind = Kind("st")
-            found.append(like(here, "KIND", kind))
-    return found
-
-
-def _closes_row(t: Sequence[Terminal], at: int, found: Sequence[Terminal]) -> bool:
-    """Whether one stitch `in last` ends the row here."""
-    last = t[at].type == "ORD" and t[at].number == -1
-    return last and types(t, at - 1, 1) == ["PREP"] and made(found) == 1 and only_ends(t[at + 1 :])
-
-
-def _stitch_of(found: Sequence[Terminal]) -> Kind | None:
-    """The stitch of `4th treble of the shell`, where these words end in that."""
-    at = len(found) - 2
-    while at > 0 and found[at].type in WHICH:
-        at -= 1
-    said = found[at].type == "OF" and found[-1].type == "KIND" and at > 1
-    nth = said and found[at - 1].type == "STITCH" and found[at - 2].type in ("ORD", "CENTRE")
-    return Kind(found[at - 1].name) if nth else None
-
-
-def _is_under(found: Sequence[Terminal]) -> bool:
-    """Whether the place that is being named is under something: that is always a space."""
-    at = len(found) - 1
-    while at > 0 and found[at].type in WHICH:
-        at -= 1
-    return found[at].type == "PREP" and found[at].text in ("under", "u", "beneath")
-
-
-def _part_before(found: Sequence[Terminal], before: Terminals) -> Terminals:
-    """The part named last, `1st st of … run`: what a bare `the last` behind it is of."""
-    here = found[-1]
-    at = len(found) - 2
-    at -= types(found, at, 1) == ["NUM"] and found[at].number == 1  # `3rd treble of one group`
-    if here.type not in NOUNS or at < 0 or found[at].type not in OPENS | WHICH:
-        return before
-    while at > 0 and found[at].type in WHICH:
-        at -= 1
-    whole = found[at].type == "OF" and types(found, at - 2, 1) == ["ORD"] and at > 1
-    if whole:
-        return [*found[at - 2 : at], here]
-    return before if types(found, len(found) - 2, 1) == ["ORD"] else []
-
-
-def _is_same(found: Sequence[Terminal]) -> bool:
-    return any(x.type == "SAME" for x in found[-3:])
-
-
-def _noun(here: Terminal, found: Sequence[Terminal], last: Kind) -> Kind:
-    """What a noun names, if it is that of a place or a skip and not a count of stitches."""
-    if here.type == "KIND":
-        run = here.kind is not None and here.kind.name == "run" and here.kind.stitch
-        return Kind(run) if run else here.kind or last  # `on the first of 7 dc, on next`
-    opened = [x.type for x in found[-4:-1]]
-    if "SEP" in opened:  # `in the same, 1 dc`
-        del opened[: len(opened) - opened[::-1].index("SEP")]
-    if not any(type_ in OPENS | WHICH for type_ in opened):
-        return last
-    if here.type == "STITCH":
-        return Kind(here.name)
-    return Kind("ch" if here.type == "CH" else "picot")

@@ -49,8 +49,8 @@ from border.text.naming import (
     placed_in_brackets,
     same_again,
     the_same_in,
-    unsaid,
 )
+from border.text.nouns import unsaid
 from border.text.on_runs import (
     begun_further_on,
     middle_of_several,
