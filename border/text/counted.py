@@ -113,6 +113,8 @@ def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals
     each = types(before, len(before) - 2, 2) == ["EACHOF", "NEXT"]
     if pair == ["NUM", "CH"] and types(t, at + 2, 1) == ["NUM"] and each and ended(t, at + 3):
         return 3, [here, _space(t[at + 1], t[at + 2].number, t[at + 2])]  # `each of next 3 ch 1`
+    if pair == ["NUM", "CH"] and each and ended(t, at + 2) and _under(before[:-2]):
+        return 2, [here, like(t[at + 1], "KIND", Kind("space"))]  # `under each of 5 chain`
     if pair == ["NUM", "NUM"] and here.text == "one" and types(t, at + 2, 1) == ["CH"]:
         return 3, [
             like(here, "NEXT"),

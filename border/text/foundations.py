@@ -149,6 +149,10 @@ def _chain(count: int) -> str:
     return f"these {count} chains are" if count > 1 else "this chain is"
 
 
+_NEAR = 3
+"""As far as that along a chain is no stitch passed over."""
+
+
 def _adjectives(head: _Head) -> None:
     """`on the 5 foundation stitches`, `in each stitch of chain` of row 1: they are what it is
     worked on in any case."""
@@ -157,7 +161,9 @@ def _adjectives(head: _Head) -> None:
     at = 0
     while at < len(t):
         named = t[at].type == "FOUNDATION" and types(t, at + 1, 1) in (["KIND"], ["CH"])
-        each = types(kept, len(kept) - 2, 2) == ["EACH", "KIND"] and kept[-1].kind == Kind("st")
+        each = types(kept, len(kept) - 2, 2) == ["EACH", "KIND"]
+        each |= types(kept, len(kept) - 2, 2) == ["ORD", "KIND"] and kept[-2].number <= _NEAR
+        each = each and kept[-1].kind == Kind("st")
         chain = past(t, at + 1, "THE") if each and t[at].type == "OF" else len(t)
         of_chain = types(t, chain, 1) == ["CH"] and types(t, chain + 1, 1) != ["NUM"]
         if not named and not of_chain:
@@ -334,7 +340,7 @@ def _hook_place(t: Sequence[Terminal], start: int, named: bool = False) -> tuple
     if types(t, end, 1) == ["FROMHOOK"]:
         return at, t[nth].number, end + 1
     chain = end + 1 + (types(t, end + 1, 1) == ["THE"])
-    far = unit and t[nth].number > 3
+    far = unit and t[nth].number > _NEAR
     if far and types(t, end, 1) == ["OF"] and types(t, chain, 1) == ["CH"]:
         return at, t[nth].number, chain + 1  # `in the 8th stitch of the chain`
     counted = named and unit and types(t, end, 1) != ["OF"]

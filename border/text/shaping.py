@@ -70,6 +70,7 @@ from border.text.sentences import (
     worked_in,
 )
 from border.text.terminals import Terminal
+from border.text.times_said import times_on_like
 from border.text.together import one_in_each, worked_off
 from border.text.tree import Kind
 from border.text.widening import widened
@@ -313,6 +314,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (claims_said, frozenset({"WITH"})),
     (rounds, frozenset({"ROUND"})),
     (times_on_each, frozenset({"TIMES"})),
+    (times_on_like, frozenset({"TIMES"})),
     (counted_off, frozenset({"ORD"})),
     (
         orders,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.text.passing import HOW_OFTEN, Terminals, like, list_start, only_ends, past, types
+from border.text.tree import Kind
 
 
 def times_before(t: Terminals) -> Terminals:
@@ -25,6 +26,34 @@ def times_before(t: Terminals) -> Terminals:
         found += [*bracket, like(t[at], "RP", name="list behind" if parts > 1 else ""), t[at]]
         at = end
     return found
+
+
+def times_on_like(t: Terminals) -> Terminals:
+    """`shell in shell twice`, `1 dc on dc 3 times`: so often, each in the next."""
+    found: Terminals = []
+    for here in t:
+        start = _on_its_like(found) if here.type == "TIMES" else None
+        if start is not None:
+            found = [*found[:start], like(here, "LP"), *found[start:], like(here, "RP")]
+        found.append(here)
+    return found
+
+
+def _on_its_like(found: Terminals) -> int | None:
+    """Where the stitch or the shell begins that goes into its like at the end of these words."""
+    prep = len(found) - 2 - (types(found, len(found) - 2, 1) in (["NEXT"], ["THE"]))
+    noun, made = found[-1:], types(found, prep - 1, 1)
+    if types(found, prep, 1) != ["PREP"]:
+        return None
+    if made == ["RP"] and noun[0].kind in (Kind("shell"), Kind("group")):
+        depth = 0
+        for n in range(prep - 1, -1, -1):
+            depth += (found[n].type == "RP") - (found[n].type == "LP")
+            if depth == 0:
+                return n
+    if made == ["STITCH"] and noun[0].type == "STITCH" and noun[0].name == found[prep - 1].name:
+        return prep - 1 - (types(found, prep - 2, 1) == ["NUM"])
+    return None
 
 
 def _stop_behind(t: Terminals, at: int) -> int:

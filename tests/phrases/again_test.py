@@ -407,3 +407,23 @@ def test_what_is_asked_of_a_group_shows_both_ways() -> None:
         'write "1 dc in each of the next 3 tr" if it goes on each of a group, or "3 dc in next tr" '
         "if on one"
     )
+
+
+ON_THEIR_LIKE = {
+    "1 treble on treble twice, 1 chain, miss 1; repeat": "8 dc, 4 ch; 4 x 3 dc",
+    "*1 treble on next treble 3 times, 3 chain; repeat from *": "12 dc, 12 ch; 4 x 3 dc",
+}
+
+
+@cases((STITCHES, ON_THEIR_LIKE))
+def test_so_often_into_its_like_is_each_time_the_next(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_so_often_into_something_else_is_asked() -> None:
+    assert "asked not-understood" in said("3 treble in loop twice", ARCHES)
+
+
+def test_under_each_of_so_many_chains_is_in_the_spaces() -> None:
+    row = "*2 treble under each of the 3 chain, 1 chain; repeat from *"
+    assert said(row, ARCHES) == "24 dc, 4 ch; 4 x 3 space"
