@@ -139,7 +139,8 @@ def with_figures(
             at = end
             continue
         here = words[at]
-        steps = with_figures(figure.steps, figures, most, names, depth + 1)
+        said = _without_place(figure.steps) if opens_place(words, end) else figure.steps
+        steps = with_figures(said, figures, most, names, depth + 1)
         opens, closes = (_mark(mark, here) for mark in "()")
         times = _number_before(found)
         found += [opens, *steps, closes]
@@ -147,6 +148,42 @@ def with_figures(
             found += [times, _word("times", here)]
         at = end
     return found
+
+
+def opens_place(words: Sequence[Word], at: int) -> bool:
+    """Whether `in`, `under` or the like stands here."""
+    text = words[at].text if at < len(words) else ""
+    return any(entry.terminal == "PREP" for _, entry in phrases_from(text))
+
+
+def _without_place(steps: Sequence[Word]) -> Sequence[Word]:
+    """The steps of a figure without `all in one st`, where a row says in which."""
+    found: list[Word] = []
+    at = 0
+    while at < len(steps):
+        end = _behind_one_place(steps, at)
+        if end > at:
+            while found and found[-1].text in ("all", ",", "worked"):
+                found.pop()
+            at = end
+            continue
+        found.append(steps[at])
+        at += 1
+    return found
+
+
+def _behind_one_place(words: Sequence[Word], at: int) -> int:
+    """Behind `in one st`, `into the same place`; else the same place."""
+    texts = [word.text for word in words[at : at + 4]]
+    the = texts[1:2] == ["the"]
+    one, place = texts[1 + the : 2 + the], texts[2 + the : 3 + the]
+    said = texts[:1] in (["in"], ["into"]) and one in (["one"], ["1"], ["same"])
+    return at + 3 + the if said and place and place[0] in _ONE_PLACE else at
+
+
+_ONE_PLACE = frozenset(
+    {"st", "stitch", "place", "space", "sp", "loop", "lp", "hole", "ch", "chain", "point"}
+)
 
 
 def _is_named(figure: Figure, names: Names) -> bool:

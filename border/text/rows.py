@@ -10,7 +10,14 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.assumed import made_by, shell_of
 from border.text.copies import CopyWords, copy_at
-from border.text.figures import Figure, Figures, figure_forms, is_place, with_figures
+from border.text.figures import (
+    Figure,
+    Figures,
+    figure_forms,
+    is_place,
+    opens_place,
+    with_figures,
+)
 from border.text.headings import is_heading
 from border.text.numbering import Section
 from border.text.numbers import number_at, row_list_at
@@ -18,7 +25,7 @@ from border.text.part_copies import part_copy_at
 from border.text.row_copies import last_put, read_copy, read_part_copy, said_out
 from border.text.row_texts import BREAKS, MOST_WORDS, Reader, read_texts
 from border.text.set_apart import steps_set_apart
-from border.text.shown import opens_place, picot_said_last, with_shown_figures
+from border.text.shown import picot_said_last, with_shown_figures
 from border.text.source import Source
 from border.text.square_rows import turning_of, with_squares
 from border.text.square_words import SquareRow

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.text.assumed import SPACES
-from border.text.figures import Figure, Figures, figure_forms, is_place
+from border.text.figures import Figure, Figures, figure_forms, is_place, opens_place
 from border.text.shaping import shape
 from border.text.source import Source
 from border.text.terminals import read_terminals
@@ -214,12 +214,6 @@ def _trimmed(words: list[Word], end: int) -> int:
 
 def _counts(word: Word) -> bool:
     return word.sort is Sort.NUMBER or word.text in vocabulary().numbers
-
-
-def opens_place(words: Sequence[Word], at: int) -> bool:
-    """Whether `in`, `under` or the like stands here."""
-    text = words[at].text if at < len(words) else ""
-    return any(entry.terminal == "PREP" for _, entry in phrases_from(text))
 
 
 def _is_step(word: Word, names: Names) -> bool:

@@ -135,3 +135,27 @@ def test_stitches_with_others_between_are_no_shell() -> None:
     assert said("1 sc in each shell", On(12, (below,), headings=US)) == "6 sc; 6 x 1 shell"
     apart = "*1 dc in next loop, ch 1, 1 sc in next loop, ch 1; repeat from *"
     assert "no-stitches" in said("1 sc in each shell", On(12, (apart,), headings=US))
+
+
+IN_ONE_PLACE = (
+    "shell = 3 treble, 2 chain, 3 treble, all in one st",
+    "shell = 3 treble, 2 chain, 3 treble in same place",
+    "shell = (3 treble, 2 chain, 3 treble) into one loop",
+)
+
+
+@pytest.mark.parametrize("heading", IN_ONE_PLACE)
+def test_a_figure_that_goes_into_one_place_goes_where_a_row_says(heading: str) -> None:
+    placed = last_of(f"{heading}\n1st row: *1 shell in next loop, miss 1; repeat from *.\n")
+    assert placed == "36 dc, 12 ch; 6 x 2 loop"
+
+
+def test_a_figure_that_goes_into_one_place_goes_into_the_next_where_a_row_says_none() -> None:
+    rows = "1st row: *1 shell, miss 1; repeat from *.\n"
+    assert last_of(f"{IN_ONE_PLACE[0]}\n{rows}").startswith("36 dc, 12 ch; 6 x 2 ")
+
+
+def test_a_cluster_in_one_place_is_one_stitch_where_a_row_says() -> None:
+    heading = "cluster = 3 treble in one st, worked off together, 1 chain\n"
+    said = last_of(f"{heading}1st row: 1 cluster in each loop.\n")
+    assert said == "12 dc, 12 ch; 12 x 1 loop"
