@@ -71,12 +71,21 @@ def split_figures(
         if not name or not steps or any(w.sort is not Sort.WORD for w in called):
             message, help_ = "this figure cannot be read", 'write "fan = 2 dc, ch 2, 2 dc"'
             findings.append(Finding("bad-heading", message, help_, span))
+        elif _is_word(name):
+            message = f'"{" ".join(name)}" is a word of its own, and cannot name a figure'
+            findings.append(Finding("bad-heading", message, "leave this line out", span))
         elif name in figures:
             message = f'the figure "{" ".join(name)}" is given twice'
             findings.append(Finding("bad-heading", message, "leave one of them out", span))
         else:
             figures |= {form: Figure(name, steps) for form in figure_forms(name)}
     return kept, figures, tuple(findings)
+
+
+def _is_word(name: Phrase) -> bool:
+    """Whether a name is that of something done in any row: `join`, `turn`, `repeat`."""
+    known = (entry for phrase, entry in phrases_from(name[0]) if phrase == name)
+    return any(entry.terminal in ("ENDING", "REPEAT", "SKIP", "PREP") for entry in known)
 
 
 def _goes_on(last: Word, line: Sequence[Word], source: Source) -> bool:

@@ -159,3 +159,11 @@ def test_a_cluster_in_one_place_is_one_stitch_where_a_row_says() -> None:
     heading = "cluster = 3 treble in one st, worked off together, 1 chain\n"
     said = last_of(f"{heading}1st row: 1 cluster in each loop.\n")
     assert said == "12 dc, 12 ch; 12 x 1 loop"
+
+
+@pytest.mark.parametrize("word", ["join", "turn", "repeat"])
+def test_a_word_of_any_row_names_no_figure(word: str) -> None:
+    row = "1st row: 1 treble in each loop; turn.\n"
+    assert last_of(f"{word} = 1 single in the first st\n{row}") == (
+        "12 dc; 12 x 1 loop; asked bad-heading"
+    )
