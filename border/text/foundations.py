@@ -162,7 +162,8 @@ def _adjectives(head: _Head) -> None:
     while at < len(t):
         named = t[at].type == "FOUNDATION" and types(t, at + 1, 1) in (["KIND"], ["CH"])
         each = types(kept, len(kept) - 2, 2) == ["EACH", "KIND"]
-        each |= types(kept, len(kept) - 2, 2) == ["ORD", "KIND"] and kept[-2].number <= _NEAR
+        near = types(kept, len(kept) - 2, 2) == ["ORD", "KIND"] and kept[-2].number <= _NEAR
+        each |= near and all(x.type != "CH" for x in kept)  # they may be closed into a picot
         each = each and kept[-1].kind == Kind("st")
         chain = past(t, at + 1, "THE") if each and t[at].type == "OF" else len(t)
         of_chain = types(t, chain, 1) == ["CH"] and types(t, chain + 1, 1) != ["NUM"]

@@ -381,3 +381,8 @@ THIRTY = On(30, closed=False)
 @cases((THIRTY, FROM_THE_HOOK), (THIRTY, WITHOUT_A_HOOK))
 def test_a_place_from_the_hook_comes_once(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+def test_the_second_stitch_of_the_chain_is_that_of_the_edge() -> None:
+    row = "1 plain in 2nd st of chain and in each stitch to the end"
+    assert said(row, THIRTY) == "29 sc; 28 x 1 loop"
