@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, Terminals, like, past, types
+from border.text.passing import ARCHES, Terminals, chains_at, like, past, types
 from border.text.rings import CLOSING
 from border.text.tree import Kind
 
@@ -62,7 +62,7 @@ def arches(t: Terminals) -> Terminals:
 def _arch_at(t: Terminals, turn: int, found: Terminals) -> _Found | None:
     """The arch whose first turn stands here; chains right before that are taken from `found`."""
     before = len(found)
-    chains, at = _chains_at(t, past(t, turn + 1, "SEP", "AND", "WITH"))
+    chains, at = chains_at(t, past(t, turn + 1, "SEP", "AND", "WITH"))
     if not chains:
         before, chains = _chains_before(found)
     stitch, place = _fastened(t, past(t, at, "SEP", "AND"))
@@ -85,17 +85,9 @@ def _arch_at(t: Terminals, turn: int, found: Terminals) -> _Found | None:
 def _chains_before(found: Terminals) -> tuple[int, int]:
     """Where the chains begin that a list ends in, as a step of their own; and how many."""
     start = len(found) - (types(found, len(found) - 1, 1) == ["SEP"]) - 2
-    chains = _chains_at(found, start)[0] if start > 0 else 0
+    chains = chains_at(found, start)[0] if start > 0 else 0
     alone = chains and found[start - 1].type in ("SEP", "AND", "STAR", "LP", "RP")
     return (start, chains) if alone else (len(found), 0)
-
-
-def _chains_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
-    """How many chains stand here, and the place behind them; 0 where none do."""
-    pair = types(t, at, 2)
-    if pair in (["NUM", "CH"], ["CH", "NUM"]):
-        return next(x.number for x in t[at : at + 2] if x.type == "NUM"), at + 2
-    return 0, at
 
 
 def _fastened(t: Sequence[Terminal], at: int) -> tuple[str, int]:
@@ -200,7 +192,7 @@ def _named(t: Sequence[Terminal], at: int, chains: int) -> int | None:
     at = past(t, at, "THE")
     if types(t, at, 1) == ["STRAY"] and t[at].text == "it":
         return at + 1
-    said, end = _chains_at(t, at)
+    said, end = chains_at(t, at)
     if types(t, at, 3) == ["CH", "NUM", "STITCH"]:  # `over the chain 3 dc, …`
         said, end = 0, at
     if said not in (0, chains):

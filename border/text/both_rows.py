@@ -12,7 +12,7 @@ from border.findings import Finding
 from border.text.passing import like, past, types
 from border.text.source import Source
 from border.text.tree import Kind
-from border.text.words import shortened
+from border.text.words import quoted
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -78,7 +78,7 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
 
 def _told(first: Terminal, last: Terminal, size: int, source: Source) -> Finding:
     span = source.span(first.start, last.end)
-    said = shortened(source.text[span.start : span.end])
+    said = quoted(source, span)
     message = (
         f'"{said}" is taken for the chains of two rows together, and counted in the loop of the '
         "row below"

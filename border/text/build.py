@@ -52,20 +52,17 @@ if TYPE_CHECKING:
 
 
 class _List(Struct):
-    """A list as it is built: its steps, the star that opened it, what its end says.
-
-    `joined`: the round ends in one of the chains at its head.
-    """
+    """A list as it is built: its steps, the star that opened it, what its end says."""
 
     steps: list[Step] = field(default_factory=list)
     star: Token | None = None
     hard: bool = False
-    joined: bool = False
 
 
 def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     """The tree of one text: a row's, or a clause's."""
     leave = [node for node in parse.children if is_token(node, "LEAVE")]
+    b.joined = _joins_in_chain(parse.children, b)
     steps, repeats = _build_list(parse.children, b, whole=True)
     steps = settled_list(steps, b, opening=not b.clause)
     check_leading(steps, b, repeated=repeats)
@@ -73,7 +70,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     own = b.headings.rows_repeated and all(not isinstance(i, Repeat) for i in items)
     if repeats or own:
         tell_over_again(items, b)
-        tell_head(items, b, joined=_joins_in_chain(parse.children, b))
+        tell_head(items, b)
         tell_shared(items, b)
     if repeats:
         tell_bracket(items, b)
@@ -99,7 +96,7 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
 
     `whole`: the list is a whole text, which alone can be repeated so.
     """
-    lists = [_List(joined=whole and _joins_in_chain(nodes, b))]
+    lists = [_List()]
     repeats = False
     for n, node in enumerate(nodes):
         top = lists[-1]
@@ -231,7 +228,7 @@ def _repeat_from_head(node: Tree[Token], row: _List, extent: Extent, b: Building
     if at is None:
         raise b.misread("nothing stands before this repeat", "write its steps before it", node)
     if not b.clause:
-        tell_head([step.item for step in row.steps], b, joined=row.joined)
+        tell_head([step.item for step in row.steps], b)
     again = row.steps[at:]
     del row.steps[at:]
     repeat = next(b.of(c) for c in node.children if is_token(c, "REPEAT"))

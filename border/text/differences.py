@@ -16,7 +16,7 @@ from border.text.strangers import unknown_terms
 from border.text.terminals import terminal_at
 from border.text.tree import Difference, Exchanged, Variation, Where
 from border.text.vocabulary import Names
-from border.text.words import LARGEST, Word, shortened
+from border.text.words import LARGEST, Word, quoted
 
 _Said = tuple[Variation, Amount]
 """What is otherwise, and the words that say so."""
@@ -190,7 +190,7 @@ def _past_dot(words: Sequence[Word], at: int) -> int:
 def _goes_on(words: Sequence[Word], source: Source) -> Finding:
     """`until the lace is long enough`: the rows are those that the head names."""
     span = source.span(words[0].start, words[-1].end)
-    said = shortened(source.text[span.start : span.end])
+    said = quoted(source, span)
     message = f'"{said}" is taken for a remark: the rows are worked as often as is said'
     help_ = f'write a line of its own for each time more, and set this apart: "-- {said} --"'
     return Finding("taken-as-remark", message, help_, span)
@@ -200,7 +200,7 @@ def otherwise(words: Sequence[Word], source: Source) -> Finding:
     """`as the last, but turn at the corner`: no copy, and no row either."""
     first = past_separators(words, 0)
     span = source.span(words[first].start, words[-1].end)
-    said = shortened(source.text[span.start : span.end])
+    said = quoted(source, span)
     message = f'"{said}" makes this row another than the one that it copies'
     help_ = 'say what it makes otherwise, as in "with 7 chain instead of 5", '
     help_ += '"working the dc in the 5 chain"'

@@ -16,7 +16,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.source import Source
 from border.text.strangers import asked_place
-from border.text.words import shortened
+from border.text.words import quoted, shortened
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -76,7 +76,7 @@ def _told(t: Sequence[Terminal], stretch: _Stretch, source: Source) -> Finding:
     while t[start].type == "SEP" and start < end - 1:
         start += 1
     span = source.span(t[start].start, t[end - 1].end)
-    said = shortened(source.text[span.start : span.end])
+    said = quoted(source, span)
     row = source.text[t[0].start : span.start].strip(" \t\r\n,;.")
     clauses = f'"over {_part(said)}: …; elsewhere: {shortened(row, 80) or "…"}"'
     if stretch.corner:

@@ -13,11 +13,11 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.passing import like, past, stitch_left_out, types
+from border.text.passing import chains_at, like, past, stitch_left_out, types
 from border.text.rings import chains_before
 from border.text.source import Source
 from border.text.tree import Kind
-from border.text.words import shortened
+from border.text.words import quoted, shortened
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -38,7 +38,7 @@ class _Head(Struct):
     def tell(self, code: str, start: int, end: int, message: str, help_: str) -> None:
         """Of the terminals [start, end); `{}` in what is told is what they say."""
         span = self.source.span(self.terminals[start].start, self.terminals[end - 1].end)
-        said = shortened(self.source.text[span.start : span.end])
+        said = quoted(self.source, span)
         finding = Finding(code, message.format(said), help_.format(said), span)
         self.findings.append(finding)
 
@@ -182,10 +182,8 @@ def _chains(t: Sequence[Terminal], at: int) -> tuple[int, int]:
         return end + (types(t, end, 1) in (["KIND"], ["CH"])), t[named + 1].number
     if types(t, at, 2) == ["NUM", "FOUNDATION"] and types(t, at + 2, 1) in (["CH"], ["KIND"]):
         return at + 3, t[at].number
-    pair = types(t, at, 2)
-    if pair in (["NUM", "CH"], ["CH", "NUM"]):
-        return at + 2, t[at].number or t[at + 1].number
-    return at, 0
+    count, end = chains_at(t, at)
+    return end, count
 
 
 def _behind_join(t: Sequence[Terminal], at: int) -> int:

@@ -94,8 +94,8 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
             head = all(t.type == "SEP" for t in terminals[:n])
             inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 1)
             swallowing = not head and not inside and behind in ("WITH", "TO", "PREP")
-            end = next((i for i in range(n + 1, len(terminals)) if _parts(terminals[i])), None)
             if swallowing:
+                end = next((i for i in range(n + 1, len(terminals)) if _parts(terminals[i])), None)
                 found[-1] = replace(terminal, number=_chain_of_head(terminals[n + 1 : end]))
     return found
 

@@ -17,7 +17,7 @@ from border.findings import Finding
 from border.text.passing import HOW_OFTEN, OPENS, WHICH, like, past, stitch_left_out, types
 from border.text.source import Source
 from border.text.tree import ST
-from border.text.words import shortened
+from border.text.words import quoted
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -169,7 +169,7 @@ def _is_word(here: Terminal) -> bool:
 
 def _told(first: Terminal, last: Terminal, source: Source) -> Finding:
     span = source.span(first.start, last.end)
-    said = shortened(source.text[span.start : span.end])
+    said = quoted(source, span)
     message = (
         f'"{said}" is taken for a remark: the chains that the row below began with stand for its '
         "first stitch, and the last one here falls on them"

@@ -37,7 +37,8 @@ class Building(Struct):
     """One text being built: its terminals, the headings, and the findings so far.
 
     `clause`: it is a clause, not a whole row. `round` is the row's first number.
-    `at_once`: what has been taken up several at once so far.
+    `at_once`: what has been taken up several at once so far. `joined`: the round ends in one of
+    the chains at its head.
     """
 
     terminals: Sequence[Terminal]
@@ -47,6 +48,7 @@ class Building(Struct):
     clause: bool = False
     findings: list[Finding] = field(default_factory=list)
     at_once: set[Kind] = field(default_factory=set)
+    joined: bool = False
 
     @property
     def terms(self) -> str:

@@ -33,10 +33,10 @@ def tell_over_again(items: Sequence[Item], b: Building) -> None:
         _tell_nothing_missed(items, b)
 
 
-def tell_head(items: Sequence[Item], b: Building, *, joined: bool = False) -> None:
+def tell_head(items: Sequence[Item], b: Building) -> None:
     """`ch 3, 7 dc in next loop, 1 dc in dc; repeat`: are these chains made once, as a stitch?
 
-    `joined`: the round ends in one of them. Not where as many are missed under them.
+    Not where as many are missed under them.
     """
     if len(items) < 2:
         return
@@ -48,7 +48,7 @@ def tell_head(items: Sequence[Item], b: Building, *, joined: bool = False) -> No
     more = [i.count for i in items[1:] if isinstance(i, Chains)]
     direct = isinstance(items[1], Stitches) and items[0].count == height > 1
     with_chains = height > 1 and items[0].count - height in more
-    if direct or with_chains or joined:
+    if direct or with_chains or b.joined:
         n = items[0].count
         b.tell(
             "perhaps-start-chain",

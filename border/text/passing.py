@@ -61,6 +61,13 @@ def only_ends(t: Sequence[Terminal]) -> bool:
     return all(x.type in ("SEP", "ENDING") for x in t)
 
 
+def chains_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """How many chains stand here, `3 ch` or `ch 3`, and the place behind them; 0 where none do."""
+    if types(t, at, 2) in (["NUM", "CH"], ["CH", "NUM"]):
+        return t[at].number or t[at + 1].number, at + 2
+    return 0, at
+
+
 def list_start(t: Sequence[Terminal], end: int) -> int:
     """Where the list begins that ends before a place: behind the last stop, mark or repeat."""
     start = end

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import Terminals, ended, like, past, types
+from border.text.passing import Terminals, chains_at, ended, like, past, types
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -139,12 +139,8 @@ def chains_before(words: Sequence[Terminal]) -> int:
 
 def _chains_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     """How many chains are made here, and the place behind them; 0 where none are."""
-    pair = types(t, at, 2)
-    if pair == ["NUM", "CH"]:
-        return t[at].number, at + 2
-    if pair == ["CH", "NUM"] and types(t, at - 1 if at else len(t), 1) != ["NUM"]:
-        return t[at + 1].number, at + 2
-    return 0, at
+    counted = types(t, at, 1) == ["CH"] and types(t, at - 1 if at else len(t), 1) == ["NUM"]
+    return (0, at) if counted else chains_at(t, at)
 
 
 def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool, last: str) -> _Ring | None:

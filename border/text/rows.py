@@ -32,7 +32,7 @@ from border.text.square_words import SquareRow
 from border.text.terminals import behind_colour
 from border.text.tree import Body, Claim, Copy, Row, Text
 from border.text.vocabulary import vocabulary
-from border.text.words import Sort, Word, read_words, shortened, without_remarks
+from border.text.words import Sort, Word, quoted, read_words, without_remarks
 
 MOST_IN_ALL = 50_000
 """So many words, figures written out, and no further row of a border is read."""
@@ -231,7 +231,7 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
 
 def _rows_again(words: Sequence[Word], help_: str, source: Source) -> Finding:
     span = source.span(words[0].start, words[-1].end)
-    said = shortened(source.text[span.start : span.end])
+    said = quoted(source, span)
     message = f'this is said of whole rows, and is not worked here: "{said}"'
     return Finding("rows-again", message, help_, span)
 

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from border.findings import Finding
 from border.text.passing import past, types
 from border.text.source import Source
-from border.text.words import shortened
+from border.text.words import quoted, shortened
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -147,7 +147,7 @@ def _asked(first: Terminal, last_step: Terminal, last: Terminal, source: Source)
 
 def _told(first: Terminal, last: Terminal, source: Source) -> Finding:
     span = source.span(first.start, last.end)
-    said = shortened(source.text[span.start : span.end])
+    said = quoted(source, span)
     message = (
         f'"{said}" goes into the side of the work, which is no part of the row below: it is left '
         "out of the counts"

@@ -16,7 +16,7 @@ from border.text.source import Source
 from border.text.squares import SPACE, Squares, name_at
 from border.text.terminals import Terminal, terminal_at
 from border.text.vocabulary import Names, vocabulary
-from border.text.words import Sort, Word, shortened
+from border.text.words import Sort, Word, quoted
 
 _LOOSE = frozenset({"and", "then", "&", "work", "make", "crochet", "working", "now", "turn"})
 _TIMES = ("times", "time", "more")
@@ -80,7 +80,7 @@ class SquareRow(Struct):
         """Of the words [start, end); `{}` is what they say."""
         end -= end > start + 1 and self.words[end - 1].text == "."
         span = self.source.span(self.words[start].start, self.words[end - 1].end)
-        said = shortened(self.source.text[span.start : span.end])
+        said = quoted(self.source, span)
         self.findings.append(Finding(code, message.format(said), help_.format(said), span))
 
 

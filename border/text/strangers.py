@@ -11,7 +11,7 @@ from border.text.distances import DISTANCE
 from border.text.passing import past
 from border.text.source import Source
 from border.text.vocabulary import TERMS, Names, name_of, names, vocabulary
-from border.text.words import shortened
+from border.text.words import quoted, shortened
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -110,7 +110,7 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
     for terminal in terminals:
         if terminal.type == "REMARK":
             span = source.span(terminal.start, terminal.end)
-            said = shortened(source.text[span.start : span.end])
+            said = quoted(source, span)
             message = f'"{said}" is taken for a remark, and changes nothing'
             help_ = f'set it apart: "-- {said} --"'
             if terminal.name == DISTANCE:

@@ -13,7 +13,7 @@ from unicodedata import normalize
 
 from msgspec import Struct
 
-from border.findings import Finding
+from border.findings import Finding, Span
 from border.text.source import Source
 
 _WORDS = re.compile(
@@ -147,6 +147,11 @@ def without_remarks(
     )
     finding = Finding("not-understood", message, help_, source.span(odd.start, odd.end))
     return [word for word in kept if word is not odd], (finding,)
+
+
+def quoted(source: Source, span: Span) -> str:
+    """The words of a span, as a message can quote them."""
+    return shortened(source.text[span.start : span.end])
 
 
 def shortened(text: str, most: int = 40) -> str:
