@@ -48,6 +48,9 @@ def begin(row: SquareRow, squares: Squares, made: Mapping[int, Square]) -> Begun
     added, behind = _added(row, squares, at)
     if added:
         return Begun([*before, *added], behind)
+    added, behind = _space_added(row, squares, at)
+    if added:
+        return Begun([*before, *added], behind, shared=True)
     return _first_stitch(row, squares, made, Begun(before, at))
 
 
@@ -84,6 +87,13 @@ def _opens(squares: Squares, counted: Run | None, chains: int) -> bool:
     if counted is None:
         return False
     return counted.counts_first(squares) or (chains > 0 and counted.times % squares.width == 0)
+
+
+def may_begin(row: SquareRow, squares: Squares) -> bool:
+    """Whether the chains at a row's head, if there are any, can be such a row's."""
+    chains, _ = _chains(row, _past_marks(row, 0))
+    high = squares.height
+    return chains in (0, high, high + squares.chains, *squares.around)
 
 
 def _past_stops(words: Sequence[Word]) -> int:
@@ -167,7 +177,9 @@ def _ask_counted(row: SquareRow, squares: Squares, counted: Run) -> None:
 
 # --- narrower and wider ----------------------------------------------------------------------
 
-_ALONG = frozenset({"along", "over", "across", "on", "upon", "to", "in", "into", "the", "first"})
+_ALONG = frozenset(
+    {"back", "along", "over", "across", "on", "upon", "to", "in", "into", "the", "first"}
+)
 
 
 def _led(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
@@ -188,13 +200,13 @@ def _led(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
     stitch, stitch_end = row.types(noun, 1)
     if kind:
         count = count * squares.width + 1
-    elif [t.name for t in stitch] == [squares.stitch] and count % squares.width == 1 < count:
-        behind = stitch_end
-    else:
+    elif [t.name for t in stitch] == [squares.stitch]:
+        behind = behind_dot(row.words, stitch_end)
+        nth, past = _to_stitch(row, squares, behind)
+        count, behind = (nth, past) if nth == count + 1 else (count, behind)
+    if place == end or count % squares.width != 1 or count == 1:
         return [], at
-    if place == end:
-        return [], at
-    behind = behind_dot(row.words, behind)
+    behind = _to_stitch(row, squares, behind_dot(row.words, behind))[1]
     message = (
         f'"{{}}" is taken for the way to the {count}th stitch: the row begins there, and leaves '
         "what lies before it"
@@ -202,6 +214,20 @@ def _led(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
     help_ = f'write "begin in {count}th st" to say so'
     row.tell("squares-assumed", at, behind, message, help_)
     return standing_at(f"begin in {count}th st,", row.words[at]), behind
+
+
+def _to_stitch(row: SquareRow, squares: Squares, at: int) -> tuple[int, int]:
+    """Behind `to the 4th`, `to next tr`, and which it is, 0 for the next; else the same place."""
+    texts = [word.text for word in row.words[at : at + 2]]
+    if texts[:1] not in (["to"], ["into"]):
+        return 0, at
+    at_nth = at + 1 + (texts[1:] == ["the"])
+    which, end = row.types(at_nth, 1)
+    if [t.type for t in which] not in (["ORD"], ["NEXT"]):
+        return 0, at
+    stitch, behind = row.types(end, 1)
+    named = [t.name for t in stitch] == [squares.stitch]
+    return which[0].number, behind_dot(row.words, behind) if named else end
 
 
 _ADDED = re.compile(
@@ -220,12 +246,41 @@ def _added(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
     made = {t.name for t, _ in found[:size] if t.type == "STITCH"}
     if made != {squares.stitch} or chains != missed + worked or (worked + 1) % squares.width:
         return [], at
-    first = squares.first().removesuffix(";")
-    steps = f"{first} in next st, {worked + 1} {squares.called} in same st"
     behind = behind_dot(row.words, found[size - 1][1])
+    return _beyond(row, squares, f"{worked + 1} {squares.called}", at, behind), behind
+
+
+_LAST = -1
+_SPACE_ADDED = re.compile(
+    r"(NUM CH|CH NUM)( ENDING)? (NUM )?STITCH PREP (ORD|SAME)( STITCH| KIND| PLACE)?"
+    r"( OF ORD ROW| OF ROW| STRAY| AS ORD STITCH)?"
+)
+
+
+def _space_added(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
+    """`8 ch, 1 tr in the last tr of last row`: a space beyond the end of the row."""
+    found = _terminals(row, at)
+    whole = _SPACE_ADDED.match(" ".join(t.type for t, _ in found))
+    if whole is None:
+        return [], at
+    said = found[: len(whole[0].split(" "))]
+    chains, *one = (t.number for t, _ in said if t.type == "NUM")
+    made = next(t.name for t, _ in said if t.type == "STITCH")
+    nth = next((t.number for t, _ in said if t.type == "ORD"), 1)
+    sound = made == squares.stitch and one in ([], [1]) and nth in (1, _LAST)
+    if not sound or chains not in squares.around:
+        return [], at
+    behind = behind_dot(row.words, said[-1][1])
+    steps = f"ch {squares.chains}, 1 {squares.called}"
+    return _beyond(row, squares, steps, at, behind), behind
+
+
+def _beyond(row: SquareRow, squares: Squares, made: str, at: int, behind: int) -> list[Word]:
+    """The words of a first stitch and what is made in the same place, told."""
+    steps = f"{squares.first().removesuffix(';')} in next st, {made} in same st"
     message = "this is added beyond the edge, and counted as made on the last stitch there"
     row.tell("squares-assumed", at, behind, message, f'write "{steps}" to say so')
-    return standing_at(f"{steps};", row.words[at]), behind
+    return standing_at(f"{steps};", row.words[at])
 
 
 # --- the first row ---------------------------------------------------------------------------

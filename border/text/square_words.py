@@ -22,6 +22,7 @@ _LOOSE = frozenset({"and", "then", "&", "work", "make", "crochet", "working", "n
 _TIMES = ("times", "time", "more")
 _FEW = 3
 """So many of these words may stand before a step."""
+_CHANGED = frozenset({"added", "increased", "gained", "made", "decreased", "lost", "widened"})
 _PLACES = frozenset(
     {"PREP", "OF", "BETWEEN", "FROM", "KIND", "STITCH", "CH", "INALL", "EXCEPT", "ATEND", "ENDST"}
 )
@@ -252,4 +253,6 @@ def _is_gloss(row: SquareRow, start: int, end: int) -> bool:
         return False
     square = _square_at(row, start + 1)
     stops = end + 1 == len(words) or words[end + 1].sort is Sort.MARK
-    return square is not None and square.end == end and stops
+    if square is None or not stops:
+        return False
+    return square.end == end or (square.end == end - 1 and words[end - 1].text in _CHANGED)

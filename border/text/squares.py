@@ -45,6 +45,13 @@ class Squares(Struct, frozen=True):
         """The chains that stand for the first stitch of a row."""
         return STITCHES[self.stitch].height
 
+    @property
+    def around(self) -> tuple[int, int]:
+        """The chains that a space beyond the end of a row is made of: as many as go all round
+        it, or one fewer, the last standing on the corner."""
+        whole = self.width + self.height + self.chains
+        return whole - 1, whole
+
     def space(self, times: int | None) -> str:
         """So many spaces, in words that a row can have; None: to the row's end."""
         one = f"ch {self.chains}, skip {self.chains}, 1 {self.called} in next st"
@@ -91,10 +98,15 @@ def may_name(words: Sequence[Word]) -> bool:
     return any(word.text in first for word in words)
 
 
+def usual_squares(names: Names, stitch: str = "dc") -> Squares:
+    """What most books mean (common practice), by the stitch's US name, called as the text does."""
+    return Squares(2, stitch, name_of(stitch, names.terms))
+
+
 def square_lines(squares: Squares | None, names: Names) -> tuple[str, str]:
     """The headings that say what a space and a block are, in the words of the text; where no
     `squares` are given, as most books have them."""
-    taken = squares or Squares(2, "dc", name_of("dc", names.terms))
+    taken = squares or usual_squares(names)
     return f"space = {taken.space(1)}", f"block = {taken.width} {taken.called}"
 
 

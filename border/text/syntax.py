@@ -18,6 +18,7 @@ from border.text.rows import read_rows
 from border.text.shown import without_picots
 from border.text.source import Source
 from border.text.squares import split_squares
+from border.text.squares_unsaid import with_usual_squares
 from border.text.tree import Border
 from border.text.vocabulary import names
 from border.text.words import Word, read_words, without_remarks
@@ -52,11 +53,12 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
         help_ = 'begin each row on a line of its own: "round 1:"'
         reader.findings.append(Finding("no-rows", message, help_, source.span(0, 0)))
     whole = sections if end == len(words) else sections[:-1]
+    with_usual_squares(whole, reader)
     rows = tuple(read_rows(whole, reader))
     found = sorted(reader.findings, key=lambda f: f.span.start if f.span else 0)
     if not heads:
         return None, tuple(found)
-    return Border(headings, rows, span=source.span(0, len(source.text))), tuple(found)
+    return Border(reader.headings, rows, span=source.span(0, len(source.text))), tuple(found)
 
 
 def _within(top: list[Word], source: Source) -> tuple[list[Word], tuple[Finding, ...]]:

@@ -82,10 +82,15 @@ OVER = {
 WIDER = "5 ch, miss 3, 1 tr into each of next 2 ch, 1 tr on tr"
 EDGES = {
     f"{WIDER}, 6 sps": f"10 dc, 12 ch; {ASSUMED}",
+    "8 ch, 1 tr in last tr of last row (1 sp added), 6 sps": f"8 dc, 14 ch; {ASSUMED}",
+    "7 ch, tr in last tr made (1 sp increased), 5 sps, 1 blk": f"10 dc, 12 ch; {ASSUMED}",
+    "8 ch, turn, 1 tr in first tr, 4 tr, 5 sps": f"10 dc, 12 ch; {ASSUMED}; {ASSUMED}",
     f"turn, {WIDER}, 5 sps, 1 blk": f"12 dc, 10 ch; {ASSUMED}",
     "8 ch, miss 3, 1 tr in each of next 5 ch, 1 tr on next tr, 6 sps": f"13 dc, 12 ch; {ASSUMED}",
     "S.s. along 4 tr, 3 ch, 3 more tr for blk, 4 sp": f"8 dc, 8 ch; {ASSUMED}",
     "sl st over the first blk, 5 sps": f"6 dc, 10 ch; {ASSUMED}",
+    "slip back over 3 tr to the 4th, 3 ch, 5 sps": f"6 dc, 10 ch; {ASSUMED}",
+    "sl st over 1 blk to next tr, 5 ch, 5 sps": f"6 dc, 10 ch; {ASSUMED}",
     "sl st over 2 blks; 5 ch, 4 sps": f"5 dc, 8 ch; {ASSUMED}",
 }
 """Of six blocks: seven squares, seven, eight; five, five, four."""
@@ -152,6 +157,33 @@ def test_a_first_row_that_makes_its_chain(row: str) -> None:
     chains, comes_to = CHAINS_FIRST[row]
     on = On(chains, (), closed=False, headings=UK)
     assert said(row, on) == f"{comes_to}; asked foundation-named; asked foundation-passed"
+
+
+UNSAID = On(13, ("1 treble in each loop",), closed=False, headings="terms: uk\n")
+AS_MOST = dict.fromkeys(
+    ("1 sp, 2 blks, 1 sp", "1 sp, 6 tr, 1 sp", "5 ch, 1 sp, 6 tr, 1 sp"),
+    f"{TWO_OF_FOUR}; {ASSUMED}",
+) | {
+    "1 sp, 7 tr, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}; {ASSUMED}",
+    "1 sp, 7 dtr, 1 sp": f"9 tr, 4 ch; {ASSUMED}; {ASSUMED}",
+}
+
+
+@cases((UNSAID, AS_MOST))
+def test_squares_that_nothing_explains_are_those_of_most_books(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to
+
+
+@pytest.mark.parametrize("row", ["1 sp, 5 tr, 2 sps", "4 ch, 1 sp, 2 blk", "1 sp, 4 tr, 4 dtr"])
+def test_squares_of_other_numbers_are_asked(row: str) -> None:
+    assert "asked squares-unclear" in said(row, UNSAID)
+
+
+def test_squares_on_chains_that_do_not_count_are_asked() -> None:
+    uncounted = UNSAID.headings + "chains count as stitches: no\n"
+    assert "asked squares-unclear" in said("1 sp, 2 blks", UNSAID._replace(headings=uncounted))
 
 
 def test_squares_over_squares_have_a_number() -> None:
