@@ -79,6 +79,42 @@ def _brackets_again(t: Terminals) -> Terminals:
     return found
 
 
+def _brackets_counted(t: Terminals) -> Terminals:
+    """`(1 ch, 1 dc in next; repeat 5 times more)`, `(…), repeat 5 times more`: as `*…; repeat
+    from * 5 times more`."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        counted = t[at].type == "REPEAT" and types(t, at + 1, 1)[:1] in _HOW_OFTEN
+        closed = past(t, at + 2, "SEP")
+        inside = counted and types(t, closed, 1) == ["RP"]
+        end = _before_comma(found, len(found))
+        behind = counted and types(found, end - 1, 1) == ["RP"]
+        opens = _opened(found if inside else found[: end - 1]) if inside or behind else None
+        if opens is None or types(t, closed + 1, 1) in (["PREP"], *_HOW_OFTEN):
+            found.append(t[at])
+            at += 1
+            continue
+        steps = found[opens + 1 :] if inside else found[opens + 1 : end - 1]
+        star = like(found[opens], "STAR")
+        found[opens:] = [star, *steps, t[at], like(t[at], "FROMSTAR"), t[at + 1]]
+        at = closed + 1 if inside else at + 2
+    return found
+
+
+def _opened(t: Terminals) -> int | None:
+    """Where the last bracket that is still open begins."""
+    depth = 0
+    for n in range(len(t) - 1, -1, -1):
+        depth += (t[n].type == "RP") - (t[n].type == "LP")
+        if depth < 0:
+            return n
+    return None
+
+
+_HOW_OFTEN = [[type_] for type_ in HOW_OFTEN]
+
+
 def _to_within(t: Terminals) -> Terminals:
     """`to within 3 of the end`, `till 3 stitches remain`: as `to the last 3`; `to the last` is to
     the end."""
@@ -317,6 +353,7 @@ def _all_round(t: Terminals) -> Terminals:
 PASSES = (
     (_within_brackets, frozenset({"REPEAT"})),
     (_brackets_again, frozenset({"REPEAT"})),
+    (_brackets_counted, frozenset({"RP"})),
     (_to_within, frozenset({"TOLAST", "WITHIN"})),
     (_and_so_on, frozenset({"SOON"})),
     (times_before, frozenset({"TIMES"})),

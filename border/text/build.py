@@ -206,8 +206,10 @@ def _build_repeat(
         _close_star(star, lists[-1], extent, b, b.span(node))
         return False
     from_head = len(lists) == 1 and not extent.from_star
-    if from_head and (ends_with or (extent.counted and ended)):
-        _repeat_from_head(node, lists[0], extent, b)
+    again = any(isinstance(step.item, Repeat) for step in lists[0].steps)
+    if from_head and (ends_with or (extent.counted and (ended or not again))):
+        inside = not (ended or ends_with or extent.from_head)
+        _repeat_from_head(node, lists[0], extent, b, inside=inside)
         return False
     if extent.from_star or not extent.bare:
         message = "there is no star for this repeat to go back to"
@@ -221,8 +223,13 @@ def _build_repeat(
     return ended
 
 
-def _repeat_from_head(node: Tree[Token], row: _List, extent: Extent, b: Building) -> None:
-    """All that stands before, start chain and beginning left out, is worked again."""
+def _repeat_from_head(
+    node: Tree[Token], row: _List, extent: Extent, b: Building, *, inside: bool
+) -> None:
+    """All that stands before, start chain and beginning left out, is worked again.
+
+    `inside`: steps follow, so that less may be meant.
+    """
     openings = (Begin, StartChain, End)
     at = next((n for n, s in enumerate(row.steps) if not isinstance(s.item, openings)), None)
     if at is None:
@@ -232,7 +239,7 @@ def _repeat_from_head(node: Tree[Token], row: _List, extent: Extent, b: Building
     again = row.steps[at:]
     del row.steps[at:]
     repeat = next(b.of(c) for c in node.children if is_token(c, "REPEAT"))
-    if repeat.name == "row":
+    if repeat.name == "row" or inside:
         span = b.span(node)
         message = "this number of times is taken to be that of the whole row up to here"
         help_ = "put what is worked so often in brackets: (…) 3 times"

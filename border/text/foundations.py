@@ -307,7 +307,8 @@ def _repeat_behind(t: list[Terminal], at: int) -> None:
 def _behind_last_missed(t: Sequence[Terminal], at: int) -> int:
     """Behind `miss the last 7 stitches of the chain` at the head of a row; else the same place."""
     last = past(t, at + 1, "THE") if types(t, at, 1) == ["SKIP"] else at
-    if types(t, last, 2) != ["ORD", "NUM"] or t[last].number != -1:
+    pair = sorted(types(t, last, 2)) == ["NUM", "ORD"]
+    if not pair or all(x.number != -1 for x in t[last : last + 2]):
         return at
     end = past(t, last + 2, "CH", "KIND")
     chain = past(t, end + 1, "THE") if types(t, end, 1) == ["OF"] else end

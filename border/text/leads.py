@@ -9,7 +9,7 @@ from border.text.terminals import longest
 from border.text.vocabulary import names, phrases_from, vocabulary
 from border.text.words import Sort, Word
 
-MOST = 6
+MOST = 14
 """So many words may lead to a head."""
 
 _PARTS = frozenset({".", ",", ":", ";", "--", "\u2014", "-"})
@@ -19,10 +19,11 @@ _STEPS = frozenset(
     | {"EACH", "ALL"}
 )
 """Words of steps: what stands before a row head with one of them belongs to the row before."""
+_NO_STEPS = (("one", "side"), ("as", "follows"))
 
 
 def behind_lead(words: Sequence[Word], at: int) -> Iterator[int]:
-    """The places behind one to six words from here on where a row head may stand."""
+    """The places behind one to fourteen words from here on where a row head may stand."""
     count = 0
     for n in range(at, min(at + 2 * MOST, len(words))):
         word = words[n]
@@ -42,6 +43,8 @@ def _of_steps(words: Sequence[Word], start: int, at: int) -> bool:
     """Whether a step stands here: a number, a stitch, a repeat, what is done with the thread, or
     a place of which the words from `start` on say that something goes into it."""
     table, text = vocabulary(), words[at].text
+    if (text, *(w.text for w in words[at + 1 : at + 2])) in _NO_STEPS:
+        return False
     if text in table.times or (text in table.numbers and text not in ("a", "an")):
         return True
     if text in table.colours["colour"] or text in ("as", "means"):
@@ -64,6 +67,8 @@ def _said(words: Sequence[Word], at: int) -> str:
 def _leads(lead: Sequence[Word]) -> bool:
     """Whether these words may lead to a row head, and do not go on to speak of it."""
     rows = vocabulary().rows
-    last = next(word.text for word in reversed(lead) if word.sort is Sort.WORD)
+    *_, before, last = ["", *(word.text for word in lead if word.sort is Sort.WORD)]
     heading = len(lead) > 2 and is_heading(lead)
+    if (before, last) == ("as", "follows"):
+        return not heading
     return last not in rows["goes_on"] | rows["speaks_of"] and not heading

@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import groupby
 
+from msgspec.structs import replace
+
 from border.text.headings import is_heading
 from border.text.numbers import number_at
 from border.text.words import Sort, Word
@@ -15,6 +17,10 @@ from border.text.words import Sort, Word
 _OPENING = frozenset({"make", "work", "crochet", "commence", "begin", "start", "with", "on", "a"})
 _CHAIN = frozenset({"chain", "chains", "ch", "foundation"})
 _BEGINS = frozenset({"commence", "begin", "start", "foundation"})
+_BIDS = frozenset({"work", "crochet", "make", "begin", "working"})
+_RINGS = frozenset({"circle", "ring", "round"})
+_TAIL = 7
+"""So many words, from one that bids on, may lead to a row head: `and work in this circle the`."""
 _LISTS = (",", "and")
 _NEAR = 8
 """The chain is spoken of in so many words and marks."""
@@ -22,13 +28,45 @@ _NEAR = 8
 
 def of_chain(line: Sequence[Word]) -> bool:
     """Whether the words of a line before the first row speak of the chain to begin with."""
-    line = line[line[0].text == "--" :]  # as a remark it speaks of the same
+    dashed = [w.text for w in line[:1]] == ["--"]
+    line = _opening(line[dashed:])  # as a remark it speaks of the same
     if not line:
         return False
     opened = line[0].text in _OPENING | _CHAIN or number_at(line, 0) is not None
     named = any(word.text in _CHAIN for word in line[:_NEAR])
     plain = all(word.text not in (":", "=") for word in line)
     return opened and named and plain and not is_heading(line)
+
+
+def _opening(line: Sequence[Word]) -> Sequence[Word]:
+    """The words without `for each star` before them."""
+    if [w.text for w in line[:1]] != ["for"]:
+        return line
+    start = next((n for n, w in enumerate(line[:_NEAR]) if w.text in _OPENING - {"a"}), 0)
+    return line[start:]
+
+
+def bids(words: Sequence[Word], at: int) -> int:
+    """Where the words begin that bid to work the row whose head stands at a word, on its line:
+    `and crochet the`, `work as follows:`; or `at`, where there are none."""
+    end = behind_words(words, at + (at < len(words) and words[at].text == "the"))
+    follows = end > 1 and words[end - 1].text == "follows" and words[end - 2].text == "as"
+    if not follows and (end < at or end < 1 or words[end - 1].text != "the"):
+        return at
+    for n in range(end - 1, max(end - _TAIL, 0) - 1, -1):
+        if words[n].line != words[end - 1].line or words[n].sort is Sort.MARK:
+            return at
+        if words[n].text in _BIDS:
+            return n - (n > 0 and words[n - 1].text == "and")
+    return at
+
+
+def behind_words(words: Sequence[Word], at: int) -> int:
+    """Before the marks of `as follows:--` that stand before a place; else the place."""
+    end = at
+    while end > 0 and words[end - 1].sort is Sort.MARK and words[end - 1].text in (":", "--", ","):
+        end -= 1
+    return end if end and words[end - 1].text == "follows" else at
 
 
 def founds(line: Sequence[Word], before: Word) -> bool:
@@ -45,16 +83,20 @@ def goes_on(word: Word) -> bool:
     return word.text in (*_LISTS, "(", "[")
 
 
-def split_chain(words: Sequence[Word]) -> tuple[list[Word], list[Word]]:
+def split_chain(words: Sequence[Word], row: int) -> tuple[list[Word], list[Word]]:
     """The words before the first row without those of a chain, and these as a sentence
-    of their own: `make`, where that is left out, and a stop."""
+    of their own: `make`, where that is left out, and a stop. `row`: the line it begins on."""
     kept: list[Word] = []
     chain: list[Word] = []
+    tail: list[Word]
     for _, said in groupby(words, lambda word: word.line):
         line = list(said)
         if not of_chain(line):
             kept += line
             continue
+        line, tail = list(_opening(line)), []
+        if line[0].line == row:
+            line, tail = _without_bidding(line)
         first = line[0]
         if first.text in _BEGINS and [w.text for w in line[1:2]] == ["with"]:
             line = line[2:]  # before all rows it is no stitch that a row begins with
@@ -64,4 +106,21 @@ def split_chain(words: Sequence[Word]) -> tuple[list[Word], list[Word]]:
         if line[-1].sort is not Sort.MARK:
             last = line[-1]
             chain.append(Word(Sort.MARK, ".", last.end, last.end, last.line))
+        chain += tail
     return kept, chain
+
+
+def _without_bidding(line: Sequence[Word]) -> tuple[list[Word], list[Word]]:
+    """A line without the words at its end that bid to work the first row; and, of these, `in this
+    circle`, into which it is worked."""
+    the = replace(line[-1], text="the")
+    start = bids(line, len(line)) if line[-1].text == "follows" else bids([*line, the], len(line))
+    tail = list(line[start:])
+    into = next(
+        (n for n, w in enumerate(tail) if w.text in ("in", "into", "on", "round")), len(tail)
+    )
+    ring = next((n for n, w in enumerate(tail) if w.text in _RINGS), -1)
+    kept = list(line[:start])
+    while kept and kept[-1].text == ",":
+        kept.pop()
+    return kept, tail[into : ring + 1]

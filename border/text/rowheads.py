@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from border.text.copies import copy_at
 from border.text.leads import behind_lead
 from border.text.numbers import LAST_ROW, number_at, row_list_at
-from border.text.preamble import of_chain
+from border.text.preamble import behind_words, bids, of_chain
 from border.text.vocabulary import is_colour, vocabulary
 from border.text.words import Sort, Word
 
@@ -56,7 +56,7 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
         if at > 0 and words[at - 1].line == word.line:
             inside = words[at - 1].text == "." if heads else _behind_chain(words, at)
             if inside and (head := _run_in(words, at, coming)) is not None:
-                heads.append(head)
+                heads.append(head if heads else replace(head, at=behind_words(words, at)))
                 coming += 1
             continue
         if heads and words[at - 1].text in goes_on and not _plainly(words, at, coming):
@@ -79,14 +79,15 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
 
 def _behind_chain(words: Sequence[Word], at: int) -> bool:
     """Whether what stands before a word on its line is the chain to begin with."""
-    if words[at - 1].text not in (".", "--"):
+    end = bids(words, at)
+    if words[at - 1].text not in (".", "--") and end == at:
         return False
     start = at
     while start > 0 and words[start - 1].line == words[at].line:
         start -= 1
         if at - start > _CHAIN:
             return False
-    return of_chain(words[start:at])
+    return of_chain(words[start:end])
 
 
 def _run_in(words: Sequence[Word], at: int, coming: int) -> Head | None:
@@ -114,7 +115,7 @@ def _led_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
         if head is None or not head.sound or words[head.body - 1].text not in _FIRM:
             continue
         named = any(w.text in vocabulary().rows["row"] for w in words[start : head.body])
-        parted = words[start - 1].sort is Sort.MARK
+        parted = words[start - 1].sort is Sort.MARK or bids(words, start) < start
         if named and (head.numbers[:1] == (coming,) or (parted and head.numbers[:1] == (1,))):
             end = start
             while words[end - 1].sort is Sort.MARK:

@@ -11,13 +11,12 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
 
-from border.findings import Finding
 from border.text.numbering import Section
 from border.text.row_texts import MOST_WORDS, Reader
 from border.text.square_heads import may_begin
 from border.text.square_words import SquareRow, squares_made, stitches_at
 from border.text.squares import Squares, may_name, square_lines, usual_squares
-from border.text.words import Word, quoted, without_remarks
+from border.text.words import without_remarks
 
 COUNTING = "chains count as stitches: yes"
 """The heading without which no space stands on the chains of another."""
@@ -64,14 +63,10 @@ def _contradicted(row: SquareRow, squares: Squares) -> bool:
 def _tell(row: SquareRow, squares: Squares, reader: Reader) -> None:
     made, _ = squares_made(row)
     first = next(iter(made.values()))
-    said: list[Word] = row.words[first.start : first.end]
-    span = reader.source.span(said[0].start, said[-1].end)
     space, block = square_lines(squares, reader.names)
     chains = () if reader.headings.chains_count else (COUNTING,)
-    message = (
-        f'nothing says what is made for "{quoted(reader.source, span)}": {space}, and {block}, '
-        "as in most books"
-    )
+    message = f'nothing says what is made for "{{}}": {space}, and {block}, as in most books'
     lines = " and ".join(f'"{line}"' for line in (space, block, *chains))
     help_ = f"put among the headings, each on a line, if it is so here: {lines}"
-    reader.findings.append(Finding("squares-assumed", message, help_, span, row.number))
+    row.tell("squares-assumed", first.start, first.end, message, help_)
+    reader.findings += [replace(finding, round=row.number) for finding in row.findings]

@@ -37,7 +37,7 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
     top, figures, wrong = split_figures(top, source)
     sections, numbering = find_rows(words[:end], heads, source)
     if sections and sections[0].numbers[0] == 1:
-        top, chain = split_chain(top)
+        top, chain = split_chain(top, words[heads[0].at].line)
         sections[0] = replace(sections[0], body=[*chain, *sections[0].body])
     headings, faults = read_headings(top, source)
     wrong += no_groups(figures, headings.places, source)

@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.assumed import with_assumed_places
 from border.text.both_rows import with_both_rows
+from border.text.catching import with_fastenings
 from border.text.coloured import without_place_colours
 from border.text.distances import DISTANCE, behind_distance
 from border.text.exceptions import without_exceptions
@@ -107,6 +108,8 @@ def read_terminals(
     found, told_of = without_last_stitches(found, source)
     findings += told_of
     found, told_of = with_both_rows(found, source)
+    findings += told_of
+    found, told_of = with_fastenings(found, source)
     findings += told_of
     found, told_of = without_sides(found, source, row)
     findings += told_of
@@ -286,6 +289,8 @@ def behind_colour(words: Sequence[Word], at: int) -> int:
     behind = end
     while behind < len(words) and words[behind].text in colours["colour"]:
         behind += 1
+        of = behind + 1 < len(words) and words[behind].text == "of"  # `the darkest shade of red`
+        behind += of and words[behind + 1].text in colours["colour"]
     if behind == end:  # `dark wool` has no colour of its own
         shaded = end > at and words[end - 1].text in colours["before"]
         shaded = shaded or (end == at + 2 and words[end - 1].text == "the")  # `with the silk`

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from phrases.said import ARCHES, LOOPS, On, cases, said
+from phrases.said import ARCHES, FIVES, LOOPS, On, cases, said
 
 from border.text.source import Source
 from border.text.syntax import read_border
@@ -52,6 +52,29 @@ ALONG_A_BRAID = {
         "9 sc, 9 ch; 3 x 4 loop"
     ),
 }
+
+FASTENED = "asked fastening-assumed"
+FASTENED_IN = {
+    "*5 chain, catch the next space; repeat": f"6 ss, 30 ch; 6 x 1 space; {FASTENED}",
+    "*5 chain, catch into the next space; repeat": f"6 ss, 30 ch; 6 x 1 space; {FASTENED}",
+    "*catch the centre stitch of the next 5 chain, 5 chain; repeat": (
+        f"6 ss, 30 ch; 6 x 1 ch-5 space; {FASTENED}"
+    ),
+    "(3 chain, miss 2 chain, fasten in next) 12 times": (f"12 ss, 36 ch; {FASTENED}"),
+    # it ends the row, begins it, or makes a picot
+    "*1 plain in next space, 5 chain; repeat, fasten to the first": "6 sc, 30 ch; 6 x 1 space",
+    "fasten in the first space, *5 chain, 1 plain in next space; repeat": (
+        "6 sc, 30 ch; 6 x 1 space"
+    ),
+}
+
+
+@cases((FIVES, FASTENED_IN))
+def test_a_fastening_that_names_no_stitch_is_a_slip_stitch_and_told(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to
+
 
 NO_REPEAT = {
     "Put the hook through two loops at once, 1 double, 3 chain": "6 sc, 18 ch; 6 x 2 loop",

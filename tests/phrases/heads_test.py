@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from phrases.said import HEADINGS, LOOPS, last_of
+from phrases.said import HEADINGS, LOOPS, On, last_of
 
 from border.text.source import Source
 from border.text.syntax import read_border
@@ -57,6 +57,19 @@ CHAINS_TO_BEGIN = (
     "Begin with 12 chain.", "Commence with a chain of 12, turn.", "12 chain, join.",
     "A chain of 12.",
 )  # fmt: skip
+BIDDEN = {
+    "Make a foundation chain of the length required and work the 1st row: 2 plain in each ch.": 12,
+    "Make a chain of 12 stitches, turn, and crochet back as follows:--1st row. 2 plain in each ch.": (
+        12
+    ),
+    "On one side of the mignardise work as follows: 1st row: 2 plain in each loop.": 12,
+    "For the upper edge of the yoke crochet the 1st row.--2 plain in each loop.": 12,
+    "For each star make a foundation of 8 ch., close these in a ring with 1 sl. st., and crochet "
+    "the 1st round.--24 plain on the ring.": 1,
+    "Make a chain of 8 stitches, join it into a circle, and work in this circle the 1st round: "
+    "24 plain.": 1,
+}
+"""On so many loops: 24 sc each."""
 GOES_ON = (
     ", 2 chain,\n3 treble", "\n2 chain, 3 treble", ",\n2 chain, 3 treble", ",\n\n2 chain, 3 treble",
     ", 2 chain\n3 treble", "\n\n2 chain, 3 treble", ",\n2 chain\nand 3 treble",
@@ -66,6 +79,12 @@ NOT_LED = (
     "Fasten off.", "3 plain.", "In the next loop.", "Before the 2nd row, turn.", "With white.",
     "One two three four five six seven.", "Repeat.", "As before.",
 )  # fmt: skip
+
+
+@pytest.mark.parametrize("text", BIDDEN)
+def test_a_first_row_that_a_sentence_bids_to_work(text: str) -> None:
+    assert last_of(text, On(BIDDEN[text])).split("; ")[0] == "24 sc"
+    assert "does not close" not in last_of(text, On(BIDDEN[text]))
 
 
 @pytest.mark.parametrize(("head", "note"), LED.items())

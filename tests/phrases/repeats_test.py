@@ -106,6 +106,10 @@ COUNTED_REPEATS = (
     "+ {} + 4 times",
     "\u2020 {} \u2020 4 times",
     "x {}; repeat from x 3 times more",
+    "({}; repeat 3 times more)",
+    "({}, repeat 3 times)",
+    "({}), repeat 3 times more",
+    "({}); repeat thrice more",
 )
 TO_THE_LAST = {
     "*1 plain, 3 chain, miss 2; repeat from * to last 3 stitches; 3 plain": "6 sc, 9 ch; 3 x 3 st",
@@ -117,6 +121,7 @@ TO_THE_LAST = {
 }
 ONE_STITCH = {
     "plain all round": "12 sc; 12 x 1 loop",
+    "plain over the whole length": "12 sc; 12 x 1 loop",
     "treble all round": "12 dc; 12 x 1 loop",
     "a row of treble": "12 dc; 12 x 1 loop",
     "plain in every stitch": "12 sc; 12 x 1 loop",
@@ -124,13 +129,15 @@ ONE_STITCH = {
 OF_THE_ROW = {
     f"{UNIT}, 4 times": f"{COUNTED}; asked times-of-the-row",
     f"{UNIT}, three times more": f"{COUNTED}; asked times-of-the-row",
+    f"{UNIT}; repeat twice more, {UNIT}": f"{COUNTED}; asked times-of-the-row",
+    f"{UNIT}; repeat twice; {UNIT}": f"{COUNTED}; asked times-of-the-row",
 }
 NOT_READ = {
     f"{UNIT}; repeat backwards from *": "unknown-word",
     f"*{UNIT}; repeat from the 1st plain": "not-understood",
     f"*{UNIT}; repeat once more from the last star but one": "not-understood",
     f"{UNIT}; repeat the reverse way": "unknown-word",
-    f"{UNIT}; repeat once more; 6 plain": "repeat-without-star",
+    f"{UNIT}; repeat once more; 6 plain; repeat once more; 3 plain": "repeat-without-star",
     "*5 treble in one stitch, leave 2; repeat": "unknown-word",
 }
 

@@ -1,0 +1,87 @@
+"""`Five chain, catch the third loop`, `miss 1, fasten in next`: no stitch is named.
+
+It is taken to be a slip stitch, and told. What closes a picot, fastens chains back behind a turn,
+or begins or ends a row, is none of these.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.findings import Finding
+from border.text.passing import like, past, types
+from border.text.source import Source
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+_BEFORE = frozenset({"SEP", "AND", "STAR", "LP", "NOTHING"})
+_WHERE = frozenset({"PREP", "TO"})
+_NAMED = frozenset({"ORD", "CENTRE", "NEXT"})
+_TOLD = frozenset({"WITH", "TOGETHER", "ATONCE"})
+_STEPS = frozenset({"STITCH", "CH", "PICOT", "SKIP", "REPEAT", "SOON", "RP"})
+_MADE = frozenset({"STITCH", "CH", "PICOT", "SKIP"})
+
+
+def with_fastenings(
+    terminals: list[Terminal], source: Source
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals with a slip stitch where one is meant, and what is told of it."""
+    found: list[Terminal] = []
+    findings: list[Finding] = []
+    for n, here in enumerate(terminals):
+        if not _fastens(terminals, n):
+            found.append(here)
+            continue
+        found.append(replace(here, type="STITCH", name="ss"))
+        if terminals[n + 1].type not in _WHERE:
+            found.append(like(here, "PREP"))
+        elif terminals[n + 1].type == "TO":
+            terminals[n + 1] = like(terminals[n + 1], "PREP")
+        message = (
+            f'with which stitch "{here.text}" is meant is not said: it is taken to be a slip stitch'
+        )
+        word = here.text.split()[0]
+        help_ = f'say it: "{word} with 1 sc", or for all of them a heading: "{word} means sc"'
+        span = source.span(here.start, here.end)
+        findings.append(Finding("fastening-assumed", message, help_, span))
+    return found, findings
+
+
+def _fastens(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a word here makes a stitch that it does not name."""
+    here = t[at]
+    fastens = here.type == "ENDING" and here.text in ("fasten", "fastening")
+    before = next((x for x in reversed(t[:at]) if x.type != "NOTHING"), None)
+    if not (here.type == "CATCH" or fastens) or (before and before.type not in _BEFORE):
+        return False
+    place = past(t, at + 1, "NOTHING")
+    where = past(t, place, "THE")
+    opened = _one_of(t, place, _WHERE)
+    if not opened and (fastens or not _one_of(t, where, _NAMED)):
+        return False
+    stop = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
+    if any(x.type in _TOLD for x in t[at:stop]):
+        return False
+    made = any(x.type in _MADE for x in t[:at])
+    turned = any(x.type == "ENDING" and x.name == "turn" for x in t[:at])
+    follows = any(x.type in _STEPS for x in t[stop:]) or "RP" in types(t, at, stop - at)
+    return not turned and ((made and follows) or not fastens) and not _closes(t, at, where)
+
+
+def _one_of(t: Sequence[Terminal], at: int, sorts: frozenset[str]) -> bool:
+    return at < len(t) and t[at].type in sorts
+
+
+def _closes(t: Sequence[Terminal], at: int, where: int) -> bool:
+    """Whether chains stand right before, and one of these is named: a picot."""
+    end = at
+    while end and t[end - 1].type in _BEFORE:
+        end -= 1
+    chains = sorted(types(t, max(0, end - 2), 2)) == ["CH", "NUM"]
+    nth = past(t, where, *_WHERE, "THE")
+    of_these = types(t, nth + 1, 1) in (["CH"], ["FROMHOOK"], ["OF"])
+    return chains and types(t, nth, 1) == ["ORD"] and (abs(t[nth].number) == 1 or of_these)
