@@ -76,7 +76,10 @@ def test_what_cannot_be_read_is_told_where_and_what_to_do(steps: str, at: str, h
         ("*2 dc in next st", [("star-without-repeat", "*")]),
         ("*2 dc, *ch 1; repeat from *", [("star-without-repeat", "*")]),
         ("2 dc in next st, repeat from *", [("repeat-without-star", "repeat from *")]),
-        ("2 dc in next st, repeat 3 times, ch 2", [("repeat-without-star", "repeat 3 times")]),
+        (
+            "2 dc in next st, repeat from * 3 times, ch 2",
+            [("repeat-without-star", "repeat from * 3 times")],
+        ),
         ("1 dc in next st, begin in next space", [("begin-inside", "begin in next space")]),
         ("sl st to next st, 1 dc, sl st to next st, ch 1", [("begin-inside", "sl st to next st")]),
         ("over front: begin in next loop, 2 dc", [("begin-inside", "begin in next loop")]),

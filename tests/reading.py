@@ -32,6 +32,7 @@ QUESTIONS = {
     "perhaps-fewer",
     "perhaps-missed",
     "perhaps-nothing-missed",
+    "perhaps-of-bracket",
     "perhaps-of-spaces",
     "perhaps-start-chain",
 }

@@ -193,8 +193,9 @@ def test_a_list_in_a_bracket_before_a_place_is_asked() -> None:
     assert told["perhaps-one-place"].startswith("write ((2 dc, ch 1) 3 times, 2 dc) in next loop")
 
 
-def test_fasten_alone_is_asked_and_said_by_a_heading() -> None:
-    assert '"fasten means sc"' in asked("ch 5, fasten in next loop; repeat")["not-understood"]
+def test_fasten_alone_is_a_slip_stitch_and_told_and_said_otherwise_by_a_heading() -> None:
+    row = "ch 5, fasten in next loop; repeat"
+    assert '"fasten means sc"' in asked(row)["fastening-assumed"]
     assert written("ch 5, fasten in next loop; repeat", headings="fasten means sc") == (
         "ch 5, 1 sc in next loop; repeat"
     )

@@ -73,11 +73,12 @@ def test_the_lines_that_are_shown_are_the_lines_to_write(terms: str) -> None:
 
 
 def test_only_what_is_missing_is_asked_and_at_length_once() -> None:
-    assert "chains count" not in asked("2 sps", headings=COUNTED)["squares-unclear"]
+    assert COUNTED not in asked("2 sps", headings=COUNTED)["squares-assumed"]
+    assert COUNTED in asked("2 sps")["squares-assumed"]
     assert asked("2 sps", headings=SPACE) == {
         "squares-unclear": f'put among the headings, each on a line, as in most books: "{COUNTED}"'
     }
-    _, findings = read("terms: us\nround 1: 2 sps.\nround 2: 2 sps.\n")
+    _, findings = read("terms: us\nround 1: 5 dc, 2 sps.\nround 2: 2 sps.\n")
     assert [SPACE in (f.help or "") for f in findings] == [True, False]
 
 

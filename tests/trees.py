@@ -12,6 +12,7 @@ from itertools import pairwise
 
 from hypothesis import strategies as st
 
+from border.text.steps import is_open, walk
 from border.text.tree import (
     ST,
     Arch,
@@ -292,7 +293,9 @@ def texts(draw: st.DrawFn, row: bool = True) -> Text:
         whichs = (Which.NEXT, Which.THE, Which.FIRST, Which.NTH)
         begun = draw(places(one=True).filter(lambda p: p.which in whichs and bool(p.targets)))
         worked.insert(0, Begin(begun))
-    return Text(tuple(worked), bool(worked) and draw(st.booleans()), ends)
+    # A repeat of all that goes on to the end by itself is read as something else, and told.
+    whole = bool(worked) and not any(is_open(item) for item in walk(worked))
+    return Text(tuple(worked), whole and draw(st.booleans()), ends)
 
 
 scopes: st.SearchStrategy[Scope] = (

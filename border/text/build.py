@@ -19,6 +19,7 @@ from border.text.doubts import tell_inside
 from border.text.extents import Extent, build_extent
 from border.text.lists import check_leading, settled_list
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
+from border.text.of_groups import group_of, times_round, written_group
 from border.text.over_again import (
     tell_bracket,
     tell_head,
@@ -32,16 +33,20 @@ from border.text.singles import BUILDERS, build_begin, build_stitches
 from border.text.steps import next_for_first
 from border.text.tree import (
     Begin,
+    Bracket,
     Chains,
     End,
     Ending,
     Item,
     Picots,
+    Place,
     Repeat,
     Skip,
     StartChain,
     Stitches,
     Text,
+    Which,
+    Whole,
 )
 from border.text.turned_back import build_arch, fill_arch
 
@@ -68,6 +73,8 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     check_leading(steps, b, repeated=repeats)
     items = [step.item for step in steps]
     own = b.headings.rows_repeated and all(not isinstance(i, Repeat) for i in items)
+    if repeats and len(items) > 1:
+        items = [_each_in_turn(item, b) for item in items]
     if repeats or own:
         tell_over_again(items, b)
         tell_head(items, b)
@@ -263,11 +270,52 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
         message = "nothing stands between this star and its repeat"
         b.tell("not-understood", message, "put the star before the first step", span)
         return
+    if extent.group:
+        extent = _round_group(items, outer, extent, b, end)
     more = extent.counted == "MORE" or (extent.counted == "TIMES" and not b.headings.in_all)
     times = extent.times + more if extent.counted else None
     said = extent.times if extent.counted == "TIMES" else None
     item = Repeat(items, times, extent.to_last, True, said, span=span)
     outer.steps.append(Step(item, outer.hard))
+
+
+def _round_group(
+    items: tuple[Item, ...], outer: _List, extent: Extent, b: Building, span: Span
+) -> Extent:
+    """The extent with the number of times that such steps go round the scallop below."""
+    group = group_of(b.below)
+    times = times_round(items, [step.item for step in outer.steps], group)
+    if times is None:
+        message = "how often these steps go round the scallop is not said"
+        help_ = 'count its stitches, and write so often: "repeat from * 8 times more"'
+        b.tell("exception-in-words", message, help_, span)
+        return extent
+    has = written_group(group, b.terms, b.headings.overrides)
+    message = f"this is taken for {times} times in all: the row below makes {has} together"
+    help_ = 'if it goes otherwise, write the number: "repeat from * 8 times more"'
+    b.tell("place-assumed", message, help_, span)
+    return replace(extent, times=times)
+
+
+def _each_in_turn(item: Item, b: Building) -> Item:
+    """`1 dc in each dc, 3 ch; repeat`: in each of those that the scallop below has; or where it
+    has none, in the next each time. Both are told."""
+    match item:
+        case Stitches(place=Place(which=Which.EACH, targets=(target,)) as place):
+            pass
+        case Bracket(place=Place(which=Which.EACH, targets=(target,)) as place):
+            pass
+        case _:
+            return item
+    group = group_of(b.below)
+    count = group[target.of.name] if isinstance(target, Whole) else 0
+    one = replace(item, place=replace(place, which=Which.THE), parted=0)
+    message = "taken for one each time, since more is worked before the next"
+    if count:
+        one = replace(item, place=replace(place, which=Which.NEXT, count=count, each=True))
+        message = f"taken for {count} each time, as many as the row below makes together"
+    b.tell("place-assumed", message, f"write {b.written(one)} to say so", item.span)
+    return one
 
 
 def _gather(node: Tree[Token], top: _List, b: Building) -> None:

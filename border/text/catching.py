@@ -77,11 +77,9 @@ def _one_of(t: Sequence[Terminal], at: int, sorts: frozenset[str]) -> bool:
 
 
 def _closes(t: Sequence[Terminal], at: int, where: int) -> bool:
-    """Whether chains stand right before, and one of these is named: a picot."""
+    """Whether chains stand right before, and the place is counted out: they may be a picot."""
     end = at
     while end and t[end - 1].type in _BEFORE:
         end -= 1
     chains = sorted(types(t, max(0, end - 2), 2)) == ["CH", "NUM"]
-    nth = past(t, where, *_WHERE, "THE")
-    of_these = types(t, nth + 1, 1) in (["CH"], ["FROMHOOK"], ["OF"])
-    return chains and types(t, nth, 1) == ["ORD"] and (abs(t[nth].number) == 1 or of_these)
+    return chains and _one_of(t, past(t, where, *_WHERE, "THE"), frozenset({"ORD"}))

@@ -14,7 +14,8 @@ def each_again(t: Terminals) -> Terminals:
     opens = sum(x.type in ("PREP", "BETWEEN") for x in steps) == 1
     first, last = types(steps, 0, 2), types(steps, len(steps) - 2, 2)
     chained = first in _CHAINS or (last in _CHAINS and types(steps, len(steps) - 3, 1) != ["EACH"])
-    if at == len(t) or not (one and opens and (chained or star)):
+    parted = any(x.type in ("BETW", "WITH") for x in t[which:at])  # so many together
+    if at == len(t) or parted or not (one and opens and (chained or star)):
         return t
     return [*t[:which], like(t[which], _next(t, which)), *t[which + 1 :]]
 

@@ -30,6 +30,10 @@ _STOPS = frozenset({"STAR", "LP", "RP", "REPEAT"})
 _NOUNS = frozenset({"KIND", "CH", "STITCH", "PICOT"})
 
 
+GROUP = "group"
+"""The name of a number of times that is as many as a scallop has places for."""
+
+
 class _Stretch(Struct, frozen=True):
     """An exception: [start, end) of the terminals; `corner`: it is one that can be left out;
     `group`: it says that a repeat ends with a scallop."""
@@ -62,6 +66,10 @@ def without_exceptions(
             continue
         while kept and (kept[-1][0] >= stretch.start or (stretch.corner and _joins(kept[-1][1]))):
             kept.pop()
+        if stretch.group:
+            kept.append((at, round_group(terminals[stretch.start : stretch.end])))
+            at = _behind_times(terminals, stretch.end, kept)
+            continue
         findings.append(_told(terminals, stretch, source))
         at = stretch.end
     return [terminal for _, terminal in kept], findings
@@ -83,10 +91,6 @@ def _told(t: Sequence[Terminal], stretch: _Stretch, source: Source) -> Finding:
         message = f'"{said}" is left out: the row is read for an edge without corners'
         help_ = f"for corners of your yoke write clauses, by their name: {clauses}"
         return Finding("corners-left-out", message, help_, span)
-    if stretch.group:
-        message = f'how often is not said here: "{said}"'
-        help_ = 'count its stitches, and write so often: "repeat from * 8 times more"'
-        return Finding("exception-in-words", message, help_, span)
     message = f'"{said}" is an exception, which the words of one row cannot say'
     instead = f"write it as clauses, by the names of your yoke: {clauses}"
     if all(x.type not in ("EXCEPT", "BUT") for x in t[start:end]):
@@ -94,6 +98,26 @@ def _told(t: Sequence[Terminal], stretch: _Stretch, source: Source) -> Finding:
         instead = 'say in which stitches: "increasing in every 8th stitch"'
     help_ = f'{instead}; until then set it apart: "-- {said} --"'
     return Finding("exception-in-words", message, help_, span)
+
+
+def round_group(words: Sequence[Terminal]) -> Terminal:
+    """Words that say that a repeat goes to the end of a scallop, as its number of times, which
+    is found where the row below is known."""
+    first, last = words[0], words[-1]
+    said = " ".join(word.text for word in words)
+    return replace(first, type="INALL", text=said, end=last.end, name=GROUP, number=1)
+
+
+def _behind_times(t: Sequence[Terminal], at: int, kept: list[tuple[int, Terminal]]) -> int:
+    """Behind `(12 times in all)`, which stands for the words kept last; else the same place."""
+    types = [x.type for x in t[at : at + 5]]
+    if types[:3] != ["LP", "NUM", "TIMES"] or types[3:4] not in (["RP"], ["INALL"]):
+        return at
+    end = at + 4 + (types[3] == "INALL")
+    if t[end - 1].type != "RP":
+        return at
+    kept[-1] = (at, replace(kept[-1][1], name="", number=t[at + 1].number))
+    return end
 
 
 # --- corners ----------------------------------------------------------------------

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
+from border.text.exceptions import GROUP
 from border.text.nodes import Building, is_token, is_tree
 from border.text.places import build_target
 from border.text.tree import ToLast
@@ -22,7 +23,7 @@ class Extent(Struct, frozen=True):
     """How far a repeat goes: `times`, and the word that says how they are counted.
 
     `counted`: None, `TIMES`, `MORE` or `INALL`. `from_star`, `from_head`: where
-    it says that it goes back to.
+    it says that it goes back to. `group`: how often is only said by a scallop that it goes round.
     """
 
     counted: str | None = None
@@ -31,6 +32,7 @@ class Extent(Struct, frozen=True):
     to_last: ToLast | None = None
     from_star: bool = False
     from_head: bool = False
+    group: bool = False
 
     @property
     def bare(self) -> bool:
@@ -64,7 +66,7 @@ def _told(node: Node, b: Building) -> Extent | None:
         counted = b.of(token)
         if counted.number == 0:
             raise b.misread("nothing is worked 0 times", "write a number from 1", node)
-        return Extent(counted.type, counted.number)
+        return Extent(counted.type, counted.number, group=counted.name == GROUP)
     if is_tree(node, "to_last"):
         return Extent(to_last=_to_last(node, b))
     return None

@@ -9,7 +9,7 @@ from msgspec import Struct, field
 
 from border.findings import Finding, Span
 from border.text.terminals import Terminal
-from border.text.tree import Headings, Item, Kind
+from border.text.tree import Headings, Item, Kind, Text
 from border.text.written_steps import write_item
 
 if TYPE_CHECKING:
@@ -38,7 +38,7 @@ class Building(Struct):
 
     `clause`: it is a clause, not a whole row. `round` is the row's first number.
     `at_once`: what has been taken up several at once so far. `joined`: the round ends in one of
-    the chains at its head.
+    the chains at its head. `below`: the text of the row below, where it is known.
     """
 
     terminals: Sequence[Terminal]
@@ -49,6 +49,7 @@ class Building(Struct):
     findings: list[Finding] = field(default_factory=list)
     at_once: set[Kind] = field(default_factory=set)
     joined: bool = False
+    below: Text | None = None
 
     @property
     def terms(self) -> str:

@@ -99,7 +99,8 @@ def read_text(
     if terminals is None:
         return Text((), span=span), ()
     clause = part.scope is not None
-    building = Building(terminals, source.name, reader.headings, number, clause)
+    below = reader.texts.get(number - 1)
+    building = Building(terminals, source.name, reader.headings, number, clause, below=below)
     parsed = parse(terminals)
     if isinstance(parsed, int):
         message, help_, wrong = complaint(terminals, parsed)

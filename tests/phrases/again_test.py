@@ -52,7 +52,7 @@ AS_THEY_COME = {
         "12 dc, 12 sc, 24 ch; 24 x 1 sc, 0 ch-3 space"
     ),
     "1 plain in next plain, 3 treble in each loop; repeat": (
-        "1 sc, 36 dc; 1 x 12 sc; 12 x 1 space; asked open-repeat-inside"
+        "12 sc, 36 dc; 12 x 1 sc; asked place-assumed"
     ),
 }
 IN_ALL = {
@@ -129,13 +129,38 @@ PARTED_BY_PICOTS = {
     "7 chain, 1 plain in the centre of the 6 treble, *7 chain, 1 plain in the centre of the next "
     "6 treble; repeat": "6 sc, 42 ch; 6 x 1 6-dc run; asked start-chain-assumed",
 }
-TO_A_GROUP = {
-    f"*3 chain, 1 plain in next treble; repeat from * {to}": (
-        "36 sc, 108 ch; 36 x 1 dc; asked exception-in-words"
-    )
+FAN = On(1, ("12 treble in the loop",), closed=False)
+"""A fan of 12 dc."""
+TAKEN = "asked place-assumed"
+ROUND_A_GROUP = {
+    f"*3 chain, 1 plain in next treble; repeat from * {to}": f"12 sc, 36 ch; {TAKEN}"
     for to in ("to end of scallop", "around the shell", "to the end of the group", "round fan")
+} | {
+    "1 plain between 1st and 2nd treble, *2 chain, 1 plain between next two; repeat from * to end "
+    "of scallop": f"11 sc, 20 ch; {TAKEN}",
+    "*3 chain, miss 1, 1 plain in next; repeat from * round the fan": f"6 sc, 18 ch; {TAKEN}",
+    "*3 chain, 1 plain in next treble; repeat from * to end of scallop (12 times in all)": (
+        "12 sc, 36 ch"
+    ),
+    "*3 chain, 1 plain in next treble; repeat from * to end of scallop (12 times)": "12 sc, 36 ch",
+    # it does not come out: how often is for her to count
+    "1 plain in first treble, *3 chain, miss 1, 1 plain in next; repeat from * to end of scallop": (
+        "2 sc, 3 ch; does not close; asked exception-in-words; asked row-does-not-close"
+    ),
 }
-"""How often is for her to count."""
+ROUND_SIX = {
+    "*3 chain, 1 plain in next treble; repeat from * to end of scallop, 3 chain; repeat": (
+        f"36 sc, 126 ch; 6 x 6 dc; {TAKEN}"
+    ),
+    "1 plain in each treble, with 1 chain between, 3 chain, miss 2 chain; repeat": (
+        f"36 sc, 48 ch; 6 x 6 dc; {TAKEN}"
+    ),
+}
+OPENED = On(1, ("9 treble, with 1 chain between, in the loop",), closed=False)
+"""A fan of 9 dc with 8 spaces of 1 chain."""
+ROUND_SPACES = {
+    "*3 chain, 1 plain under next 1 chain; repeat from * round the fan": f"8 sc, 24 ch; {TAKEN}",
+}
 OF_GROUPS = {
     "1 plain between each 6 treble, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
     "7 chain, 1 plain between each 6 treble; repeat": "6 sc, 42 ch; 6 x 1 6-dc group",
@@ -319,7 +344,9 @@ ON_THE_CHAIN = {
     (ARCHES, IN_ALL),
     (ARCHES, OF_CHAINS),
     (SIXES, OF_GROUPS),
-    (SIXES, TO_A_GROUP),
+    (FAN, ROUND_A_GROUP),
+    (SIXES, ROUND_SIX),
+    (OPENED, ROUND_SPACES),
     (SIXES, PARTED_BY_PICOTS),
     (On(12, ("1 plain in each loop, with 7 chain between",)), OF_SEVEN),
     (On(12, ("1 treble in each loop, with 1 chain between",)), OF_ONE),
