@@ -284,10 +284,17 @@ def repeats(draw: st.DrawFn, inner: st.SearchStrategy[Item]) -> Repeat:
 items: st.SearchStrategy[Item] = st.recursive(steps, repeats, max_leaves=6)
 
 
+def _begins_somewhere(worked: list[Item]) -> bool:
+    """Whether the first step is not in the same place as one that there is not: books that say so
+    mean the next."""
+    placed = (i for i in walk(worked[:1]) if isinstance(i, Stitches | Bracket))
+    return all(item.place is None or item.place.which is not Which.SAME for item in placed)
+
+
 @st.composite
 def texts(draw: st.DrawFn, row: bool = True) -> Text:
     """A text: a beginning only at the head of a row; endings at the end are its `ends`."""
-    worked = draw(st.lists(items, max_size=4))
+    worked = draw(st.lists(items, max_size=4).filter(_begins_somewhere))
     ends = tuple(draw(st.lists(endings, max_size=2)))
     if worked and row and draw(st.booleans()):
         whichs = (Which.NEXT, Which.THE, Which.FIRST, Which.NTH)

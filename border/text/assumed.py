@@ -48,14 +48,18 @@ _TAKEN = {
 
 
 def with_assumed_places(
-    terminals: list[Terminal], below: str, source: Source, told: set[str]
+    terminals: list[Terminal], below: str, source: Source, told: set[str], clusters: str = ""
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals with every such word, where a place is named, as what it is taken for.
 
-    `below`: what the row is worked into. `told`: what has been spoken of already.
+    `below`: what the row is worked into. `told`: what has been spoken of already. `clusters`: the
+    stitch that the row below makes in clusters and nowhere else.
     """
     findings: list[Finding] = []
     for n, here in enumerate(terminals):
+        if clusters and here.text in CLUSTERS and _names_place(terminals, n):
+            terminals[n] = replace(here, type="STITCH", name=clusters)
+            continue
         word, means = _asked(here)
         if not means or not _names_place(terminals, n):
             continue
@@ -71,6 +75,17 @@ def with_assumed_places(
         span = source.span(here.start, here.end)
         findings.append(Finding("place-assumed", message, help_, span))
     return terminals, findings
+
+
+CLUSTERS = frozenset({"cluster", "clusters", "leaf", "leaves"})
+
+
+def clusters_of(text: Text | None) -> str:
+    """The stitch that a row makes in clusters alone, by its US name; "" where there is none."""
+    made = [item for item in walk(text.items) if isinstance(item, Stitches)] if text else []
+    clusters = {item.stitch for item in made if item.cluster or item.together}
+    plain = {item.stitch for item in made if not (item.cluster or item.together)}
+    return clusters.pop() if len(clusters) == 1 and not clusters & plain else ""
 
 
 def _asked(here: Terminal) -> tuple[str, Sequence[str]]:

@@ -15,7 +15,7 @@ from border.text.assumed import is_shell
 from border.text.made import Items
 from border.text.part_copies import How, PartCopy, UpTo
 from border.text.steps import alike, is_open, steps, without_brackets
-from border.text.tree import Bracket, Chains, End, Item, Repeat, Skip, Stitches, Text
+from border.text.tree import Bracket, Chains, End, Item, Repeat, Skip, StartChain, Stitches, Text
 from border.text.units import is_worked
 
 _FURTHEST = 8
@@ -27,6 +27,7 @@ _MOST = 3
 _AGAIN = "it is worked over and over, so no part of it stands by itself"
 _OWN_AGAIN = "what stands before this is worked over and over, and has no end to go on from"
 _CHAINS_LAST = "it ends with chains, which may be those of the row that comes next"
+_CHAINS_FIRST = "it begins with chains, which may stand for its first stitch"
 _NOTHING = "nothing of it is left"
 _NOWHERE = "it makes nothing like the steps right beside this"
 _OTHER_CHAINS = "it makes other chains behind the step that stands before this"
@@ -71,6 +72,8 @@ def joined(
     if copied.repeats or again or (own.repeats and rest):
         return Unclear(_OWN_AGAIN if own.repeats and rest else _AGAIN)
     unsure = ""
+    if part.how is How.BEHIND:
+        return _all_behind(own, copied, there, ends)
     try:
         places = _places(part, tuple(without_brackets(own.items)), there)
     except _Parted as why:
@@ -91,6 +94,20 @@ def joined(
     return Unclear(unsure or _SEVERAL[part.how], tuple(made[:_MOST]))
 
 
+def _all_behind(own: Text, copied: Text, there: Items, ends: tuple[End, ...]) -> Text | Unclear:
+    """A row's own steps, and all of another behind them. What that begins with as chains cannot
+    stand so behind a stitch."""
+    chained = there and isinstance(there[0], Chains | StartChain)
+    if own.repeats or any(is_open(item) for item in own.items):
+        return Unclear(_OWN_AGAIN)
+    behind = ends or copied.ends
+    made = [Text((*own.items, *there), False, behind, span=own.span)]
+    if not chained:
+        return made[0]
+    made.append(Text((*own.items, *there[1:]), False, behind, span=own.span))
+    return Unclear(_CHAINS_FIRST, tuple(made))
+
+
 def _places(part: PartCopy, own: Items, there: Items) -> list[int]:
     """Before which steps of the other row it may be parted, one at least."""
     match part.how:
@@ -108,7 +125,7 @@ def _places(part: PartCopy, own: Items, there: Items) -> list[int]:
             return _up_to(part.upto, own, there)
         case How.HEAD:
             return _before(own, there)
-        case How.REST:
+        case _:
             return _behind(own, there)
 
 
@@ -202,13 +219,15 @@ def _up_to(upto: UpTo, own: Items, there: Items) -> list[int]:
     if any(_is(upto, item) for item in inside):
         raise _Parted(_IN_REPEAT)
     found = [n for n, item in enumerate(there) if _is(upto, item)]
-    if upto.which and found:
-        found = [found[0] if upto.which == 1 else found[-1]]
+    if upto.which and len(found) >= abs(upto.which):
+        found = [found[upto.which - (upto.which > 0)]]
     if len(found) != 1:
         raise _Parted(_NO_SUCH)
     at = found[0]
     if upto.within:
         return [at + 1]
+    if upto.chains and isinstance(next(iter(steps(own)), None), Chains):
+        return [at]  # other chains stand in their place
     said_here = next((alike(item) for item in own if _is_step(item)), None)
     return [at] if said_here == alike(there[at]) else [at, at + 1]
 
@@ -216,6 +235,8 @@ def _up_to(upto: UpTo, own: Items, there: Items) -> list[int]:
 def _is(upto: UpTo, item: Item) -> bool:
     if upto.of == "shell":
         return is_shell(item)
+    if upto.chains:
+        return isinstance(item, Chains) and item.count == upto.chains
     return isinstance(item, Stitches) and item.stitch == upto.of
 
 

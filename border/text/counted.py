@@ -25,6 +25,7 @@ from border.text.passing import (
     types,
 )
 from border.text.rings import CLOSING, chains_before
+from border.text.sentences import list_end
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
 
@@ -278,13 +279,32 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
         return True  # nobody works under single chains
     if before[-1].type == "ORD" and (number == 1 or before[-1].number > 1):
         return True  # `in the first 1 chain`, `in the second five chain`
+    named = any(x.kind == Kind("space", number) and x.text == t[at].text for x in before)
+    if named and before[-1].type == "NEXT":
+        return True  # `in the 5 chain, 3 chain, 1 dc in the next 5 chain`
     if before[-1].type in ("NEXT", "ORD", "CENTRE"):
         listed = [x.type for x in before[-4:] if x.type != "THE"][-3:-1]
         several = listed in (["RP", "PREP"], ["SEP", "ALLIN"])
-        one_space = several or made(before) not in (0, 1, number)
+        one_space = several or made(before) not in (0, 1, number) or _list_behind(t, at, before)
         over = prep in ("over", "round", "around")  # `6 dc over the first 5 ch`
         return one_space and (number == 1 or spelled or over)
     return True
+
+
+def _list_behind(t: Sequence[Terminal], at: int, before: Sequence[Terminal]) -> bool:
+    """Whether a place that opens a step has more behind it than can be one in each chain: `in the
+    next 5 chain work (1 dc, 3 ch, 1 dc)`, `in next 5 chain 7 dc`."""
+    opens = next((n for n in range(len(before) - 1, -1, -1) if before[n].type == "PREP"), 0)
+    if types(before, opens - 1, 1) not in ([], ["SEP"], ["STAR"], ["LP"]):
+        return False
+    start = past(t, at + 2, "SEP")
+    if start == at + 2 and types(t, start, 1) not in (["NUM"], ["LP"]):
+        return False
+    steps = t[start : list_end(t, start)]
+    made_ = [n for n, x in enumerate(steps) if x.type == "STITCH"]
+    count = steps[made_[0] - 1].number if made_ and types(steps, made_[0] - 1, 1) == ["NUM"] else 1
+    several = len(made_) > 1 or types(steps, 0, 1) == ["LP"]
+    return several or count not in (1, t[at].number)
 
 
 def _in_shell(before: Sequence[Terminal]) -> bool:

@@ -67,6 +67,8 @@ def _continued(terminals: Sequence[Terminal]) -> list[Terminal]:
 def _whole_marks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """Crosses that are no `3 times`, stars side by side, and `(a)`, each as one mark."""
     found: list[Terminal] = []
+    letters = {t.text for n, t in enumerate(terminals) if n and terminals[n - 1].type == "FROM"}
+    letters &= _LETTERS
     doubled = sum(_touches(terminals, n + 1) for n, t in enumerate(terminals) if t.type == "STAR")
     at = 0
     while at < len(terminals):
@@ -82,6 +84,9 @@ def _whole_marks(terminals: Sequence[Terminal]) -> list[Terminal]:
         elif _is_letter(terminals[at : at + 3]):
             taken = 3
             here = replace(terminals[at + 1], type="MARK")
+        elif here.text in letters and _stands_alone(terminals, at):
+            here = replace(here, type="MARK")
+            taken += [t.text for t in terminals[at + 1 : at + 2]] == [","]
         found.append(here)
         at += taken
     return found
@@ -100,6 +105,13 @@ def _counts(terminals: Sequence[Terminal], at: int) -> bool:
     if before not in ("RP", "REPEAT") or behind[:1] != ["NUM"]:
         return False
     return behind[1:] not in (["STITCH"], ["CH"], ["PICOT"])
+
+
+def _stands_alone(terminals: Sequence[Terminal], at: int) -> bool:
+    """Whether a letter that is gone back to, `repeat from a`, is a mark here: `a, 1 dc, 2 ch`."""
+    before = terminals[at - 1].type if at else "SEP"
+    behind = terminals[at + 1].type if at + 1 < len(terminals) else "SEP"
+    return before == "FROM" or (before == "SEP" and behind in ("SEP", "RP"))
 
 
 def _is_letter(three: Sequence[Terminal]) -> bool:

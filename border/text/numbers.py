@@ -98,6 +98,8 @@ def row_list_at(words: Sequence[Word], at: int) -> RowList | None:
         value, at, is_ordinal = first
         behind = _past_to(words, at)
         last = _row_number(words, behind) if behind is not None else None
+        if last is not None and is_ordinal and not last[2]:
+            last = None  # `same as 2nd row to the 7 chain`
         end = last[0] if last is not None else value
         at = last[1] if last is not None else at
         sound = sound and value <= end < value + LAST_ROW

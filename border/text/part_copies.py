@@ -10,11 +10,12 @@ from msgspec import Struct
 
 from border.findings import Span
 from border.text.copies import CopyWords, behind_said, copy_at
-from border.text.copy_words import SEPARATES, noun_at, past_openings, past_separators
+from border.text.copy_words import SEPARATES, amount_at, noun_at, past_openings, past_separators
+from border.text.numbers import ordinal_at
 from border.text.source import Source
 from border.text.terminals import terminal_at
 from border.text.vocabulary import Names, said_of_copies, vocabulary
-from border.text.words import Word
+from border.text.words import Sort, Word
 
 _LONGEST = 24
 """No words that name a row to be copied are more."""
@@ -34,18 +35,21 @@ class How(Enum):
     TO_STAR = auto()
     TO_STEP = auto()
     WHOLE = auto()
+    BEHIND = auto()  # all of it, behind what is said here
 
 
 class UpTo(Struct, frozen=True):
-    """The step up to which a row is copied: a stitch, or `shell` for what goes into one place.
+    """The step up to which a row is copied: a stitch, `shell` for what goes into one place, or
+    `chains` of a number.
 
-    `which`: 1 the first, -1 the last, 0 the only one. `within`: that step is copied, too; None
-    where it is not said.
+    `which`: 1 the first, 2 the second, -1 the last, 0 the only one. `within`: that step is
+    copied, too; None where it is not said.
     """
 
     of: str
     which: int
     within: bool | None
+    chains: int = 0
 
 
 class PartCopy(Struct, frozen=True):
@@ -77,7 +81,7 @@ def _rest(words: Sequence[Word], names: Names) -> PartCopy | None:
     """`…, finish as the 3rd row`, `…, then as the 2nd from the *`."""
     openers = {phrase[0] for phrase in said_of_copies("finish")} | {"as", "like", "same"}
     for at in range(1, len(words)):
-        if words[at].text not in openers or words[at - 1].text not in _THEN:
+        if words[at].text not in openers or words[at - 1].text not in (*_THEN, "the"):
             continue
         opened = behind_said(words, at, "finish")
         copy = copy_at(words[opened : opened + _LONGEST])
@@ -87,11 +91,15 @@ def _rest(words: Sequence[Word], names: Names) -> PartCopy | None:
         if not copy.rows and not _names_row(words[opened:end]):
             continue  # `continue the same`, `finish as before`
         star = _behind_star(words, behind_said(words, end, "from"), end)
-        if (opened == at and not star) or not ends_here(words[star or end :], names):
+        own = _without_joiner(words[:at])
+        then = {word.text for word in words[len(own) : at]} & {"then", "and", "work"}
+        all_of_it = opened == at and not star
+        steps = any(word.sort is not Sort.MARK and word.text != "turn" for word in own)
+        if (all_of_it and not (then and steps)) or not ends_here(words[star or end :], names):
             continue
-        how = How.FROM_STAR if star else How.REST
+        how = How.FROM_STAR if star else How.BEHIND if all_of_it else How.REST
         end = star or end
-        return PartCopy(how, copy, _without_joiner(words[:at]), words[end:], words[at:end])
+        return PartCopy(how, copy, own, words[end:], words[at:end])
     return None
 
 
@@ -142,19 +150,21 @@ def _upto(words: Sequence[Word], at: int, names: Names) -> tuple[UpTo, int] | No
     start = behind_said(words, at, "the_end_of")
     within = True if start > at else None
     start += start < len(words) and words[start].text == "the"
-    which = {"first": 1, "last": -1}.get(words[start].text, 0) if start < len(words) else 0
-    start += which != 0
+    which, start = ordinal_at(words, start) or (0, start)
     if start >= len(words):
         return None
+    chains = 0
     if words[start].text in _SHELLS:
         of, end = "shell", start + 1
+    elif (amount := amount_at(words, start, names)) and amount.of == "ch" and amount.number:
+        of, end, chains = "chains", amount.after, amount.number
     elif (noun := noun_at(words, start, names)) and noun[0] not in ("ch", "picot"):
         of, end = noun[0], noun[2]
     else:
         return None
     if end < len(words) and words[end].text == "inclusive":
         within, end = True, end + 1
-    return UpTo(of, which, within), end
+    return UpTo(of, which, within, chains), end
 
 
 def _behind_star(words: Sequence[Word], at: int, before: int) -> int:
@@ -180,7 +190,7 @@ def _names_row(words: Sequence[Word]) -> bool:
 def _without_joiner(words: Sequence[Word]) -> Sequence[Word]:
     """Words without the `, and then` that they end in; a full stop of an abbreviation stays."""
     end = len(words)
-    while end and words[end - 1].text in (",", ";", "and", "&", "then", "work"):
+    while end and words[end - 1].text in (",", ";", "and", "&", "then", "work", "the"):
         end -= 1
     return words[:end]
 

@@ -167,7 +167,7 @@ def read_part_copy(
 ) -> tuple[Text, tuple[Claim, ...]]:
     """A row of steps of its own and a part of another row; how it is read is told."""
     source, before = reader.source, len(reader.findings)
-    alone = part.how in (How.REST, How.FROM_STAR)
+    alone = part.how in (How.REST, How.FROM_STAR, How.BEHIND)
     text, claims = read_text(Part(None, (0, 0), own), head, number, reader, last=not alone)
     span, ends = part.span(source), None
     if alone:

@@ -8,7 +8,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.text.assumed import EDGE
+from border.text.assumed import CLUSTERS, EDGE, clusters_of
 from border.text.build import build_text
 from border.text.clauses import Part, split_claims, split_clauses
 from border.text.complaints import complaint
@@ -118,8 +118,10 @@ def terminals_of(
 ) -> tuple[list[Terminal] | None, tuple[Claim, ...]]:
     """The terminals of a text and its claims; None where words or nesting make it hopeless."""
     source = reader.source
+    named = any(word.text in CLUSTERS for word in words)
+    clusters = clusters_of(reader.texts.get(row - 1)) if named else ""
     terminals, findings = read_terminals(
-        words, reader.names, source, reader.told, reader.below, row
+        words, reader.names, source, reader.told, reader.below, row, clusters
     )
     terminals = placed(terminals, words[0].start) if words else terminals
     strange = any(finding.code == "unknown-word" for finding in findings)

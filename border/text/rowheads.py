@@ -24,6 +24,8 @@ _BARE = frozenset({".", ":", ")", "\u2014"})
 _FIRM = frozenset({".", ":", "--", "\u2014"})
 _CHAIN = 40
 """So many words and marks may speak of a chain before a head on their line."""
+_SEVERAL = 3
+"""So many rows may have one head without the word row."""
 _MARKS = frozenset({":", ".", ",", ";", "—", "--", "-"})
 
 
@@ -125,9 +127,14 @@ def _led_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
 
 
 def _bare_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
-    """`1.`, `2nd.` at the start of a line: a head only where its number comes next."""
+    """`1.`, `2nd.`, `5, 6.` at the start of a line: a head only where its number comes next."""
     listed = row_list_at(words, at)
-    if listed is None or listed.named or listed.numbers != (coming,) or listed.after != at + 1:
+    if listed is None or listed.named or listed.numbers[:1] != (coming,):
+        return None
+    several = len(listed.numbers)
+    if several > _SEVERAL or listed.numbers != tuple(range(coming, coming + several)):
+        return None
+    if several == 1 and listed.after != at + 1:
         return None
     closed = listed.after < len(words) and words[listed.after].text == ")"
     body = listed.after + 1 if closed else _past_mark(words, listed.after)

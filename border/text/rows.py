@@ -214,10 +214,12 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
             help_ = f'for each of them write a line of its own: "as round {number}."'
             reader.findings.append(_rows_again(words[at:], help_, reader.source))
             return words[:at]
-        if words[at].text != "repeat":
+        begun = _begin_again(words, at)
+        if words[at].text != "repeat" and begun == at:
             continue
         same_line = [w for w in words[at : at + 20] if w.line == words[at].line]
-        copy = copy_at(same_line)
+        said = same_line[max(begun - at - 1, 0) :]
+        copy = copy_at([replace(said[0], text="repeat"), *said[1:]])
         named = vocabulary().rows["row"].intersection(w.text for w in same_line)
         if copy is None or not (named or _names_rows(copy, same_line, words[:at])):
             continue
@@ -227,6 +229,22 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         reader.findings.append(_rows_again(words[at:], help_, reader.source))
         return words[:at]
     return words
+
+
+def _begin_again(words: Sequence[Word], at: int) -> int:
+    """Behind `begin again`, `and so continue`, before the rows from which; else the same place."""
+    texts = [w.text for w in words[at : at + 4]]
+    for said in _AGAIN:
+        at_row = len(said) + (texts[len(said) : len(said) + 1] in (["at"], ["from"]))
+        if tuple(texts[: len(said)]) == said and at_row > len(said):
+            return at + at_row
+    return at
+
+
+_AGAIN = (
+    *((verb, "again") for verb in ("begin", "commence", "start")),
+    *((*so, "continue") for so in ((), ("so",))),
+)
 
 
 def _rows_again(words: Sequence[Word], help_: str, source: Source) -> Finding:

@@ -196,7 +196,7 @@ def places_first(t: Terminals) -> Terminals:
             at += 1
             continue
         start = end + (types(t, end, 1) == ["SEP"])
-        stop = _list_end(t, start)
+        stop = list_end(t, start)
         if stop == start:
             found += t[at:end]
             at = end
@@ -277,7 +277,7 @@ def place_at(t: Sequence[Terminal], at: int) -> int:
     return end
 
 
-def _list_end(t: Sequence[Terminal], start: int) -> int:
+def list_end(t: Sequence[Terminal], start: int) -> int:
     """Behind the steps that go with a place said before them.
 
     They go on to a semicolon or full stop, a mark, or the step that has a place of

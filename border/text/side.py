@@ -10,8 +10,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from border.findings import Finding
-from border.text.passing import past, types
+from border.text.passing import like, past, stitch_left_out, types
 from border.text.source import Source
 from border.text.words import quoted, shortened
 
@@ -30,6 +32,9 @@ def without_sides(
 
     `row`: the number of the row; the end of the one right below it is its last stitch.
     """
+    along, told = _along_ends(terminals, source)
+    if told:
+        return along, told
     if not any(t.type in _WORDS or "row" in t.text or "foundation" in t.text for t in terminals):
         return terminals, []
     found: list[Terminal] = []
@@ -52,6 +57,48 @@ def without_sides(
         del found[start:]
         at = end
     return found, findings
+
+
+def _along_ends(
+    terminals: Sequence[Terminal], source: Source
+) -> tuple[list[Terminal], list[Finding]]:
+    """`1 dc in the end of every row`, `in end of first row, * 5 ch, 1 dc in end of next row`: along
+    the side of lace, its rows are the places."""
+    each = any(_end_of(terminals, n) in _ONE_OF for n in range(len(terminals)))
+    if not each:
+        return list(terminals), []
+    again = any(t.type in ("REPEAT", "STAR", "CROSS") for t in terminals)
+    found: list[Terminal] = []
+    findings: list[Finding] = []
+    skip = 0
+    for n, here in enumerate(terminals):
+        if skip:
+            skip -= 1
+            continue
+        if not _end_of(terminals, n):
+            found.append(here)
+            continue
+        at = past(terminals, n + 1, "THE")
+        which, last = terminals[at], terminals[at + 1]
+        skip = at + 1 - n
+        which = like(which, "NEXT") if again and which.type in _ONE_OF else which
+        found += [replace(like(here, "PREP"), text="in"), which, stitch_left_out(last)]
+        if not findings:
+            span = source.span(here.start, last.end)
+            message = f'"{quoted(source, span)}": each row is taken for one place of this edge'
+            help_ = "give the edge as many places as the lace has rows"
+            findings.append(Finding("place-assumed", message, help_, span))
+    return found, findings
+
+
+_ONE_OF = ("NEXT", "EACH", "EVERY")
+
+
+def _end_of(t: Sequence[Terminal], at: int) -> str:
+    """What stands before the word for a row in `in the end of every row`; "" elsewhere."""
+    which = past(t, at + 1, "THE")
+    ends = t[at].type == "ENDST" and t[at].text.split()[-1] in ("end", "of", "the")
+    return t[which].type if ends and types(t, which + 1, 1) == ["ROW"] else ""
 
 
 def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:

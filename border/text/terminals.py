@@ -84,12 +84,13 @@ def read_terminals(
     told: set[str],
     below: str,
     row: int = 0,
+    clusters: str = "",
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals of a text; words that no phrase has become findings and are left out.
 
     `told`: names already spoken of, so that each is told once. `below`: what the row is worked
     into, as `assumed.py` has it. `row`: the number of the row whose words they are, from its
-    head on.
+    head on. `clusters`: the stitch that the row below makes in clusters.
     """
     found: list[Terminal] = []
     at = 0
@@ -98,7 +99,7 @@ def read_terminals(
         found.append(terminal)
     found = _without_glosses(_without_adjectives(_made_of(_without_dots(found))))
     found, told_of = without_place_colours(found, source, told)
-    found, findings = with_assumed_places(found, below, source, told)
+    found, findings = with_assumed_places(found, below, source, told, clusters)
     findings += told_of
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):

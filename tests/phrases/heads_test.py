@@ -32,6 +32,9 @@ SEVERAL = {
     "Rounds 1-3:": 3,
     "1st, 2nd, and 3rd:": 3,
     "1st, 2nd and 3rd rounds.--": 3,
+    "1, 2.": 2,
+    "1 and 2.": 2,
+    "1, 2, 3.--": 3,
 }
 NO_HEADS = {
     "GOLD CIRCLE.--": "bad-heading",

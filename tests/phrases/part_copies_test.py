@@ -20,6 +20,7 @@ RESTS = dict.fromkeys(
     (
         "{}, finish as 2nd row", "{}, finish like 2d row, turn", "{}, then finish as the 2nd row",
         "{}; and finish like the 2nd. Turn.", "{}, end as in 2nd row; turn", "{}; the rest as 2nd row",
+        "{}, rest like 2d row",
         "{}, work the rest of the row like the second", "{}, finishing like the 2nd row",
         "{}, complete the row like the second row", "{}, go on as in the 2nd row",
         "{}, then end off as the 2nd row", "{}, finish the row as 2nd", "{}, finish same as 2d row",
@@ -47,6 +48,9 @@ HEADS = {
     f"as 2nd row to the end of the shell; then {SEVEN}": "7 dc, 7 sc, 2 ch",
     f"same as 2d row to end of shell; then {SEVEN}": "7 dc, 7 sc, 2 ch",
     f"like the 2nd row as far as the shell inclusive, then {SEVEN}": "7 dc, 7 sc, 2 ch",
+    f"as 2nd row to the 4 chain; then 2 chain, {SEVEN}": "7 dc, 7 sc, 4 ch",
+    f"same as 2d row to the 4 chain, then (2 chain, {SEVEN}) once": "7 dc, 7 sc, 4 ch",
+    f"as 2nd row to the end of the 1st shell, then {SEVEN}": "7 dc, 7 sc, 2 ch",
     f"as 2nd row to the shell; then shell in next plain, {SEVEN}": "7 dc, 7 sc, 2 ch",
     "as 2nd row to the end of the first treble, then 1 plain in each of the next 9 plain": (
         "1 dc, 9 sc"
@@ -57,6 +61,29 @@ HEADS = {
     "like the 2nd row, but do not turn; 1 plain in each of next 3 plain": "10 dc, 3 sc, 8 ch",
     "like the 2nd row to the end, then 1 plain in each of next 3 plain": "10 dc, 3 sc, 8 ch",
 }
+
+
+BEHIND = dict.fromkeys(
+    (
+        "{}, then same as 2nd row", "{}, then as the 2nd row, turn", "{}, and work same as 2nd row",
+        "{}; then work like 2nd row.", "{}, and work the same as the 2nd row", "{}, then work as 2nd",
+    ),
+    "3 sc, 10 dc, 8 ch",
+)  # fmt: skip
+"""All of the other row behind what is said here."""
+
+
+@pytest.mark.parametrize(("row", "comes_to"), BEHIND.items())
+def test_another_row_behind_its_own_steps(row: str, comes_to: str) -> None:
+    own = "1 plain in each of the next 3 plain"
+    assert counted(row.format(own)) == f"{comes_to}; asked perhaps-this-part"
+
+
+def test_another_row_that_begins_with_chains_behind_its_own_steps_is_asked() -> None:
+    before = "1st row: 1 plain in each loop.\n2nd row: 3 chain, 1 plain in each plain.\n"
+    row = "1 plain in next plain, then as 2nd row"
+    told = last_of(f"{before}3rd row: {row}\n", On(7, (), closed=False))
+    assert "asked part-unclear" in told
 
 
 @pytest.mark.parametrize(("row", "comes_to"), HEADS.items())

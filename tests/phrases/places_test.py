@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phrases.said import ARCHES, BLOCKS, FIVES, PICOTS, SIXES, STITCHES, On, cases, said
+from phrases.said import ARCHES, BLOCKS, FIVES, LOOPS, PICOTS, SIXES, STITCHES, On, cases, said
 
 IN_STITCHES = {
     "1 treble in next; repeat": "12 dc; 12 x 1 st",
@@ -30,6 +30,43 @@ IN_STITCHES = {
     "1 treble in each of the first 11, 2 treble in the last": "13 dc",
     "1 plain between each 2 trebles": "12 sc; 12 x 1 dc",
 }
+CLUSTERED = On(12, ("*2 treble together over the next 2 loops, 3 chain; repeat",))
+"""Six dc, each of two worked off together, and 3 chains between."""
+ON_CLUSTERS = {
+    "*1 plain in top of cluster, 5 plain under the chain; repeat": "36 sc; 6 x 1 dc",
+    "1 plain above each cluster, with 9 chain between": "6 sc, 54 ch; 6 x 1 dc",
+    "*1 plain on the point of the leaf, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 dc",
+}
+TAKEN = "asked place-assumed"
+ENDS_OF_ROWS = {
+    "1 plain in end of first row, *5 chain, 1 plain in end of next row; repeat": (
+        f"12 sc, 60 ch; 11 x 1 loop; {TAKEN}; asked meets-its-start"
+    ),
+    "*1 treble in the end of every row, 2 chain; repeat": f"12 dc, 24 ch; 12 x 1 loop; {TAKEN}",
+    "3 plain in the end of each row": f"36 sc; 12 x 1 loop; {TAKEN}",
+}
+"""Along the side of lace: its rows are the places of the edge."""
+
+
+BEFORE_THEIR_STEPS = {
+    "*in the next 5 chain work (1 treble, 3 chain, 1 treble), 2 chain; repeat": (
+        "12 dc, 30 ch; 6 x 1 ch-5 space"
+    ),
+    "*in the next 5 chain 1 treble (2 chain and 1 treble, 4 times); 3 chain; repeat": (
+        "30 dc, 66 ch; 6 x 1 ch-5 space"
+    ),
+    "*in next 5 chain 7 treble, then 1 chain; repeat": "42 dc, 6 ch; 6 x 1 ch-5 space",
+    "*1 plain in the 5 chain, 3 chain, 1 plain in the next 5 chain, 2 chain; repeat": (
+        "6 sc, 15 ch; 3 x 2 ch-5 space"
+    ),
+}
+
+
+@cases((CLUSTERED, ON_CLUSTERS), (FIVES, BEFORE_THEIR_STEPS), (LOOPS, ENDS_OF_ROWS))
+def test_a_place_among_things_of_their_own(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
 IN_ARCHES = {
     "1 treble in the next loop, repeat": "12 dc; 12 x 1 space",
     "*1 plain in next loop, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 space",

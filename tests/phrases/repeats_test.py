@@ -106,6 +106,8 @@ COUNTED_REPEATS = (
     "+ {} + 4 times",
     "\u2020 {} \u2020 4 times",
     "x {}; repeat from x 3 times more",
+    "a, {}; repeat from a 3 times more",
+    "(a) {}; repeat from (a) 3 times more",
     "({}; repeat 3 times more)",
     "({}, repeat 3 times)",
     "({}), repeat 3 times more",
