@@ -60,6 +60,9 @@ def with_assumed_places(
         if clusters and here.text in CLUSTERS and _names_place(terminals, n):
             terminals[n] = replace(here, type="STITCH", name=clusters)
             continue
+        if here.type == "CLUSTER" and _names_place(terminals, n) and _between(terminals, n):
+            terminals[n] = replace(here, type="KIND", kind=Kind("group"), many=True)
+            continue
         word, means = _asked(here)
         if not means or not _names_place(terminals, n):
             continue
@@ -104,6 +107,14 @@ def _names_place(terminals: Sequence[Terminal], n: int) -> bool:
         at -= 1
     determined = any(t.type in _DETERMINES for t in terminals[at + 1 : n])
     return determined or (at >= 0 and terminals[at].type in _OPENS)
+
+
+def _between(terminals: Sequence[Terminal], n: int) -> bool:
+    """Whether something stands `between the clusters`, whatever these are."""
+    at = n - 1
+    while at >= 0 and terminals[at].type in _BEFORE:
+        at -= 1
+    return at >= 0 and terminals[at].type == "BETWEEN"
 
 
 def _kind(asked: Sequence[str], below: str) -> str:

@@ -11,6 +11,29 @@ from border.text.terminals import Terminal
 from border.text.tree import Kind
 
 
+def joined_on(t: Terminals) -> Terminals:
+    """`…; and four chain between`, `…; with 4 chain between`: they are of the step before them."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        stands = found[-1] if found else here
+        parted = stands.type == "SEP" and stands.name == "hard" and stands.text != "then"
+        step = past(t, n, "AND", "WITH")
+        chains = sorted(types(t, step, 2)) == ["CH", "NUM"] and types(t, step + 2, 1) == ["BETWEEN"]
+        leads = types(t, step, 1) == ["BETWEEN"] and _chains_end(t, step)
+        if parted and (leads or (chains and step > n)) and here.type in ("AND", "WITH", "BETWEEN"):
+            found[-1] = replace(stands, name="")
+            if here.type == "AND":
+                continue
+        found.append(here)
+    return found
+
+
+def _chains_end(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `between the loops` has chains behind it, and no more."""
+    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "RP", "REPEAT")), len(t))
+    return sorted(types(t, stop - 2, 2)) == ["CH", "NUM"] and stop - 2 > at
+
+
 def betweens(t: Terminals) -> Terminals:
     """`between the 1st and 2nd treble`, `in the space between the treble`: between the next 2;
     between the 2nd and 3rd, the 2nd pair."""

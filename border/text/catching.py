@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 _BEFORE = frozenset({"SEP", "AND", "STAR", "LP", "NOTHING"})
 _WHERE = frozenset({"PREP", "TO"})
 _NAMED = frozenset({"ORD", "CENTRE", "NEXT"})
+_WORDS = frozenset({"catch", "fasten"})
 _TOLD = frozenset({"WITH", "TOGETHER", "ATONCE"})
 _STEPS = frozenset({"STITCH", "CH", "PICOT", "SKIP", "REPEAT", "SOON", "RP"})
 _MADE = frozenset({"STITCH", "CH", "PICOT", "SKIP"})
@@ -35,6 +36,9 @@ def with_fastenings(
     for n, here in enumerate(terminals):
         if not _fastens(terminals, n):
             found.append(here)
+            where = past(terminals, n + 1, "THE")
+            if here.type == "STITCH" and here.text in _WORDS and _one_of(terminals, where, _NAMED):
+                found.append(like(here, "PREP"))  # `catch means sc`: `catch the third loop`
             continue
         found.append(replace(here, type="STITCH", name="ss"))
         if terminals[n + 1].type not in _WHERE:

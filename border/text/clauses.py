@@ -210,6 +210,9 @@ def claims_said(t: list[Terminal]) -> list[Terminal]:
     while end and t[end - 1].type in ("SEP", "ENDING"):
         end -= 1
     said = end - (end > 0 and t[end - 1].type == "INALL")
+    said -= 2 * (
+        [x.type for x in t[said - 3 : said]] == ["KIND", "OF", "CH"]
+    )  # `24 loops of chain`
     words = t[max(0, said - 3) : said]
     if [x.type for x in words[:2]] != ["WITH", "NUM"] or len(words) < 3:
         return t

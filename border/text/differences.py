@@ -125,8 +125,8 @@ def _change(words: Sequence[Word], at: int, names: Names) -> _Said | None:
         end = behind_said(words, end, "each")
         return _changed(new, old, where if where is not Where.ALL else also, end)
     alone = behind_said(words, behind, "alone")
-    if alone == behind and made == opened:
-        return None  # `but 3 sc` may be one thing or another
+    if alone == behind and made == opened and (new.of != "ch" or opened == at):
+        return None  # `but 3 sc` may be one thing or another; `but 3 chain` is one
     behind = alone if alone > behind else behind if where is not Where.ALL else new.after
     return _fitting(Difference(new.of, new.number, None, where), replace(new, after=behind))
 

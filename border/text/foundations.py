@@ -177,6 +177,9 @@ def _chains(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     """Behind `15 chain`, `a chain of 20 stitches`, `a foundation of 8 st`, and how many."""
     start = at + (types(t, at, 1) == ["THE"] or (types(t, at, 1) == ["NUM"] and t[at].number == 1))
     named = past(t, start, "FOUNDATION", "CH")
+    ring = t[start : start + 1] and t[start].text in _IN_RING and types(t, start + 1, 1) == ["OF"]
+    if ring and (made := chains_at(t, start + 2))[0]:
+        return made[1], made[0]  # `a ring of 10 chain`
     if named > start and types(t, named, 2) == ["OF", "NUM"]:
         end = named + 2
         return end + (types(t, end, 1) in (["KIND"], ["CH"])), t[named + 1].number

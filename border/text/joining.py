@@ -5,7 +5,17 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.passing import ARCHES, HOW_OFTEN, NOUNS, goes_on
+from border.text.passing import (
+    ARCHES,
+    HOW_OFTEN,
+    NOUNS,
+    ended,
+    goes_on,
+    like,
+    only_ends,
+    past,
+    types,
+)
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -40,11 +50,11 @@ def ands(terminals: list[Terminal]) -> list[Terminal]:
 
 def _joined(since: set[str], behind: list[Terminal]) -> str:
     """What an `and` is, by what stands before it in its step, and behind it."""
-    types = [terminal.type for terminal in behind]
-    if "AS" in since and (types[:1] == ["CH"] or types == ["NUM", "CH"]):
+    kinds = [terminal.type for terminal in behind]
+    if "AS" in since and (kinds[:1] == ["CH"] or kinds == ["NUM", "CH"]):
         return "PLUS"
     placed = since & {"PREP", "ALLIN", "BETWEEN", "ROUND"}
-    return "OR" if placed and types and types[0] in _DETERMINERS | {"KIND"} else "SEP"
+    return "OR" if placed and kinds and kinds[0] in _DETERMINERS | {"KIND"} else "SEP"
 
 
 def articles(terminals: list[Terminal]) -> list[Terminal]:
@@ -114,10 +124,10 @@ def _chain_of_head(words: list[Terminal]) -> int:
 def _closes_on_first(terminals: list[Terminal], at: int) -> bool:
     """Whether `to the first treble`, `into the first`, `to the 3rd of 5 chain` ends a row here."""
     behind = [t for t in terminals[at:] if t.type != "THE"]
-    types = [t.type for t in behind]
-    if types[:2] not in (["TO", "ORD"], ["PREP", "ORD"]):
+    kinds = [t.type for t in behind]
+    if kinds[:2] not in (["TO", "ORD"], ["PREP", "ORD"]):
         return False
-    rest = types[2:][types[2:3] != [] and types[2] in NOUNS :]
+    rest = kinds[2:][kinds[2:3] != [] and kinds[2] in NOUNS :]
     if rest[:2] in (["OF", "KIND"], ["OF", "CH"], ["OF", "NUM"]):
         rest = [type_ for type_ in rest if type_ not in ("OF", "KIND", "CH", "NUM")]
     elif behind[1].number != 1:
@@ -140,21 +150,23 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     """`repeat; 1 slip stitch on the first double`, at a row's end: as `join`; so is `1 slip
     stitch on the 3rd of the 5 chain`, `in 3rd st of ch`, where the row opens with 5 chain."""
     words = [n for n, t in enumerate(terminals) if t.type not in ("SEP", "THE", "ENDWITH", "ATEND")]
-    types = [terminals[n].type for n in words]
-    last = len(types)
-    while last and types[last - 1] == "ENDING":
+    kinds = [terminals[n].type for n in words]
+    last = len(kinds)
+    while last and kinds[last - 1] == "ENDING":
         last -= 1
-    slip = last - 1 if types[last - 1 : last] == ["STITCH"] else 0
-    one = slip - (types[slip - 1 : slip] == ["NUM"] and terminals[words[slip - 1]].number == 1)
-    ended = slip and terminals[words[one] - 1].type == "ENDWITH" and "REPEAT" in types
-    if ended and terminals[words[slip]].name == "ss":  # `repeat from *, end with sl st`
+    slip = last - 1 if kinds[last - 1 : last] == ["STITCH"] else 0
+    one = slip - (kinds[slip - 1 : slip] == ["NUM"] and terminals[words[slip - 1]].number == 1)
+    closes = slip and terminals[words[one] - 1].type == "ENDWITH" and "REPEAT" in kinds
+    if closes and terminals[words[slip]].name == "ss":  # `repeat from *, end with sl st`
         number = _chain_of_head([terminals[n] for n in words[slip:last]])
         join = replace(terminals[words[slip]], type="ENDING", name="join", number=number)
         return [*terminals[: words[one]], join, *terminals[words[last - 1] + 1 :]]
-    placed = [n for n in range(last) if types[n : n + 2] in (["STITCH", "PREP"], ["STITCH", "TO"])]
+    placed = [n for n in range(last) if kinds[n : n + 2] in (["STITCH", "PREP"], ["STITCH", "TO"])]
     step = [terminals[n] for n in words[placed[-1] : last]] if placed else []
+    if [t.type for t in step[4:6]] == ["OF", "ORD"] and step[5].number == 1:
+        del step[5]  # `on the 3rd of the first 3 chain in this round`
     shape = [t.type for t in step[2:]]
-    chains = sorted(types[:2]) == ["CH", "NUM"]
+    chains = sorted(kinds[:2]) == ["CH", "NUM"]
     opening = sum(terminals[n].number for n in words[:2]) if chains else 0
     top = chains and shape == ["KIND"] and "top" in step[1].text
     top = top and step[2].kind == Kind("space", opening)
@@ -168,9 +180,9 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     in_chains = in_chains and all(
         t.kind in (None, Kind("st"), Kind("space", opening)) for t in step
     )
-    said = {"REPEAT", "TOEND"} & set(types[:start])
+    said = {"REPEAT", "TOEND"} & set(kinds[:start])
     said |= {t.type for t in terminals if t.text == "finally" or t.type == "ATEND"}
-    one = start > 0 and types[start - 1] == "NUM" and terminals[words[start - 1]].number == 1
+    one = start > 0 and kinds[start - 1] == "NUM" and terminals[words[start - 1]].number == 1
     start -= one
     led = start > 0 and terminals[words[start] - 1].type == "WITH"
     if led or not ((on_head and opening) or ((on_first or in_chains) and said)):
@@ -186,14 +198,25 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
 
 
 def rounds(terminals: list[Terminal]) -> list[Terminal]:
-    """`round next loop` is a place, a lonely `round` is all round."""
+    """`round next loop` is a place, a lonely `round` is all round; behind `in each loop` the
+    scallop that these lie round says nothing more."""
     found = list(terminals)
     for n, terminal in enumerate(terminals):
-        if terminal.type == "ROUND":
+        noun = past(terminals, n + 1, "THE")
+        each = {"EACH", "EVERY"} & {t.type for t in terminals[max(0, n - 5) : n]}
+        if terminal.type == "ROUND" and each and _ends_with_heap(terminals, noun):
+            found[n : noun + 1] = [like(terminal, "NOTHING")] * (noun + 1 - n)
+        elif terminal.type == "ROUND":
             behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
             places = NOUNS | _DETERMINERS | {"NEXT", "THE", "SAME", "SKIPPED", "NUM", "MOD"}
             found[n] = replace(terminal, type="PREP" if behind in places else "TOEND")
-    return found
+    return [t for t in found if t.type != "NOTHING"]
+
+
+def _ends_with_heap(t: list[Terminal], at: int) -> bool:
+    """Whether `fan`, `scallop` stands here, and the step ends."""
+    kind = t[at].kind if at < len(t) else None
+    return kind is not None and kind.name in ("shell", "group", "space") and ended(t, at + 1)
 
 
 def separators(terminals: list[Terminal]) -> list[Terminal]:
@@ -241,12 +264,30 @@ def _of_first_and_chain(
     return [*terminals[:at], *words[:3], stitch, *plus, *terminals[end:]]
 
 
+def _without_standing(t: list[Terminal]) -> list[Terminal]:
+    """`1 sl on the third of the 3 ch counting as first dc`: what they stand for is said."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        before = [x.type for x in found[-10:] if x.type not in ("SEP", "THE")]
+        stitch = past(t, at + 1, "NUM", "ORD", "THE")
+        closes = before[-3:] == ["OF", "NUM", "CH"] or before[-4:-2] == ["OF", "ORD"]
+        said = t[at].type == "AS" and closes and types(t, stitch, 1) == ["STITCH"]
+        if said and only_ends(t[stitch + 1 :]):
+            at = stitch + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
 def first_of_which(terminals: list[Terminal]) -> list[Terminal]:
     """`6 chain, the first 3 of which form 1 treble`: as `6 chain as 1 treble and 3 chain`."""
+    terminals = _without_standing(terminals)
     for n in range(len(terminals)):
         words = [t for t in terminals[n : n + 12] if t.type not in ("SEP", "THE")]
-        types = [t.type for t in words]
-        if sorted(types[:2]) == ["CH", "NUM"] and types[2:7] == [
+        kinds = [t.type for t in words]
+        if sorted(kinds[:2]) == ["CH", "NUM"] and kinds[2:7] == [
             "AS",
             "ORD",
             "STITCH",
@@ -254,7 +295,7 @@ def first_of_which(terminals: list[Terminal]) -> list[Terminal]:
             "CH",
         ]:
             return _of_first_and_chain(terminals, n, words)
-        if sorted(types[:2]) != ["CH", "NUM"] or types[2:6] != ["ORD", "NUM", "OF", "AS"]:
+        if sorted(kinds[:2]) != ["CH", "NUM"] or kinds[2:6] != ["ORD", "NUM", "OF", "AS"]:
             continue
         stitch = next((t for t in words[6:9] if t.type not in ("NUM", "ORD")), None)
         if stitch is None or stitch.type != "STITCH" or words[2].number != 1:

@@ -125,13 +125,14 @@ def missed_by_name(t: Terminals) -> Terminals:
         while types(t, at, 1) == ["THE"] and at + 1 < len(t) and t[at + 1].type in NOUNS:
             found += [t[at], _run(t[at + 1])]
             at += 2
-            joined = types(t, at, 1) in (["AND"], ["SEP"]) and t[at].name != "hard"
-            noun = types(t, at + 1, 2)[-1:]
-            more = joined and types(t, at + 1, 1) == ["THE"] and noun and noun[0] in NOUNS
-            if not more or not (ended(t, at + 3) or types(t, at + 3, 1) == ["AND"]):
+            the = past(t, at, "AND", "SEP")
+            joined = the > at and all(x.name != "hard" for x in t[at:the])
+            noun = types(t, the + 1, 1)
+            more = joined and types(t, the, 1) == ["THE"] and noun and noun[0] in NOUNS
+            if not more or not (ended(t, the + 2) or types(t, the + 2, 1) == ["AND"]):
                 break
             found += [like(t[at], "SEP"), skip]
-            at += 1
+            at = the
     return found
 
 

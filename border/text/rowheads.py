@@ -24,6 +24,7 @@ _BARE = frozenset({".", ":", ")", "\u2014"})
 _FIRM = frozenset({".", ":", "--", "\u2014"})
 _CHAIN = 40
 """So many words and marks may speak of a chain before a head on their line."""
+_EDGES = frozenset({"edge", "side", "scallops", "points", "heading"})
 _SEVERAL = 3
 """So many rows may have one head without the word row."""
 _MARKS = frozenset({":", ".", ",", ";", "—", "--", "-"})
@@ -69,6 +70,7 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
         head = head or _head_at(words, at, begins)
         if head is None and begins:
             head = _bare_head(words, at, coming) or _edge_head(words, at)
+            head = head or _told_edge(words, at)
             head = head or (_copy_alone(words, at) if heads else None)
         if head is not None:
             named += len(head.numbers) if head.sound and head.numbers else 1
@@ -166,6 +168,20 @@ def _edge_head(words: Sequence[Word], at: int) -> Head | None:
     ):
         return None
     return Head(at, body, (), True, edge=(start, end) if named else (0, 0))
+
+
+def _told_edge(words: Sequence[Word], at: int) -> Head | None:
+    """`When the stars are joined, work along the upper edge:`: words that name an edge, no step,
+    a colon and a mark."""
+    for end in behind_lead(words, at):
+        colon = end - 1
+        while words[colon].sort is Sort.MARK and words[colon - 1].sort is Sort.MARK:
+            colon -= 1
+        marked = words[colon].text == ":" and words[end].text in ("*", "x", "\u00d7", "+")
+        said = {word.text for word in words[at:colon]}
+        if marked and said & {"along", "on", "for"} and said & _EDGES:
+            return Head(at, end, (), True, edge=(at, colon))
+    return None
 
 
 def _bids(words: Sequence[Word], at: int, body: int) -> bool:

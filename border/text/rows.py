@@ -141,7 +141,9 @@ def _without_colours(words: list[Word]) -> tuple[list[Word], str]:
     at = 0
     while at < len(words):
         opens = words[at].text in vocabulary().colours["opens"]
-        end = behind_colour(words, at) if opens else at
+        end = behind_colour(words, at) if opens or at == 0 else at
+        alone = end < len(words) and words[end].text in (".", ",", ";")  # `Next shade; the same`
+        end = end if opens or alone else at
         if end > at:
             said.append(" ".join(word.text for word in words[at:end]))
         else:

@@ -21,6 +21,7 @@ from border.text.between import (
     chains_behind,
     each_and_between,
     in_turn,
+    joined_on,
 )
 from border.text.binding import bind_numbers
 from border.text.caught import caught
@@ -323,6 +324,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
         ),
     ),
     (_each, frozenset({"EACH", "EACHOF", "ALL"})),
+    (joined_on, frozenset({"BETWEEN"})),
     (each_and_between, frozenset({"BETWEEN"})),
     (caught, frozenset({"ATONCE", "TOGETHER", "UNITE", "PUTHOOK", "ENDING", "CATCH"})),
     (same_again, _ANY),

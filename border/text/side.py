@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from border.text.terminals import Terminal
 
 _SIDES = frozenset({"edge", "side", "end", "corner"})
+_LOOPS = frozenset({"loop", "scallop", "chain", "ch"})
 _FASTENS = frozenset({"ENDING", "CATCH"})
 _WORDS = frozenset({"ROW", "FOUNDATION", "BEGIN"})
 
@@ -110,8 +111,11 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
         return of + 1
     if t[at].type == "PREP" and "point" not in t[at].text:
         side = past(t, of, "THE")
-        named = side < len(t) and t[side].text in _SIDES and types(t, side + 1, 1) == ["OF"]
+        said = _SIDES if types(t, past(t, side + 2, "THE"), 1) != ["ORD"] else _SIDES | _LOOPS
+        named = side < len(t) and t[side].text in said and types(t, side + 1, 1) == ["OF"]
         of = side + 2 if named else len(t)
+    elif t[at].type == "EXCEPT" and "corner" in t[at].text and _of_foundation(t, of):
+        return of + 1
     elif t[at].type == "EXCEPT" and "corner" in t[at].text:
         of = past(t, of, "OF") if types(t, of, 1) == ["OF"] else len(t)
     elif t[at].type not in ("ENDST", "PREP", "TO"):
@@ -122,6 +126,10 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
     if types(t, of, 1) == ["FOUNDATION"] or types(t, of, 2) == ["BEGIN", "CH"]:
         return past(t, of + 1, "CH")
     return at
+
+
+def _of_foundation(t: Sequence[Terminal], at: int) -> bool:
+    return types(t, at, 1) == ["NOTHING"] and "foundation" in t[at].text
 
 
 def _behind_foundation(t: Sequence[Terminal], at: int, row: int) -> int:

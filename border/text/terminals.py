@@ -21,6 +21,7 @@ from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
 from border.text.last_stitches import without_last_stitches
 from border.text.numbers import number_at, ordinal_at
+from border.text.remarked import with_remarks
 from border.text.side import without_sides
 from border.text.source import Source
 from border.text.strangers import remarks, strangers, unknown_terms
@@ -98,6 +99,7 @@ def read_terminals(
         terminal, at = terminal_at(words, at, names)
         found.append(terminal)
     found = _without_glosses(_without_adjectives(_made_of(_without_dots(found))))
+    found = with_remarks(found)
     found, told_of = without_place_colours(found, source, told)
     found, findings = with_assumed_places(found, below, source, told, clusters)
     findings += told_of
@@ -171,14 +173,18 @@ def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
 
 
 def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """`plain d. c.`: the stitch alone; `on the single treble`: one that stands alone; `1 single
-    chain`: one."""
+    """`plain d. c.`, `long ones`: the stitch alone; `on the single treble`: one that stands alone;
+    `1 single chain`: one."""
     found: list[Terminal] = []
     for n, here in enumerate(terminals):
         behind = terminals[n + 1] if n + 1 < len(terminals) else None
         of_stitch = behind is not None and here.type == behind.type == "STITCH"
         if of_stitch and here.text in ("plain", "single"):
             continue
+        if here.text == "ones" and found and found[-1].type == "STITCH":
+            continue
+        if here.text == "along" and found and found[-1].name == "ss":
+            here = replace(here, type="PREP", text="over")
         if behind is not None and here.text == "single" and behind.type == "CH":
             if found and found[-1].type in _NAMED_BEHIND:  # `under each single chain`
                 found.append(replace(here, type="NUM", name="", number=1, glued=False))

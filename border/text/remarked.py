@@ -1,0 +1,125 @@
+"""Words that only add to what is said: `on the double which joins the loops`, `…, eight in all`,
+`; the double is missed`.
+
+Such a clause is a remark, and told; what is missed in a roundabout way is missed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.passing import NOUNS, like, only_ends, past, types
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+_STOPS = frozenset({"SEP", "LP", "RP", "STAR", "REPEAT", "ENDING", "CROSS"})
+_HAVING = frozenset({"having", "getting", "giving", "forming"})
+_LEFT = frozenset({"THE", "OTHER", "NUM", "ORD", "KIND", "STITCH", "UNKNOWN", "REST", "NOTHING"})
+_LONGEST = 9
+"""A clause of more words says more than where something stands."""
+
+
+def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """The terminals with each such clause as one remark, or as the skip that it is."""
+    words = {t.text.split()[0] for t in terminals if t.text}
+    if not words & _OPENERS and all(t.type != "INALL" for t in terminals):
+        return list(terminals)
+    found: list[Terminal] = []
+    at = 0
+    while at < len(terminals):
+        end = max(_which(terminals, at), _counted(terminals, at), _left(terminals, at))
+        skip, behind = _missed(terminals, at)
+        if end > at:
+            found.append(_as_remark(terminals[at:end]))
+            at = end
+        elif behind > at:
+            found += skip
+            at = behind
+        elif terminals[at].type == "UNKNOWN" and terminals[at].text in _HAVING:
+            found.append(replace(terminals[at], type="WITH"))
+            at += 1
+        else:
+            found.append(terminals[at])
+            at += 1
+    return found
+
+
+_OPENERS = _HAVING | {"which", "that", "leave", "leaving", "no", "omit", "is", "are", "being"}
+
+
+def _as_remark(words: Sequence[Terminal]) -> Terminal:
+    said = " ".join(word.text for word in words)
+    return replace(words[0], type="REMARK", text=said, end=words[-1].end, name="")
+
+
+def _stop(t: Sequence[Terminal], at: int) -> int:
+    """Where a clause ends: at a mark, not at `worked`."""
+    ends = (n for n in range(at, len(t)) if t[n].type in _STOPS and not t[n].text[0].isalpha())
+    return next(ends, len(t))
+
+
+def _which(t: Sequence[Terminal], at: int) -> int:
+    """Behind `which has joined the loops` of a thing that is named; else the same place."""
+    stop = _stop(t, at)
+    if t[at].type == "NAMELY" and t[at].text == "which is":
+        return stop if types(t, at + 1, 1) == ["SKIPPED"] or _passed(t, at + 1) else at
+    named = at > 0 and t[at - 1].type in NOUNS
+    if not named or t[at].type != "STRAY" or t[at].text not in ("which", "that"):
+        return at
+    clause = t[at + 1 : stop]
+    verb = bool(clause) and clause[0].type not in (*NOUNS, "NUM", "PREP", "THE", "UNDERIT")
+    plain = len(clause) < _LONGEST and not any(x.type in ("SKIP", "REPEAT") for x in clause)
+    return stop if verb and plain else at
+
+
+def _counted(t: Sequence[Terminal], at: int) -> int:
+    """Behind `eight in all` of what goes to the end already; else the same place."""
+    if (at and t[at - 1].type not in ("SEP", "AND")) or t[at].type != "NUM":
+        return at
+    noun = past(t, at + 1, *NOUNS)
+    end = past(t, noun, "INALL")
+    again = any(x.type in ("EACH", "EVERY", "REPEAT", "SOON", "TOEND") for x in t[:at])
+    return end if end > noun and _stop(t, end) == end and again else at
+
+
+def _left(t: Sequence[Terminal], at: int) -> int:
+    """Behind `leaving the scallop` where a row ends; else the same place."""
+    if not t[at].text.startswith("leav") or t[at].type not in ("WITH", "UNKNOWN"):
+        return at
+    if at and t[at - 1].type not in ("SEP", "AND"):
+        return at
+    end = past(t, past(t, at + 1, *_LEFT), "LEAVE")
+    made = any(x.type in NOUNS or x.type in ("UNKNOWN", "REST") for x in t[at + 1 : end])
+    return end if made and only_ends(t[end:]) else at
+
+
+def _missed(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
+    """`the double is passed over`, `making no stitch on the double`, `omit the double of the last
+    row`: the skip, and the place behind it all."""
+    if at and t[at - 1].type not in ("SEP", "AND", "LP"):
+        return [], at
+    here, stop = t[at], _stop(t, at)
+    skip = like(here, "SKIP")
+    no = at + (here.type == "WITH" and here.text in ("making", "with"))
+    if t[no : no + 1] and t[no].text == "no" and types(t, no + 1, 2) == ["KIND", "PREP"]:
+        if at and t[at - 1].type == "LP":
+            return [_as_remark(t[at:stop])], stop
+        return [skip, *t[no + 3 : stop]], stop
+    if here.type == "EXCEPT" and here.text == "omit the" and only_ends(t[stop:]):
+        below = types(t, stop - 1, 1) == ["NOTHING"] and types(t, at + 1, 1) == ["STITCH"]
+        return ([skip, like(here, "THE"), *t[at + 1 : stop]], stop) if below else ([], at)
+    noun = past(t, at, "THE", "NUM")
+    verb = next((n for n in range(noun, stop) if t[n].text in ("is", "are", "being")), stop)
+    passive = types(t, verb + 1, 1) == ["SKIPPED"] or _passed(t, verb + 1)
+    if verb == stop or not passive or types(t, noun, 1) not in (["STITCH"], ["KIND"], ["CH"]):
+        return [], at
+    return [skip, *t[at:verb]], stop
+
+
+def _passed(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `passed over`, `passed by` stands here."""
+    return [x.text for x in t[at : at + 1]] == ["passed"]

@@ -1,0 +1,60 @@
+"""Clauses that only add to what is said, and skips that are said in a roundabout way."""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, FIVES, LOOPS, SIXES, On, cases, said
+
+REMARK = "asked taken-as-remark"
+WHICH = {
+    "1 plain in each loop which was left": f"12 sc; 12 x 1 space; {REMARK}",
+    "*1 plain on the plain which unites the loops, 3 chain; repeat": (
+        f"12 sc, 36 ch; 12 x 1 sc; {REMARK}"
+    ),
+    "*3 plain in the 3 chain which has joined the two stars, 2 chain; repeat": (
+        f"36 sc, 24 ch; 12 x 1 ch-3 space; {REMARK}"
+    ),
+    "*1 plain under the loop which was worked over the treble, 3 chain; repeat": (
+        f"12 sc, 36 ch; 12 x 1 space; {REMARK}"
+    ),
+    "2 plain in each loop, missing the plain which is passed by": f"24 sc; 12 x 1 space; {REMARK}",
+    "2 plain under each 3 chain, 12 in all": f"24 sc; 12 x 1 ch-3 space; {REMARK}",
+    "2 plain under each 3 chain round the scallop": (
+        "24 sc; 12 x 1 ch-3 space; asked place-assumed"
+    ),
+}
+COUNTED = {
+    "*1 plain in next loop, 5 chain; repeat, getting twelve loops of chain; join": (
+        "12 sc, 60 ch; 12 x 1 loop"
+    ),
+    "*1 plain in next loop, 5 chain; repeat, having 10 loops in all": (
+        "12 sc, 60 ch; 12 x 1 loop; asked count-disagrees"
+    ),
+}
+ROUNDABOUT = {
+    "*6 plain on the 6 treble, 3 chain; the 2 chain is missed; repeat": ("36 sc, 18 ch; 6 x 6 dc"),
+    "*6 plain on the 6 treble, 3 chain, the 2 chain being passed over; repeat": (
+        "36 sc, 18 ch; 6 x 6 dc"
+    ),
+    "*6 plain on the 6 treble, 3 chain, making no stitch on the 2 chain; repeat": (
+        "36 sc, 18 ch; 6 x 6 dc"
+    ),
+}
+LISTED = {
+    "*1 plain in next plain, missing the 5 chain, the plain, and the 5 chain; repeat": (
+        "3 sc; 3 x 2 sc"
+    ),
+}
+STANDS = dict.fromkeys(
+    (
+        "3 chain, which count as 1st treble, 1 treble in each loop; finally, 1 sl st on the third "
+        "of the 3 chain counting as first treble",
+        "3 chain, which count as 1st treble, 1 treble in each loop; finally, 1 sl st on the 3d of "
+        "the first 3 chain in this round, which count as first treble",
+    ),
+    "12 dc; 11 x 1 loop",
+)
+
+
+@cases((ARCHES, WHICH), (LOOPS, COUNTED), (SIXES, ROUNDABOUT), (FIVES, LISTED), (LOOPS, STANDS))
+def test_what_only_adds_to_it(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
