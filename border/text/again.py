@@ -26,6 +26,8 @@ _ALL_ROUND = (
     ["ALL", "STITCH"],
     ["PREP", "STITCH"],  # `in double crochet`
     ["STITCH", "TOEND"],
+    ["STITCH", "TOEND", "PREP", "KIND"],  # `double all round over the rolled hem`
+    ["PREP", "STITCH", "TOEND", "PREP", "KIND"],
     ["ROW", "OF", "STITCH"],
     ["ROW", "OF", "STITCH", "TOEND"],
     ["TOEND", "OF", "STITCH", "PREP", "KIND"],  # `a round of double into the linen`

@@ -63,6 +63,12 @@ def with_assumed_places(
         if here.type == "CLUSTER" and _names_place(terminals, n) and _between(terminals, n):
             terminals[n] = replace(here, type="KIND", kind=Kind("group"), many=True)
             continue
+        if here.type == "OF" and (end := _of_scallop(terminals, n)) > n and n > 1:
+            first = terminals[n - 2].number == 1
+            if first and any(x.type == "NEXT" for x in terminals[n:end]):
+                terminals[n - 2] = replace(terminals[n - 2], type="NEXT", number=0)
+            terminals[n:end] = [replace(here, type="NOTHING")] * (end - n)
+            continue
         word, means = _asked(here)
         if not means or not _names_place(terminals, n):
             continue
@@ -107,6 +113,21 @@ def _names_place(terminals: Sequence[Terminal], n: int) -> bool:
         at -= 1
     determined = any(t.type in _DETERMINES for t in terminals[at + 1 : n])
     return determined or (at >= 0 and terminals[at].type in _OPENS)
+
+
+def _of_scallop(terminals: Sequence[Terminal], n: int) -> int:
+    """Behind `of the scallop` in `the 4th loop of the scallop`, `the 1st picot of the next`: such a
+    loop is counted out as it stands; else the same place."""
+    inner, order = terminals[n - 1], terminals[n - 2]
+    loop = inner.type == "PICOT" or (
+        inner.kind is not None and inner.kind.name in ("loop", "space")
+    )
+    at = n + 1
+    while at < len(terminals) and terminals[at].type in ("THE", "NEXT"):
+        at += 1
+    heap = at < len(terminals) and "shell" in _asked(terminals[at])[1]
+    counted = order.type == "NEXT" or (order.type == "ORD" and order.number > 0)
+    return at + 1 if counted and loop and heap else n
 
 
 def _between(terminals: Sequence[Terminal], n: int) -> bool:

@@ -71,6 +71,11 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
         more = types(t, end, 1) == ["AND"]  # `over both chains and the dc`
         more = more and types(t, past(t, end + 1, "PREP", "THE"), 1) in (["STITCH"], ["KIND"])
         return (at, 0) if more else (end, size)
+    loops = past(t, named, "NUM")
+    if types(t, loops, 4) == ["KIND", "OF", "THE", "ROW"] and t[loops].chain:
+        below = types(t, loops + 4, 1) == ["NOTHING"]  # `round the 5-ch loops of the rows below`
+        size = t[named].number if loops > named else 0
+        return (loops + 5, size) if below and t[loops + 3].text.endswith("s") else (at, 0)
     rows = past(t, chains + 2, "THE", "ORD")
     said = types(t, chains, 2) == ["CH", "OF"] and types(t, rows, 2) == ["NUM", "ROW"]
     return (rows + 2, 0) if said and t[rows].number == 2 else (at, 0)

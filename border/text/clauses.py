@@ -220,7 +220,17 @@ def claims_said(t: list[Terminal]) -> list[Terminal]:
     if kind_of(noun) is None or (noun.type != "KIND" and said == end):
         return t
     bracket = [replace(words[0], type="LP"), *words[1:], replace(noun, type="RP")]
-    return [*t[: said - 3], *bracket, *t[end:]]
+    closing = t[: said - 3]  # a claim of the row stands before the stitch that closes it
+    joins = next((n for n in range(len(closing) - 1, -1, -1) if closing[n].type == "ENDING"), -1)
+    if joins > 0 and all(x.type in _CLOSING for x in closing[joins + 1 :]):
+        start = joins - (closing[joins - 1].type == "AND")
+        return [*closing[:start], *bracket, *closing[joins:], *t[end:]]
+    return [*closing, *bracket, *t[end:]]
+
+
+_CLOSING = frozenset(
+    {"TO", "PREP", "THE", "ORD", "NUM", "CH", "KIND", "STITCH", "OF", "SEP", "WITH", "AND"}
+)
 
 
 def split_claims(

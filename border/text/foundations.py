@@ -53,6 +53,7 @@ def of_the_edge(
     head = _Head(terminals, source)
     _sides(head, row)
     if row == 1:
+        _two_from_the_hook(head)
         named = _foundation(head)
         _adjectives(head)
         _from_the_hook(head, named)
@@ -295,6 +296,37 @@ def _from_the_hook(head: _Head, named: bool) -> None:
     nth = next(x for x in t[place:end] if x.type == "ORD")
     t[place + 1 : end] = [nth, stitch_left_out(nth)]
     _repeat_behind(t, place)
+
+
+def _two_from_the_hook(head: _Head) -> None:
+    """`2 dc in the 4th and 5th ch from hook`: one in the 4th, one in the next."""
+    t = head.terminals
+    for n, here in enumerate(t):
+        at = past(t, n + 1, "THE")
+        pair = here.type == "STITCH" and types(t, at, 4) == ["PREP", "ORD", "AND", "ORD"]
+        if not pair or t[at + 3].number != t[at + 1].number + 1:
+            continue
+        noun = past(t, at + 4, "KIND", "CH", "SEP")
+        end = past(t, noun, "OF", "THE")
+        if types(t, noun, 1) != ["FROMHOOK"] and types(t, end, 1) != ["CH"]:
+            continue
+        end = noun if types(t, noun, 1) == ["FROMHOOK"] else end
+        start = n - (types(t, n - 1, 1) == ["NUM"] and t[n - 1].number == 2)
+        one = like(here, "NUM", number=1)
+        hook = [t[at], t[at + 1], like(t[end], "FROMHOOK")]
+        next_ = [t[at], like(t[at + 1], "NEXT"), stitch_left_out(t[at + 1])]
+        head.terminals = [
+            *t[:start],
+            one,
+            here,
+            *hook,
+            like(here, "SEP"),
+            one,
+            here,
+            *next_,
+            *t[end + 1 :],
+        ]
+        return
 
 
 def _repeat_behind(t: list[Terminal], at: int) -> None:

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 _STOPS = frozenset({"SEP", "LP", "RP", "STAR", "REPEAT", "ENDING", "CROSS"})
 _HAVING = frozenset({"having", "getting", "giving", "forming"})
 _LEFT = frozenset({"THE", "OTHER", "NUM", "ORD", "KIND", "STITCH", "UNKNOWN", "REST", "NOTHING"})
+_OPENED = frozenset({"LP", "STAR", "REPEAT", "CROSS"})
 _LONGEST = 9
 """A clause of more words says more than where something stands."""
 
@@ -26,12 +27,13 @@ _LONGEST = 9
 def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
     words = {t.text.split()[0] for t in terminals if t.text}
-    if not words & _OPENERS and all(t.type != "INALL" for t in terminals):
+    if not words & _OPENERS and all(t.type not in ("INALL", "LP") for t in terminals):
         return list(terminals)
     found: list[Terminal] = []
     at = 0
     while at < len(terminals):
         end = max(_which(terminals, at), _counted(terminals, at), _left(terminals, at))
+        end = max(end, _claimed(terminals, at))
         skip, behind = _missed(terminals, at)
         if end > at:
             found.append(_as_remark(terminals[at:end]))
@@ -84,6 +86,15 @@ def _counted(t: Sequence[Terminal], at: int) -> int:
     end = past(t, noun, "INALL")
     again = any(x.type in ("EACH", "EVERY", "REPEAT", "SOON", "TOEND") for x in t[:at])
     return end if end > noun and _stop(t, end) == end and again else at
+
+
+def _claimed(t: Sequence[Terminal], at: int) -> int:
+    """Behind `(8 loops)` in the middle of a row, the count of what has been made; else the same
+    place."""
+    if types(t, at, 4) != ["LP", "NUM", "KIND", "RP"] or not at or t[at - 1].type in _OPENED:
+        return at
+    behind = t[at + 4 :]
+    return at + 4 if types(behind, 0, 1) == ["SEP"] and not only_ends(behind) else at
 
 
 def _left(t: Sequence[Terminal], at: int) -> int:

@@ -16,6 +16,7 @@ from border.text.passing import (
     goes_on,
     like,
     past,
+    stitch_left_out,
     types,
 )
 from border.text.terminals import Terminal
@@ -66,6 +67,9 @@ def begun(t: Terminals) -> Terminals:
     if types(t, slip, 3) == ["STITCH", "SEP", "TO"] and t[slip].name == "ss":
         return [*t[: slip + 1], *t[slip + 2 :]]  # `3 slip, so as to reach the middle of …`
     over = past(t, slip + 2, "THE", "EACHOF", "NEXT", "NUM", "CH", "KIND", "STITCH")
+    nth = past(t, over + 1, "THE") if types(t, over, 1) == ["TO"] else len(t)
+    if types(t, nth, 1) == ["ORD"] and ended(t, nth + 1):
+        t = [*t[: nth + 1], stitch_left_out(t[nth]), *t[nth + 1 :]]  # `slip over 3 dc to the 4th`
     slips = types(t, slip, 2) == ["STITCH", "PREP"] and t[slip].name == "ss"
     if slips and over > slip + 2 and types(t, over, 1) == ["TO"]:
         return [*t[: slip + 1], *t[over:]]  # `slip over 2 ch to next dc`
@@ -128,6 +132,9 @@ def fastened(t: Terminals) -> Terminals:
                 at += 3
                 continue
             here = like(here, "SEP")
+        opens = types(found, len(found) - 1, 1) in ([], ["SEP"])
+        if here.type == "BUT" and opens and types(t, at + 1, 1) in (["CH"], ["NUM"]):
+            here = like(here, "SEP")  # `do not turn but ch 2`
         said = any(x.type == "SAME" for x in found[-2:])
         last = at + 1 + (types(t, at + 1, 1) == ["THE"])
         if said and here.type in ("AS", "WITH") and types(t, last, 1) in (["ORD"], ["NOTHING"]):

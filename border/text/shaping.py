@@ -347,7 +347,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (parts, frozenset({"ORD"})),
     (begun, frozenset({"ENDING", "BEGIN", "TO", "PREP"})),
     (worked_in, frozenset({"PREP"})),
-    (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME"})),
+    (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME", "BUT"})),
     (chains_over, frozenset({"CH"})),
     (under_chains, frozenset({"SKIP", "UNDERIT"})),
     (missing_every, frozenset({"SKIP"})),

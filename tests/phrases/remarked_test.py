@@ -39,6 +39,24 @@ ROUNDABOUT = {
         "36 sc, 18 ch; 6 x 6 dc"
     ),
 }
+IN_ROW = {
+    "1 plain in each of the next 6 loops (6 loops), 3 chain, 1 plain in each of the next 6 loops": (
+        f"12 sc, 3 ch; {REMARK}"
+    ),
+    "*1 plain in next loop, 3 chain; repeat, and fasten to 1st plain, making 12 spaces": (
+        "12 sc, 36 ch; 12 x 1 loop"
+    ),
+    # chains before a turn are those that the next row begins with
+    "1 plain in each loop, do not turn but 3 chain, turn": "12 sc; 12 x 1 loop",
+    "double crochet all round the handkerchief over the rolled hem": "12 sc; 12 x 1 loop",
+    "*keeping the last loop of each on the hook, 1 treble in each of 3 loops, thread over and draw "
+    "through all, 5 chain; repeat": "4 dc, 20 ch; 4 x 3 loop",
+}
+OF_SCALLOPS = {
+    "*3 plain in the next loop of the scallop, miss 1 loop; repeat": ("18 sc; 6 x 2 space"),
+    "*3 plain in the 2nd loop of the scallop; repeat": "18 sc; 6 x 2 space",
+    "*3 plain in the 1st loop of next scallop, miss 1 loop; repeat": "18 sc; 6 x 2 space",
+}
 LISTED = {
     "*1 plain in next plain, missing the 5 chain, the plain, and the 5 chain; repeat": (
         "3 sc; 3 x 2 sc"
@@ -55,6 +73,14 @@ STANDS = dict.fromkeys(
 )
 
 
-@cases((ARCHES, WHICH), (LOOPS, COUNTED), (SIXES, ROUNDABOUT), (FIVES, LISTED), (LOOPS, STANDS))
+@cases(
+    (ARCHES, WHICH),
+    (LOOPS, COUNTED),
+    (SIXES, ROUNDABOUT),
+    (FIVES, LISTED),
+    (LOOPS, STANDS),
+    (LOOPS, IN_ROW),
+    (ARCHES, OF_SCALLOPS),
+)
 def test_what_only_adds_to_it(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
