@@ -135,10 +135,14 @@ def _head(words: Sequence[Word], names: Names) -> PartCopy | None:
             return None
     elif (still := behind_said(words, opened := past_openings(words, at), "unturned")) > opened:
         end, turns = still, False
+    at_end = past_openings(words, at) if to == at and turns else at
+    behind = behind_said(words, at_end, "at_the_end")
+    last = behind > at_end  # `like the 3rd; at the end, 7 chain, 1 sc in …`
+    end = behind if last else end
     own_at = _past_then(words, end)
-    said_then = any(word.text == "then" for word in words[end:own_at])
+    said_then = last or any(word.text == "then" for word in words[end:own_at])
     own = words[own_at:]
-    if not own or own_at == end or (to == at and turns and not said_then):
+    if not own or (own_at == end and not last) or (to == at and turns and not said_then):
         return None
     if how is How.WHOLE and ends_here(own, names):
         return None  # `as the 2nd, then turn` is all of it

@@ -111,6 +111,9 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
         repeated = _as_own_repeat(body, body_rules, carried, number, aside)
         body = _settled(body, body_rules, carried, number, told, put, turning_chain)
         turning = () if isinstance(body, Text) else carried
+        # what a part of another row is told, is told there
+        before = {(f.code, f.span, f.message) for f in findings}
+        told = [f for f in told if (f.code, f.span, f.message) not in before]
         findings += [f for f in told if not copied or f.span in own]
         carried = turning_chain
         turns = any(end.what is Ending.TURN for end in ends)

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.passing import like, past, stitch_left_out, types
+from border.text.passing import like, only_ends, past, stitch_left_out, types
 from border.text.source import Source
 from border.text.words import quoted, shortened
 
@@ -43,7 +43,7 @@ def without_sides(
     at = 0
     while at < len(terminals):
         end = _behind_side(terminals, at, row)
-        end = max(end, _behind_foundation(terminals, at, row))
+        end = max(end, _behind_foundation(terminals, at, row), _of_older_row(terminals, at, row))
         start = _step_before(found) if end > at else len(found)
         if start == len(found):
             found.append(terminals[at])
@@ -126,6 +126,20 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
     if types(t, of, 1) == ["FOUNDATION"] or types(t, of, 2) == ["BEGIN", "CH"]:
         return past(t, of + 1, "CH")
     return at
+
+
+def _of_older_row(t: Sequence[Terminal], at: int, row: int) -> int:
+    """Behind `in the loop at the beginning of the 1st row`, where a row ends; else the same
+    place."""
+    end = past(t, at + 1, *_PLACE_WORDS) if t[at].type == "PREP" and at > _FEW else at
+    if types(t, end - 1, 2) != ["ORD", "ROW"] or not _is_lower(t[end - 1].number, row):
+        return at
+    return end + 1 if only_ends(t[end + 1 :]) else at
+
+
+_FEW = 3
+"""Behind so few words no row ends."""
+_PLACE_WORDS = ("THE", "ORD", "KIND", "CH", "NUM", "STITCH", "OF", "PREP", "BEGIN", "ATEND")
 
 
 def _of_foundation(t: Sequence[Terminal], at: int) -> bool:

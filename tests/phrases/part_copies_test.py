@@ -59,6 +59,8 @@ HEADS = {
     f"begin as the 2nd row, then 5 chain, shell in next plain, {SEVEN}": "7 dc, 7 sc, 7 ch",
     "like the 2nd row, then 1 plain in each of the next 3 plain": "10 dc, 3 sc, 8 ch",
     "like the 2nd row, but do not turn; 1 plain in each of next 3 plain": "10 dc, 3 sc, 8 ch",
+    "like the 2nd row; at the end, 1 plain in each of next 3 plain": "10 dc, 3 sc, 8 ch",
+    "like the 2nd, but at the end of the row 1 plain in each of next 3 plain": "10 dc, 3 sc, 8 ch",
     "like the 2nd row to the end, then 1 plain in each of next 3 plain": "10 dc, 3 sc, 8 ch",
 }
 

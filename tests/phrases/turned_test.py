@@ -257,6 +257,11 @@ TO_THE_SIDE = (
     "turn; 1 plain in each treble, 1 plain in loop of foundation row",
     "turn; 1 plain in each treble, 1 plain in the next foundation stitch",
     "turn; 1 plain in each treble, 1 plain in the foundation chain",
+    "turn; 1 plain in each treble, 1 plain in the corner of the foundation",
+    "turn; 1 plain in each treble, fasten with a plain in the loop of 1st row",
+    "turn; 1 plain in each treble, 1 plain in the loop of chain at the beginning of the 1st row",
+    "turn; 1 plain in each treble, fasten with 1 plain in top of last treble of 1st row; turn",
+    "turn; 1 plain in each treble, catch with a plain in the 3 chain of the first row. Turn",
 )
 
 
