@@ -19,6 +19,7 @@ from border.text.passing import (
     stitch_left_out,
     types,
 )
+from border.text.terminals import Terminal
 from border.text.times_said import times_before, times_of_list, times_of_row
 from border.text.tree import Kind
 
@@ -115,6 +116,40 @@ def _opened(t: Terminals) -> int | None:
 
 
 _HOW_OFTEN = [[type_] for type_ in HOW_OFTEN]
+
+
+def _till_made(t: Terminals) -> Terminals:
+    """`repeat from * till there are 8 loops`, `and so on, having 8 loops in all; …`: so often,
+    where the steps make one of these, or so many."""
+    for n, here in enumerate(t):
+        if here.type not in ("REPEAT", "SOON"):
+            continue
+        said = past(t, past(t, n + 1, "FROMSTAR"), "SEP")
+        if types(t, said, 2) not in (["TILL", "NUM"], ["WITH", "NUM"]):
+            continue
+        noun = t[said + 2 : said + 3]
+        end = past(t, past(t, said + 2, *NOUNS), "INALL")
+        claim = t[said].type == "WITH" and only_ends(t[end:])
+        star = max((i for i in range(n) if t[i].type == "STAR"), default=-1)
+        each = _made_of(t[star + 1 : n], noun[0]) if noun and not claim else 0
+        if not each or t[said + 1].number % each or not (ended(t, end) or end == len(t)):
+            continue
+        often = like(t[said], "INALL", number=t[said + 1].number // each)
+        from_star = [like(here, "FROMSTAR")] if star >= 0 else []
+        return [*t[:n], replace(here, type="REPEAT"), *from_star, often, *_till_made(t[end:])]
+    return t
+
+
+def _made_of(steps: Terminals, noun: Terminal) -> int:
+    """How many of a stitch, or of loops, steps make; 0 where they make others, too, as much."""
+    loops = noun.kind is not None and noun.kind.name in ("loop", "space")
+    if loops or noun.type == "CH":
+        return sum(
+            x.type == "CH" and types(steps, n - 1, 1) == ["NUM"] for n, x in enumerate(steps)
+        )
+    made = [n for n, x in enumerate(steps) if x.type == "STITCH" and x.name == noun.name]
+    made = [n for n in made if types(steps, n - 1, 1) not in (["PREP"], ["NEXT"], ["THE"])]
+    return sum(steps[n - 1].number if types(steps, n - 1, 1) == ["NUM"] else 1 for n in made)
 
 
 def _to_within(t: Terminals) -> Terminals:
@@ -356,6 +391,7 @@ PASSES = (
     (_within_brackets, frozenset({"REPEAT"})),
     (_brackets_again, frozenset({"REPEAT"})),
     (_brackets_counted, frozenset({"RP"})),
+    (_till_made, frozenset({"TILL", "WITH"})),
     (_to_within, frozenset({"TOLAST", "WITHIN"})),
     (_and_so_on, frozenset({"SOON"})),
     (times_before, frozenset({"TIMES"})),

@@ -63,7 +63,7 @@ def with_assumed_places(
         if here.type == "CLUSTER" and _names_place(terminals, n) and _between(terminals, n):
             terminals[n] = replace(here, type="KIND", kind=Kind("group"), many=True)
             continue
-        if here.type == "OF" and (end := _of_scallop(terminals, n)) > n and n > 1:
+        if n > 1 and here.type == "OF" and (end := _of_scallop(terminals, n)) > n:
             first = terminals[n - 2].number == 1
             if first and any(x.type == "NEXT" for x in terminals[n:end]):
                 terminals[n - 2] = replace(terminals[n - 2], type="NEXT", number=0)
@@ -125,7 +125,9 @@ def _of_scallop(terminals: Sequence[Terminal], n: int) -> int:
     at = n + 1
     while at < len(terminals) and terminals[at].type in ("THE", "NEXT"):
         at += 1
+    whole = terminals[at].kind if at < len(terminals) else None
     heap = at < len(terminals) and "shell" in _asked(terminals[at])[1]
+    heap = heap or (whole is not None and whole.name == "shell" and not whole.size)
     counted = order.type == "NEXT" or (order.type == "ORD" and order.number > 0)
     return at + 1 if counted and loop and heap else n
 

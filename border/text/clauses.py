@@ -80,6 +80,10 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
     return parts, tuple(findings)
 
 
+_FEW = 4
+"""So many words at most say how often: `then 3 times`."""
+
+
 def _no_head(words: Sequence[Word], source: Source) -> Finding:
     """What is told of words and a colon that are no head of a clause: of the words of a row head
     that go on from the line above, whose last word no full stop parts from it, that."""
@@ -99,9 +103,11 @@ def _no_head(words: Sequence[Word], source: Source) -> Finding:
 
 def _opens_place(words: Sequence[Word]) -> bool:
     """Whether the words before a colon are a place, `in every space:`, `Fasten the thread in a
-    loop:`, `With silk:`, and no clause head."""
+    loop:`, `With silk:`, or how often, `then 3 times:`, and no clause head."""
     if not words or words[0].text == "at":
         return False
+    if words[-1].text in ("times", "twice", "thrice") and len(words) < _FEW:
+        return True
     if words[0].text in ("with", "in") and _is_thread(words[-1].text):
         return True
     if words[0].text == "over" and not (_named(words) or _over_a_place(words)):

@@ -26,8 +26,9 @@ from border.text.passing import (
 )
 from border.text.rings import CLOSING, chains_before
 from border.text.sentences import list_end
-from border.text.terminals import Terminal
+from border.text.terminals import DOTTED, Terminal
 from border.text.tree import SPACES, Kind
+from border.text.vocabulary import vocabulary
 
 
 def counted_places(t: Terminals) -> Terminals:
@@ -38,7 +39,32 @@ def counted_places(t: Terminals) -> Terminals:
         taken, named = _counted(t, at, found)
         found += named if taken else [t[at]]
         at += taken or 1
+    return _alike(found)
+
+
+def _alike(t: Terminals) -> Terminals:
+    """`1 dc in the next 3 chain, 4 tr in the following 3 chain`: where one can only be a space, so
+    is the other."""
+    spaces = {x.kind for x in t if x.type == "KIND" and x.text in _figures(x)}
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        next_ = past(t, at + 1, "THE") if t[at].type == "PREP" else len(t)
+        shape = types(t, next_, 3) == ["NEXT", "NUM", "CH"] and made(t[: at + 1]) == 1
+        if shape and Kind("space", t[next_ + 1].number) in spaces:
+            space = _space(t[next_ + 1], t[next_ + 1].number, t[next_ + 2])
+            found += [*t[at : next_ + 1], space]
+            at = next_ + 3
+            continue
+        found.append(t[at])
+        at += 1
     return found
+
+
+def _figures(here: Terminal) -> tuple[str, ...]:
+    """How a book says the size of a space that it names by its chains alone: `the 3 chain`."""
+    size = here.kind.size if here.kind is not None and here.kind.name == "space" else None
+    return (str(size), *(w for w, n in vocabulary().numbers.items() if n == size)) if size else ()
 
 
 def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
@@ -269,7 +295,8 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
     """
     if _parted(before):
         return not _closes_ring(t, at, before)
-    number, spelled = t[at].number, t[at + 1].text not in ("ch", "chs", "chains")
+    number, chain = t[at].number, t[at + 1]
+    spelled = chain.text not in ("ch", "chs", "chains") or chain.name == DOTTED
     if "EACHOF" in types(before, max(0, len(before) - 2), 2) or before[-1].type == "SKIP":
         return False
     if any(x.type in ("BEGIN", "TO") for x in before[-4:]) or _in_shell(before):
@@ -287,8 +314,15 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
         several = listed in (["RP", "PREP"], ["SEP", "ALLIN"])
         one_space = several or made(before) not in (0, 1, number) or _list_behind(t, at, before)
         over = prep in ("over", "round", "around")  # `6 dc over the first 5 ch`
-        return one_space and (number == 1 or spelled or over)
+        again = _same_behind(t, at)  # `3 dc in the next 4 ch, 3 ch, 3 dc in the same`
+        return one_space and (number == 1 or spelled or over or again)
     return True
+
+
+def _same_behind(t: Sequence[Terminal], at: int) -> bool:
+    """Whether the next place is the same one, which so must be one."""
+    opens = next((n for n in range(at, len(t)) if t[n].type in OPENS), len(t))
+    return types(t, opens, 1) == ["PREP"] and types(t, past(t, opens + 1, "THE"), 1) == ["SAME"]
 
 
 def _list_behind(t: Sequence[Terminal], at: int, before: Sequence[Terminal]) -> bool:

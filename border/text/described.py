@@ -27,7 +27,7 @@ from border.text.tree import Kind
 
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
 _LOOP_OF = ["KIND", "OF", "NUM", "CH"]
-_WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EVERY", "SAME"})
+_WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EACHOF", "EVERY", "SAME"})
 
 
 def described(t: Terminals) -> Terminals:
@@ -52,7 +52,9 @@ def described(t: Terminals) -> Terminals:
             found += [here, like(here, "ORD", number=-1), stitch_left_out(here)]
             at = end
             continue
-        if t[at].type == "BETWEEN" and types(found, len(found) - 4, 4) == _LOOP_OF:
+        inside = t[at].type == "PREP" and types(t, past(t, at + 1, "THE"), 1) == ["CENTRE"]
+        where = t[at].type == "BETWEEN" or inside
+        if where and types(found, len(found) - 4, 4) == _LOOP_OF:
             del found[-4:-2]  # `the loop of 3 chain between the treble`
         chains = at + 1 + (types(t, at + 1, 1) == ["THE"])
         first = types(found, len(found) - 2, 2) == ["ORD", "NUM"] and t[at].type == "OF"

@@ -49,6 +49,9 @@ def _continued(terminals: Sequence[Terminal]) -> list[Terminal]:
     for n, here in enumerate(terminals):
         behind = [x.type for x in terminals[n + 1 : n + 4] if x.type != "THE"]
         goes_back = behind[:1] == ["FROM"] and behind[1:2] and behind[1] in marks
+        closes = here.type == "SOON" and n > 1 and terminals[n - 1].type in ("STAR", "CROSS")
+        if closes:
+            here = replace(here, type="REPEAT", name="")  # `* …, * and so on to the end`
         if here.type in ("SOON", "SEP") and here.text not in (",", ".", ";") and goes_back:
             here = replace(here, type="REPEAT", name="")
         found.append(here)

@@ -37,6 +37,10 @@ def under_chains(t: Terminals) -> Terminals:
                 at = chain + 1
                 continue
             found.append(like(here, "SEP"))  # `miss 1 loop under next loop 1 dc`
+        bare = under and ended(t, at + 1)  # `skip 4 stitches beneath`
+        if bare:
+            at += 1
+            continue
         if here.type == "UNDERIT" and types(found, len(found) - 1, 1) == ["STITCH"]:
             found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
             at += 1  # `slip up to the first loop, 1 dc under it`

@@ -69,7 +69,7 @@ def _which(t: Sequence[Terminal], at: int) -> int:
     stop = _stop(t, at)
     if t[at].type == "NAMELY" and t[at].text == "which is":
         return stop if types(t, at + 1, 1) == ["SKIPPED"] or _passed(t, at + 1) else at
-    named = at > 0 and t[at - 1].type in NOUNS
+    named = at > 0 and (t[at - 1].type in NOUNS or types(t, at - 2, 2) == ["OF", "NUM"])
     if not named or t[at].type != "STRAY" or t[at].text not in ("which", "that"):
         return at
     clause = t[at + 1 : stop]
@@ -85,7 +85,8 @@ def _counted(t: Sequence[Terminal], at: int) -> int:
     noun = past(t, at + 1, *NOUNS)
     end = past(t, noun, "INALL")
     again = any(x.type in ("EACH", "EVERY", "REPEAT", "SOON", "TOEND") for x in t[:at])
-    return end if end > noun and _stop(t, end) == end and again else at
+    closed = types(t, end, 1) == ["RP"]  # `(48 dc and 24 ch in all)` is a claim
+    return end if end > noun and _stop(t, end) == end and again and not closed else at
 
 
 def _claimed(t: Sequence[Terminal], at: int) -> int:

@@ -75,6 +75,18 @@ def begun(t: Terminals) -> Terminals:
         return [*t[: slip + 1], *t[over:]]  # `slip over 2 ch to next dc`
     if (first := _slipped_up(t, slip)) is not None:
         return [*t[:head], *first]
+    begun_ = place_at(t, head + 1) if types(t, head, 2) == ["BEGIN", "PREP"] else head
+    behind = past(t, begun_ + 1, "NUM")
+    if begun_ > head and types(t, begun_, 1) == ["WITH"] and types(t, behind, 1) == ["STITCH"]:
+        here = t[begun_]  # `fasten the thread in the first loop with 1 dc`
+        same = [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
+        return [
+            *t[:begun_],
+            like(here, "SEP"),
+            *t[begun_ + 1 : behind + 1],
+            *same,
+            *t[behind + 1 :],
+        ]
     if types(t, head, 2) == ["BEGIN", "SEP"] and "thread" in t[head].text.split():
         return t[head + 2 :]  # `Fasten thread, 1 sc in …`
     if types(t, head, 3) == ["ENDING", "PREP", "PREP"]:  # `fasten in at any point`
@@ -129,7 +141,9 @@ def fastened(t: Terminals) -> Terminals:
         if here.type == "WITH" and found and found[-1].name == "turn":
             if types(t, at + 1, 2) == ["NUM", "CH"]:  # `turn with 3 chain`: 3 chain, turn
                 found[-1:] = [*t[at + 1 : at + 3], like(here, "SEP"), found[-1]]
-                at += 3
+                stitch = past(t, at + 4, "NUM", "ORD")
+                stands = types(t, at + 3, 1) == ["AS"] and types(t, stitch, 1) == ["STITCH"]
+                at = stitch + 1 if stands else at + 3  # `turn with 3 chain for the 1st treble`
                 continue
             here = like(here, "SEP")
         opens = types(found, len(found) - 1, 1) in ([], ["SEP"])

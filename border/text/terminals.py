@@ -213,7 +213,7 @@ def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:
         ):
             name = three[1]
             same = before is not None and (before.type, before.kind) == (name.type, name.kind)
-            if before is not None and same and before.name == name.name:
+            if before is not None and same and name.name in (before.name, ""):
                 at += 3
                 continue
         found.append(terminals[at])
@@ -358,6 +358,14 @@ def _dots_alone(terminals: Sequence[Terminal], at: int) -> bool:
     )
 
 
+DOTTED = "dotted"
+"""The name of chains that a book abbreviates with a full stop: `3 ch.`"""
+
+
+def _dotted(terminal: Terminal) -> Terminal:
+    return replace(terminal, name=DOTTED) if terminal.type == "CH" else terminal
+
+
 def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
     """The terminals without the full stops that belong to an abbreviation."""
     types = [terminal.type for terminal in terminals] + ["", ""]
@@ -376,7 +384,10 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
                 or types[n + 1] in _GOES_ON
                 or (counted and behind in ("", "SEP", "RP", "BETWEEN", "AND", "AS"))
             ):
+                kept[-1] = _dotted(kept[-1])
                 continue
+            if types[n + 1] == "SEP":
+                kept[-1] = _dotted(kept[-1])
             if types[n + 1] == "NUM" and _dots_alone(terminals, n):
                 terminal = replace(terminal, name="")
         kept.append(terminal)
