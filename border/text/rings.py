@@ -23,6 +23,11 @@ CLOSING = ("sc", "ss")
 SHOWN = "shown"
 """The name of a picot that is explained in brackets."""
 
+_EXPLAINS = frozenset(
+    {"SEP", "AND", "NUM", "THE", "CH", "OF", "STITCH", "PREP", "TO", "ORD", "SAME", "THEM", "PLACE"}
+    | {"KIND", "CATCH", "WITH", "ENDING"}
+)
+"""Words that say how chains are closed into a picot."""
 _ENDINGS = ("join", "fasten off")
 _MADE = ("made", "worked", "work")
 
@@ -97,21 +102,15 @@ def _last_made(found: Sequence[Terminal]) -> str:
 
 
 def ring_in_bracket(t: Sequence[Terminal]) -> int:
-    """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`; else 0."""
+    """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`, `a p (4 ch,
+    caught with a sl st in the top of the last dc)`; else 0."""
     end = next((n for n, x in enumerate(t) if x.type == "RP"), 0)
-    little = ("SEP", "AND", "NUM", "THE", "CH", "OF")
-    inside = [x.type for x in t[4:end] if x.type not in little]
-    first = ["STITCH", "PREP", "ORD"]
-    forms: tuple[list[str], ...] = (
-        [],
-        first,
-        [*first, "SAME"],
-        [*first, "THEM"],
-        ["STITCH", "PREP", "SAME"],
-        ["STITCH", "PREP", "STITCH"],
-        [*first, "STITCH"],
-    )
-    return end + 1 if inside in forms else 0
+    inside = t[4:end]
+    closing = [x for x in inside if x.type == "STITCH"]
+    plain = {x.type for x in inside} <= _EXPLAINS and len(closing) < 3
+    placed = any(x.type in ("PREP", "TO") for x in inside) or not closing
+    closes = not closing or closing[0].name in CLOSING
+    return end + 1 if plain and placed and closes else 0
 
 
 def caught_back(t: Sequence[Terminal], at: int) -> int:

@@ -60,7 +60,7 @@ from border.text.on_runs import (
     times_on_each,
 )
 from border.text.parted import parted
-from border.text.passing import ARCHES, NOUNS
+from border.text.passing import ARCHES, NOUNS, chains_at
 from border.text.rings import SHOWN, caught_back, namely, ring_in_bracket, rings
 from border.text.sentences import (
     begun,
@@ -104,7 +104,7 @@ def _merged(
     found: _Terminals = []
     at = 0
     while at < len(terminals):
-        whole = rule(terminals[at : at + 14]) if terminals[at].type in opens else None
+        whole = rule(terminals[at : at + _LONGEST]) if terminals[at].type in opens else None
         if whole is None:
             found.append(terminals[at])
             at += 1
@@ -112,6 +112,10 @@ def _merged(
             found.append(whole[0])
             at += whole[1]
     return found
+
+
+_LONGEST = 20
+"""No such thing is put together of more."""
 
 
 def _as_one(parts: Sequence[Terminal], type_: str, number: int = 0) -> Terminal:
@@ -188,8 +192,9 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
             return _kind(t[:3], Kind("space", t[2].number)), 3
     elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS[:2]:
         return _kind(t[:3], replace(t[0].kind, stitch=t[2].name)), 3
-    elif _types(t, "PICOT", "LP", "NUM", "CH") and (taken := ring_in_bracket(t)):
-        return replace(_as_one(t[:taken], "PICOT", t[2].number), name=SHOWN), taken
+    elif _types(t, "PICOT", "LP") and chains_at(t, 2)[0] and (taken := ring_in_bracket(t)):
+        ring = _as_one(t[:taken], "PICOT", chains_at(t, 2)[0])
+        return replace(ring, name=SHOWN), taken
     elif _types(t, "PICOT", "OF", "NUM") and not (len(t) > 3 and t[3].glued):
         taken = 4 if _types(t[3:], "CH") else 3
         taken = caught_back(t, taken)

@@ -57,7 +57,24 @@ def without_sides(
             findings.append(_told(found[start], last, source))
         del found[start:]
         at = end
+        if only_ends(terminals[end:]):
+            _stand(found)
     return found, findings
+
+
+def _stand(found: list[Terminal]) -> None:
+    """The chains that are fastened there, in a bracket: they are no stitch of the next row."""
+    end = len(found)
+    while end and found[end - 1].type in ("SEP", "AND"):
+        end -= 1
+    made = types(found, end - 3, 1) in ([], ["SEP"], ["AND"], ["RP"]) or end < 3
+    if made and sorted(types(found, max(0, end - 2), 2)) == ["CH", "NUM"]:
+        chain, number = sorted(found[end - 2 : end], key=lambda t: t.type)
+        start, last = min(chain.start, number.start), max(chain.end, number.end)
+        # as `(ch 6)`: `(6 ch)` would be a claim
+        pair = [replace(chain, start=start, end=last), replace(number, start=last, end=last)]
+        opens, closes = (replace(like(chain, x), text=y) for x, y in (("LP", "("), ("RP", ")")))
+        found[end - 2 : end] = [opens, *pair, closes]
 
 
 def _along_ends(

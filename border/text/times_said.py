@@ -63,11 +63,12 @@ def _stop_behind(t: Terminals, at: int) -> int:
     for n in range(at, len(t)):
         hard = t[n].type == "SEP" and t[n].name == "hard"
         depth += (t[n].type == "LP") - (t[n].type == "RP")
-        if depth < 0 or (depth == 0 and (hard or t[n].type in ("STAR", "REPEAT", "ENDING"))):
+        if depth < 0 or (depth == 0 and (hard or t[n].type in _STOPPED)):
             return n
     return len(t)
 
 
+_STOPPED = frozenset({"STAR", "REPEAT", "ENDING", "ENDWITH"})
 _STEPS = (["NUM"], ["STITCH"], ["CH"], ["PICOT"])
 
 

@@ -270,6 +270,18 @@ def test_the_side_of_the_work_is_no_place_of_a_row(on: On, row: str, comes_to: s
     assert said(row, on) == comes_to
 
 
+def test_chains_that_are_fastened_there_are_no_stitch_of_the_next_row() -> None:
+    rows = (
+        "1st row: 1 treble in each loop; turn",
+        "2nd row: 1 treble in each treble; turn",
+        "3rd row: 1 treble in each treble, 6 chain, 1 plain in end of 1st row; turn",
+        "4th row: 10 treble in 6 chain, 1 plain in each treble; turn",
+    )
+    assert last_of("\n".join(rows), On(7, (), closed=False)) == (
+        "10 dc, 7 sc; 7 x 1 dc; asked at-the-side"
+    )
+
+
 @pytest.mark.parametrize("row", ["4 plain, 3 chain, 4 plain", "1 treble, 2 chain, 1 treble"])
 def test_a_list_at_the_side_may_all_go_there(row: str) -> None:
     assert "asked not-understood" in said(
