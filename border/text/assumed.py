@@ -128,6 +128,9 @@ def _of_scallop(terminals: Sequence[Terminal], n: int) -> int:
     whole = terminals[at].kind if at < len(terminals) else None
     heap = at < len(terminals) and "shell" in _asked(terminals[at])[1]
     heap = heap or (whole is not None and whole.name == "shell" and not whole.size)
+    several = order.type == "NUM" and n > 2 and terminals[n - 3].type in ("ORD", "NEXT")
+    if several and inner.kind is not None and inner.kind.name == "st":
+        order, loop = terminals[n - 3], True  # `each of the first 3 sts of the scallop`
     counted = order.type == "NEXT" or (order.type == "ORD" and order.number > 0)
     return at + 1 if counted and loop and heap else n
 

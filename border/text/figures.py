@@ -226,7 +226,7 @@ def _number_before(found: list[Word]) -> Word | None:
     if not found or found[-1].sort is Sort.QUOTED:
         return None
     last = found[-1]
-    if last.text in ("a", "an", "one"):
+    if last.text in ("a", "an", "one", "another"):
         found.pop()
     elif last.sort is Sort.NUMBER:
         found.pop()

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.text.assumed import SPACES
+from border.text.copies import behind_said
 from border.text.figures import Figure, Figures, figure_forms, is_place, opens_place
 from border.text.shaping import shape
 from border.text.source import Source
@@ -103,16 +104,30 @@ _Found = tuple[list[Word], tuple[Word, ...]] | None
 
 
 def _made_of(words: list[Word], at: int) -> _Found:
-    """`a shell of 3 dc, 2 ch, 3 dc` before its place: the name alone, and the steps."""
-    if [w.text for w in words[at + 1 : at + 2]] != ["of"] or is_place(words[:at]):
+    """`a shell of 3 dc, 2 ch, 3 dc`, `a shell, that is, 3 dc, …,` before its place: the name alone,
+    and the steps."""
+    start = _behind_of(words, at + 1)
+    if start == at + 1 or is_place(words[:at]):
         return None
-    end = at + 2
+    end = start
     while end < len(words) and words[end].text not in _NEVER and not opens_place(words, end):
         end += 1
-    steps = words[at + 2 : _trimmed(words, end)]
+    steps = words[start : _trimmed(words, end)]
     if not steps or end == len(words) or not opens_place(words, end) or not _counts(steps[0]):
         return None
     return [*words[: at + 1], *words[end:]], tuple(steps)
+
+
+def _behind_of(words: Sequence[Word], at: int) -> int:
+    """Behind `of`, `consisting of`, `, that is,`; the same place where none stands here."""
+    texts = [w.text for w in words[at : at + 2]]
+    if texts[:1] == ["of"]:
+        return at + 1
+    if texts[1:] == ["of"] and texts[0] in ("consisting", "composed"):
+        return at + 2
+    said = at + (texts[:1] == [","])
+    behind = behind_said(words, said, "namely")
+    return behind if behind > said else at
 
 
 def _explained(words: list[Word], at: int, names: Names) -> _Found:

@@ -54,6 +54,11 @@ MADE = {
     "*sh in sh, ch 1; repeat": "24 dc, 18 ch; 6 x 1 shell",
 }
 SHOWN = {
+    "*a shell, that is, 2 dc, 2 ch, 2 dc, in next loop, skip 2, another shell in next loop; "
+    "repeat": "24 dc, 12 ch; 3 x 4 loop",
+    "*1 shell consisting of 2 dc, 2 ch, 2 dc in next loop, skip 2; repeat": (
+        "16 dc, 8 ch; 4 x 3 loop"
+    ),
     "*shell of 2 dc, 2 ch, 2 dc in next loop, skip 2; repeat": "16 dc, 8 ch; 4 x 3 loop",
     "*2 dc, 2 ch and 2 dc (this forms a shell) in next loop, skip 2; repeat": (
         "16 dc, 8 ch; 4 x 3 loop"
