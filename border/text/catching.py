@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 _BEFORE = frozenset({"SEP", "AND", "STAR", "LP", "NOTHING"})
 _WHERE = frozenset({"PREP", "TO"})
 _NAMED = frozenset({"ORD", "CENTRE", "NEXT"})
+_SORTS = frozenset({"CATCH", "ENDING"})
 _WORDS = frozenset({"catch", "fasten"})
 _TOLD = frozenset({"WITH", "TOGETHER", "ATONCE"})
 _STEPS = frozenset({"STITCH", "CH", "PICOT", "SKIP", "REPEAT", "SOON", "RP"})
@@ -31,6 +32,8 @@ def with_fastenings(
     terminals: list[Terminal], source: Source
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals with a slip stitch where one is meant, and what is told of it."""
+    if not any(t.type in _SORTS or t.text in _WORDS for t in terminals):
+        return terminals, []
     found: list[Terminal] = []
     findings: list[Finding] = []
     for n, here in enumerate(terminals):

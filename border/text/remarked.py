@@ -26,9 +26,10 @@ _LONGEST = 9
 
 def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
-    words = {t.text.split()[0] for t in terminals if t.text}
-    if not words & _OPENERS and all(t.type not in ("INALL", "LP") for t in terminals):
-        return list(terminals)
+    if not any(t.type in _OPENERS or t.text in _LEAVING for t in terminals):
+        claims = (n for n, t in enumerate(terminals) if t.type == "LP")
+        if not any(types(terminals, n, 4) == _CLAIM for n in claims):
+            return list(terminals)
     found: list[Terminal] = []
     at = 0
     while at < len(terminals):
@@ -50,7 +51,9 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
-_OPENERS = _HAVING | {"which", "that", "leave", "leaving", "no", "omit", "is", "are", "being"}
+_OPENERS = frozenset({"UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT"})
+_LEAVING = frozenset({"leaving", "making"})
+_CLAIM = ["LP", "NUM", "KIND", "RP"]
 
 
 def _as_remark(words: Sequence[Terminal]) -> Terminal:
@@ -92,7 +95,7 @@ def _counted(t: Sequence[Terminal], at: int) -> int:
 def _claimed(t: Sequence[Terminal], at: int) -> int:
     """Behind `(8 loops)` in the middle of a row, the count of what has been made; else the same
     place."""
-    if types(t, at, 4) != ["LP", "NUM", "KIND", "RP"] or not at or t[at - 1].type in _OPENED:
+    if types(t, at, 4) != _CLAIM or not at or t[at - 1].type in _OPENED:
         return at
     behind = t[at + 4 :]
     return at + 4 if types(behind, 0, 1) == ["SEP"] and not only_ends(behind) else at
