@@ -34,7 +34,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     at = 0
     while at < len(terminals):
         end = max(_which(terminals, at), _counted(terminals, at), _left(terminals, at))
-        end = max(end, _claimed(terminals, at))
+        end = max(end, _claimed(terminals, at), _last_omitted(terminals, at))
         skip, behind = _missed(terminals, at)
         if end > at:
             found.append(_as_remark(terminals[at:end]))
@@ -52,7 +52,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
 
 
 _OPENERS = frozenset({"UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT"})
-_LEAVING = frozenset({"leaving", "making"})
+_LEAVING = frozenset({"leaving", "leaving out", "making"})
 _CLAIM = ["LP", "NUM", "KIND", "RP"]
 
 
@@ -99,6 +99,23 @@ def _claimed(t: Sequence[Terminal], at: int) -> int:
         return at
     behind = t[at + 4 :]
     return at + 4 if types(behind, 0, 1) == ["SEP"] and not only_ends(behind) else at
+
+
+def _last_omitted(t: Sequence[Terminal], at: int) -> int:
+    """Behind `omitting last sc` of a repeat that comes round to an sc before its star: there the
+    last is the first of itself; else the same place."""
+    omits = t[at].type in ("EXCEPT", "SKIP") and t[at].text.startswith(("omit", "leaving out"))
+    if not omits or not at or t[at - 1].type not in ("SEP", "AND"):
+        return at
+    last = past(t, at + 1, "THE")
+    named = "last" in t[at].text or (types(t, last, 1) == ["ORD"] and t[last].number == -1)
+    stitch = past(t, last, "ORD", "NUM")
+    if not named or types(t, stitch, 1) != ["STITCH"] or not only_ends(t[stitch + 1 :]):
+        return at
+    star = next((n for n in range(at) if t[n].type in ("STAR", "CROSS")), 0)
+    first = any(x.type == "STITCH" and x.name == t[stitch].name for x in t[:star])
+    again = any(x.type == "REPEAT" for x in t[star:at])
+    return stitch + 1 if first and again else at
 
 
 def _left(t: Sequence[Terminal], at: int) -> int:

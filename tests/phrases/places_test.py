@@ -4,6 +4,21 @@ from __future__ import annotations
 
 from phrases.said import ARCHES, BLOCKS, FIVES, LOOPS, PICOTS, SIXES, STITCHES, On, cases, said
 
+ONE_OR_ALL = {
+    "*1 plain in next chain, 2 chain; repeat": "36 sc, 72 ch; 36 x 1 ch; asked perhaps-one-place",
+    "*3 treble into the following chain, 2 chain; repeat": (
+        "108 dc, 72 ch; 36 x 1 ch; asked perhaps-one-place"
+    ),
+    "*1 plain in next ch, 2 ch; repeat": "36 sc, 72 ch; 36 x 1 ch",
+}
+"""A chain, or the loop of chains."""
+
+
+@cases((ARCHES, ONE_OR_ALL))
+def test_the_next_chain_is_one_and_asked(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
 IN_STITCHES = {
     "1 treble in next; repeat": "12 dc; 12 x 1 st",
     "work 1 treble in every stitch": "12 dc; 12 x 1 st",

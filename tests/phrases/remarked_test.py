@@ -22,6 +22,15 @@ WHICH = {
         "24 sc; 12 x 1 ch-3 space; asked place-assumed"
     ),
 }
+LAST_OMITTED = dict.fromkeys(
+    (
+        "1 plain in first loop, *4 chain, 1 plain in next loop; repeat from *, omitting last plain; "
+        "join",
+        "1 plain in first loop, *4 chain, 1 plain in next loop; repeat from *, leaving out the last "
+        "plain",
+    ),
+    f"12 sc, 48 ch; 11 x 1 loop; {REMARK}; asked meets-its-start",
+)
 COUNTED = {
     "*1 plain in next loop, 5 chain; repeat, getting twelve loops of chain; join": (
         "12 sc, 60 ch; 12 x 1 loop"
@@ -76,6 +85,7 @@ STANDS = dict.fromkeys(
 @cases(
     (ARCHES, WHICH),
     (LOOPS, COUNTED),
+    (LOOPS, LAST_OMITTED),
     (SIXES, ROUNDABOUT),
     (FIVES, LISTED),
     (LOOPS, STANDS),
