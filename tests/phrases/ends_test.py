@@ -140,7 +140,7 @@ EXCEPTIONS = (
 NOT_READ = {
     "1 treble in each stitch, but in the last 3 treble": "exception-in-words",
     "*1 plain, 5 chain, miss 2; repeat; omitting the chain between the motifs": "exception-in-words",
-    "1 plain, *5 chain, miss 2, 1 plain; repeat from *, omitting last plain": "exception-in-words",
+    "1 plain, *5 chain, miss 2, 1 treble; repeat from *, omitting last treble": "exception-in-words",
     "between the stars miss 6; 1 treble in each stitch": "unknown-word",
     "1 treble in each stitch without joining": "taken-as-remark",
     "*1 treble, 2 chain, miss 2; repeat, with this difference that the last is 3 chain": (
