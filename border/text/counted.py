@@ -138,6 +138,10 @@ def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals
         number = t[at].number or t[at + 1].number
         return 2, [*_which(before, here), _space(here, number, t[at + 1])]
     each = types(before, len(before) - 2, 2) == ["EACHOF", "NEXT"]
+    if pair == ["NUM", "CH"] and each and _shells(t, at, before):
+        return 2, [
+            _space(here, here.number, t[at + 1])
+        ]  # `in each of the 7 chain 1 dc, 5 tr, 1 dc`
     if pair == ["NUM", "CH"] and types(t, at + 2, 1) == ["NUM"] and each and ended(t, at + 3):
         return 3, [here, _space(t[at + 1], t[at + 2].number, t[at + 2])]  # `each of next 3 ch 1`
     if pair == ["NUM", "CH"] and each and ended(t, at + 2) and _under(before[:-2]):
@@ -323,6 +327,20 @@ def _same_behind(t: Sequence[Terminal], at: int) -> bool:
     """Whether the next place is the same one, which so must be one."""
     opens = next((n for n in range(at, len(t)) if t[n].type in OPENS), len(t))
     return types(t, opens, 1) == ["PREP"] and types(t, past(t, opens + 1, "THE"), 1) == ["SAME"]
+
+
+def _shells(t: Sequence[Terminal], at: int, before: Terminals) -> bool:
+    """Whether `each of the 7 chain` are loops of so many, since a list goes into each; the words
+    before are then `in each`."""
+    prep = len(before) - 3
+    placed = types(before, prep, 1) == ["PREP"] and t[at + 1].text == "chain" and ended(t, at + 2)
+    start = past(t, at + 2, "SEP")
+    first = types(before, prep - 1, 1) in ([], ["SEP"], ["STAR"], ["LP"])
+    listed = [x for x in t[start : list_end(t, start)] if x.type == "STITCH"]
+    if not placed or not first or len(listed) < 2:
+        return False
+    before[-2:] = [like(before[-2], "EACH")]
+    return True
 
 
 def _list_behind(t: Sequence[Terminal], at: int, before: Sequence[Terminal]) -> bool:

@@ -36,7 +36,6 @@ from border.text.tree import (
 )
 from border.text.turned_back import tell_behind_arch
 from border.text.vocabulary import name_of
-from border.text.written_steps import write_item
 
 
 def tell_doubts(steps: Sequence[Step], b: Building) -> None:
@@ -233,24 +232,43 @@ def _tell_middle(item: Item, b: Building) -> None:
             )
 
 
-def tell_single_chain(item: Stitches | Bracket, b: Building) -> None:
-    """`1 treble in the chain`: in one chain, or in all of those that stand together."""
+def tell_chains(item: Stitches | Bracket, made: int, b: Building) -> None:
+    """`1 treble in the chain`, behind row 1 `in the next chain`, `3 treble in each of the 5 chain`:
+    in single chains, or in the loop of those that stand together. `made`: in each of them."""
+    place = item.place
+    if place is None or place.targets != (Whole(Kind("ch")),):
+        return
+    spelled = any(
+        t.type == "CH" and t.text == "chain" and t.end == item.span.end for t in b.terminals
+    )
+    next_ = place.which is Which.NEXT and spelled
+    size = None
+    match place:
+        case Place(which=Which.THE, count=1):
+            pass
+        case Place(count=1) if next_ and b.round > 1:
+            pass
+        case Place(count=count, each=True) if next_ and count > 1 and made > 1:
+            size = count
+        case _:
+            return
+    tell_single_chain(item, b, size)
+
+
+def tell_single_chain(item: Stitches | Bracket, b: Building, size: int | None = None) -> None:
+    """That a step is taken to go into single chains, and not into a space of them, of a size."""
     place = item.place or Place(Which.NEXT, ())
-    which = Which.NEXT if place.which is Which.THE else place.which
-    space, chain = (
-        write_item(
-            replace(item, place=replace(place, which=which, targets=(Whole(Kind(kind)),))),
-            b.terms,
-            b.headings.overrides,
-        )
-        for kind in ("space", "ch")
+    several = place.each and place.count > 1
+    chain = replace(place, which=Which.NEXT if place.which is Which.THE else place.which)
+    whole = replace(chain, which=Which.EACH, count=1, each=False) if several else chain
+    loop, single = (
+        b.written(replace(item, place=replace(where, targets=(Whole(kind),))))
+        for where, kind in ((whole, Kind("space", size)), (chain, Kind("ch")))
     )
-    b.tell(
-        "perhaps-one-place",
-        "this is taken to go into a single chain",
-        f"write {space} if it goes into the whole loop of chains, otherwise {chain}",
-        item.span,
-    )
+    into = f"{place.count} single chains" if several else "a single chain"
+    message = f"this is taken to go into {into}"
+    help_ = f"write {loop} if it goes into the whole loop of chains, otherwise {single}"
+    b.tell("perhaps-one-place", message, help_, item.span)
 
 
 def tell_at_once(item: Stitches | Bracket, place: Place, b: Building) -> bool:

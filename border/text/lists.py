@@ -16,10 +16,10 @@ from border.stitches import STITCHES
 from border.text.doubts import (
     may_be_picot,
     tell_at_once,
+    tell_chains,
     tell_doubts,
     tell_picot,
     tell_ring,
-    tell_single_chain,
 )
 from border.text.nodes import Building, Step
 from border.text.steps import OPEN_PLACES, is_open, walk
@@ -283,19 +283,10 @@ def _tell_same(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
     )
 
 
-def _spelled_out(item: _Placed, b: Building) -> bool:
-    """Whether a place is `the next chain`, which in a row on loops may be a loop; not so `ch`."""
-    return any(t.type == "CH" and t.text == "chain" and t.end == item.span.end for t in b.terminals)
-
-
 def with_each(item: _Placed, b: Building) -> _Placed:
     """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
     place = item.place
-    chain = (Whole(Kind("ch")),)
-    if place == Place(Which.THE, chain) or (
-        place == Place(Which.NEXT, chain) and b.round > 1 and _spelled_out(item, b)
-    ):
-        tell_single_chain(item, b)
+    tell_chains(item, _count(item), b)
     if place is not None and tell_at_once(item, place, b):
         return item
     if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:

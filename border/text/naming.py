@@ -152,6 +152,9 @@ def same_again(t: Terminals) -> Terminals:
             found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
             continue
         if here.type == "STRAY" and here.text == "it" and found and found[-1].type == "PREP":
+            if all(x.type in ("SEP", "AND") for x in found[:-1]):
+                found.pop()  # `make a chain of the length required, and upon it work …`
+                continue
             found += [like(here, "SAME"), like(here, "PLACE")]
             continue
         if here.type == "STRAY" and here.text in ("ring", "circle") and found:
