@@ -239,6 +239,39 @@ def places_first(t: Terminals) -> Terminals:
     return found
 
 
+def repeats_placed(t: Terminals) -> Terminals:
+    """`in the next loop * 1 dc, 1 ch, repeat from * 4 times`: all of it into that loop; `on each
+    of the 5 dc * …, repeat from *`, so on each of them."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        opens = t[at].type == "PREP" and types(found, len(found) - 1, 1) in _OPENED
+        star = place_at(t, at) if opens else at
+        again = next((n for n in range(star + 1, len(t)) if t[n].type in ("REPEAT", "STAR")), at)
+        inside = star > at and types(t, star, 1) == ["STAR"] and types(t, again, 1) == ["REPEAT"]
+        if not inside or types(t, again + 1, 1) != ["FROMSTAR"]:
+            found.append(t[at])
+            at += 1
+            continue
+        often = t[again + 2 : again + 3] if types(t, again + 2, 1)[:1] in _OFTEN else []
+        each = any(x.type in ("EACH", "EACHOF") for x in t[at:star])
+        steps = t[star + 1 : _trimmed(t, star + 1, again)]
+        left, right = like(t[star], "LP"), like(t[again], "RP")
+        if often:
+            steps = [t[star], *steps, *t[again : again + 2], *often]
+        elif not each:  # how often is not said
+            found.append(t[at])
+            at += 1
+            continue
+        found += [left, *steps, right, *t[at:star]]
+        at = again + 2 + len(often)
+    return found
+
+
+_OPENED: tuple[list[str], ...] = ([], ["SEP"], ["STAR"], ["LP"], ["AND"])
+_OFTEN = [[type_] for type_ in HOW_OFTEN]
+
+
 def _goes_behind(found: Sequence[Terminal]) -> bool:
     """Whether a place belongs, comma or not, to the stitch before it, which has none yet."""
     if len(found) < 2 or found[-1].type != "SEP" or found[-1].name:

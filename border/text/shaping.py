@@ -68,6 +68,7 @@ from border.text.sentences import (
     fastened,
     filled,
     places_first,
+    repeats_placed,
     worked_in,
 )
 from border.text.terminals import Terminal
@@ -368,6 +369,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED"})),
     (ands, frozenset({"AND"})),
     (widened, frozenset({"WIDEN", "NARROW"})),
+    (repeats_placed, frozenset({"FROMSTAR"})),
     (places_first, frozenset({"PREP", "ALLIN"})),
     (the_same_in, frozenset({"SAME"})),
     (first_same, frozenset({"SAME"})),

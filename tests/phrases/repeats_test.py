@@ -128,6 +128,16 @@ ONE_STITCH = {
     "a row of treble": "12 dc; 12 x 1 loop",
     "plain in every stitch": "12 sc; 12 x 1 loop",
 }
+BEHIND_A_PLACE = {
+    "+ 1 plain in next loop, 3 chain, in the next loop x 1 treble, 1 chain, repeat from x 4 times, 3 "
+    "chain, repeat from +": "6 sc, 30 dc, 66 ch; 6 x 2 space",
+    "*in next loop x 3 treble, 2 chain, repeat from x once more; repeat from *": (
+        "72 dc, 48 ch; 12 x 1 space"
+    ),
+    "+ on each of the 4 plain x 1 treble, 2 chain, 1 treble, repeat from x; 3 chain; repeat from +": (
+        "24 dc, 33 ch; 3 x 4 sc"
+    ),
+}
 OF_THE_ROW = {
     f"{UNIT}, 4 times": f"{COUNTED}; asked times-of-the-row",
     f"{UNIT}, three times more": f"{COUNTED}; asked times-of-the-row",
@@ -153,6 +163,7 @@ def test_a_skip(on: On, row: str, comes_to: str) -> None:
     (STITCHES, {form.format(UNIT): OPEN for form in OPEN_REPEATS}),
     (STITCHES, {form.replace("{}", UNIT): COUNTED for form in COUNTED_REPEATS}),
     (STITCHES, TO_THE_LAST),
+    (ARCHES, BEHIND_A_PLACE),
     (LOOPS, ONE_STITCH),
 )
 def test_a_repeat(on: On, row: str, comes_to: str) -> None:
