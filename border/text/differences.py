@@ -11,6 +11,7 @@ from border.findings import Finding
 from border.text.copies import begins_otherwise, behind_said
 from border.text.copy_words import SEPARATES, Amount, amount_at, past_openings, past_separators
 from border.text.moving import Try, move_at, past_dot, place_behind
+from border.text.numbers import number_at
 from border.text.source import Source
 from border.text.strangers import unknown_terms
 from border.text.terminals import terminal_at
@@ -42,6 +43,10 @@ def read_differences(
     after = 0
     while True:
         start = past_separators(words, after)
+        if (end := _keeping(words, start)) > start:
+            findings.append(_kept(words[start:end], source))
+            after = end
+            continue
         if (end := behind_said(words, start, "again")) > start:
             findings.append(_goes_on(words[start:end], source))
             after = end
@@ -62,6 +67,22 @@ def read_differences(
             after = moving.after
         else:
             return Behind(tuple(found), after, tuple(findings))
+
+
+def _keeping(words: Sequence[Word], at: int) -> int:
+    """Behind `keeping the dc over those of the 2nd row`, which is so of itself; else the same
+    place."""
+    stop = next((n for n in range(at, len(words)) if words[n].text in (".", ";", ",")), len(words))
+    said = [word.text for word in words[at:stop]]
+    keeps = said[:1] in (["keeping"], ["keep"], ["bringing"])
+    return stop if keeps and "those" in said and {"over", "on", "above"} & set(said) else at
+
+
+def _kept(words: Sequence[Word], source: Source) -> Finding:
+    span = source.span(words[0].start, words[-1].end)
+    said = quoted(source, span)
+    message = f'"{said}" is taken for a remark, and changes nothing'
+    return Finding("taken-as-remark", message, f'set it apart: "-- {said} --"', span)
 
 
 def _number_or_stitch(
@@ -177,7 +198,28 @@ def _where(words: Sequence[Word], at: int) -> tuple[Where, int]:
     for where, what in ((Where.BETWEEN, "between"), (Where.GROUPS, "groups")):
         if (end := behind_said(words, at, what)) > at:
             return where, end
+    if (side := behind_said(words, at, "side")) > at:
+        return Where.GROUPS, _behind_middle(words, side)
     return Where.ALL, at
+
+
+def _behind_middle(words: Sequence[Word], at: int) -> int:
+    """Behind `of the 2 chain`, that stand in the middle of a group; else the same place."""
+    texts = [word.text for word in words[at : at + 4]]
+    if texts[:1] != ["of"]:
+        return at
+    the = at + 1 + (texts[1:2] == ["the"])
+    number = number_at(words, the)
+    noun = number[1] if number else the
+    named = noun < len(words) and words[noun].text in (
+        "chain",
+        "chains",
+        "ch",
+        "picot",
+        "p",
+        "purl",
+    )
+    return noun + 1 if named else at
 
 
 def _past_dot(words: Sequence[Word], at: int) -> int:

@@ -30,6 +30,7 @@ CHAINS = dict.fromkeys(
         "as before, with 7 chain each time in lieu of 5",
         "work as in 2nd row; instead of 5 chain make 7",
         "as the 2nd, but with 7 chain",
+        "as the 2nd, but 7 chain always",
         "as the 2nd, with 7 chain instead",
         "like 2nd, with 7 chain between instead of 5",
         "exactly like the 2nd, except that 7 chain instead of 5",
@@ -47,6 +48,9 @@ SHELLED = {
     "as the 2nd, with no chain between": "36 dc, 6 sc; 6 x 2 space",
     "as the 2nd, leaving out the 2 chain, making 4 treble in place of 3": (
         "48 dc, 6 sc; 6 x 2 space"
+    ),
+    "as the 2nd, with 5 treble on each side of the 2 chain instead of 3": (
+        "60 dc, 6 sc, 12 ch; 6 x 2 space"
     ),
 }
 """As the round of shells, on arches."""
