@@ -8,6 +8,7 @@ is left as it stands, to be asked.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import islice
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -40,19 +41,21 @@ class _Ring(Struct, frozen=True):
 
 
 def namely(t: Terminals) -> Terminals:
-    """`1 purl (that is, 4 chain, 1 double in the first)`, `1 picot, that is, 5 chain, …`: the
-    picot, once."""
+    """`1 purl (that is, 4 chain, 1 double in the first)`, `1 picot, that is, 5 chain, …`, `p (ch 5,
+    1 sc in the 4th st from the hook)`: the picot, once."""
     found: Terminals = []
     at = 0
     while at < len(t):
-        if types(t, at, 3) == ["LP", "PICOT", "SEP"] and types(found, len(found) - 1, 1) == [
-            "PICOT"
-        ]:
+        picots = types(found, len(found) - 1, 1) == ["PICOT"]
+        if picots and types(t, at, 3) == ["LP", "PICOT", "SEP"]:
             found.append(t[at])  # `1 p (picot, that is, …)`
             at += 3
             continue
-        shown = t[at].type == "EQUALS" and types(found, len(found) - 2, 2) == ["PICOT", "LP"]
-        if shown:  # `1 picot (= 5 chain, …)`
+        if picots and t[at].type == "LP" and (shown := _shown(t, at + 1, in_bracket=True)):
+            at = _without_name(found, shown)
+            continue
+        shown_equal = t[at].type == "EQUALS" and types(found, len(found) - 2, 2) == ["PICOT", "LP"]
+        if shown_equal:  # `1 picot (= 5 chain, …)`
             at += 1
             continue
         if t[at].type != "NAMELY":
@@ -62,9 +65,41 @@ def namely(t: Terminals) -> Terminals:
         at = past(t, at + 1, "SEP")
         named = len(found) - (types(found, len(found) - 1, 1) == ["SEP"])
         if types(found, named - 1, 1) == ["PICOT"] and _chains_at(t, at)[0]:
-            one = named > 1 and found[named - 2].type == "NUM" and found[named - 2].number == 1
-            del found[named - 1 - one :]
+            del found[named:]
+            shown = _shown(t, at, in_bracket=False)
+            at = _without_name(found, shown) if shown else at
     return found
+
+
+def _shown(t: Terminals, at: int, in_bracket: bool) -> tuple[Terminals, int] | None:
+    """The picot that is spelled out from here, behind its name, with the chains before it, and the
+    place behind it all."""
+    if not _chains_at(t, at)[0] or _chains_at(t, at)[0] < 2:
+        return None
+    ends = (n for n in range(at, len(t) + 1) if n == len(t) or t[n].type in ("SEP", "RP"))
+    for end in islice(ends, 1, 4):
+        if in_bracket and types(t, end, 1) != ["RP"]:
+            continue
+        called = [like(t[end - 1], "AS"), like(t[end - 1], "PICOT")]
+        made = rings([*t[at:end], *called])
+        if types(made, len(made) - 1, 1) == ["PICOT"] and all(
+            x.type in ("NUM", "CH", "SEP") for x in made[:-1]
+        ):
+            return [*made[:-1], replace(made[-1], name=SHOWN)], end + in_bracket
+    return None
+
+
+def _without_name(found: Terminals, shown: tuple[Terminals, int]) -> int:
+    """What is shown put in the place of its name; how many of them stays said before one of no
+    chains of its own."""
+    made, end = shown
+    del found[-1]
+    one = types(found, len(found) - 1, 1) == ["NUM"]
+    if one and (found[-1].number == 1 or len(made) > 1):
+        count = found.pop().number
+        made = made if count == 1 else made * count
+    found += made
+    return end
 
 
 def rings(t: Terminals) -> Terminals:
@@ -109,6 +144,7 @@ def ring_in_bracket(t: Sequence[Terminal]) -> int:
     closing = [x for x in inside if x.type == "STITCH"]
     plain = {x.type for x in inside} <= _EXPLAINS and len(closing) < 3
     placed = any(x.type in ("PREP", "TO") for x in inside) or not closing
+    placed |= inside[-1:] == closing  # `p (ch 4, sl st)`
     closes = not closing or closing[0].name in CLOSING
     return end + 1 if plain and placed and closes else 0
 
@@ -236,8 +272,8 @@ def _just_made(t: Sequence[Terminal], at: int, top: str) -> int:
         return at
     if end + 1 < len(t) and t[end + 1].text in _MADE:
         return end + 2
-    if end > at and _picot_named(t, end + 1) > end + 1:
-        return end + 1  # `in last dc (picot)`
+    if _picot_named(t, end + 1) > end + 1:
+        return end + 1  # `in last dc (picot)`, `back in dc (p)`
     return end + 1 if t[end].name == top else at
 
 

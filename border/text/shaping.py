@@ -313,7 +313,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (worked_off, frozenset({"KEEPING", "DRAWING", "TOGETHER"})),
     (one_in_each, frozenset({"TOGETHER"})),
     (filled, frozenset({"FILL", "ENDST"})),
-    (namely, frozenset({"NAMELY", "EQUALS"})),
+    (namely, frozenset({"NAMELY", "PICOT"})),
     (first_of_which, frozenset({"AS"})),
     (_times, frozenset({"CROSS", "TIMES", "FROM"})),
     (_chains_of, frozenset({"OF"})),

@@ -76,10 +76,14 @@ NOT_SHAPED = {
 }
 PICOTS = (
     "1 picot", "1 p.", "picot (5 chain)", "picot of 5", "1 purl", "1 purl (5 chain, 1 slip in the 1st)",
-    "5 chain, 1 single in the 1st", "4 chain, 1 plain in 1st", "4 ch, 1 plain in the first of the 4 ch",
+    "picot (4 ch, 1 plain in the 4th chain from the hook)", "1 picot, that is, 4 ch, 1 single in 1st stitch",
+    "4 chain, 1 plain back in treble (picot)", "5 chain, 1 single in the 1st", "4 chain, 1 plain in 1st", "4 ch, 1 plain in the first of the 4 ch",
 )  # fmt: skip
 OTHER_PICOTS = {
     "*1 plain, 3 picots, 1 plain; repeat": "12 sc, 18 picot; 6 x 2 st",
+    "*2 plain, 3 picots (4 chain, 1 single); repeat": "12 sc, 18 picot; 6 x 2 st",
+    "*2 plain, 1 picot (5 chain, 1 single in the 4th); repeat": "12 sc, 6 ch, 6 picot; 6 x 2 st",
+    "*2 plain, 2 picots (5 ch, 1 single in the 4th st from hook); repeat": "12 sc, 12 ch, 12 picot; 6 x 2 st",
     "*2 plain, 8 chain, picot 5 of them; repeat": "12 sc, 18 ch, 6 picot; 6 x 2 st",
     "*2 plain, 5 chain, slip on same stitch; repeat": "12 sc, 6 ss, 30 ch; 6 x 2 st; asked perhaps-picot",
     "*2 plain, 5 chain, 1 plain in same stitch; repeat": "18 sc, 30 ch; 6 x 2 st; asked perhaps-picot",
