@@ -156,6 +156,7 @@ CODES: dict[str, Code] = {
             "perhaps-placed-otherwise": "a copy works in another place what may go elsewhere",
             "perhaps-this-part": "a row that is put together with a part of another one",
             "perhaps-picot": "a stitch that may close the chains before it into a picot",
+            "perhaps-just-made": "a stitch that may go into what this row itself has just made",
             "at-the-side": "a stitch goes into the side of the work, and is not counted",
             "perhaps-next-of": "a next one behind a stitch of a group: a stitch, or the next group",
             "perhaps-last-of-each": "the last, or the centre one, in a repeat: perhaps of each",

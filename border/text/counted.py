@@ -105,6 +105,9 @@ def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[i
         return taken, [here, like(here, "OF"), like(here, "EACH"), space]
     if here.type != "CH" or types(t, at + 1, 2) != ["OF", "NUM"]:
         return 0, []
+    if opened and ended(t, at + 3) and _one_of(before, t[at + 2].number):
+        space = _space(t[at + 2], t[at + 2].number, t[at + 2])
+        return 3, [here, t[at + 1], like(here, "THE"), space]  # `in 3rd ch of 5`
     if opened and ended(t, at + 3):
         return 3, [_space(here, t[at + 2].number, t[at + 2])]
     if opened or (before and before[-1].type == "NUM" and before[-1].number != 1):
@@ -112,6 +115,13 @@ def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[i
     if before and before[-1].type == "NUM":
         before.pop()
     return 3, [t[at + 2], here]
+
+
+def _one_of(before: Sequence[Terminal], size: int) -> bool:
+    """Whether one of so many chains is named, `3rd`, `centre`, and not a loop of them."""
+    which = before[-1]
+    nth = which.type == "ORD" and 1 < which.number <= size
+    return (nth or which.type == "CENTRE") and not _under(before)
 
 
 def _nth_of_each(t: Terminals, at: int, before: Terminals) -> int:
@@ -130,7 +140,13 @@ def _nth_of_each(t: Terminals, at: int, before: Terminals) -> int:
 def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """`the 3 chain`, `next ch-3`, `under the chain`: the space of so many chains."""
     here, pair = t[at], types(t, at, 2)
-    if here.text == "chain" and ended(t, at + 1) and _parted(before):
+    middle = types(before, len(before) - 2, 2) == ["CENTRE", "OF"]  # `center of ch`
+    if (
+        here.type == "CH"
+        and ended(t, at + 1)
+        and _parted(before)
+        and (here.text == "chain" or middle)
+    ):
         return 1, [like(here, "KIND", Kind("space"))]  # `middle of the chain`
     glued = pair in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued
     behind = pair == ["CH", "NUM"] and ended(t, at + 2) and before[-1].type != "SKIP"
@@ -191,6 +207,8 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         each = made(before) == here.number > 1 or (slips and made(before) == 1)
         if before[-1].type in ("PREP", "ALLIN", "THE") and each:
             return 1, [like(here, "NEXT"), here]
+    if here.number > 1 and ended(t, at + 1) and _on_so_many(before) and not _under(before):
+        _ask(before)  # `5 treble on the 5`: trebles, chains, or whatever comes
     named = any(x.kind == Kind("space", here.number) for x in before)
     if _parted(before) and _of_these(here, before):
         return 0, []  # `4 chain, 1 treble in the first of the 4`: they are of this row
@@ -201,20 +219,41 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         named = _chains_made(here, before)
         if named and before[-3].type == "ORD":
             _ask(before)
-    if _parted(before) and ended(t, at + 1) and named:
+    chained = _parted(before) and _part(before).type == "CH"  # `centre ch of the 5`
+    of_made = _parted(before) and _made_right_before(here, before)
+    if of_made and not chained and not named:
+        _ask(before)  # `7 ch, 1 sc in the 4th of the 7`
+    if _parted(before) and ended(t, at + 1) and (named or chained or of_made):
         return 1, [*_which(before, here), _space(here, here.number, here)]
     if _parted(before) and ended(t, at + 1):
         return 1, [*_which(before, here), like(here, "KIND", Kind("block", here.number))]
     return 0, []
 
 
+def _on_so_many(before: Sequence[Terminal]) -> bool:
+    """Whether `on the`, `on each of the` ends here, with no word for next."""
+    at = len(before) - 1
+    if types(before, at - 1, 2) == ["EACHOF", "NEXT"] and before[at].text == before[at - 1].text:
+        at -= 2
+    at -= types(before, at, 1) == ["THE"]
+    return types(before, at, 1) == ["PREP"]
+
+
 def _of_these(number: Terminal, before: Sequence[Terminal]) -> bool:
+    """Whether it is chains made right before, by a stitch that closes no picot: one that does may
+    also be of the row below, which is asked."""
+    stitch = next((x for x in reversed(before) if x.type in ("STITCH", "CLUSTER")), None)
+    closes = stitch is not None and stitch.name in CLOSING
+    return not closes and _made_right_before(number, before)
+
+
+def _made_right_before(number: Terminal, before: Sequence[Terminal]) -> bool:
     """Whether so many chains were made right before the stitch that is being placed."""
     at = len(before) - 1
-    while at >= 0 and before[at].type in WHICH | OPENS | {"KIND"}:
+    while at >= 0 and before[at].type in WHICH | OPENS | {"KIND", "CH"}:
         at -= 1
-    if at < 0 or before[at].name in CLOSING:
-        return False  # it may close them into a picot, or be of the row below: that is asked
+    if at < 0:
+        return False
     at -= 1 + (types(before, at - 1, 1) == ["NUM"])
     chains = types(before, at - 2, 3)
     made_ = before[at - 2].number or before[at - 1].number if at > 1 else 0
@@ -379,10 +418,20 @@ def _under(before: Sequence[Terminal]) -> bool:
 
 def _parted(before: Sequence[Terminal]) -> bool:
     """Whether a part is named before: `3rd of the`, `centre of next`."""
+    at = _of(before)
+    return at > 0 and before[at].type == "OF" and before[at - 1].type in NOUNS | {"ORD", "CENTRE"}
+
+
+def _part(before: Sequence[Terminal]) -> Terminal:
+    """What is named before `of the`, `of every`."""
+    return before[_of(before) - 1]
+
+
+def _of(before: Sequence[Terminal]) -> int:
     at = len(before) - 1
     while at >= 0 and before[at].type in WHICH - {"CENTRE"}:
         at -= 1
-    return at > 0 and before[at].type == "OF" and before[at - 1].type in NOUNS | {"ORD", "CENTRE"}
+    return at
 
 
 def _closes_ring(t: Terminals, at: int, before: Terminals) -> bool:

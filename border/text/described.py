@@ -85,8 +85,10 @@ def described(t: Terminals) -> Terminals:
         elif prep is not None and (shell := _shell_behind(t, at)) and _is_gap(found, prep):
             behind = shell
             of_every = [x for x in found[prep + 1 :] if x.type in ("EACH", "EVERY")]
-            whole = replace(t[shell - 1], kind=Kind("shell"))
-            found[prep + 1 :] = [*(of_every or t[at + 1 : shell - 1]), whole]
+            several = of_every and types(found, len(found) - 2, 2) == ["NUM", "CH"]
+            if not several:  # of `each 1 ch of the shell` there may be more than one
+                whole = replace(t[shell - 1], kind=Kind("shell"))
+                found[prep + 1 :] = [*(of_every or t[at + 1 : shell - 1]), whole]
         elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
             behind = _behind_of(t, at)
             if behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind]):

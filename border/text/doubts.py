@@ -12,6 +12,7 @@ from itertools import pairwise
 from msgspec.structs import replace
 
 from border.findings import Span
+from border.stitches import STITCHES
 from border.text.behind_each import tell_behind_each
 from border.text.counted_on import tell_counted_on
 from border.text.nodes import Building, Step
@@ -26,6 +27,7 @@ from border.text.tree import (
     Ending,
     Item,
     Kind,
+    Part,
     Picots,
     Place,
     Repeat,
@@ -42,14 +44,22 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     """Tell what the steps of one list may mean besides."""
     # A list is mostly worked over and over: what stands before its first step is its last.
     worked = steps[-1].item if steps else None
-    for before, step in pairwise(steps):
+    into = space_of(worked, None)
+    asked: set[int] = set()
+    for n, (before, step) in enumerate(pairwise(steps), 1):
+        into = space_of(before.item, into)
         if not step.hard:
-            _tell_perhaps_ring(before.item, step.item, worked, b)
+            if _tell_perhaps_ring(before.item, step.item, worked, into, b) or _tell_just_made(
+                before.item, step.item, worked, into, b
+            ):
+                asked.add(n)
             _tell_list(before.item, step.item, b)
             _tell_rings_inside(before.item, step.item, b)
         tell_behind_arch(before.item, step.item, b)
         worked = before.item
-    for step in steps:
+    for n, step in enumerate(steps):
+        if n not in asked:
+            _tell_nth_chain(step.item, b)
         _tell_middle(step.item, b)
         _tell_on_the_like(step.item, b)
     _tell_skips_among_spaces(steps, b)
@@ -108,24 +118,34 @@ def tell_picot(chains: Item, b: Building, to: Span) -> None:
     )
 
 
-def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Building) -> None:
+def _tell_perhaps_ring(
+    chains: Item, closing: Item, worked: Item | None, into: Kind | None, b: Building
+) -> bool:
     """`1 dc, ch 5, 1 sc in last dc`, `ch 4, 1 sl st in the dc`, `ch 8, 1 sc in 5th ch`: a picot?
+    Whether this was asked.
 
-    `worked` is the step before the chains.
+    `worked` is the step before the chains, `into` the space that was worked into last.
     """
     if not isinstance(chains, Chains) or chains.count < 3:
-        return
+        return False
     size = chains.count
+    made = worked if isinstance(worked, Stitches) else None
     match closing:
         case Stitches(1, "sc" | "ss", Place(which=Which.LAST, targets=(Whole(of),), count=1)):
-            perhaps = isinstance(worked, Stitches) and worked.stitch == of.name
-        case Stitches(1, "ss", Place(Which.THE | Which.NTH, (Whole(of),), nth)) if of.name != "ch":
-            made = worked if isinstance(worked, Stitches) else None
-            perhaps = made is not None and made.stitch == of.name and nth in (1, made.count)
+            perhaps = made is not None and made.stitch == of.name
         case Stitches(1, "sc" | "ss", Place(Which.NTH, (Whole(Kind("ch")),), nth)):
             perhaps, size = 3 <= nth <= size, nth
+        case Stitches(1, "ss", Place(Which.NTH, (Whole(Kind("st")),), nth)):
+            perhaps, size = 3 <= nth <= size, nth
+        case Stitches(1, "sc" | "ss" as name, Place(Which.SAME, (Whole(of),))) if into is not None:
+            like = made is not None and made.stitch == of.name
+            perhaps = of == Kind("st") or (like and name == "ss")
+        case Stitches(1, "sc" | "ss" as name, Place(Which.THE | Which.NTH, (Whole(of),), nth)):
+            perhaps = made is not None and made.stitch == of.name
+            perhaps = perhaps and made is not None and nth in (name == "ss", made.count)
+            perhaps = perhaps and (name == "ss" or nth > 1)
         case _:
-            return
+            return False
     if perhaps:
         rest = f"ch {chains.count - size}, " if chains.count > size else ""
         below = b.written(closing)
@@ -135,6 +155,70 @@ def _tell_perhaps_ring(chains: Item, closing: Item, worked: Item | None, b: Buil
             f"write {rest}picot of {size} if it does, or ch {chains.count}; {below} if not",
             chains.span.to(closing.span),
         )
+    return perhaps
+
+
+def space_of(item: Item | None, before: Kind | None) -> Kind | None:
+    """The space or loop that the last step with a place went into; `before` is that of the steps
+    before this one."""
+    match item:
+        case (
+            Stitches(place=Place(which=which, targets=targets))
+            | Bracket(place=Place(which=which, targets=targets))
+        ):
+            if which is Which.SAME:
+                return before
+            kind = targets[-1].of if targets else None
+            return kind if kind is not None and kind.name in SPACES else None
+        case _:
+            return before
+
+
+def _tell_just_made(
+    chains: Item, item: Item, worked: Item | None, into: Kind | None, b: Building
+) -> bool:
+    """`ch 5, 1 dc in 1st of 5 ch`, `ch 6, 1 sc in 2nd ch, 1 hdc in next`, `1 sc in loop, ch 3, 2 dc
+    in same sc`: into what this row has just made? Whether this was asked.
+
+    `into`: the space that was worked into last.
+    """
+    if not isinstance(chains, Chains) or not isinstance(item, Stitches):
+        return False
+    size = chains.count
+    perhaps = False
+    match item.place:
+        case Place(Which.THE, (Part(1, Kind("ch" | "st"), Kind("ch" | "space", of)),), 1):
+            perhaps = of in (None, size)
+        case Place(Which.NTH, (Whole(Kind("ch")),), nth):
+            perhaps = b.round > 1 and nth <= size
+        case Place(Which.SAME, (Whole(Kind(name)),)) if into is not None and name in STITCHES:
+            perhaps = isinstance(worked, Stitches) and worked.stitch == name
+        case _:
+            pass
+    if perhaps:
+        b.tell(
+            "perhaps-just-made",
+            "this is taken to go into the row below; it may go into what this row has just made",
+            "if so, write what it comes to on the row, as a picot, or a figure with a name of its "
+            f"own; if not, keep it: {b.written(item)}",
+            chains.span.to(item.span),
+        )
+    return perhaps
+
+
+def _tell_nth_chain(item: Item, b: Building) -> None:
+    """`1 sc in 3rd ch`: counted over all the chains below, or the 3rd of the next loop?"""
+    match item:
+        case Stitches(place=Place(Which.NTH, (Whole(Kind("ch") as chain),), nth)) if nth > 2:
+            if b.round < 2:
+                return
+            of_loop = Place(Which.NEXT, (Part(nth, chain, Kind("space")),))
+            b.tell(
+                "place-assumed",
+                f"these {nth} chains are counted one after another, from loop to loop",
+                f"write {b.written(replace(item, place=of_loop))} if it is that one of each loop",
+                item.span,
+            )
 
 
 def _tell_rings_inside(before: Item, item: Item, b: Building) -> None:
@@ -248,7 +332,7 @@ def tell_chains(item: Stitches | Bracket, made: int, b: Building) -> None:
             pass
         case Place(count=1) if next_ and b.round > 1:
             pass
-        case Place(count=count, each=True) if next_ and count > 1 and made > 1:
+        case Place(which=Which.NEXT, count=count, each=True) if count > 1 and made > 1:
             size = count
         case _:
             return

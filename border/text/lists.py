@@ -15,6 +15,7 @@ from msgspec.structs import replace
 from border.stitches import STITCHES
 from border.text.doubts import (
     may_be_picot,
+    space_of,
     tell_at_once,
     tell_chains,
     tell_doubts,
@@ -54,6 +55,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     """
     settled: list[Step] = []
     since: list[Item] = []
+    into: Kind | None = None
     for n, step in enumerate(steps):
         item = step.item
         settled.append(step)
@@ -69,7 +71,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                 elif place.which is Which.SAME:
                     if may_be_picot(since, item):
                         tell_picot(since[-1], b, item.span)
-                    elif _may_share(since, item):
+                    elif _may_share(since, item, into):
                         _tell_same(since, item, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
@@ -78,7 +80,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         list_ = _bracketed(since[-gathered:], item)
                         whole = replace(list_, span=first.item.span.to(item.span))
                         settled[-1 - gathered :] = [Step(whole, first.hard)]
-        since = []
+        since, into = [], space_of(item, into)
     tell_doubts(settled, b)
     return settled
 
@@ -247,12 +249,16 @@ def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
     )
 
 
-def _may_share(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
+def _may_share(since: Sequence[Item], placed: Stitches | Bracket, into: Kind | None) -> bool:
     """Whether bare stitches may be meant to go where those behind them say `same`.
 
-    Not where one stitch only is added to the last of them: `9 dc, ch 9, 1 dc in same st`.
+    Not where one stitch only is added to the last of them: `9 dc, ch 9, 1 dc in same st`; but
+    where a space was worked into last (`into`), that is the place: `1 sc in loop, 5 dc, 1 sc in
+    the same`.
     """
     bare = [item for item in since if isinstance(item, Stitches)]
+    if into is not None and bare:
+        return True
     alike = [i for i in bare if i.stitch in _stitches(placed)]
     several = any(item.count > 1 for item in bare) or (alike and _count(placed) > 1)
     if not several or any(isinstance(i, Picots) for i in since):

@@ -100,6 +100,45 @@ def test_in_loops_it_is_asked(row: str, code: str) -> None:
     assert f"asked {code}" in said(row, ARCHES).split("; ")
 
 
+JUST_MADE = {
+    # into chains, or a stitch, that the row itself has just made
+    "*1 plain in loop, 5 chain, 1 treble in 1st of 5 chain; repeat": "perhaps-just-made",
+    "*1 plain in loop, 4 chain, 1 treble in 1st of ch; repeat": "perhaps-just-made",
+    "*1 plain in loop, 6 ch, 1 plain in 2nd ch, 1 treble in next ch; repeat": "perhaps-just-made",
+    "*1 plain in loop, 3 chain, 2 treble in same plain; repeat": "perhaps-just-made",
+    "*1 plain in loop, 5 chain, 1 single in 3rd st; repeat": "perhaps-picot",
+    "*3 plain in loop, 4 chain, 1 plain in 3rd plain; repeat": "perhaps-picot",
+    "*3 plain in loop, 4 chain, 1 plain in same stitch; repeat": "perhaps-picot",
+    "*3 treble in loop, 4 chain, 1 single in the same treble; repeat": "perhaps-picot",
+    "*1 plain in loop, 3 chain, 1 plain in 3rd of the 3; repeat": "place-assumed",
+    # all of a list, or the last of it
+    "*1 plain in loop, 5 treble, 1 plain in same loop; repeat": "perhaps-one-place",
+    "*1 plain in loop, 1 treble, 2 chain, 1 treble in the same; repeat": "perhaps-one-place",
+    "*1 plain in loop, 1 picot, 1 plain, 1 picot, 1 plain in same; repeat": "perhaps-one-place",
+    # the 3rd of each loop, or each 3rd
+    "*1 plain in 3rd chain, 5 chain; repeat": "place-assumed",
+    "*6 plain in each of the next 3 ch, 2 chain; repeat": "perhaps-one-place",
+}
+
+
+@pytest.mark.parametrize(("row", "code"), JUST_MADE.items())
+def test_what_may_go_into_this_row_is_asked(row: str, code: str) -> None:
+    assert f"asked {code}" in said(row, ARCHES).split("; ")
+
+
+NOT_ASKED = {
+    "*1 plain in 3rd ch of 3, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 ch-3 space",
+    "*1 plain in the centre ch of the 3, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 ch-3 space",
+    "*1 plain in centre of ch, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 space",
+    "*1 plain in loop, 5 chain, 1 plain in same loop; repeat": "24 sc, 60 ch; 12 x 1 space",
+}
+
+
+@cases((ARCHES, NOT_ASKED))
+def test_what_is_said_is_not_asked(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
 @cases((STITCHES, SAME_PLACE))
 def test_the_same_place_is_what_was_worked_last(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
