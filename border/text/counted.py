@@ -140,7 +140,7 @@ def _nth_of_each(t: Terminals, at: int, before: Terminals) -> int:
 def _by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """`the 3 chain`, `next ch-3`, `under the chain`: the space of so many chains."""
     here, pair = t[at], types(t, at, 2)
-    middle = types(before, len(before) - 2, 2) == ["CENTRE", "OF"]  # `center of ch`
+    middle = types(before, len(before) - 3, 3) == ["PREP", "CENTRE", "OF"]  # `in center of ch`
     if (
         here.type == "CH"
         and ended(t, at + 1)
