@@ -54,6 +54,8 @@ def betweens(t: Terminals) -> Terminals:
             found[-1:] = middle
             at = end
         elif here.type == "BETWEEN" and not _of_chains(found[:-1]):
+            if _of_a_group(t, at):
+                found[-1] = replace(here, name="pair")
             which, at = _pair(t, at)
             found += which
     return found
@@ -112,6 +114,16 @@ def _in_middle(
     return middle, noun + 1
 
 
+def _of_a_group(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `the 2 treble`, `the 2nd and 3rd treble` may be those of a group; a second pair in
+    the row is asked where it is counted from."""
+    two = past(t, at, "THE")
+    stitches = types(t, two, 2) in (["NUM", "STITCH"], ["NUM", "PICOT"]) and t[two].number == 2
+    ordered = types(t, two, 4) == ["ORD", "AND", "ORD", "STITCH"] and t[two].number > 1
+    ordered = ordered and all(x.type != "ORD" for x in t[:at])
+    return (two > at and stitches and ended(t, two + 2)) or (ordered and ended(t, two + 4))
+
+
 def _of_chains(before: Sequence[Terminal]) -> bool:
     """Whether chains stand right before: `3 chain between …` is no place."""
     return "CH" in types(before, max(0, len(before) - 2), 2)
@@ -140,6 +152,10 @@ def _pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
         return [like(here, "NEXT"), two], named + 3
     if here.type == "NEXT" and named + 1 < len(t) and _many(t[named + 1]):
         return [here, two], named + 1  # `between the next groups`
+    if types(t, named, 3) in (["STITCH", "AND", "CH"], ["STITCH", "AND", "STITCH"]):
+        other = past(t, named + 2, "THE")
+        if ended(t, other + 1):  # `between dc and ch`: no two of a kind
+            return [], at
     if here.type == "STITCH" or _many(here):
         of = types(t, named, 2) == ["PICOT", "OF"]
         return ([], at) if of else ([like(here, "NEXT"), two], named)

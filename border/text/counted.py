@@ -412,8 +412,8 @@ def _in_shell(before: Sequence[Terminal]) -> bool:
 
 def _under(before: Sequence[Terminal]) -> bool:
     """Whether `under`, `under every` stands before: there is room under a run of chains only."""
-    prep = next((x for x in reversed(before) if x.type not in WHICH), before[-1])
-    return prep.text.split()[-1] in ("under", "u", "beneath")
+    prep = next((x for x in reversed(before) if x.type not in WHICH), None)
+    return prep is not None and prep.text.split()[-1] in ("under", "u", "beneath")
 
 
 def _parted(before: Sequence[Terminal]) -> bool:

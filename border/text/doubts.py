@@ -398,6 +398,18 @@ def tell_next_of(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_pair(item: Stitches, b: Building) -> None:
+    """`1 sc between the 2 dc`: between any two, or inside each group of two?"""
+    b.tell(
+        "place-assumed",
+        f"this is taken as {b.written(item)}, so that the gap from one group to the next counts "
+        "as well",
+        'if it is the gap inside each group, write "in centre of next group of 2 dc", with the '
+        'number in a group; of picots, "between the picots of next loop"',
+        item.span,
+    )
+
+
 def tell_in_last(item: Stitches, b: Building) -> None:
     """`shell in shell, 1 dc in last`: the last stitch, or the last shell?"""
     b.tell(
@@ -409,11 +421,11 @@ def tell_in_last(item: Stitches, b: Building) -> None:
 
 
 def tell_counted(item: Stitches, b: Building) -> None:
-    """`3 ch, 1 sc in the 2nd of next 3`: of 3 chains, or of 3 stitches?"""
+    """`3 ch, 1 sc in the 2nd of next 3`, `5 dc on the 5`, `1 sc on the next`: of what?"""
     b.tell(
         "place-assumed",
-        f"of what there are so many is not said, and is taken as {b.written(item)}",
-        'name it to say so: "of next 3 ch", "of next 3 dc"',
+        f"what this is worked on is not named: it is taken as {b.written(item)}",
+        'name it to say so: "on next dc", "on the next 3 dc", "of next 3 ch"',
         item.span,
     )
 

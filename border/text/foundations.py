@@ -50,7 +50,7 @@ def of_the_edge(
 
     `row`: the number of the row that is read; 0 where it is a clause, or behind a copy.
     """
-    head = _Head(terminals, source)
+    head = _Head(_chained(terminals), source)
     _sides(head, row)
     if row == 1:
         _two_from_the_hook(head)
@@ -61,6 +61,15 @@ def of_the_edge(
     lost = ("FOUNDATION", "ONESIDE", "OTHERSIDE")
     left = [replace(t, type="UNKNOWN") if t.type in lost else t for t in head.terminals]
     return left, head.findings
+
+
+def _chained(t: list[Terminal]) -> list[Terminal]:
+    """`chain 8 stitches` as `chain 8`."""
+    return [
+        x
+        for n, x in enumerate(t)
+        if not (x.text in ("stitches", "sts") and n > 1 and types(t, n - 2, 2) == ["CH", "NUM"])
+    ]
 
 
 def _sides(head: _Head, row: int) -> None:
@@ -107,9 +116,10 @@ def _foundation(head: _Head) -> bool:
         return False
     said = any(x.type == "FOUNDATION" for x in t[opened:at])
     made = any(x.text in _OPENED for x in t[:opened])
-    end = past(t, at, *_LOOSE)
+    end = past(t, at, *_LOOSE, "COLOUR")
     ring = _behind_join(t, end)
     plain = ring == end + 1 and t[end].text == "join"
+    plain |= ring > end and t[end].type != "ENDING"  # `ch 4, 1 sl st in 1st` may be a picot
     if ring > end and (made or said or not plain or _names_ring(t, ring)):
         _ring(head, ring, count)
         return False
@@ -193,11 +203,13 @@ def _chains(t: Sequence[Terminal], at: int) -> tuple[int, int]:
 def _behind_join(t: Sequence[Terminal], at: int) -> int:
     """Behind `join into a ring`, `close these in a ring with 1 sl st`; else the same place.
 
-    `join to the next loop` makes no ring.
+    `join to the next loop` makes no ring; `1 sl st in 1st st` may.
     """
-    if types(t, at, 1) != ["ENDING"] or t[at].name != "join":
+    slip = at + (types(t, at, 1) == ["NUM"] and t[at].number == 1)
+    slips = types(t, slip, 2) in (["STITCH", "PREP"], ["STITCH", "TO"]) and t[slip].name == "ss"
+    if not slips and (types(t, at, 1) != ["ENDING"] or t[at].name != "join"):
         return at
-    end = at + 1
+    end = slip + 1 if slips else at + 1
     end = past(t, end, "WITH", "NUM", "STITCH") if types(t, end, 1) == ["WITH"] else end
     place = past(t, end, "PREP", "TO", "THE")
     if place == end:
@@ -213,12 +225,12 @@ def _ring(head: _Head, end: int, count: int) -> None:
     rest: list[Terminal] = []
     at, first = start, -1
     while at < len(t):
-        behind = _behind_ring(t, at) if t[at].type == "PREP" else at
+        behind = _behind_ring(t, at) if t[at].type in ("PREP", "UNDERIT") else at
         if behind == at:
             rest.append(t[at])
             at += 1
             continue
-        rest += [t[at], like(t[at], "SAME"), like(t[at], "PLACE")]
+        rest += [like(t[at], "PREP"), like(t[at], "SAME"), like(t[at], "PLACE")]
         first, at = (len(rest) - 2 if first < 0 else first), behind
     number = count if first < 0 else 1
     head.tell(
@@ -241,7 +253,7 @@ def _ring(head: _Head, end: int, count: int) -> None:
 
 
 def _names_ring(t: Sequence[Terminal], start: int) -> bool:
-    placed = (n for n in range(start, len(t)) if t[n].type == "PREP")
+    placed = (n for n in range(start, len(t)) if t[n].type in ("PREP", "UNDERIT"))
     return any(_behind_ring(t, n) > n for n in placed)
 
 
@@ -250,7 +262,9 @@ def _one_loop(here: Terminal) -> list[Terminal]:
 
 
 def _behind_ring(t: Sequence[Terminal], at: int) -> int:
-    """Behind `in it`, `into the ring`, `on this`; the same place where no ring is named."""
+    """Behind `in it`, `into the ring`, `under it`; the same place where no ring is named."""
+    if t[at].type == "UNDERIT":
+        return at + (t[at].text.split()[-1] in _IN_RING)
     end = past(t, at + 1, "THE")
     return end + 1 if end < len(t) and t[end].text in _IN_RING else at
 

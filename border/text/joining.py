@@ -74,6 +74,7 @@ def articles(terminals: list[Terminal]) -> list[Terminal]:
 def start_chain_brackets(terminals: list[Terminal]) -> list[Terminal]:
     """`ch 3 (counts as dc)`, `ch 5 (= 1 dc and 2 ch)` without its brackets."""
     terminals = [replace(t, type="AS") if t.type == "EQUALS" else t for t in terminals]
+    terminals = _standing_for(terminals)
     found = list(terminals)
     for n, terminal in enumerate(terminals[:-1]):
         if terminal.type != "LP" or terminals[n + 1].type not in ("AS", "NOTCOUNTED"):
@@ -83,6 +84,29 @@ def start_chain_brackets(terminals: list[Terminal]) -> list[Terminal]:
             found[n] = replace(terminal, type="DROP")
             found[end] = replace(terminals[end], type="DROP")
     return [t for t in found if t.type != "DROP"]
+
+
+def _standing_for(t: list[Terminal]) -> list[Terminal]:
+    """`ch 5 (1 dc, 2 ch)`, `ch 3 (1 dc)` at the head of a row, where so many chains are as high:
+    as `ch 5 (as 1 dc and 2 ch)`."""
+    head = past(t, 0, "SEP")
+    bracket = head + 2
+    if sorted(types(t, head, 2)) != ["CH", "NUM"] or types(t, bracket, 1) != ["LP"]:
+        return t
+    inside = [x for x in t[bracket + 1 : bracket + 8] if x.type not in ("SEP", "AND")]
+    end = next((n for n, x in enumerate(inside) if x.type == "RP"), 0)
+    one = types(inside, 0, 2) == ["NUM", "STITCH"] and inside[0].number == 1
+    stitch = inside[one] if end else t[bracket]
+    chains = inside[1 + one : end]
+    if stitch.type != "STITCH" or sorted(x.type for x in chains) not in ([], ["CH", "NUM"]):
+        return t
+    count = sum(x.number for x in t[head : head + 2])
+    if count != STITCHES[stitch.name].height + sum(x.number for x in chains):
+        return t
+    plus = [like(stitch, "AND"), *chains] if chains else []
+    opened = [t[bracket], like(t[bracket], "AS"), like(stitch, "NUM", number=1), stitch, *plus]
+    behind = next(n for n in range(bracket, len(t)) if t[n].type == "RP")
+    return [*t[:bracket], *opened, *t[behind:]]
 
 
 def joins(terminals: list[Terminal]) -> list[Terminal]:
@@ -166,8 +190,9 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     if [t.type for t in step[4:6]] == ["OF", "ORD"] and step[5].number == 1:
         del step[5]  # `on the 3rd of the first 3 chain in this round`
     shape = [t.type for t in step[2:]]
-    chains = sorted(kinds[:2]) == ["CH", "NUM"]
-    opening = sum(terminals[n].number for n in words[:2]) if chains else 0
+    opens = 4 if kinds[:4] == ["BEGIN", "PREP", "NEXT", "KIND"] else 0
+    chains = sorted(kinds[opens : opens + 2]) == ["CH", "NUM"]
+    opening = sum(terminals[n].number for n in words[opens : opens + 2]) if chains else 0
     top = chains and shape == ["KIND"] and "top" in step[1].text
     top = top and step[2].kind == Kind("space", opening)
     if not placed or step[0].name != "ss" or not (top or shape[:1] == ["ORD"]):
@@ -182,6 +207,7 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     )
     said = {"REPEAT", "TOEND"} & set(kinds[:start])
     said |= {t.type for t in terminals if t.text == "finally" or t.type == "ATEND"}
+    said |= {"BEGIN"} & set(kinds[:opens])  # all of it in one place, a ring
     one = start > 0 and kinds[start - 1] == "NUM" and terminals[words[start - 1]].number == 1
     start -= one
     led = start > 0 and terminals[words[start] - 1].type == "WITH"
@@ -210,6 +236,13 @@ def rounds(terminals: list[Terminal]) -> list[Terminal]:
             behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
             places = NOUNS | _DETERMINERS | {"NEXT", "THE", "SAME", "SKIPPED", "NUM", "MOD"}
             found[n] = replace(terminal, type="PREP" if behind in places else "TOEND")
+            once = types(found, n - 1, 1) == ["NUM"] and found[n - 1].number == 1
+            if once and behind == "STITCH" and ended(terminals, n + 2):  # `work one round plain`
+                found[n - 1 : n + 2] = [
+                    like(terminal, "NOTHING"),
+                    terminals[n + 1],
+                    like(terminal, "TOEND"),
+                ]
     return [t for t in found if t.type != "NOTHING"]
 
 

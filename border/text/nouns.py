@@ -75,6 +75,8 @@ def unsaid(t: Terminals) -> Terminals:
             if not one and last.name in _HEAPS and _closes_row(t, at, found):
                 found[prep] = replace(found[prep], name="last")
                 kind = Kind("st")
+            if kind.name in SPACES and prep > 0 and found[prep].text.split()[0] in ("on", "upon"):
+                found[prep] = replace(found[prep], name="counted")  # `on the next`, behind a space
             found.append(like(here, "KIND", kind))
     return found
 

@@ -169,6 +169,9 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         return _kind(t[:3], Kind("space", t[1].number)), 3
     if first == "CH" and _types(t, "CH", "KIND") and t[1].kind in ARCHES:
         return _kind(t[:2], t[1].kind), 2
+    if _types(t, "KIND", "LP") and t[0].kind in ARCHES and not t[0].many and _sized_behind(t):
+        number = t[2].number or t[3].number  # `in loop (ch 5)`
+        return _kind(t[:5], Kind("space", number)), 5
     if _types(t, "NUM", "CH", "KIND") and t[2].kind in ARCHES and (t[1].glued or not t[2].many):
         return _kind(t[:3], Kind("space", t[0].number)), 3
     if first == "CH" and _types(t, "CH", "NUM", "PICOT") and t[1].glued:
@@ -201,6 +204,12 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         taken = caught_back(t, taken)
         return _as_one(t[:taken], "PICOT", t[2].number), taken
     return None
+
+
+def _sized_behind(t: Sequence[Terminal]) -> bool:
+    """Whether `(ch 5)`, `(5 ch)` stands behind a space here, and is not worked so many times."""
+    chains = [x.type for x in t[2:4]] in (["CH", "NUM"], ["NUM", "CH"]) and _types(t[4:], "RP")
+    return chains and (len(t) < 6 or t[5].type in ("SEP", "RP", "AND"))
 
 
 def _sized(t: Sequence[Terminal]) -> bool:
@@ -366,7 +375,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (between_behind, frozenset({"BETWEEN", "AFTER"})),
     (closing_slips, frozenset({"ORD", "PREP", "ENDWITH"})),
     (joins, frozenset({"ENDING"})),
-    (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED"})),
+    (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED", "LP"})),
     (ands, frozenset({"AND"})),
     (widened, frozenset({"WIDEN", "NARROW"})),
     (repeats_placed, frozenset({"FROMSTAR"})),

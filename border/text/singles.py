@@ -13,6 +13,7 @@ from border.text.doubts import (
     tell_in_last,
     tell_next_of,
     tell_on_the_middle,
+    tell_pair,
     tell_single_chain,
     tell_turning_chain,
 )
@@ -168,6 +169,13 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
             place, inner = build_place(node, b)
             modifiers += inner
             how = [b.of(c).name for c in node.children if is_token(c, "PREP")]
+            if any(
+                b.of(c).name == "pair"
+                for between in node.find_data("between")
+                for c in between.children
+                if is_token(c, "BETWEEN")
+            ):
+                tell_pair(replace(stitches, place=place), b)
             if "middle" in how:
                 tell_on_the_middle(replace(stitches, place=place), b)
             if "turning" in how:

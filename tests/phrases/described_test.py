@@ -46,8 +46,14 @@ FEWER = {
     "*2 plain on the 2 centre ones of the 6, 5 chain; repeat": "12 sc, 30 ch; 6 x 1 block of 6",
 }
 BETWEEN = {
-    "*1 plain between the 2nd and 3rd treble, 5 chain; repeat": "6 sc, 30 ch; 6 x 2 dc",
-    "*1 plain between the 3rd and 4th treble, 5 chain; repeat": "4 sc, 20 ch; 4 x 3 dc",
+    "*1 plain between the 2 treble, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 dc; asked place-assumed",
+    "*1 plain between next 2 treble, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 dc",
+    "*1 plain between the 2nd and 3rd treble, 5 chain; repeat": (
+        "6 sc, 30 ch; 6 x 2 dc; asked place-assumed"
+    ),
+    "*1 plain between the 3rd and 4th treble, 5 chain; repeat": (
+        "4 sc, 20 ch; 4 x 3 dc; asked place-assumed"
+    ),
 }
 PICOTS_SAID = {
     "*1 plain, 4 chain, 1 single in the 1st of these, 1 plain; repeat": "12 sc, 6 picot; 6 x 2 st",

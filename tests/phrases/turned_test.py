@@ -62,6 +62,9 @@ CHAIN = On(15, closed=False)
 NAMED = "asked foundation-named"
 PASSED = "asked foundation-passed"
 FOUNDATIONS = {
+    "Make a chain of 15 stitches in white, join the ends, and work one round plain": (
+        f"15 sc; 15 x 1 loop; {NAMED}"
+    ),
     "Make 15 chain, turn, miss 5, 1 treble in the next, 2 chain, miss 2, 6 treble; 1 treble in the last": (
         f"8 dc, 2 ch; {NAMED}; {PASSED}"
     ),
@@ -81,6 +84,7 @@ FOUNDATIONS = {
     ),
     "Miss the last 3 chain, 12 treble": f"12 dc; {PASSED}",
     "Miss the last 3 stitches of the chain, 12 treble": f"12 dc; {PASSED}",
+    "Chain 15 stitches, turn, 1 treble in 8th stitch, 7 treble": f"8 dc; {NAMED}; {PASSED}",
     # no foundation: chains of the row
     "Make 5 chain, 1 plain in the next, *make 5 chain, 1 plain in next; repeat": (
         "15 sc, 75 ch; 15 x 1 loop; asked start-chain-assumed"
@@ -105,6 +109,15 @@ FROM_THE_HOOK = {
     ),
 }
 RINGS = {
+    "Ch 8, slip in 1st st; ch 3, 15 treble in ring, slip in top of ch 3": (
+        f"16 dc; {NAMED}; asked start-chain-assumed"
+    ),
+    "7 chain, close the ring, 3 chain, 15 treble in the ring, 1 slip on the 3rd chain": (
+        f"16 dc; {NAMED}; asked start-chain-assumed"
+    ),
+    "Chain 8 stitches, join into a circle, 16 treble in the circle": f"16 dc; {NAMED}",
+    "8 ch, close it for a ring; 16 treble in it": f"16 dc; {NAMED}",
+    "6 chain, close it into a round, and under it work 16 treble": f"16 dc; {NAMED}",
     "Make 8 chain, join into a circle, and work in it 16 double": f"16 sc; {NAMED}",
     "Make a foundation of 8 st., close these in a ring with 1 sl., and on this work 16 plain": (
         f"16 sc; {NAMED}"

@@ -115,6 +115,10 @@ JUST_MADE = {
     "*1 plain in loop, 5 treble, 1 plain in same loop; repeat": "perhaps-one-place",
     "*1 plain in loop, 1 treble, 2 chain, 1 treble in the same; repeat": "perhaps-one-place",
     "*1 plain in loop, 1 picot, 1 plain, 1 picot, 1 plain in same; repeat": "perhaps-one-place",
+    # no noun for what it goes on
+    "*1 plain under the 3 chain, 3 chain, 1 plain on the next, 3 chain; repeat": "place-assumed",
+    # no two of a kind
+    "*1 plain between treble and chain, 3 chain; repeat": "not-understood",
     # the 3rd of each loop, or each 3rd
     "*1 plain in 3rd chain, 5 chain; repeat": "place-assumed",
     "*6 plain in each of the next 3 ch, 2 chain; repeat": "perhaps-one-place",
@@ -127,6 +131,12 @@ def test_what_may_go_into_this_row_is_asked(row: str, code: str) -> None:
 
 
 NOT_ASKED = {
+    "*3 treble in loop (ch 3), 2 chain; repeat": "36 dc, 24 ch; 12 x 1 ch-3 space",
+    "*3 treble in next loop (3-ch), 2 chain; repeat": "36 dc, 24 ch; 12 x 1 ch-3 space",
+    "5 ch (1 treble, 2 ch), *1 treble in next loop, 2 ch; repeat, join": (
+        "13 dc, 26 ch; 12 x 1 space"
+    ),
+    "3 ch (1 treble), *1 treble in next loop, 2 ch; repeat, join": "13 dc, 24 ch; 12 x 1 space",
     "*1 plain in 3rd ch of 3, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 ch-3 space",
     "*1 plain in the centre ch of the 3, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 ch-3 space",
     "*1 plain in centre of ch, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 space",
