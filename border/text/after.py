@@ -112,7 +112,8 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
     named = types(t, at, 1) == ["STITCH"] or (types(t, at, 1) == ["KIND"] and _any_stitch(t[at]))
     one = types(t, at, 1) == ["NUM"] and t[at].number == 1
     at += named or one
-    chains_between = every == 1 and what[-1].type != "PICOT"  # those part stitches: `between.py`
+    # chains after each, all along a row, part stitches: `between.py`
+    chains_between = every == 1 and what[-1].type != "PICOT" and each
     said = (every > 0 or numbers) and (ended(t, at) or types(t, at, 1) == ["PREP"])
     return _After(what, every, tuple(numbers), at) if said and not chains_between else None
 

@@ -301,10 +301,12 @@ def between_what(chains: Terminal, words: Sequence[Terminal]) -> Terminal:
     """Chains with what the words behind `between` name, and in groups of how many, as its kind;
     its name says whether they are between `each` of these."""
     start = next((n + 1 for n, x in enumerate(words) if x.type in ("BETWEEN", "AFTER")), 0)
-    named = words[start:]
+    named = words[start + (types(words, start, 2) == ["NUM", "STITCH"]) :]  # `the 2 treble`
     noun = next((x for x in named if x.type in ("STITCH", "KIND")), None)
     size = next((x.number for x in named if x.type == "NUM"), None)
     kind = noun.kind or Kind(noun.name) if noun is not None else None
+    if kind is None and any(x.type == "THEM" for x in named):
+        kind = Kind("st")  # `between them`: the stitches
     if any(x.type == "PAIR" for x in named):
         size = 2
     if size is not None:
@@ -318,6 +320,8 @@ def behind_between(t: Sequence[Terminal], at: int) -> int:
     if types(t, at, 2) == ["EACH", "NUM"] and types(t, at + 2, 1) != ["CH"]:  # `between every 3`
         noun = at + 2  # `between every two`, `each two treble`
         return noun + (noun < len(t) and t[noun].type in NOUNS)
+    if types(t, at, 2) == ["NUM", "STITCH"] and ended(t, at + 2):
+        return at + 2  # `between the 2 treble`
     noun = at + (types(t, at, 1) in (["EACH"], ["THE"]))
     if noun > at and types(t, noun, 1) == ["PAIR"]:
         return noun + 1

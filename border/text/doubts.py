@@ -237,7 +237,9 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
     match before, item:
         case (
             Repeat(items=items, times=int(), star=False),
-            Stitches(stitch=stitch, place=Place(which=Which.NEXT | Which.FIRST | Which.THE)),
+            Stitches(
+                stitch=stitch, place=Place(which=Which.NEXT | Which.FIRST | Which.THE | Which.EACH)
+            ),
         ):
             bare = [i for i in items if isinstance(i, Stitches) and i.place is None]
             others = [i for i in items if not isinstance(i, Stitches | Chains | Picots)]
@@ -256,6 +258,9 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
 def _tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
     """`3 dc in each of 2 spaces, skip 1, 1 dc in next`: one stitch, or one space?"""
     last: Kind | None = None
+    final = steps[-1].item if len(steps) > 2 else None
+    if isinstance(final, Skip) and final.target is None:
+        _tell_last_skip(steps[:-1], final, b)
     for step, behind in pairwise(steps):
         item = step.item
         place = item.place if isinstance(item, Stitches | Bracket) else None
@@ -274,6 +279,19 @@ def _tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
                         f"write {b.written(space)}, {b.written(next_)} if both are spaces",
                         item.span.to(stitches.span),
                     )
+
+
+def _tell_last_skip(before: Sequence[Step], skip: Skip, b: Building) -> None:
+    """`skip 1 space, 1 dc in next space, ch 3, skip 1; repeat`: one stitch, or one space?"""
+    skips = [step.item for step in before if isinstance(step.item, Skip)]
+    spaces = [s.target.of for s in skips if s.target is not None and s.target.of.name in SPACES]
+    if spaces and skip.count == 1:
+        b.tell(
+            "perhaps-of-spaces",
+            "what is missed here is taken to be a stitch",
+            f"write {b.written(replace(skip, target=Whole(spaces[-1])))} if it is a space",
+            skip.span,
+        )
 
 
 def _noun_left_out(item: Stitches, b: Building) -> bool:

@@ -51,9 +51,11 @@ def namely(t: Terminals) -> Terminals:
             found.append(t[at])  # `1 p (picot, that is, …)`
             at += 3
             continue
-        if picots and t[at].type == "LP" and (shown := _shown(t, at + 1, in_bracket=True)):
-            at = _without_name(found, shown)
-            continue
+        if picots and t[at].type in ("LP", "OF"):  # `picot of 4 ch and 1 sc in the first`
+            shown = _shown(t, at + 1, t[at].type == "LP", steps=t[at].type == "OF")
+            if shown is not None:
+                at = _without_name(found, shown)
+                continue
         shown_equal = t[at].type == "EQUALS" and types(found, len(found) - 2, 2) == ["PICOT", "LP"]
         if shown_equal:  # `1 picot (= 5 chain, …)`
             at += 1
@@ -66,18 +68,20 @@ def namely(t: Terminals) -> Terminals:
         named = len(found) - (types(found, len(found) - 1, 1) == ["SEP"])
         if types(found, named - 1, 1) == ["PICOT"] and _chains_at(t, at)[0]:
             del found[named:]
-            shown = _shown(t, at, in_bracket=False)
+            shown = _shown(t, at)
             at = _without_name(found, shown) if shown else at
     return found
 
 
-def _shown(t: Terminals, at: int, in_bracket: bool) -> tuple[Terminals, int] | None:
+def _shown(
+    t: Terminals, at: int, in_bracket: bool = False, steps: bool = False
+) -> tuple[Terminals, int] | None:
     """The picot that is spelled out from here, behind its name, with the chains before it, and the
-    place behind it all."""
+    place behind it all. `steps`: up to the next comma."""
     if not _chains_at(t, at)[0] or _chains_at(t, at)[0] < 2:
         return None
     ends = (n for n in range(at, len(t) + 1) if n == len(t) or t[n].type in ("SEP", "RP"))
-    for end in islice(ends, 1, 4):
+    for end in islice(ends, 1 - steps, 1 if steps else 4):
         if in_bracket and types(t, end, 1) != ["RP"]:
             continue
         called = [like(t[end - 1], "AS"), like(t[end - 1], "PICOT")]

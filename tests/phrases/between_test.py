@@ -17,6 +17,11 @@ TURN_ABOUT = {
     "7 long under every 3 chain, with a plain between each": GAPS,
     "7 long under every 3 chain, uniting between each with a plain": GAPS,
     "7 long in each space, with 3 ch between": "84 dc, 36 ch; 12 x 1 space",
+    # the stitches made, by their number; of what is made in each place it may be either
+    "*2 long in next loop, with 2 ch between the 2 long; repeat": "24 dc, 24 ch; 12 x 1 space",
+    "2 long in each space, with 3 ch between them": (
+        "12 sc, 36 ch; 12 x 1 loop; asked not-understood"
+    ),
     # more behind it: what is worked over and over is not said
     "7 long in each space, with a plain on the plain between, 3 ch": (
         "12 sc, 36 ch; 12 x 1 loop; asked not-understood"

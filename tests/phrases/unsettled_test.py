@@ -119,6 +119,11 @@ JUST_MADE = {
     "*1 plain under the 3 chain, 3 chain, 1 plain on the next, 3 chain; repeat": "place-assumed",
     # no two of a kind
     "*1 plain between treble and chain, 3 chain; repeat": "not-understood",
+    # a space missed, or a stitch
+    "*3 treble in next loop, 3 ch, miss 1 loop, 1 plain in next, miss 1; repeat": (
+        "perhaps-of-spaces"
+    ),
+    "(1 treble, 1 chain) 5 times, 1 treble, in each loop": "perhaps-one-place",
     # the 3rd of each loop, or each 3rd
     "*1 plain in 3rd chain, 5 chain; repeat": "place-assumed",
     "*6 plain in each of the next 3 ch, 2 chain; repeat": "perhaps-one-place",
