@@ -74,7 +74,7 @@ def articles(terminals: list[Terminal]) -> list[Terminal]:
 def start_chain_brackets(terminals: list[Terminal]) -> list[Terminal]:
     """`ch 3 (counts as dc)`, `ch 5 (= 1 dc and 2 ch)` without its brackets."""
     terminals = [replace(t, type="AS") if t.type == "EQUALS" else t for t in terminals]
-    terminals = _standing_for(terminals)
+    terminals = _first_missed(_standing_for(terminals))
     found = list(terminals)
     for n, terminal in enumerate(terminals[:-1]):
         if terminal.type != "LP" or terminals[n + 1].type not in ("AS", "NOTCOUNTED"):
@@ -107,6 +107,26 @@ def _standing_for(t: list[Terminal]) -> list[Terminal]:
     opened = [t[bracket], like(t[bracket], "AS"), like(stitch, "NUM", number=1), stitch, *plus]
     behind = next(n for n in range(bracket, len(t)) if t[n].type == "RP")
     return [*t[:bracket], *opened, *t[behind:]]
+
+
+def _first_missed(t: list[Terminal]) -> list[Terminal]:
+    """`3 chain, miss the first dc, 5 dc` at the head of a row: the chains stand for that one."""
+    head = past(t, 0, "SEP", "ENDING")
+    skip = past(t, head + 2, "SEP", "AND")
+    order = past(t, skip + 1, "THE")
+    chained = sorted(types(t, head, 2)) == ["CH", "NUM"] and types(t, skip, 1) == ["SKIP"]
+    if not chained or types(t, order, 1) != ["ORD"] or t[order].number != 1:
+        return t
+    end = order + 1 + (order + 1 < len(t) and t[order + 1].type in NOUNS)
+    stitch = next((x for x in t[end:] if x.type == "STITCH"), None)
+    count = sum(x.number for x in t[head : head + 2])
+    more = count - STITCHES[stitch.name].height if stitch is not None else -1
+    if stitch is None or not ended(t, end) or more < 0 or count - more < 2:
+        return t
+    chain = next(x for x in t[head : head + 2] if x.type == "CH")
+    rest = [like(stitch, "AND"), like(stitch, "NUM", number=more), chain] if more else []
+    said = [like(t[skip], "AS"), like(t[skip], "NUM", number=1), stitch, *rest]
+    return [*t[: head + 2], *said, *t[end:]]
 
 
 def joins(terminals: list[Terminal]) -> list[Terminal]:

@@ -15,9 +15,12 @@ from border.text.tree import (
     End,
     Ending,
     Item,
+    Place,
+    Skip,
     StartChain,
     Stitches,
     Text,
+    Which,
 )
 
 
@@ -99,9 +102,27 @@ def with_start_chain(
         if 2 <= height <= chains.count:
             start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
             findings.append(_start_chain_assumed(start, rules, number))
+            perhaps = _under_chains(items[at + 1], number)
+            if chains.count == height and perhaps is not None:
+                findings.append(perhaps)
             return (*items[:at], start, *items[at + 1 :])
     findings.append(_chains_assumed(chains, number))
     return items
+
+
+def _under_chains(item: Item, number: int) -> Finding | None:
+    """`ch 3, skip 1, 1 dc in each`, `ch 3, 1 dc in 2nd dc`: is the first, which the chains stand
+    on, missed or counted with them?"""
+    match item:
+        case Skip(count=1):
+            message = "the chains before it stand on the first, and one more is missed here"
+            help_ = "leave this out if the one under the chains is meant"
+            return Finding("perhaps-missed", message, help_, item.span, number)
+        case Stitches(place=Place(which=Which.NTH, count=2)):
+            message = "the chains before it stand on the first, and this is the 2nd behind that"
+            help_ = "write it with next instead of the 2nd, if the first is counted with it"
+            return Finding("perhaps-counted-on", message, help_, item.span, number)
+    return None
 
 
 def _chains_assumed(chains: Chains, number: int) -> Finding:

@@ -375,7 +375,7 @@ PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
     (between_behind, frozenset({"BETWEEN", "AFTER"})),
     (closing_slips, frozenset({"ORD", "PREP", "ENDWITH"})),
     (joins, frozenset({"ENDING"})),
-    (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED", "LP"})),
+    (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED", "LP", "SKIP"})),
     (ands, frozenset({"AND"})),
     (widened, frozenset({"WIDEN", "NARROW"})),
     (repeats_placed, frozenset({"FROMSTAR"})),

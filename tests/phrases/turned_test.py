@@ -11,6 +11,15 @@ from border.text.tree import End, Ending, Text
 
 OPEN = STITCHES._replace(loops=13, closed=False)
 OPENED_BY_CHAINS = {
+    # the first is the one that the chains stand on
+    "turn, 3 chain, miss the first treble, 12 treble": "13 dc",
+    "3 chain, skip first, 1 treble in each treble": "13 dc; 12 x 1 dc",
+    "turn, 5 chain, miss the first treble, 12 treble": "13 dc, 2 ch",
+    # or perhaps it is
+    "turn, 3 chain, miss 1, 11 treble": "12 dc; asked start-chain-assumed; asked perhaps-missed",
+    "3 chain, 1 treble in the second treble, 10 treble": (
+        "12 dc; asked start-chain-assumed; asked perhaps-counted-on"
+    ),
     "3 chain, turn; * 1 treble, 1 chain, miss 1; repeat from *": (
         "7 dc, 6 ch; 6 x 2 st; asked start-chain-assumed"
     ),
