@@ -135,8 +135,11 @@ def fastened(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         here = t[at]
-        if _fastens(t, at):
-            at += 2
+        if (steps := _behind_fasten(t, at)) > at:
+            to = next((n for n in range(steps, len(t)) if t[n].type == "STITCH"), at) + 1
+            if types(t, to, 1) == ["TO"]:  # `fasten with a double to the next loop`
+                t = [*t[:to], like(t[to], "PREP"), *t[to + 1 :]]
+            at = steps
             continue
         if here.type == "WITH" and found and found[-1].name == "turn":
             if types(t, at + 1, 2) == ["NUM", "CH"]:  # `turn with 3 chain`: 3 chain, turn
@@ -162,17 +165,19 @@ def fastened(t: Terminals) -> Terminals:
     return found
 
 
-def _fastens(t: Sequence[Terminal], at: int) -> bool:
-    """Whether `fasten with` a stitch, or `join with` one inside a row, makes that stitch."""
-    behind = types(t, at + 1, 3)
-    if t[at].type not in ("ENDING", "CATCH") or behind[:1] != ["WITH"]:
-        return False
-    if "STITCH" not in behind[1:]:
-        return False
+def _behind_fasten(t: Sequence[Terminal], at: int) -> int:
+    """Behind `fasten with`, `fasten them with`, `join with` inside a row, before the stitch that
+    this makes; the same place where it makes none."""
+    if t[at].type not in ("ENDING", "CATCH"):
+        return at
+    with_ = at + 1 + (types(t, at + 1, 1) == ["THEM"])
+    behind = types(t, with_, 3)
+    if behind[:1] != ["WITH"] or "STITCH" not in behind[1:]:
+        return at
     if t[at].type == "CATCH" or t[at].name == "fasten off":
-        return True
-    placed = any(x.type == "PREP" for x in t[at + 2 : at + 5])
-    return t[at].name == "join" and placed and goes_on(t, at + 1)
+        return with_ + 1
+    placed = any(x.type == "PREP" for x in t[with_ + 1 : with_ + 4])
+    return with_ + 1 if t[at].name == "join" and placed and goes_on(t, with_) else at
 
 
 def filled(t: Terminals) -> Terminals:

@@ -80,6 +80,21 @@ BEHIND_REPEATS = {
 }
 
 IN_ARCHES = {
+    "Under the 3 chain work 1 plain, 5 treble, 1 plain; repeat the same under every three chain. "
+    "This forms the scallop": "24 sc, 60 dc; 12 x 1 ch-3 space; asked taken-as-remark",
+    "*5 chain, fasten with a plain to the next loop; repeat": "12 sc, 60 ch; 12 x 1 space",
+    "*5 chain, fasten them with 1 plain to the next loop; do so throughout the row": (
+        "12 sc, 60 ch; 12 x 1 space"
+    ),
+    "*3 treble, divided one from the other by 3 chain, in the next loop, 3 chain; repeat": (
+        "36 dc, 108 ch; 12 x 1 space"
+    ),
+    "*1 plain in next loop, 3 chain; repeat from *, closing with a slip stitch": (
+        "12 sc, 36 ch; 12 x 1 space"
+    ),
+    "5 plain in each loop; break off the thread and fasten it in at the back": (
+        "60 sc; 12 x 1 space"
+    ),
     "3 treble in every loop; no chain between": "36 dc; 12 x 1 space",
     "3 treble in every loop; one chain between": "36 dc, 12 ch; 12 x 1 space",
     "2 plain, 3 treble, 2 plain, all under the first chain; repeat in each": (
