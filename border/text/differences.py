@@ -12,6 +12,7 @@ from border.text.copies import begins_otherwise, behind_said
 from border.text.copy_words import SEPARATES, Amount, amount_at, past_openings, past_separators
 from border.text.moving import Try, move_at, past_dot, place_behind
 from border.text.numbers import number_at
+from border.text.side import at_the_side
 from border.text.source import Source
 from border.text.strangers import unknown_terms
 from border.text.terminals import terminal_at
@@ -47,6 +48,12 @@ def read_differences(
             findings.append(_kept(words[start:end], source))
             after = end
             continue
+        if (end := _beside(words, start, source)) > start:
+            findings.append(
+                at_the_side(source, source.span(words[start].start, words[end - 1].end))
+            )
+            after = end
+            continue
         if (end := behind_said(words, start, "again")) > start:
             findings.append(_goes_on(words[start:end], source))
             after = end
@@ -76,6 +83,34 @@ def _keeping(words: Sequence[Word], at: int) -> int:
     said = [word.text for word in words[at:stop]]
     keeps = said[:1] in (["keeping"], ["keep"], ["bringing"])
     return stop if keeps and "those" in said and {"over", "on", "above"} & set(said) else at
+
+
+_JOINS = frozenset(
+    {"join", "joining", "catch", "catching", "fasten", "fastening", "unite", "uniting"}
+)
+_LEADS = frozenset({"but", "except", "that", "you", "only"})
+_BEFORE = frozenset({"last", "preceding", "previous", "former", "foregoing"})
+_EDGED = frozenset({"scallop", "fan", "point", "leaf", "shell"})
+
+
+def _beside(words: Sequence[Word], at: int, source: Source) -> int:
+    """Behind `catch with 1 dc in the next loop of the last fan`, `after the 8 dc join to …`, which
+    fastens the row to what lies beside it; else the same place."""
+    stop = next((n for n in range(at, len(words)) if _ends_sentence(words, n, source)), len(words))
+    said = [word.text for word in words[at:stop] if word.text not in (",", ".")]
+    verb = next((n for n, text in enumerate(said) if text in _JOINS), len(said))
+    leads = [text for text in said[:verb] if text not in _LEADS]
+    made = said[-2:] == ["already", "made"]
+    tail = said[: len(said) - 2 * made][verb:][-2:]
+    of_last = len(tail) == 2 and tail[1] in _EDGED and (tail[0] in _BEFORE or made)
+    placed = {"in", "into", "to", "with"} & set(said[verb:])
+    return stop if of_last and placed and (not leads or leads[0] == "after") else at
+
+
+def _ends_sentence(words: Sequence[Word], at: int, source: Source) -> bool:
+    """Whether a stop here is none of an abbreviation: `3-ch. loop`."""
+    behind = source.text[words[at + 1].start] if at + 1 < len(words) else ""
+    return words[at].text == ";" or (words[at].text == "." and not behind.islower())
 
 
 def _kept(words: Sequence[Word], source: Source) -> Finding:

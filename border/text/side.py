@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.findings import Finding
+from border.findings import Finding, Span
 from border.text.passing import like, only_ends, past, stitch_left_out, types
 from border.text.source import Source
 from border.text.words import quoted, shortened
@@ -232,7 +232,11 @@ def _asked(first: Terminal, last_step: Terminal, last: Terminal, source: Source)
 
 
 def _told(first: Terminal, last: Terminal, source: Source) -> Finding:
-    span = source.span(first.start, last.end)
+    return at_the_side(source, source.span(first.start, last.end))
+
+
+def at_the_side(source: Source, span: Span) -> Finding:
+    """What is told of words that fasten a row to what lies beside it."""
     said = quoted(source, span)
     message = (
         f'"{said}" goes into the side of the work, which is no part of the row below: it is left '

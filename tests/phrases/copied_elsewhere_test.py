@@ -108,6 +108,23 @@ GROUPED = dict.fromkeys(
 )
 
 
+BESIDE = dict.fromkeys(
+    (
+        "same as 1st, but join with double into the second point of the last fan",
+        "as 1st; after the 12 plain fasten with a double in the next 3-ch. loop of the last fan",
+        "like 1st, but after making the 3 tr catch with 1 double in last loop of scallop already made",
+        "same as 1st, except that you catch the fan with a double into the nearest loop of the "
+        "preceding fan",
+    ),
+    "12 sc, 36 ch; 12 x 1 space; asked at-the-side",
+)
+
+
+@cases((ARCHES, BESIDE))
+def test_what_a_copy_fastens_to_the_work_beside_it_is_told(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
 @cases((SHELLS, SHELLED), (GROUPS, GROUPED))
 def test_shells_and_groups_worked_elsewhere(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
