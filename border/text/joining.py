@@ -147,7 +147,8 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
             behind = terminals[n + 1].type if n + 1 < len(terminals) else ""
             head = all(t.type == "SEP" for t in terminals[:n])
             inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 1)
-            swallowing = not head and not inside and behind in ("WITH", "TO", "PREP")
+            last = behind == "ORD" and terminals[n + 1].number == -1  # `joining the last 3 ch to`
+            swallowing = not head and not inside and (behind in ("WITH", "TO", "PREP") or last)
             if swallowing:
                 end = next((i for i in range(n + 1, len(terminals)) if _parts(terminals[i])), None)
                 found[-1] = replace(terminal, number=_chain_of_head(terminals[n + 1 : end]))

@@ -39,6 +39,9 @@ def without_last_stitches(
         here = terminals[at]
         last = here.type == "ORD" and here.number == -1
         end = _behind(terminals, at) if last and _led(found) else at
+        if last and (one := _last_apart(found, terminals, at)) > at:
+            at = one
+            continue
         if end == at:
             found.append(here)
             at += 1
@@ -53,6 +56,24 @@ def without_last_stitches(
             findings.append(_told(first, terminals[end - 1], source))
         at = end
     return found, findings
+
+
+def _last_apart(found: list[Terminal], t: Sequence[Terminal], at: int) -> int:
+    """Behind the words of `4 dc, the last on the top of the chain` that stand before its place,
+    with that one apart from the 3 before it; the same place where none stand here."""
+    place = at + 1 + (types(t, at + 1, 1) == ["NUM"] and t[at + 1].number == 1)
+    steps = len(found)
+    while steps and found[steps - 1].type in ("SEP", "THE"):
+        steps -= 1
+    bare = types(found, steps - 2, 2) == ["NUM", "STITCH"] and steps > 1 and steps < len(found)
+    if types(t, place, 1) != ["PREP"] or not bare or found[steps - 2].number < 2:
+        return at
+    many, stitch = found[steps - 2 : steps]
+    found[steps - 2] = replace(many, number=many.number - 1)
+    del found[steps:]
+    one = replace(stitch, start=t[at].start)
+    found += [like(t[at], "SEP", name="hard"), like(t[at], "NUM", number=1), one]
+    return place
 
 
 def _led(found: Sequence[Terminal]) -> bool:

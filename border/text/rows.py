@@ -140,6 +140,10 @@ def _without_colours(words: list[Word]) -> tuple[list[Word], str]:
     said: list[str] = []
     at = 0
     while at < len(words):
+        if (end := _behind_bracketed(words, at)) > at:
+            said.append(" ".join(word.text for word in words[at + 1 : end - 1]))
+            at = end
+            continue
         opens = words[at].text in vocabulary().colours["opens"]
         end = behind_colour(words, at) if opens or at == 0 else at
         alone = end < len(words) and words[end].text in (".", ",", ";")  # `Next shade; the same`
@@ -152,6 +156,14 @@ def _without_colours(words: list[Word]) -> tuple[list[Word], str]:
     while said and kept and kept[0].text in (".", ",", ";"):
         kept.pop(0)
     return kept, ", ".join(said)
+
+
+def _behind_bracketed(words: Sequence[Word], at: int) -> int:
+    """Behind `(with red worsted)`; the same place where no colour stands in a bracket."""
+    if words[at].text != "(" or at + 2 >= len(words):
+        return at
+    end = behind_colour(words, at + 1)
+    return end + 1 if end > at + 1 and end < len(words) and words[end].text == ")" else at
 
 
 def _with_shell_below(words: Sequence[Word], reader: Reader) -> Figures:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from phrases.said import On, cases, said
+from phrases.said import STITCHES, On, cases, said
 
 TOLD = "asked taken-as-remark"
 OPEN = On(13, ("3 ch as treble, 1 treble in each loop",), closed=False)
@@ -79,3 +79,20 @@ def test_what_may_be_a_stitch_is_no_remark(row: str) -> None:
 def test_a_stitch_that_is_made_at_the_end_counts() -> None:
     made = "*1 treble in next st, 2 chain, miss 1; repeat from *; 1 treble in last st"
     assert said(made, OPEN) == "7 dc, 12 ch; 6 x 2 st"
+
+
+APART = {
+    "4 treble, the last one in the next stitch; 2 chain, miss 1; repeat": (
+        "8 dc, 4 ch; 2 x 5 st; 2 left over; does not close; asked row-does-not-close"
+    ),
+}
+AT_END = {
+    "3 chain as treble, 2 chain, miss 2, 10 treble, the last on the top of the chain; turn": (
+        f"11 dc, 2 ch; {ASSUMED}"
+    ),
+}
+
+
+@cases((STITCHES, APART), (OPEN, AT_END))
+def test_the_last_of_so_many_goes_in_its_place(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to

@@ -80,6 +80,12 @@ BEHIND_REPEATS = {
 }
 
 IN_ARCHES = {
+    "(2 plain, picot, 2 plain) in every loop of ch 3": "48 sc, 12 picot; 12 x 1 ch-3 space",
+    "1 plain in loop, * 5 ch, 1 plain in next loop; repeat around, joining last 5 ch to 1st plain": (
+        "12 sc, 60 ch; 11 x 1 space; asked meets-its-start"
+    ),
+    "(With red worsted), like the 1st round": "12 sc, 36 ch; 12 x 1 space",
+    "(Scarlet) like the first": "12 sc, 36 ch; 12 x 1 space",
     "Under the 3 chain work 1 plain, 5 treble, 1 plain; repeat the same under every three chain. "
     "This forms the scallop": "24 sc, 60 dc; 12 x 1 ch-3 space; asked taken-as-remark",
     "*5 chain, fasten with a plain to the next loop; repeat": "12 sc, 60 ch; 12 x 1 space",
