@@ -35,6 +35,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     while at < len(terminals):
         end = max(_which(terminals, at), _counted(terminals, at), _left(terminals, at))
         end = max(end, _claimed(terminals, at), _last_omitted(terminals, at))
+        end = max(end, _with_chain(terminals, at))
         skip, behind = _missed(terminals, at)
         if end > at:
             found.append(_as_remark(terminals[at:end]))
@@ -90,6 +91,14 @@ def _counted(t: Sequence[Terminal], at: int) -> int:
     again = any(x.type in ("EACH", "EVERY", "REPEAT", "SOON", "TOEND") for x in t[:at])
     closed = types(t, end, 1) == ["RP"]  # `(48 dc and 24 ch in all)` is a claim
     return end if end > noun and _stop(t, end) == end and again and not closed else at
+
+
+def _with_chain(t: Sequence[Terminal], at: int) -> int:
+    """Behind `making 7 dc with the chain`, which have been made; else the same place."""
+    if t[at].text not in {*_HAVING, "making"} or types(t, at + 1, 3) != ["NUM", "STITCH", "WITH"]:
+        return at
+    chain = past(t, at + 4, "THE", "NUM")
+    return chain + 1 if types(t, chain, 1) == ["CH"] and _stop(t, chain) == chain + 1 else at
 
 
 def _claimed(t: Sequence[Terminal], at: int) -> int:

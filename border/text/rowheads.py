@@ -58,7 +58,10 @@ def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
     for at, word in enumerate(words):
         if at > 0 and words[at - 1].line == word.line:
             inside = words[at - 1].text == "." if heads else _behind_chain(words, at)
-            if inside and (head := _run_in(words, at, coming)) is not None:
+            head = _run_in(words, at, coming) if inside else None
+            if inside and not heads:
+                head = head or _bare_head(words, at, coming)  # `Chain 35, turn. 1. …`
+            if head is not None:
                 heads.append(head if heads else replace(head, at=behind_words(words, at)))
                 coming += 1
             continue

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from msgspec.structs import replace
 
@@ -228,6 +228,10 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
             help_ = f'for each of them write a line of its own: "as round {number}."'
             reader.findings.append(_rows_again(words[at:], help_, reader.source))
             return words[:at]
+        if words[at - 1].text in (".", ";") and _other_side(words[at:]):
+            help_ = "write them into a border file of its own, to be counted on that edge"
+            reader.findings.append(_rows_again(words[at:], help_, reader.source))
+            return words[:at]
         begun = _begin_again(words, at)
         if words[at].text != "repeat" and begun == at:
             continue
@@ -243,6 +247,18 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         reader.findings.append(_rows_again(words[at:], help_, reader.source))
         return words[:at]
     return words
+
+
+def _other_side(words: Sequence[Word]) -> bool:
+    """`Now work the other side of the foundation the same`, `This completes one half; the other
+    half is worked in the same manner …` to the end of a row."""
+    texts = [w.text for w in words]
+    opens = texts[0] in ("now", "the", "this", "then") or texts[:3] == ["work", "the", "other"]
+    side = any(
+        pair in (("other", "side"), ("other", "half"), ("second", "half"))
+        for pair in pairwise(texts)
+    )
+    return opens and side and "same" in texts
 
 
 def _begin_again(words: Sequence[Word], at: int) -> int:

@@ -49,6 +49,7 @@ def _first_shown(
         found = _explained(words, at, names)
         if word.text in _NAMES:
             found = found or _made_of(words, at) or _so_called(words, at, names)
+            found = found or _the_same(words, at, names)
         if found is not None:
             return found, word.text
     return None
@@ -169,6 +170,19 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
     if not numbers or (len(numbers) == 1 and numbers[0].text in ("1", "a", "one")):
         return None
     return [*words[:start], words[at], *words[place:end], *behind_all], tuple(words[start:stop])
+
+
+def _the_same(words: list[Word], at: int, names: Names) -> _Found:
+    """`2 dc, 2 ch, 2 dc all in the 6th st, 3 ch, a shell the same in last st`: it is made so."""
+    texts = [w.text for w in words]
+    if texts[at + 1 : at + 3] != ["the", "same"] or not opens_place(words, at + 3):
+        return None
+    all_in = next((n for n in range(at - 1, 0, -1) if texts[n] == "all"), 0)
+    if not all_in or not opens_place(words, all_in + 1):
+        return None
+    end = _trimmed(words, all_in)
+    start = _steps_before(words, end, names)
+    return ([*words[: at + 1], *words[at + 3 :]], tuple(words[start:end])) if start < end else None
 
 
 def _with_begun(words: list[Word], stop: int, names: Names, behind: Sequence[Word]) -> _Found:

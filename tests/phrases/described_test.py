@@ -129,6 +129,8 @@ REMARKS = {
     "*1 plain, 3 chain, miss 2; repeat, which finishes the edging": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
     "*1 plain, 3 chain, miss 2; repeat, without joining": "4 sc, 12 ch; 4 x 3 st; asked taken-as-remark",
     "*1 plain, 3 chain, miss 2; repeat. Repeat these two rows until long enough": "4 sc, 12 ch; 4 x 3 st; asked rows-again",
+    "*1 plain, 3 chain, miss 2; repeat. This completes one half; the other half is worked in the same manner": "4 sc, 12 ch; 4 x 3 st; asked rows-again",
+    "*1 plain, 3 chain, miss 2; repeat. Now work the other side of the chain the same": "4 sc, 12 ch; 4 x 3 st; asked rows-again",
     "*1 plain, 3 chain, miss 2; repeat. Begin again at the 2nd row": "4 sc, 12 ch; 4 x 3 st; asked rows-again",
     "*1 plain, 3 chain, miss 2; repeat; and so continue from the 2nd row till long enough": "4 sc, 12 ch; 4 x 3 st; asked rows-again",
     "*1 plain, 3 chain, miss 2; repeat. Repeat from the 2nd row": "4 sc, 12 ch; 4 x 3 st; asked rows-again",

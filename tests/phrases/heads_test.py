@@ -157,6 +157,11 @@ def test_a_line_that_goes_on_is_no_head() -> None:
     assert [row.numbers for row in border.rows] == [(1,)]
 
 
+def test_a_first_row_may_stand_behind_its_chain_by_its_number_alone() -> None:
+    rows = "Chain 12, turn. 1. 2 plain in each ch.\n2. 1 treble in each.\n"
+    assert last_of(rows) == "24 dc; 24 x 1 st; asked foundation-named"
+
+
 def test_rows_may_run_on_in_one_line() -> None:
     rows = "1st row.--1 plain in each. 2nd row.--1 treble in each. 3rd row: same as 1st row."
     assert last_of(rows) == "12 sc; 12 x 1 st"

@@ -94,3 +94,8 @@ STANDS = dict.fromkeys(
 )
 def test_what_only_adds_to_it(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+def test_what_has_been_made_with_the_chain_is_a_remark() -> None:
+    row = "3 chain for first treble, 11 treble, making 12 treble with the chain"
+    assert said(row, LOOPS) == "12 dc; asked taken-as-remark"

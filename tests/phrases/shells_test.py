@@ -54,6 +54,8 @@ MADE = {
     "*sh in sh, ch 1; repeat": "24 dc, 18 ch; 6 x 1 shell",
 }
 SHOWN = {
+    "*2 dc, 2 ch, 2 dc all in the next loop, 3 ch, skip 2, and make a shell the same in next loop; "
+    "repeat": "24 dc, 21 ch; 3 x 4 loop; asked perhaps-shared",
     "*a shell, that is, 2 dc, 2 ch, 2 dc, in next loop, skip 2, another shell in next loop; "
     "repeat": "24 dc, 12 ch; 3 x 4 loop",
     "*1 shell consisting of 2 dc, 2 ch, 2 dc in next loop, skip 2; repeat": (
