@@ -228,7 +228,7 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
             help_ = f'for each of them write a line of its own: "as round {number}."'
             reader.findings.append(_rows_again(words[at:], help_, reader.source))
             return words[:at]
-        if words[at - 1].text in (".", ";") and _other_side(words[at:]):
+        if words[at - 1].text in (".", ";") and _other_side(words, at):
             help_ = "write them into a border file of its own, to be counted on that edge"
             reader.findings.append(_rows_again(words[at:], help_, reader.source))
             return words[:at]
@@ -249,16 +249,19 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
     return words
 
 
-def _other_side(words: Sequence[Word]) -> bool:
-    """`Now work the other side of the foundation the same`, `This completes one half; the other
-    half is worked in the same manner …` to the end of a row."""
-    texts = [w.text for w in words]
-    opens = texts[0] in ("now", "the", "this", "then") or texts[:3] == ["work", "the", "other"]
-    side = any(
-        pair in (("other", "side"), ("other", "half"), ("second", "half"))
-        for pair in pairwise(texts)
-    )
-    return opens and side and "same" in texts
+_LAST_WORDS = 50
+"""In no more words a row says that others are worked again on the other side."""
+
+
+def _other_side(words: Sequence[Word], at: int) -> bool:
+    """Whether `Now work the other side of the foundation the same`, `This completes one half; the
+    other half is worked in the same manner …` is the rest of a row."""
+    texts = [w.text for w in words[at : at + _LAST_WORDS]]
+    if len(words) - at > _LAST_WORDS or texts[0] not in ("now", "the", "this", "then"):
+        return False
+    sides = {("other", "side"), ("other", "half"), ("second", "half")} & set(pairwise(texts))
+    steps = {"*", "repeat", "miss", "skip"} & set(texts)
+    return bool(sides) and "same" in texts and not steps
 
 
 def _begin_again(words: Sequence[Word], at: int) -> int:
