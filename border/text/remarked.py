@@ -28,14 +28,15 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
     if not any(t.type in _OPENERS or t.text in _LEAVING for t in terminals):
         claims = (n for n, t in enumerate(terminals) if t.type == "LP")
-        if not any(types(terminals, n, 4) == _CLAIM for n in claims):
+        taking = any(t.text.startswith(_TAKING) for t in terminals)
+        if not taking and not any(types(terminals, n, 4) == _CLAIM for n in claims):
             return list(terminals)
     found: list[Terminal] = []
     at = 0
     while at < len(terminals):
         end = max(_which(terminals, at), _counted(terminals, at), _left(terminals, at))
         end = max(end, _claimed(terminals, at), _last_omitted(terminals, at))
-        end = max(end, _with_chain(terminals, at))
+        end = max(end, _with_chain(terminals, at), _taken_in(terminals, at))
         skip, behind = _missed(terminals, at)
         if end > at:
             found.append(_as_remark(terminals[at:end]))
@@ -99,6 +100,17 @@ def _with_chain(t: Sequence[Terminal], at: int) -> int:
         return at
     chain = past(t, at + 4, "THE", "NUM")
     return chain + 1 if types(t, chain, 1) == ["CH"] and _stop(t, chain) == chain + 1 else at
+
+
+def _taken_in(t: Sequence[Terminal], at: int) -> int:
+    """Behind `taking in the two chains of the row below`, which are worked round; else the same
+    place."""
+    takes = t[at].type in ("NOTHING", "REMARK") and t[at].text.startswith(_TAKING)
+    chain = past(t, at + 1, "ALL", "THE", "NUM") if takes else len(t)
+    return _stop(t, chain) if types(t, chain, 1) == ["CH"] else at
+
+
+_TAKING = ("taking in", "taking up", "enclosing")
 
 
 def _claimed(t: Sequence[Terminal], at: int) -> int:

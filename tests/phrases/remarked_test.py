@@ -99,3 +99,17 @@ def test_what_only_adds_to_it(on: On, row: str, comes_to: str) -> None:
 def test_what_has_been_made_with_the_chain_is_a_remark() -> None:
     row = "3 chain for first treble, 11 treble, making 12 treble with the chain"
     assert said(row, LOOPS) == "12 dc; asked taken-as-remark"
+
+
+TAKEN_IN = dict.fromkeys(
+    (
+        "*3 chain, 1 plain in next loop, taking in the two chs. of the row below; repeat",
+        "*3 chain, 1 plain in next loop, enclosing the 2 chains below; repeat",
+    ),
+    f"12 sc, 36 ch; 12 x 1 space; {REMARK}",
+)
+
+
+@cases((ARCHES, TAKEN_IN))
+def test_chains_taken_in_are_not_made(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
