@@ -54,11 +54,6 @@ DCS = "round 1: 1 dc in each loop.\n"
         ),
         # so many chains, not stitches; also where the row comes to nothing as it is read
         (
-            f"{ARCHES}round 2: *ch 5, 1 sc in 3rd of the 5; repeat.",
-            12,
-            ["write 1 sc in 3rd ch of the ch-5 space"],
-        ),
-        (
             f"{ARCHES}round 2: *1 sc in centre of 5, ch 5; repeat.",
             12,
             ["write 1 sc in centre of the ch-5 space"],

@@ -127,6 +127,8 @@ JUST_MADE = {
     # the 3rd of each loop, or each 3rd
     "*1 plain in 3rd chain, 5 chain; repeat": "place-assumed",
     "*6 plain in each of the next 3 ch, 2 chain; repeat": "perhaps-one-place",
+    "*2 plain in each of the 2 chain, 2 chain; repeat": "perhaps-one-place",
+    "*9 treble over the 9, 2 chain; repeat": "place-assumed",
 }
 
 
