@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from border.text.nodes import Building, Step
 from border.text.tree import (
+    SPACES,
     ST,
     Between,
     Bracket,
@@ -57,8 +58,8 @@ def _tell_ordinal(before: Item, item: Item, b: Building) -> None:
             Stitches(place=Place(which=Which.NTH, count=nth, targets=(named,)))
             | Bracket(place=Place(which=Which.NTH, count=nth, targets=(named,)))
         ):
-            bare = isinstance(before, Skip) and before.target is None
-            if (named == kind or bare) and nth == passed + 1:
+            bare = isinstance(before, Skip) and (before.target is None or named == Whole(ST))
+            if (_alike(named) == _alike(kind) or bare) and nth == passed + 1:
                 _tell_counted_on(before, item, passed, nth, b)
 
 
@@ -71,18 +72,26 @@ def _tell_rising(steps: Sequence[Step], b: Building) -> None:
                 Stitches(place=Place(which=which, count=count, targets=(kind,)))
                 | Bracket(place=Place(which=which, count=count, targets=(kind,)))
             ) if which in (Which.FIRST, Which.NTH):
+                kind = _alike(kind)
                 before, passed, by_number = reached.get(kind, (step.item, 0, False))
                 follows = by_number or (passed > 1 and count == passed + 1)
                 if follows and which is Which.NTH and count > passed:
                     _tell_counted_on(before, step.item, passed, count, b)
                 reached = {kind: (step.item, count, True)}
             case Stitches(place=Place(which=Which.NEXT | Which.THE, count=1, targets=(kind,))):
+                kind = _alike(kind)
                 before, passed, _ = reached.get(kind, (step.item, 0, False))
                 reached = {kind: (before, passed + 1, isinstance(kind, Between))}
             case Stitches(place=Place(which=Which.SAME)) | Chains() | Picots():
                 pass
             case _:
                 reached = {}
+
+
+def _alike(target: Target) -> Target:
+    """A space of any size, a loop: one of them, where they are counted one after the other."""
+    spaces = isinstance(target, Whole) and target.of.name in SPACES
+    return Whole(Kind("space")) if spaces else target
 
 
 def _tell_counted_on(

@@ -115,6 +115,11 @@ JUST_MADE = {
     "*1 plain in loop, 5 treble, 1 plain in same loop; repeat": "perhaps-one-place",
     "*1 plain in loop, 1 treble, 2 chain, 1 treble in the same; repeat": "perhaps-one-place",
     "*1 plain in loop, 1 picot, 1 plain, 1 picot, 1 plain in same; repeat": "perhaps-one-place",
+    # counted from where the step before it began, or from there
+    "*1 plain in 1st loop of 3 chain, 3 chain, 1 plain in 2nd loop, 3 chain; repeat": (
+        "perhaps-counted-on"
+    ),
+    "*1 plain in next loop, miss 2 ch, 1 treble in 3rd st, 2 chain; repeat": "perhaps-counted-on",
     # no noun for what it goes on
     "*1 plain under the 3 chain, 3 chain, 1 plain on the next, 3 chain; repeat": "place-assumed",
     # no two of a kind
