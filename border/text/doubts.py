@@ -54,6 +54,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             ):
                 asked.add(n)
             _tell_list(before.item, step.item, b)
+            _tell_chain_and_each(before.item, step.item, b)
             _tell_rings_inside(before.item, step.item, b)
         tell_behind_arch(before.item, step.item, b)
         worked = before.item
@@ -252,6 +253,23 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
                 "only the last of these is taken to go into that place, the others one in each st",
                 f"write {b.written(whole)} if all of them go there",
                 before.span.to(item.span),
+            )
+
+
+def _tell_chain_and_each(chains: Item, item: Item, b: Building) -> None:
+    """`1 ch and 1 tr on each of the 9 tr`: the chain once, or with each?"""
+    match chains, item:
+        case Chains(), Stitches(place=Place(each=True, count=count) as place) if count > 1:
+            start, end = chains.span.end, item.span.start
+            between = [t.text for t in b.terminals if start <= t.start < end]
+            if between not in (["and"], ["&"]):
+                return
+            both = Bracket((chains, replace(item, place=None)), place)
+            b.tell(
+                "perhaps-as-they-come",
+                "these chains are made once, before the first of these",
+                f"write {b.written(both)} if they are made with each",
+                chains.span.to(item.span),
             )
 
 

@@ -18,6 +18,7 @@ def worked_off(t: Terminals) -> Terminals:
     for n, here in enumerate(t):
         if here.type == "KEEPING":
             if _leads(t, n):
+                found += [here] if _parted(t, n) else []  # which the grammar does not have
                 continue
             kept = True
             _join(found)
@@ -35,6 +36,20 @@ def _leads(t: Terminals, keeping: int) -> bool:
     """Whether the stitches that are kept stand between the two halves, not before them."""
     drawing = next((n for n in range(keeping, len(t)) if t[n].type == "DRAWING"), keeping)
     return any(x.type == "STITCH" for x in t[keeping:drawing])
+
+
+def _parted(t: Terminals, keeping: int) -> bool:
+    """Whether several are kept before these words, and as many of the same behind them, in two
+    places: `2 dc in the space, keep the loops on the hook, 2 dc in next space, draw through all`.
+    """
+    steps = [n for n, x in enumerate(t) if x.type == "STITCH"]
+    before = max((n for n in steps if n < keeping), default=0)
+    behind = min((n for n in steps if n > keeping), default=0)
+    pair = [types(t, n - 1, 2) for n in (before, behind) if n]
+    if pair != [["NUM", "STITCH"]] * 2 or any(x.type == "STAR" for x in t[before:keeping]):
+        return False
+    (many, one), (again, other) = t[before - 1 : before + 1], t[behind - 1 : behind + 1]
+    return one.name == other.name and many.number == again.number > 1
 
 
 def _before_place(found: Terminals) -> int:

@@ -120,6 +120,11 @@ JUST_MADE = {
         "perhaps-counted-on"
     ),
     "*1 plain in next loop, miss 2 ch, 1 treble in 3rd st, 2 chain; repeat": "perhaps-counted-on",
+    # a chain once, or with each
+    "*1 ch and 1 treble on each of the next 3 plain; 1 ch; repeat": "perhaps-as-they-come",
+    # in two places, and worked off as one
+    "*2 treble in the space, keep the top loops on the needle, 2 treble in next space, draw "
+    "through all together, 5 ch; repeat": "not-understood",
     # no noun for what it goes on
     "*1 plain under the 3 chain, 3 chain, 1 plain on the next, 3 chain; repeat": "place-assumed",
     # no two of a kind
