@@ -80,6 +80,7 @@ def _behind_place(t: Sequence[Terminal], at: int) -> int:
 def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
     """`with a picot after every 2nd`, `3 ch after the third`, behind what is made."""
     each = any(x.type == "EACH" for x in t[made:at])
+    over_all = each or any(x.type == "EVERY" for x in t[made:at])
     number, stitch = t[made].number, t[made + 1].name
     at += types(t, at, 1) == ["SEP"] and not t[at].name
     at += types(t, at, 1) == ["WITH"]
@@ -113,7 +114,7 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
     one = types(t, at, 1) == ["NUM"] and t[at].number == 1
     at += named or one
     # chains after each, all along a row, part stitches: `between.py`
-    chains_between = every == 1 and what[-1].type != "PICOT" and each
+    chains_between = every == 1 and what[-1].type != "PICOT" and over_all
     said = (every > 0 or numbers) and (ended(t, at) or types(t, at, 1) == ["PREP"])
     return _After(what, every, tuple(numbers), at) if said and not chains_between else None
 

@@ -81,8 +81,9 @@ def _shown(
     if not _chains_at(t, at)[0] or _chains_at(t, at)[0] < 2:
         return None
     ends = (n for n in range(at, len(t) + 1) if n == len(t) or t[n].type in ("SEP", "RP"))
-    for end in islice(ends, 1 - steps, 1 if steps else 4):
-        if in_bracket and types(t, end, 1) != ["RP"]:
+    for end in islice(ends, 1 if steps else 4):
+        chains = all(x.type in ("NUM", "CH") for x in t[at:end])
+        if (types(t, end, 1) != ["RP"]) if in_bracket else chains:
             continue
         called = [like(t[end - 1], "AS"), like(t[end - 1], "PICOT")]
         made = rings([*t[at:end], *called])

@@ -38,6 +38,7 @@ ONE_IN_EACH = {
     "1 treble on each of the next 3 st, 3 ch after each; repeat": "12 dc, 36 ch; 4 x 3 st",
     "2 treble in the next st, 3 ch after each; repeat": "24 dc, 72 ch; 12 x 1 st",
     "1 treble in each stitch, 3 ch after each": "12 dc, 36 ch; 12 x 1 st",
+    "1 treble in every other stitch, 1 chain after each treble": "6 dc, 6 ch; 6 x 2 st",
     "1 treble in each stitch, 3 ch after every second treble": "12 dc, 18 ch; 6 x 2 st",
     "with white, 1 treble in each st, ch 3 after every third treble": "12 dc, 12 ch; 4 x 3 st",
     "1 treble in each st, with a picot after each": "12 dc, 12 picot; 12 x 1 st",

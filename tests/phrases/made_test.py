@@ -77,7 +77,7 @@ NOT_SHAPED = {
 PICOTS = (
     "1 picot", "1 p.", "picot (5 chain)", "picot of 5", "1 purl", "1 purl (5 chain, 1 slip in the 1st)",
     "picot (4 ch, 1 plain in the 4th chain from the hook)", "1 picot, that is, 4 ch, 1 single in 1st stitch",
-    "a picot formed of 4 ch and 1 single in the first", "4 chain, 1 plain back in treble (picot)", "5 chain, 1 single in the 1st", "4 chain, 1 plain in 1st", "4 ch, 1 plain in the first of the 4 ch",
+    "a picot, viz., 4 chain and 1 plain in the first of the four", "a picot formed of 4 ch and 1 single in the first", "4 chain, 1 plain back in treble (picot)", "5 chain, 1 single in the 1st", "4 chain, 1 plain in 1st", "4 ch, 1 plain in the first of the 4 ch",
 )  # fmt: skip
 OTHER_PICOTS = {
     "*1 plain, 3 picots, 1 plain; repeat": "12 sc, 18 picot; 6 x 2 st",
