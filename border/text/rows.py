@@ -136,6 +136,9 @@ def _with_squares(words: list[Word], number: int, reader: Reader) -> list[Word]:
 
 def _without_colours(words: list[Word]) -> tuple[list[Word], str]:
     """The words of a copy without `with white`, and what was said so: no count depends on it."""
+    colours = vocabulary().colours
+    if not any(word.text in colours["colour"] or word.text in colours["behind"] for word in words):
+        return words, ""
     kept: list[Word] = []
     said: list[str] = []
     at = 0
@@ -144,7 +147,7 @@ def _without_colours(words: list[Word]) -> tuple[list[Word], str]:
             said.append(" ".join(word.text for word in words[at + 1 : end - 1]))
             at = end
             continue
-        opens = words[at].text in vocabulary().colours["opens"]
+        opens = words[at].text in colours["opens"]
         end = behind_colour(words, at) if opens or at == 0 else at
         alone = end < len(words) and words[end].text in (".", ",", ";")  # `Next shade; the same`
         end = end if opens or alone else at
