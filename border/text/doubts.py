@@ -436,12 +436,16 @@ def tell_next_of(item: Stitches, b: Building) -> None:
 
 def tell_pair(item: Stitches, b: Building) -> None:
     """`1 sc between the 2 dc`: between any two, or inside each group of two?"""
+    of = next((target.of.name for target in item.place.targets), "st") if item.place else "st"
+    named = name_of(of, b.terms, b.headings.overrides) if of in STITCHES else of
+    inside = 'write "between the picots of next loop"'
+    if of != "picot":
+        inside = f'write "in centre of next group of 2 {named}", with as many as it has'
     b.tell(
         "place-assumed",
         f"this is taken as {b.written(item)}, so that the gap from one group to the next counts "
         "as well",
-        'if it is the gap inside each group, write "in centre of next group of 2 dc", with the '
-        'number in a group; of picots, "between the picots of next loop"',
+        f"if it is the gap inside each group, {inside}",
         item.span,
     )
 
