@@ -156,14 +156,17 @@ def _chains_at_end(found: Terminals) -> bool:
     part = _part_of_chains(found, at)
     start = at if part is None else part
     prep = start - 1 - (part is not None and types(found, start - 1, 1) == ["THE"])
-    if types(found, prep, 1) != ["PREP"] or (part is None and not sized):
+    bare = part is None and not sized  # `1 dc in ch at end`
+    if types(found, prep, 1) != ["PREP"] or (bare and made(found[:prep]) != 1):
         return False
     last = like(chain, "ORD", number=-1)
     order = found[start + 1 if types(found, start, 1) == ["THE"] else start].number
     under = part is None and found[prep].text not in ("in", "into", "on")
-    if not under and _is_as_high(found[:prep], order):
+    if not under and (bare or _is_as_high(found[:prep], order)):
         found[prep:] = [replace(found[prep], name="turning"), last, stitch_left_out(chain)]
         return True
+    if bare:
+        return False
     if part is None:
         found[at:] = [space]
         return False

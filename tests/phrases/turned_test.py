@@ -178,6 +178,8 @@ AT_THE_END = {
     "12 plain; 1 treble in the 3rd of the 5 ch at the end": f"12 sc, 1 dc; {TOP}",
     "12 plain; 1 treble in the 3 chain at end": f"12 sc, 1 dc; {TOP}",
     "12 plain; 1 double treble in 4 ch at the end": f"12 sc, 1 tr; {TOP}",
+    "12 plain; 1 treble in ch at end": f"12 sc, 1 dc; {TOP}",
+    "12 plain; 1 treble in the chain at the end, turn": f"12 sc, 1 dc; {TOP}",
     "12 plain; 1 plain in the stitch at end": "13 sc",
 }
 ENDS_IN_LOOPS = {
