@@ -12,6 +12,7 @@ from border.text.coming import as_they_come
 from border.text.nodes import Building, Step
 from border.text.steps import is_open
 from border.text.tree import (
+    ST,
     AsTheyCome,
     Bracket,
     Chains,
@@ -37,6 +38,7 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
     worked = [item for item in items if not isinstance(item, End)]
     _tell_before_each(worked, b)
     _tell_stitch_before_each(worked, b)
+    _tell_behind_repeat(worked, b)
     for run in _runs(worked):
         b.tell(
             "perhaps-as-they-come",
@@ -115,6 +117,23 @@ def _tell_stitch_before_each(items: Sequence[Item], b: Building) -> None:
                         f"where both are worked as they come, write {_come((each, item), b)}",
                         one.span.to(item.span),
                     )
+
+
+def _tell_behind_repeat(items: Sequence[Item], b: Building) -> None:
+    """`*1 sc in loop, ch 5; repeat from *. Into each of these loops 7 dc`: of what is left, or a
+    round of its own?"""
+    for repeat, item in pairwise(items):
+        place = item.place if isinstance(item, Stitches | Bracket) else None
+        left = place is not None and place.targets == (Whole(ST),)  # `1 dc in each st` left over
+        match repeat:
+            case Repeat(times=None, to_last=None) if _in_each(item) and not left:
+                b.tell(
+                    "perhaps-as-they-come",
+                    "the repeat before it goes on to the end of the row, so that nothing is left "
+                    "for this",
+                    "if it is worked over what this row makes, write it as the next round",
+                    item.span,
+                )
 
 
 def _come(items: Sequence[Item], b: Building) -> str:

@@ -117,7 +117,7 @@ def _foundation(head: _Head) -> bool:
     said = any(x.type == "FOUNDATION" for x in t[opened:at])
     made = any(x.text in _OPENED for x in t[:opened])
     end = past(t, at, *_LOOSE, "COLOUR")
-    ring = _behind_join(t, end)
+    ring = _behind_join(t, end, count)
     plain = ring == end + 1 and t[end].text == "join"
     plain |= ring > end and t[end].type != "ENDING"  # `ch 4, 1 sl st in 1st` may be a picot
     if ring > end and (made or said or not plain or _names_ring(t, ring)):
@@ -200,7 +200,7 @@ def _chains(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     return end, count
 
 
-def _behind_join(t: Sequence[Terminal], at: int) -> int:
+def _behind_join(t: Sequence[Terminal], at: int, count: int) -> int:
     """Behind `join into a ring`, `close these in a ring with 1 sl st`; else the same place.
 
     `join to the next loop` makes no ring; `1 sl st in 1st st` may.
@@ -214,9 +214,10 @@ def _behind_join(t: Sequence[Terminal], at: int) -> int:
     place = past(t, end, "PREP", "TO", "THE")
     if place == end:
         return end
-    if types(t, place, 1) != ["ORD"] or t[place].number != 1:
+    firsts = (1, count, -1) if slips else (1,)  # `1 sl st in 8th st from needle`
+    if types(t, place, 1) != ["ORD"] or t[place].number not in firsts:
         return at
-    return past(t, place + 1, "CH", "KIND", "OF", "THE", "NUM")
+    return past(t, place + 1, "CH", "KIND", "OF", "THE", "NUM", "FROMHOOK")
 
 
 def _ring(head: _Head, end: int, count: int) -> None:

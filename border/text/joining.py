@@ -87,9 +87,10 @@ def start_chain_brackets(terminals: list[Terminal]) -> list[Terminal]:
 
 
 def _standing_for(t: list[Terminal]) -> list[Terminal]:
-    """`ch 5 (1 dc, 2 ch)`, `ch 3 (1 dc)` at the head of a row, where so many chains are as high:
-    as `ch 5 (as 1 dc and 2 ch)`."""
+    """`ch 5 (1 dc, 2 ch)`, `ch 3 (1 dc)` at the head of a row: as `ch 5 (as 1 dc and 2 ch)`."""
     head = past(t, 0, "SEP")
+    begun = types(t, head, 4) == ["BEGIN", "PREP", "NEXT", "KIND"]
+    head = past(t, head + 4, "SEP") if begun else head
     bracket = head + 2
     if sorted(types(t, head, 2)) != ["CH", "NUM"] or types(t, bracket, 1) != ["LP"]:
         return t
@@ -99,9 +100,6 @@ def _standing_for(t: list[Terminal]) -> list[Terminal]:
     stitch = inside[one] if end else t[bracket]
     chains = inside[1 + one : end]
     if stitch.type != "STITCH" or sorted(x.type for x in chains) not in ([], ["CH", "NUM"]):
-        return t
-    count = sum(x.number for x in t[head : head + 2])
-    if count != STITCHES[stitch.name].height + sum(x.number for x in chains):
         return t
     plus = [like(stitch, "AND"), *chains] if chains else []
     opened = [t[bracket], like(t[bracket], "AS"), like(stitch, "NUM", number=1), stitch, *plus]

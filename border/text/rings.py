@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import Terminals, chains_at, ended, like, past, types
+from border.text.passing import HOW_OFTEN, Terminals, chains_at, ended, like, past, types
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -52,10 +52,15 @@ def namely(t: Terminals) -> Terminals:
             at += 3
             continue
         if picots and t[at].type in ("LP", "OF"):  # `picot of 4 ch and 1 sc in the first`
-            shown = _shown(t, at + 1, t[at].type == "LP", steps=t[at].type == "OF")
+            in_bracket = t[at].type == "LP"
+            start = past(t, at + 1, "NAMELY", "SEP") if in_bracket else at + 1
+            shown = _shown(t, start, in_bracket, steps=not in_bracket)
             if shown is not None:
                 at = _without_name(found, shown)
                 continue
+            whole = _chains_at(t, start)[0] and ring_in_bracket([found[-1], *t[at : at + _LONG]])
+            if in_bracket and _glosses(t, start) and not whole:
+                found.append(like(t[at], "OF"))  # which the grammar does not have: never both
         shown_equal = t[at].type == "EQUALS" and types(found, len(found) - 2, 2) == ["PICOT", "LP"]
         if shown_equal:  # `1 picot (= 5 chain, …)`
             at += 1
@@ -73,6 +78,23 @@ def namely(t: Terminals) -> Terminals:
     return found
 
 
+_LONG = 20
+"""No picot is spelled out in more words."""
+
+
+def _glosses(t: Terminals, at: int) -> bool:
+    """Whether a bracket behind a picot begins with the chains of one, or closes some, and is not
+    worked again, or in a place."""
+    stitch = past(t, at, "NUM")
+    closes = types(t, stitch, 2) == ["STITCH", "PREP"] and types(
+        t, past(t, stitch + 2, "THE"), 1
+    ) == ["ORD"]
+    end = next((n for n in range(at, len(t)) if t[n].type == "RP"), len(t))
+    behind = types(t, end + 1, 1)
+    again = behind and behind[0] in HOW_OFTEN | {"PREP", "ALLIN", "TOEND", "REPEAT", "FROMSTAR"}
+    return (closes or _chains_at(t, at)[0] > 1) and not again
+
+
 def _shown(
     t: Terminals, at: int, in_bracket: bool = False, steps: bool = False
 ) -> tuple[Terminals, int] | None:
@@ -86,7 +108,11 @@ def _shown(
         if (types(t, end, 1) != ["RP"]) if in_bracket else chains:
             continue
         called = [like(t[end - 1], "AS"), like(t[end - 1], "PICOT")]
-        made = rings([*t[at:end], *called])
+        # whatever stitch closes it, it is called a picot
+        steps_ = [replace(x, name="ss") if x.type == "STITCH" else x for x in t[at:end]]
+        while steps_ and steps_[-1].type in ("TIMES", "SEP"):
+            steps_.pop()  # `2 picots (… twice)`
+        made = rings([*steps_, *called])
         if types(made, len(made) - 1, 1) == ["PICOT"] and all(
             x.type in ("NUM", "CH", "SEP") for x in made[:-1]
         ):

@@ -82,6 +82,10 @@ PICOTS = (
 OTHER_PICOTS = {
     "*1 plain, 3 picots, 1 plain; repeat": "12 sc, 18 picot; 6 x 2 st",
     "*2 plain, 3 picots (4 chain, 1 single); repeat": "12 sc, 18 picot; 6 x 2 st",
+    "*2 plain, 1 picot (3 chain, 1 treble in first); repeat": "12 sc, 6 picot; 6 x 2 st",
+    "*2 plain, 2 picots (that is, 5 chain and 1 single in the first of them twice); repeat": (
+        "12 sc, 12 picot; 6 x 2 st"
+    ),
     "*2 plain, 1 picot (5 chain, 1 single in the 4th); repeat": "12 sc, 6 ch, 6 picot; 6 x 2 st",
     "*2 plain, 2 picots (5 ch, 1 single in the 4th st from hook); repeat": "12 sc, 12 ch, 12 picot; 6 x 2 st",
     "*2 plain, 8 chain, picot 5 of them; repeat": "12 sc, 18 ch, 6 picot; 6 x 2 st",
@@ -89,6 +93,10 @@ OTHER_PICOTS = {
     "*2 plain, 5 chain, 1 plain in same stitch; repeat": "18 sc, 30 ch; 6 x 2 st; asked perhaps-picot",
 }  # fmt: skip
 NO_PICOTS = {
+    # a picot that cannot be told from its bracket: never both
+    "*2 plain, 3 picots (4 chain, 1 single in the first, three times); repeat": "not-understood",
+    "*2 plain, 1 picot (5 chain, miss 4, 1 plain in the next); repeat": "not-understood",
+    "*2 plain, 7 chain, 1 picot (1 plain in the 4th chain), 2 chain; repeat": "not-understood",
     "*2 plain, 5 chain, 1 single in the last plain; repeat": "place-unclear",
     "*2 plain, 1 trefoil; repeat": "unknown-word",
     "*2 plain, draw out the loop, take out the needle; repeat": "unknown-word",

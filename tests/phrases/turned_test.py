@@ -118,6 +118,9 @@ FROM_THE_HOOK = {
     ),
 }
 RINGS = {
+    "Ch 8, slip in 8th st from needle; 1 ch, 16 plain in ring, slip in first plain": f"16 sc; {NAMED}",
+    "Ch 7, join; ch 6 (1 treble, 3 ch), 1 treble in ring, * ch 3, 1 treble in ring; repeat from * "
+    "3 times, ch 3, slip in 3d of ch 6": f"6 dc, 18 ch; {NAMED}",
     "Ch 8, slip in 1st st; ch 3, 15 treble in ring, slip in top of ch 3": (
         f"16 dc; {NAMED}; asked start-chain-assumed"
     ),

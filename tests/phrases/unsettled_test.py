@@ -125,6 +125,10 @@ JUST_MADE = {
     # in two places, and worked off as one
     "*2 treble in the space, keep the top loops on the needle, 2 treble in next space, draw "
     "through all together, 5 ch; repeat": "not-understood",
+    # over what is left, or over what this row makes
+    "*1 plain in loop, 5 chain; repeat from *. Into each of these loops work 7 treble": (
+        "perhaps-as-they-come"
+    ),
     # no noun for what it goes on
     "*1 plain under the 3 chain, 3 chain, 1 plain on the next, 3 chain; repeat": "place-assumed",
     # no two of a kind
