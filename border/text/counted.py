@@ -93,7 +93,11 @@ def _of_chain(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[i
         ):
             return 1, [] if one.type == "CENTRE" else [like(here, "CH")]  # a loop is a chain here
         if types(t, of, 2) == ["NUM", "CH"]:
-            return of + 2 - at, [_space(here, t[of].number, t[of + 1])]
+            space = _space(here, t[of].number, t[of + 1])
+            every = here.many and types(before, len(before) - 1 - (one.type == "THE"), 1) == [
+                "PREP"
+            ]
+            return of + 2 - at, [like(here, "EACH"), space] if every else [space]
         if types(t, of, 1) == ["CH"]:
             return of + 1 - at, [here]
     each = bool(before) and before[-1].type in ("EACH", "EVERY")
@@ -295,8 +299,13 @@ def _many_on_many(here: Terminal, before: Sequence[Terminal]) -> bool:
 
 def _all_of(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:
     """Whether `in the loops` ends here: all of them."""
-    arches = t[at].many and t[at].kind in ARCHES and ended(t, at + 1)
-    return arches and types(before, len(before) - 2, 2) == ["PREP", "THE"]
+    kind = t[at].kind
+    sized = kind is not None and kind.name == "space" and kind.size is not None
+    arches = t[at].many and (kind in ARCHES or sized) and ended(t, at + 1)
+    return arches and (
+        types(before, len(before) - 2, 2) == ["PREP", "THE"]
+        or (sized and before[-1].type == "PREP")
+    )
 
 
 def _along_edge(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:

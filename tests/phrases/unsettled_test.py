@@ -152,6 +152,8 @@ def test_what_may_go_into_this_row_is_asked(row: str, code: str) -> None:
 
 
 NOT_ASKED = {
+    "3 treble in loops of ch 3, 2 chain between": "36 dc, 24 ch; 12 x 1 ch-3 space",
+    "3 treble in the loops of 3 chain, 2 chain between": "36 dc, 24 ch; 12 x 1 ch-3 space",
     "*3 treble in loop (ch 3), 2 chain; repeat": "36 dc, 24 ch; 12 x 1 ch-3 space",
     "*3 treble in next loop (3-ch), 2 chain; repeat": "36 dc, 24 ch; 12 x 1 ch-3 space",
     "5 ch (1 treble, 2 ch), *1 treble in next loop, 2 ch; repeat, join": (
