@@ -299,13 +299,11 @@ def _many_on_many(here: Terminal, before: Sequence[Terminal]) -> bool:
 
 def _all_of(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:
     """Whether `in the loops` ends here: all of them."""
-    kind = t[at].kind
-    sized = kind is not None and kind.name == "space" and kind.size is not None
+    kind, text = t[at].kind, t[at].text
+    sized = kind is not None and kind.name == "space" and " of " in text  # `loops of ch 5`
     arches = t[at].many and (kind in ARCHES or sized) and ended(t, at + 1)
-    return arches and (
-        types(before, len(before) - 2, 2) == ["PREP", "THE"]
-        or (sized and before[-1].type == "PREP")
-    )
+    placed = types(before, len(before) - 2, 2) == ["PREP", "THE"]
+    return arches and (placed or (sized and before[-1].type == "PREP"))
 
 
 def _along_edge(t: Terminals, at: int, before: Sequence[Terminal]) -> bool:
