@@ -14,7 +14,7 @@ from border.text.moving import Try, move_at, past_dot, place_behind
 from border.text.numbers import number_at
 from border.text.side import at_the_side
 from border.text.source import Source
-from border.text.strangers import unknown_terms
+from border.text.strangers import taken_as_remark, unknown_terms
 from border.text.terminals import terminal_at
 from border.text.tree import Difference, Exchanged, Variation, Where
 from border.text.vocabulary import Names
@@ -45,7 +45,8 @@ def read_differences(
     while True:
         start = past_separators(words, after)
         if (end := _keeping(words, start)) > start:
-            findings.append(_kept(words[start:end], source))
+            span = source.span(words[start].start, words[end - 1].end)
+            findings.append(taken_as_remark(source, span))
             after = end
             continue
         if (end := _beside(words, start, source)) > start:
@@ -111,13 +112,6 @@ def _ends_sentence(words: Sequence[Word], at: int, source: Source) -> bool:
     """Whether a stop here is none of an abbreviation: `3-ch. loop`."""
     behind = source.text[words[at + 1].start] if at + 1 < len(words) else ""
     return words[at].text == ";" or (words[at].text == "." and not behind.islower())
-
-
-def _kept(words: Sequence[Word], source: Source) -> Finding:
-    span = source.span(words[0].start, words[-1].end)
-    said = quoted(source, span)
-    message = f'"{said}" is taken for a remark, and changes nothing'
-    return Finding("taken-as-remark", message, f'set it apart: "-- {said} --"', span)
 
 
 def _number_or_stitch(

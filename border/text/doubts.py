@@ -11,11 +11,10 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from border.findings import Span
-from border.stitches import STITCHES
 from border.text.behind_each import tell_behind_each
 from border.text.counted_on import tell_counted_on
 from border.text.nodes import Building, Step
+from border.text.picot_doubts import space_of, tell_just_made, tell_perhaps_ring, tell_rings_inside
 from border.text.tree import (
     SPACES,
     AtOnce,
@@ -37,7 +36,6 @@ from border.text.tree import (
     Whole,
 )
 from border.text.turned_back import tell_behind_arch
-from border.text.vocabulary import name_of
 
 
 def tell_doubts(steps: Sequence[Step], b: Building) -> None:
@@ -49,13 +47,13 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     for n, (before, step) in enumerate(pairwise(steps), 1):
         into = space_of(before.item, into)
         if not step.hard:
-            if _tell_perhaps_ring(before.item, step.item, worked, into, b) or _tell_just_made(
+            if tell_perhaps_ring(before.item, step.item, worked, into, b) or tell_just_made(
                 before.item, step.item, worked, into, b
             ):
                 asked.add(n)
             _tell_list(before.item, step.item, b)
             _tell_chain_and_each(before.item, step.item, b)
-            _tell_rings_inside(before.item, step.item, b)
+            tell_rings_inside(before.item, step.item, b)
         tell_behind_arch(before.item, step.item, b)
         worked = before.item
     for n, step in enumerate(steps):
@@ -83,130 +81,6 @@ def tell_inside(items: Sequence[Item], b: Building) -> None:
             )
 
 
-# --- rings --------------------------------------------------------------------------
-
-
-def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
-    """`ch 5, 1 sl st in first ch`: a picot, or a stitch into the row below?"""
-    below = b.written(closing)
-    b.tell(
-        "place-unclear",
-        "this may close the chains before it into a picot, or go into the row below",
-        f"write picot of {chains.count} or ch {chains.count}; {below}",
-        chains.span.to(closing.span),
-    )
-
-
-def may_be_picot(since: Sequence[Item], closing: Item) -> bool:
-    """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
-    match closing:
-        case Stitches(1, "ss" | "sc" as name, Place(targets=() | (Whole(Kind("st")),))):
-            chains = since[-1] if since else None
-            bare = len(since) > 1 and isinstance(since[-2], Stitches)
-            return isinstance(chains, Chains) and chains.count > 2 and (bare or name == "ss")
-        case _:
-            return False
-
-
-def tell_picot(chains: Item, b: Building, to: Span) -> None:
-    """That chains with a stitch in the same place behind them may be a picot."""
-    assert isinstance(chains, Chains)
-    b.tell(
-        "perhaps-picot",
-        f"these {chains.count} chains are taken to stand as a loop on the row",
-        f"write picot of {chains.count} if this closes them into a ring on that stitch",
-        chains.span.to(to),
-    )
-
-
-def _tell_perhaps_ring(
-    chains: Item, closing: Item, worked: Item | None, into: Kind | None, b: Building
-) -> bool:
-    """`1 dc, ch 5, 1 sc in last dc`, `ch 4, 1 sl st in the dc`, `ch 8, 1 sc in 5th ch`: a picot?
-    Whether this was asked.
-
-    `worked` is the step before the chains, `into` the space that was worked into last.
-    """
-    if not isinstance(chains, Chains) or chains.count < 3:
-        return False
-    size = chains.count
-    made = worked if isinstance(worked, Stitches) else None
-    match closing:
-        case Stitches(1, "sc" | "ss", Place(which=Which.LAST, targets=(Whole(of),), count=1)):
-            perhaps = made is not None and made.stitch == of.name
-        case Stitches(1, "sc" | "ss", Place(Which.NTH, (Whole(Kind("ch")),), nth)):
-            perhaps, size = 3 <= nth <= size, nth
-        case Stitches(1, "ss", Place(Which.NTH, (Whole(Kind("st")),), nth)):
-            perhaps, size = 3 <= nth <= size, nth
-        case Stitches(1, "sc" | "ss" as name, Place(Which.SAME, (Whole(of),))) if into is not None:
-            like = made is not None and made.stitch == of.name
-            perhaps = of == Kind("st") or (like and name == "ss")
-        case Stitches(1, "sc" | "ss" as name, Place(Which.THE | Which.NTH, (Whole(of),), nth)):
-            perhaps = made is not None and made.stitch == of.name
-            perhaps = perhaps and made is not None and nth in (name == "ss", made.count)
-            perhaps = perhaps and (name == "ss" or nth > 1)
-        case _:
-            return False
-    if perhaps:
-        rest = f"ch {chains.count - size}, " if chains.count > size else ""
-        below = b.written(closing)
-        b.tell(
-            "perhaps-picot",
-            "this is taken to go into the row below; it may close the chains into a picot",
-            f"write {rest}picot of {size} if it does, or ch {chains.count}; {below} if not",
-            chains.span.to(closing.span),
-        )
-    return perhaps
-
-
-def space_of(item: Item | None, before: Kind | None) -> Kind | None:
-    """The space or loop that the last step with a place went into; `before` is that of the steps
-    before this one."""
-    match item:
-        case (
-            Stitches(place=Place(which=which, targets=targets))
-            | Bracket(place=Place(which=which, targets=targets))
-        ):
-            if which is Which.SAME:
-                return before
-            kind = targets[-1].of if targets else None
-            return kind if kind is not None and kind.name in SPACES else None
-        case _:
-            return before
-
-
-def _tell_just_made(
-    chains: Item, item: Item, worked: Item | None, into: Kind | None, b: Building
-) -> bool:
-    """`ch 5, 1 dc in 1st of 5 ch`, `ch 6, 1 sc in 2nd ch, 1 hdc in next`, `1 sc in loop, ch 3, 2 dc
-    in same sc`: into what this row has just made? Whether this was asked.
-
-    `into`: the space that was worked into last.
-    """
-    if not isinstance(chains, Chains) or not isinstance(item, Stitches):
-        return False
-    size = chains.count
-    perhaps = False
-    match item.place:
-        case Place(Which.THE, (Part(1, Kind("ch" | "st"), Kind("ch" | "space", of)),), 1):
-            perhaps = of in (None, size)
-        case Place(Which.NTH, (Whole(Kind("ch")),), nth):
-            perhaps = b.round > 1 and nth <= size
-        case Place(Which.SAME, (Whole(Kind(name)),)) if into is not None and name in STITCHES:
-            perhaps = isinstance(worked, Stitches) and worked.stitch == name
-        case _:
-            pass
-    if perhaps:
-        b.tell(
-            "perhaps-just-made",
-            "this is taken to go into the row below; it may go into what this row has just made",
-            "if so, write what it comes to on the row, as a picot, or a figure with a name of its "
-            f"own; if not, keep it: {b.written(item)}",
-            chains.span.to(item.span),
-        )
-    return perhaps
-
-
 def _tell_nth_chain(item: Item, b: Building) -> None:
     """`1 sc in 3rd ch`: counted over all the chains below, or the 3rd of the next loop?"""
     match item:
@@ -220,17 +94,6 @@ def _tell_nth_chain(item: Item, b: Building) -> None:
                 f"write {b.written(replace(item, place=of_loop))} if it is that one of each loop",
                 item.span,
             )
-
-
-def _tell_rings_inside(before: Item, item: Item, b: Building) -> None:
-    """`3 dc, (5 ch, 1 sc in the same place) 3 times`: loops on the row, or picots?"""
-    match before, item:
-        case (
-            Stitches(place=None),
-            Repeat(items=(chains, Stitches(stitch="sc", place=Place(Which.SAME)) as closing)),
-        ):
-            if may_be_picot((before, chains), closing):
-                tell_picot(chains, b, closing.span)
 
 
 def _tell_list(before: Item, item: Item, b: Building) -> None:
@@ -409,74 +272,3 @@ def tell_at_once(item: Stitches | Bracket, place: Place, b: Building) -> bool:
             b.tell("place-unclear", message, f"write {ways[0]} or {ways[1]}", item.span)
             return True
     return False
-
-
-def tell_on_the_middle(first: Stitches, b: Building) -> None:
-    """`5 dc over the 7`: on the middle ones, or two fewer by some other way?"""
-    two = f"2 {name_of(first.stitch, b.terms, b.headings.overrides)}"
-    b.tell(
-        "perhaps-fewer",
-        "these are taken to stand on the middle ones, as many missed at either end",
-        f'write ", beginning on the 2nd" behind it if so, or where others are missed or worked '
-        f'together: "{two} together over the next 2 st"',
-        first.span,
-    )
-
-
-def tell_next_of(item: Stitches, b: Building) -> None:
-    """`1 sc in the 4th dc of the shell, … 1 sc in the next`: the next dc, or the next shell?"""
-    b.tell(
-        "perhaps-next-of",
-        f'"the next", behind a stitch of a group, is taken as {b.written(item)}',
-        'say which: "in next st" is the stitch beside it, "in next shell" the next group, '
-        '"in 4th st of next shell" a stitch of that',
-        item.span,
-    )
-
-
-def tell_pair(item: Stitches, b: Building) -> None:
-    """`1 sc between the 2 dc`: between any two, or inside each group of two?"""
-    of = next((target.of.name for target in item.place.targets), "st") if item.place else "st"
-    named = name_of(of, b.terms, b.headings.overrides) if of in STITCHES else of
-    inside = 'write "between the picots of next loop"'
-    if of != "picot":
-        inside = f'write "in centre of next group of 2 {named}", with as many as it has'
-    b.tell(
-        "place-assumed",
-        f"this is taken as {b.written(item)}, so that the gap from one group to the next counts "
-        "as well",
-        f"if it is the gap inside each group, {inside}",
-        item.span,
-    )
-
-
-def tell_in_last(item: Stitches, b: Building) -> None:
-    """`shell in shell, 1 dc in last`: the last stitch, or the last shell?"""
-    b.tell(
-        "place-assumed",
-        f'"in last", with one stitch, is taken as {b.written(item)}',
-        'say of what it is the last: "in last st", "in last space", "in last shell"',
-        item.span,
-    )
-
-
-def tell_counted(item: Stitches, b: Building) -> None:
-    """`3 ch, 1 sc in the 2nd of next 3`, `5 dc on the 5`, `1 sc on the next`: of what?"""
-    b.tell(
-        "place-assumed",
-        f"what this is worked on is not named: it is taken as {b.written(item)}",
-        'name it to say so: "on next dc", "on the next 3 dc", "of next 3 ch"',
-        item.span,
-    )
-
-
-def tell_turning_chain(item: Stitches, b: Building) -> None:
-    """`1 dc in the 3 ch at the end`: the top of those that the row below began with?"""
-    b.tell(
-        "start-chain-assumed",
-        "the chains at the end are taken for those that the row below began with: they stand for "
-        "its first stitch, which is now the last",
-        f"write {b.written(item)} to say so; where they are chains of that row, "
-        '"in last ch-3 space", "in 3rd ch of last space"',
-        item.span,
-    )

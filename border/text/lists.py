@@ -13,16 +13,9 @@ from typing import TypeVar
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.doubts import (
-    may_be_picot,
-    space_of,
-    tell_at_once,
-    tell_chains,
-    tell_doubts,
-    tell_picot,
-    tell_ring,
-)
+from border.text.doubts import tell_at_once, tell_chains, tell_doubts
 from border.text.nodes import Building, Step
+from border.text.picot_doubts import may_be_picot, space_of, tell_picot, tell_ring
 from border.text.steps import OPEN_PLACES, is_open, walk
 from border.text.tree import (
     ST,

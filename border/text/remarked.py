@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 _STOPS = frozenset({"SEP", "LP", "RP", "STAR", "REPEAT", "ENDING", "CROSS"})
 _HAVING = frozenset({"having", "getting", "giving", "forming"})
+_MAKING = _HAVING | {"making"}
 _LEFT = frozenset({"THE", "OTHER", "NUM", "ORD", "KIND", "STITCH", "UNKNOWN", "REST", "NOTHING"})
 _OPENED = frozenset({"LP", "STAR", "REPEAT", "CROSS"})
 _LONGEST = 9
@@ -96,7 +97,7 @@ def _counted(t: Sequence[Terminal], at: int) -> int:
 
 def _with_chain(t: Sequence[Terminal], at: int) -> int:
     """Behind `making 7 dc with the chain`, which have been made; else the same place."""
-    if t[at].text not in {*_HAVING, "making"} or types(t, at + 1, 3) != ["NUM", "STITCH", "WITH"]:
+    if t[at].text not in _MAKING or types(t, at + 1, 3) != ["NUM", "STITCH", "WITH"]:
         return at
     chain = past(t, at + 4, "THE", "NUM")
     return chain + 1 if types(t, chain, 1) == ["CH"] and _stop(t, chain) == chain + 1 else at

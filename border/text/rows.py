@@ -259,9 +259,10 @@ _LAST_WORDS = 50
 def _other_side(words: Sequence[Word], at: int) -> bool:
     """Whether `Now work the other side of the foundation the same`, `This completes one half; the
     other half is worked in the same manner …` is the rest of a row."""
-    texts = [w.text for w in words[at : at + _LAST_WORDS]]
-    if len(words) - at > _LAST_WORDS or texts[0] not in ("now", "the", "this", "then"):
+    opens = words[at].text in ("now", "the", "this", "then")
+    if not opens or len(words) - at > _LAST_WORDS:
         return False
+    texts = [w.text for w in words[at:]]
     sides = {("other", "side"), ("other", "half"), ("second", "half")} & set(pairwise(texts))
     steps = {"*", "repeat", "miss", "skip"} & set(texts)
     return bool(sides) and "same" in texts and not steps

@@ -170,8 +170,7 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     if first == "CH" and _types(t, "CH", "KIND") and t[1].kind in ARCHES:
         return _kind(t[:2], t[1].kind), 2
     if _types(t, "KIND", "LP") and t[0].kind in ARCHES and not t[0].many and _sized_behind(t):
-        number = t[2].number or t[3].number  # `in loop (ch 5)`
-        return _kind(t[:5], Kind("space", number)), 5
+        return _kind(t[:5], Kind("space", chains_at(t, 2)[0])), 5  # `in loop (ch 5)`
     if _types(t, "NUM", "CH", "KIND") and t[2].kind in ARCHES and (t[1].glued or not t[2].many):
         return _kind(t[:3], Kind("space", t[0].number)), 3
     if first == "CH" and _types(t, "CH", "NUM", "PICOT") and t[1].glued:
@@ -210,7 +209,7 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
 
 def _sized_behind(t: Sequence[Terminal]) -> bool:
     """Whether `(ch 5)`, `(5 ch)` stands behind a space here, and is not worked so many times."""
-    chains = [x.type for x in t[2:4]] in (["CH", "NUM"], ["NUM", "CH"]) and _types(t[4:], "RP")
+    chains = chains_at(t, 2)[0] > 0 and _types(t[4:], "RP")
     return chains and (len(t) < 6 or t[5].type in ("SEP", "RP", "AND"))
 
 

@@ -8,17 +8,17 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.chains_between import with_chains
-from border.text.doubts import (
+from border.text.doubts import tell_single_chain
+from border.text.lists import with_each
+from border.text.nodes import Building, is_token, is_tree
+from border.text.place_doubts import (
     tell_counted,
     tell_in_last,
     tell_next_of,
     tell_on_the_middle,
     tell_pair,
-    tell_single_chain,
     tell_turning_chain,
 )
-from border.text.lists import with_each
-from border.text.nodes import Building, is_token, is_tree
 from border.text.places import build_place, build_skipped, build_union
 from border.text.terminals import Terminal
 from border.text.tree import (

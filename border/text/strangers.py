@@ -6,7 +6,9 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from border.findings import Finding
+from msgspec.structs import replace
+
+from border.findings import Finding, Span
 from border.text.distances import DISTANCE
 from border.text.passing import past
 from border.text.source import Source
@@ -110,16 +112,23 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
     for terminal in terminals:
         if terminal.type == "REMARK":
             span = source.span(terminal.start, terminal.end)
-            said = quoted(source, span)
-            message = f'"{said}" is taken for a remark, and changes nothing'
-            help_ = f'set it apart: "-- {said} --"'
+            told, said = taken_as_remark(source, span), quoted(source, span)
             if terminal.name == DISTANCE:
                 message = f'"{said}" is a distance on the cloth, where no places are counted: the '
                 message += "places of this edge are where the stitches go"
+                told = replace(told, message=message)
             if {"end", "hand"} & set(terminal.text.split()):
                 message = f'"{said}" is taken for a remark: a heading says where rows begin'
                 help_ = 'write "worked: one way" above row 1, if an open edge is not turned'
-            yield Finding("taken-as-remark", message, help_, span)
+                told = replace(told, message=message, help=help_)
+            yield told
+
+
+def taken_as_remark(source: Source, span: Span) -> Finding:
+    """What is told of words on which no count depends."""
+    said = quoted(source, span)
+    message = f'"{said}" is taken for a remark, and changes nothing'
+    return Finding("taken-as-remark", message, f'set it apart: "-- {said} --"', span)
 
 
 def asked_place(word: str) -> str | None:

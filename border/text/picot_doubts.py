@@ -1,0 +1,155 @@
+"""Chains with a stitch behind them that may be a picot, or be worked on by the row itself."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from border.findings import Span
+from border.stitches import STITCHES
+from border.text.nodes import Building
+from border.text.tree import (
+    SPACES,
+    Bracket,
+    Chains,
+    Item,
+    Kind,
+    Part,
+    Place,
+    Repeat,
+    Stitches,
+    Which,
+    Whole,
+)
+
+
+def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
+    """`ch 5, 1 sl st in first ch`: a picot, or a stitch into the row below?"""
+    below = b.written(closing)
+    b.tell(
+        "place-unclear",
+        "this may close the chains before it into a picot, or go into the row below",
+        f"write picot of {chains.count} or ch {chains.count}; {below}",
+        chains.span.to(closing.span),
+    )
+
+
+def may_be_picot(since: Sequence[Item], closing: Item) -> bool:
+    """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
+    match closing:
+        case Stitches(1, "ss" | "sc" as name, Place(targets=() | (Whole(Kind("st")),))):
+            chains = since[-1] if since else None
+            bare = len(since) > 1 and isinstance(since[-2], Stitches)
+            return isinstance(chains, Chains) and chains.count > 2 and (bare or name == "ss")
+        case _:
+            return False
+
+
+def tell_picot(chains: Item, b: Building, to: Span) -> None:
+    """That chains with a stitch in the same place behind them may be a picot."""
+    assert isinstance(chains, Chains)
+    b.tell(
+        "perhaps-picot",
+        f"these {chains.count} chains are taken to stand as a loop on the row",
+        f"write picot of {chains.count} if this closes them into a ring on that stitch",
+        chains.span.to(to),
+    )
+
+
+def tell_perhaps_ring(
+    chains: Item, closing: Item, worked: Item | None, into: Kind | None, b: Building
+) -> bool:
+    """`1 dc, ch 5, 1 sc in last dc`, `ch 4, 1 sl st in the dc`, `ch 8, 1 sc in 5th ch`: a picot?
+    Whether this was asked.
+
+    `worked` is the step before the chains, `into` the space that was worked into last.
+    """
+    if not isinstance(chains, Chains) or chains.count < 3:
+        return False
+    size = chains.count
+    made = worked if isinstance(worked, Stitches) else None
+    match closing:
+        case Stitches(1, "sc" | "ss", Place(which=Which.LAST, targets=(Whole(of),), count=1)):
+            perhaps = made is not None and made.stitch == of.name
+        case Stitches(1, "sc" | "ss", Place(Which.NTH, (Whole(Kind("ch")),), nth)):
+            perhaps, size = 3 <= nth <= size, nth
+        case Stitches(1, "ss", Place(Which.NTH, (Whole(Kind("st")),), nth)):
+            perhaps, size = 3 <= nth <= size, nth
+        case Stitches(1, "sc" | "ss" as name, Place(Which.SAME, (Whole(of),))) if into is not None:
+            like = made is not None and made.stitch == of.name
+            perhaps = of == Kind("st") or (like and name == "ss")
+        case Stitches(1, "sc" | "ss" as name, Place(Which.THE | Which.NTH, (Whole(of),), nth)) if (
+            made is not None
+        ):
+            last = nth == made.count > 1 or (name == "ss" and nth == 1)
+            perhaps = made.stitch == of.name and last
+        case _:
+            return False
+    if perhaps:
+        rest = f"ch {chains.count - size}, " if chains.count > size else ""
+        below = b.written(closing)
+        b.tell(
+            "perhaps-picot",
+            "this is taken to go into the row below; it may close the chains into a picot",
+            f"write {rest}picot of {size} if it does, or ch {chains.count}; {below} if not",
+            chains.span.to(closing.span),
+        )
+    return perhaps
+
+
+def space_of(item: Item | None, before: Kind | None) -> Kind | None:
+    """The space or loop that the last step with a place went into; `before` is that of the steps
+    before this one."""
+    match item:
+        case (
+            Stitches(place=Place(which=which, targets=targets))
+            | Bracket(place=Place(which=which, targets=targets))
+        ):
+            if which is Which.SAME:
+                return before
+            kind = targets[-1].of if targets else None
+            return kind if kind is not None and kind.name in SPACES else None
+        case _:
+            return before
+
+
+def tell_just_made(
+    chains: Item, item: Item, worked: Item | None, into: Kind | None, b: Building
+) -> bool:
+    """`ch 5, 1 dc in 1st of 5 ch`, `ch 6, 1 sc in 2nd ch, 1 hdc in next`, `1 sc in loop, ch 3, 2 dc
+    in same sc`: into what this row has just made? Whether this was asked.
+
+    `into`: the space that was worked into last.
+    """
+    if not isinstance(chains, Chains) or not isinstance(item, Stitches):
+        return False
+    size = chains.count
+    perhaps = False
+    match item.place:
+        case Place(Which.THE, (Part(1, Kind("ch" | "st"), Kind("ch" | "space", of)),), 1):
+            perhaps = of in (None, size)
+        case Place(Which.NTH, (Whole(Kind("ch")),), nth):
+            perhaps = b.round > 1 and nth <= size
+        case Place(Which.SAME, (Whole(Kind(name)),)) if into is not None and name in STITCHES:
+            perhaps = isinstance(worked, Stitches) and worked.stitch == name
+        case _:
+            pass
+    if perhaps:
+        b.tell(
+            "perhaps-just-made",
+            "this is taken to go into the row below; it may go into what this row has just made",
+            "if so, write what it comes to on the row, as a picot, or a figure with a name of its "
+            f"own; if not, keep it: {b.written(item)}",
+            chains.span.to(item.span),
+        )
+    return perhaps
+
+
+def tell_rings_inside(before: Item, item: Item, b: Building) -> None:
+    """`3 dc, (5 ch, 1 sc in the same place) 3 times`: loops on the row, or picots?"""
+    match before, item:
+        case (
+            Stitches(place=None),
+            Repeat(items=(chains, Stitches(stitch="sc", place=Place(Which.SAME)) as closing)),
+        ):
+            if may_be_picot((before, chains), closing):
+                tell_picot(chains, b, closing.span)

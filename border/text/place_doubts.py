@@ -1,0 +1,79 @@
+"""Places whose words name too little: what they are taken for, told with the words that say it."""
+
+from __future__ import annotations
+
+from border.stitches import STITCHES
+from border.text.nodes import Building
+from border.text.tree import Stitches
+from border.text.vocabulary import name_of
+
+
+def tell_on_the_middle(first: Stitches, b: Building) -> None:
+    """`5 dc over the 7`: on the middle ones, or two fewer by some other way?"""
+    two = f"2 {name_of(first.stitch, b.terms, b.headings.overrides)}"
+    b.tell(
+        "perhaps-fewer",
+        "these are taken to stand on the middle ones, as many missed at either end",
+        f'write ", beginning on the 2nd" behind it if so, or where others are missed or worked '
+        f'together: "{two} together over the next 2 st"',
+        first.span,
+    )
+
+
+def tell_next_of(item: Stitches, b: Building) -> None:
+    """`1 sc in the 4th dc of the shell, … 1 sc in the next`: the next dc, or the next shell?"""
+    b.tell(
+        "perhaps-next-of",
+        f'"the next", behind a stitch of a group, is taken as {b.written(item)}',
+        'say which: "in next st" is the stitch beside it, "in next shell" the next group, '
+        '"in 4th st of next shell" a stitch of that',
+        item.span,
+    )
+
+
+def tell_pair(item: Stitches, b: Building) -> None:
+    """`1 sc between the 2 dc`: between any two, or inside each group of two?"""
+    of = next((target.of.name for target in item.place.targets), "st") if item.place else "st"
+    named = name_of(of, b.terms, b.headings.overrides) if of in STITCHES else of
+    inside = 'write "between the picots of next loop"'
+    if of != "picot":
+        inside = f'write "in centre of next group of 2 {named}", with as many as it has'
+    b.tell(
+        "place-assumed",
+        f"this is taken as {b.written(item)}, so that the gap from one group to the next counts "
+        "as well",
+        f"if it is the gap inside each group, {inside}",
+        item.span,
+    )
+
+
+def tell_in_last(item: Stitches, b: Building) -> None:
+    """`shell in shell, 1 dc in last`: the last stitch, or the last shell?"""
+    b.tell(
+        "place-assumed",
+        f'"in last", with one stitch, is taken as {b.written(item)}',
+        'say of what it is the last: "in last st", "in last space", "in last shell"',
+        item.span,
+    )
+
+
+def tell_counted(item: Stitches, b: Building) -> None:
+    """`3 ch, 1 sc in the 2nd of next 3`, `5 dc on the 5`, `1 sc on the next`: of what?"""
+    b.tell(
+        "place-assumed",
+        f"what this is worked on is not named: it is taken as {b.written(item)}",
+        'name it to say so: "on next dc", "on the next 3 dc", "of next 3 ch"',
+        item.span,
+    )
+
+
+def tell_turning_chain(item: Stitches, b: Building) -> None:
+    """`1 dc in the 3 ch at the end`: the top of those that the row below began with?"""
+    b.tell(
+        "start-chain-assumed",
+        "the chains at the end are taken for those that the row below began with: they stand for "
+        "its first stitch, which is now the last",
+        f"write {b.written(item)} to say so; where they are chains of that row, "
+        '"in last ch-3 space", "in 3rd ch of last space"',
+        item.span,
+    )
