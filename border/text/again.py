@@ -15,9 +15,11 @@ from border.text.passing import (
     ended,
     like,
     only_ends,
+    pairs,
     past,
     stitch_left_out,
     types,
+    where,
 )
 from border.text.terminals import Terminal
 from border.text.times_said import times_before, times_of_list, times_of_row
@@ -38,6 +40,9 @@ _ALL_ROUND = (
     ["TOEND", "OF", "STITCH"],
     ["TOEND", "PREP", "STITCH"],
 )
+
+
+_SAYS_NOTHING = ("SEP", "ENDING", "BETW", "MOD", "THE")
 
 
 def _within_brackets(t: Terminals) -> Terminals:
@@ -242,7 +247,7 @@ def _at_the_end(t: Terminals) -> Terminals:
 
 def _whole_rows(t: Terminals) -> Terminals:
     """`plain all round`, `a row of treble`: the whole text is one stitch in each."""
-    told = [x for x in t if x.type not in ("SEP", "ENDING", "BETW", "MOD", "THE")]
+    told = [x for x in t if x.type not in _SAYS_NOTHING]
     told = told[1:] if types(told, 0, 1) == ["ENDWITH"] else told
     if spaced := _spaced(t):
         return spaced
@@ -388,23 +393,23 @@ def _all_round(t: Terminals) -> Terminals:
 
 
 PASSES = (
-    (_within_brackets, frozenset({"REPEAT"})),
-    (_brackets_again, frozenset({"REPEAT"})),
-    (_brackets_counted, frozenset({"RP"})),
-    (_till_made, frozenset({"TILL", "WITH"})),
-    (_to_within, frozenset({"TOLAST", "WITHIN"})),
-    (_and_so_on, frozenset({"SOON"})),
-    (times_before, frozenset({"TIMES"})),
-    (_alternately, frozenset({"ALTERNATELY"})),
-    (_at_the_end, frozenset({"ATEND"})),
-    (_in_every, frozenset({"REPEAT"})),
-    (_same_in_every, frozenset({"SAME", "BEGIN"})),
-    (_whole_rows, frozenset({"TOEND", "ROW", "ALL", "PREP", "BETW"})),
-    (_of_each, frozenset({"REPEAT"})),
-    (each_again, frozenset({"REPEAT"})),
-    (come_again, frozenset({"REPEAT"})),
-    (_all_round, frozenset({"TOEND"})),
-    (times_of_list, HOW_OFTEN),
-    (times_of_row, HOW_OFTEN),
+    where(_within_brackets, "REPEAT", "LP"),
+    where(_brackets_again, "REPEAT", "RP-REPEAT RP-SEP"),
+    where(_brackets_counted, "REPEAT-TIMES REPEAT-MORE REPEAT-INALL"),
+    where(_till_made, "REPEAT SOON", "TILL-NUM WITH-NUM"),
+    where(_to_within, "TOLAST WITHIN"),
+    where(_and_so_on, "SOON"),
+    where(times_before, "TIMES"),
+    where(_alternately, "ALTERNATELY"),
+    where(_at_the_end, "ATEND"),
+    where(_in_every, "REPEAT", "PREP-EACH AS-EACH TOEND-EACH WITH-EACH"),
+    where(_same_in_every, "SAME BEGIN"),
+    where(_whole_rows, "TOEND ROW ALL BETW " + pairs({"PREP"}, "STITCH", *_SAYS_NOTHING)),
+    where(_of_each, "REPEAT", "EACH EVERY", "PREP"),
+    where(each_again, "REPEAT", "EACH"),
+    where(come_again, "REPEAT", "EACH", "PREP"),
+    where(_all_round, "TOEND"),
+    where(times_of_list, " ".join(HOW_OFTEN)),
+    where(times_of_row, " ".join(HOW_OFTEN)),
 )
-"""The passes in their order, and for each the words of which it needs one."""
+"""The passes in their order, and for each the words that it needs."""

@@ -15,8 +15,9 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.numbers import number_at, ordinal_at
+from border.text.phrases import longest
 from border.text.source import Source
-from border.text.terminals import Terminal, longest
+from border.text.terminals import Terminal
 from border.text.tree import (
     AtJoint,
     AtJoints,
@@ -27,7 +28,7 @@ from border.text.tree import (
     OverMotifs,
     Scope,
 )
-from border.text.vocabulary import is_colour, names, phrases_from, vocabulary
+from border.text.vocabulary import is_colour, names, phrases_from, vocabulary, ways_from
 from border.text.words import Sort, Word
 
 _STOPS = frozenset(",;.()[]*—")
@@ -132,13 +133,13 @@ def _over_a_place(words: Sequence[Word]) -> bool:
     at = number[1] if number is not None else at
     if at == len(words):
         return False
-    stitch = longest(words, at, names("us").phrases.get(words[at].text, ()))
+    stitch = longest(words, at, names("us").phrases)
     if stitch[0] is not None:
         return stitch[1] == len(words)
-    noun, end = longest(words, at, phrases_from(words[at].text))
+    noun, end = longest(words, at, ways_from(words[at].text))
     chains = noun is not None and (noun.terminal == "CH" or noun.chain)
     if chains and end < len(words):  # `the 5 chain loop`
-        noun, end = longest(words, end, phrases_from(words[end].text))
+        noun, end = longest(words, end, ways_from(words[end].text))
     if noun is None or noun.terminal not in ("CH", "KIND") or end < len(words):
         return False
     which = {"next", "each", "every"} & {word.text for word in words[1:at]}

@@ -36,16 +36,27 @@ def counted_places(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
-        taken, named = _counted(t, at, found)
+        opened = bool(found) and found[-1].type in _OPENED
+        of = t[at].type in _OF_CHAINS and types(t, at + 1, 1) == ["OF"]
+        one = t[at].type == "KIND" and not t[at].many  # `the next loop` is named already
+        opened = opened and (of or not one or found[-1].type not in _ONE)
+        taken, named = _counted(t, at, found, opened) if opened or of else (0, [])
         found += named if taken else [t[at]]
         at += taken or 1
     return _alike(found)
+
+
+_OPENED = OPENS | WHICH | {"TO"}
+_ONE = frozenset({"NEXT", "EACH", "EVERY", "ORD", "SAME"})
+_OF_CHAINS = frozenset({"KIND", "CH"})
 
 
 def _alike(t: Terminals) -> Terminals:
     """`1 dc in the next 3 chain, 4 tr in the following 3 chain`: where one can only be a space, so
     is the other."""
     spaces = {x.kind for x in t if x.type == "KIND" and x.text in _figures(x)}
+    if not spaces:
+        return t
     found: Terminals = []
     at = 0
     while at < len(t):
@@ -67,11 +78,10 @@ def _figures(here: Terminal) -> tuple[str, ...]:
     return (str(size), *(w for w, n in vocabulary().numbers.items() if n == size)) if size else ()
 
 
-def _counted(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
+def _counted(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[int, Terminals]:
     """How many terminals at a place are one name, and the name that the grammar has."""
     if types(t, at + 2, 1) == ["ATONCE"]:
         return 0, []  # `the next 5 chain at once` are five
-    opened = bool(before) and before[-1].type in OPENS | WHICH | {"TO"}
     taken, named = _of_chain(t, at, before, opened)
     if taken or not opened or _between(before):
         return taken, named

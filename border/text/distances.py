@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from border.text.numbers import number_at
+from border.text.phrases import longest
 from border.text.vocabulary import Names, phrases_from, said_of_distances, vocabulary
 from border.text.words import Sort, Word
 
@@ -25,7 +26,7 @@ def behind_distance(words: Sequence[Word], at: int, names: Names) -> int:
     opens, tells = _signs()
     if words[at].sort is Sort.WORD and "/" not in words[at].text and words[at].text not in opens:
         return at
-    if all(word.text not in tells and "/" not in word.text for word in words[at : at + _REACH]):
+    if not any(word.text in tells or "/" in word.text for word in words[at : at + _REACH]):
         return at
     for start in (_past(words, at, "verb"), at):
         end = _behind_way(words, start) or _behind_measure(words, start)
@@ -107,7 +108,7 @@ def _behind_from_where(words: Sequence[Word], at: int, names: Names) -> int:
     start = _past(words, end, "from")
     if start == end:
         return end
-    for phrase, _ in names.phrases.get(_text(words, start), ()):
-        if all(_text(words, start + n) == part for n, part in enumerate(phrase)):
-            return start + len(phrase)
+    stitch, behind = longest(words, start, names.phrases)
+    if stitch is not None:
+        return behind
     return start + (_text(words, start) in ("stitch", "st", "one"))

@@ -21,7 +21,7 @@ from border.text.tree import Kind
 
 _DETERMINERS = frozenset({"EACH", "EACHOF", "EVERY", "CENTRE", "ORD", "BETWEEN"})
 _LIST_MARKS = frozenset({"SEP", "LP", "RP", "STAR"})
-_BEHIND_COMMA = HOW_OFTEN | {
+BEHIND_COMMA = HOW_OFTEN | {
     "AS",
     "NOTCOUNTED",
     "BETW",
@@ -192,6 +192,8 @@ _IN_CHAINS = {
 def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     """`repeat; 1 slip stitch on the first double`, at a row's end: as `join`; so is `1 slip
     stitch on the 3rd of the 5 chain`, `in 3rd st of ch`, where the row opens with 5 chain."""
+    if not any(t.name == "ss" for t in terminals):
+        return terminals
     words = [n for n, t in enumerate(terminals) if t.type not in ("SEP", "THE", "ENDWITH", "ATEND")]
     kinds = [terminals[n].type for n in words]
     last = len(kinds)
@@ -284,7 +286,7 @@ def separators(terminals: list[Terminal]) -> list[Terminal]:
             soft = not found[-1].name
             loose = terminal.type == "MOD" or (terminal.type == "PREP" and behind == "MOD")
             of_bracket = terminal.type in HOW_OFTEN and behind == "RP"
-            if soft and not of_bracket and (terminal.type in _BEHIND_COMMA or loose):
+            if soft and not of_bracket and (terminal.type in BEHIND_COMMA or loose):
                 found.pop()
         found.append(terminal)
         goes_on = {"PREP", "BETWEEN", "ALLTOGETHER", "TOGETHER"}

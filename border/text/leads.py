@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from border.text.headings import is_heading
-from border.text.terminals import longest
-from border.text.vocabulary import names, phrases_from, vocabulary
+from border.text.phrases import longest
+from border.text.vocabulary import names, vocabulary, ways_from
 from border.text.words import Sort, Word
 
 MOST = 14
@@ -49,7 +49,7 @@ def _of_steps(words: Sequence[Word], start: int, at: int) -> bool:
         return True
     if text in table.colours["colour"] or text in ("as", "means"):
         return True
-    stitch, _ = longest(words, at, names("us").phrases.get(text, ()))
+    stitch, _ = longest(words, at, names("us").phrases)
     said = _said(words, at)
     if (
         said == "KIND"
@@ -60,7 +60,7 @@ def _of_steps(words: Sequence[Word], start: int, at: int) -> bool:
 
 
 def _said(words: Sequence[Word], at: int) -> str:
-    entry, _ = longest(words, at, phrases_from(words[at].text))
+    entry, _ = longest(words, at, ways_from(words[at].text))
     return entry.terminal if entry is not None else ""
 
 

@@ -21,6 +21,7 @@ from border.text.passing import (
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
 
+_WHICH = frozenset({"NUM", "NEXT", "EACH", "ORD", "EVERY"})
 _HEAPS = frozenset({*SPACES, "group", "shell", "block"})
 
 
@@ -32,6 +33,8 @@ def unsaid(t: Terminals) -> Terminals:
     chains come first the next shell; and that is asked. One stitch `in last` behind shells, or
     behind several in a loop, goes into the last stitch; told.
     """
+    if not any(_stands_alone(t, at) for at in range(1, len(t))):
+        return t
     found: Terminals = []
     last = Kind("st")
     nth: Kind | None = None
@@ -79,6 +82,11 @@ def unsaid(t: Terminals) -> Terminals:
                 found[prep] = replace(found[prep], name="counted")  # `on the next`, behind a space
             found.append(like(here, "KIND", kind))
     return found
+
+
+def _stands_alone(t: Terminals, at: int) -> bool:
+    """Whether a word that says which, or how many, has no noun behind it."""
+    return t[at].type in _WHICH and t[at - 1].type in OPENS | WHICH and ended(t, at + 1)
 
 
 def _closes_row(t: Sequence[Terminal], at: int, found: Sequence[Terminal]) -> bool:

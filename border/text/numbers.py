@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -33,6 +34,13 @@ def number_at(words: Sequence[Word], at: int) -> tuple[int, int] | None:
             return value + more[0], more[1]
         return value, after
     return small
+
+
+@lru_cache(maxsize=1)
+def words_that_count() -> frozenset[str]:
+    """The words that a number, or an ordinal, can begin with."""
+    table = vocabulary()
+    return frozenset({*table.numbers, *table.ordinals, "hundred"})
 
 
 def _text(words: Sequence[Word], at: int) -> str:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence, Set
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -13,6 +14,9 @@ if TYPE_CHECKING:
     from border.text.terminals import Terminal
 
 Terminals = list["Terminal"]
+Pass = tuple[Callable[[Terminals], Terminals], tuple[frozenset[str], ...]]
+"""What turns a text's words, and the sets of words of each of which a text must have one to be
+changed by it."""
 
 NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
 OPENS = frozenset({"PREP", "ALLIN", "OF", "OR", "BETWEEN", "SKIP"})
@@ -35,6 +39,37 @@ _PARTS = frozenset({"SEP", "LP", "RP", "STAR", "REPEAT", "ENDING"})
 def types(t: Sequence[Terminal], at: int, count: int) -> list[str]:
     """The types of so many terminals from a place, or of as many as there are."""
     return [x.type for x in t[at : at + count]]
+
+
+def where(turn: Callable[[Terminals], Terminals], *needed: str) -> Pass:
+    """A pass, with the words that it needs, one of each set: `"KIND STITCH"`; side by side as
+    `"KIND-OF"`, at the head of a text as `"-PREP"`, at its end as `"NEXT-"`."""
+    return turn, tuple(frozenset(words.split()) for words in needed)
+
+
+def said(t: Sequence[Terminal]) -> set[str]:
+    """The words of a text as passes need them: each by itself, and with the one behind it."""
+    sorts = [x.type for x in t]
+    return {*sorts, *map("-".join, pairwise(["", *sorts, ""]))}
+
+
+def turned(t: Terminals, passes: Iterable[Pass]) -> Terminals:
+    """A text's words as passes turn them, one after the other."""
+    there = said(t)
+    for turn, needed in passes:
+        for words in needed:
+            if words.isdisjoint(there):
+                break
+        else:
+            new = turn(t)
+            if new != t:
+                t, there = new, said(new)
+    return t
+
+
+def pairs(before: Set[str], *words: str) -> str:
+    """Each of some words behind any of those before it, side by side, as passes need them."""
+    return " ".join(f"{first}-{word}" for first in sorted(before) for word in words)
 
 
 def like(

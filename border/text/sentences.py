@@ -22,7 +22,7 @@ from border.text.passing import (
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
-_PLACE = frozenset(
+PLACE = frozenset(
     {"THE", "NEXT", "EACH", "EVERY", "EACHOF", "SAME", "SKIPPED", "ORD", "NUM", "CENTRE", "OF"}
     | {"PAIR", "BETWEEN", "MOD", "PREP", "PLACE"}
 )
@@ -324,7 +324,7 @@ def _shell_before(found: Sequence[Terminal]) -> int | None:
 def place_at(t: Sequence[Terminal], at: int) -> int:
     """Behind a place that opens a step; the same place where there is none."""
     end = at + 1
-    while end < len(t) and t[end].type in _PLACE:
+    while end < len(t) and t[end].type in PLACE:
         end += 1
         if t[end - 1].type == "PLACE":
             return end  # `into it 1 dc`

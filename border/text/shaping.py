@@ -1,7 +1,7 @@
 """Terminals that stand together as one thing become one: `ch-5 space`, `3 times more`.
 
 Each pass takes the terminals of a text and returns them nearer to the grammar. `PASSES`
-has their order, and for each the words of which a text must have one to be changed by it.
+has their order, and for each the words without which it changes nothing.
 """
 
 from __future__ import annotations
@@ -30,6 +30,7 @@ from border.text.colours import behind_repeats, colours
 from border.text.counted import counted_places, parts
 from border.text.described import described, in_two_places, of_both_kinds
 from border.text.joining import (
+    BEHIND_COMMA,
     ands,
     articles,
     closing_slips,
@@ -60,9 +61,10 @@ from border.text.on_runs import (
     times_on_each,
 )
 from border.text.parted import parted
-from border.text.passing import ARCHES, NOUNS, chains_at
+from border.text.passing import ARCHES, NOUNS, OPENS, WHICH, Pass, chains_at, pairs, turned, where
 from border.text.rings import SHOWN, caught_back, namely, ring_in_bracket, rings
 from border.text.sentences import (
+    PLACE,
     begun,
     chains_placed,
     fastened,
@@ -78,19 +80,11 @@ from border.text.tree import Kind
 from border.text.widening import widened
 
 _Terminals = list[Terminal]
-_Pass = Callable[[_Terminals], _Terminals]
 
 
 def shape(terminals: Sequence[Terminal]) -> tuple[_Terminals, list[Terminal]]:
     """The terminals as the grammar takes them, and the numbers that could go two ways."""
-    shaped = list(terminals)
-    there = {t.type for t in shaped}
-    for pass_, words in PASSES:
-        if words and words.isdisjoint(there):
-            continue
-        shaped = pass_(shaped)
-        there = {t.type for t in shaped}
-    return bind_numbers(shaped)
+    return bind_numbers(turned(list(terminals), PASSES))
 
 
 def _merged(
@@ -314,76 +308,80 @@ def _between(terminals: _Terminals) -> _Terminals:
     return _merged(terminals, _between_rule, frozenset({"WITH", "DIVIDED"}))
 
 
-_ANY: frozenset[str] = frozenset()
-
-PASSES: tuple[tuple[_Pass, frozenset[str]], ...] = (
-    (colours, frozenset({"COLOUR"})),
-    (arches, frozenset({"ENDING"})),
-    (behind_repeats, frozenset({"MOD"})),
-    (worked_off, frozenset({"KEEPING", "DRAWING", "TOGETHER"})),
-    (one_in_each, frozenset({"TOGETHER"})),
-    (filled, frozenset({"FILL", "ENDST"})),
-    (namely, frozenset({"NAMELY", "PICOT"})),
-    (first_of_which, frozenset({"AS"})),
-    (_times, frozenset({"CROSS", "TIMES", "FROM"})),
-    (_chains_of, frozenset({"OF"})),
-    (_kinds, frozenset({"CLUSTER", "KIND", "PICOT"})),
-    (claims_said, frozenset({"WITH"})),
-    (rounds, frozenset({"ROUND"})),
-    (times_on_each, frozenset({"TIMES"})),
-    (times_on_like, frozenset({"TIMES"})),
-    (counted_off, frozenset({"ORD"})),
-    (
-        orders,
-        frozenset(
-            {"NEXT", "MORE", "ORD", "CENTRE", "TO", "EACHOF", "EACH", "INALL", "ALL", "OTHER"}
-        ),
+PASSES: tuple[Pass, ...] = (
+    where(colours, "COLOUR"),
+    where(arches, "ENDING"),
+    where(behind_repeats, "MOD"),
+    where(worked_off, "KEEPING DRAWING TOGETHER"),
+    where(one_in_each, "TOGETHER"),
+    where(filled, "FILL ENDST"),
+    where(namely, "NAMELY PICOT-LP PICOT-OF"),
+    where(first_of_which, "AS"),
+    where(_times, "CROSS-NUM TIMES FROM-STAR FROM-STARWORD"),
+    where(_chains_of, "CH-OF"),
+    where(
+        _kinds,
+        "CH-KIND NUM-KIND STITCH-KIND KIND-LP KIND-OF KIND-BETWEEN STITCH-CLUSTER CLUSTER-OF "
+        "NUM-PICOT CH-PICOT PICOT-LP PICOT-OF",
     ),
-    (_each, frozenset({"EACH", "EACHOF", "ALL"})),
-    (joined_on, frozenset({"BETWEEN"})),
-    (each_and_between, frozenset({"BETWEEN"})),
-    (caught, frozenset({"ATONCE", "TOGETHER", "UNITE", "PUTHOOK", "ENDING", "CATCH"})),
-    (same_again, _ANY),
-    (placed_in_brackets, frozenset({"LP"})),
-    (all_in_one, frozenset({"ALLIN"})),
-    (parted, frozenset({"WITH", "DIVIDED", "BETWEEN"})),
-    (after_next, frozenset({"AFTER"})),
-    (after_each, frozenset({"AFTER", "PICOT", "BETWEEN"})),
-    (described, frozenset({"ATEND", "BETWEEN", "PREP", "OF"})),
-    (of_both_kinds, frozenset({"AND"})),
-    (in_two_places, frozenset({"AND"})),
-    (in_turn, frozenset({"EVERY"})),
-    (chains_behind, frozenset({"BETWEEN", "AFTER"})),
-    (betweens, frozenset({"BETWEEN"})),
-    (rings, frozenset({"CH"})),
-    (middle_of_several, frozenset({"CENTRE"})),
-    (on_the_middle, frozenset({"CENTRE"})),
-    (over_more, frozenset({"PREP"})),
-    (counted_places, _ANY),
-    (parts, frozenset({"ORD"})),
-    (begun, frozenset({"ENDING", "BEGIN", "TO", "PREP"})),
-    (worked_in, frozenset({"PREP"})),
-    (fastened, frozenset({"ENDING", "CATCH", "WITH", "SAME", "BUT"})),
-    (chains_over, frozenset({"CH"})),
-    (under_chains, frozenset({"SKIP", "UNDERIT"})),
-    (missing_every, frozenset({"SKIP"})),
-    (missed_by_name, frozenset({"SKIP"})),
-    (chains_placed, frozenset({"CH"})),
-    (begun_further_on, frozenset({"BEGIN"})),
-    (unsaid, _ANY),
-    (articles, frozenset({"THE"})),
-    (_between, frozenset({"WITH", "DIVIDED"})),
-    (between_behind, frozenset({"BETWEEN", "AFTER"})),
-    (closing_slips, frozenset({"ORD", "PREP", "ENDWITH"})),
-    (joins, frozenset({"ENDING"})),
-    (start_chain_brackets, frozenset({"EQUALS", "AS", "NOTCOUNTED", "LP", "SKIP"})),
-    (ands, frozenset({"AND"})),
-    (widened, frozenset({"WIDEN", "NARROW"})),
-    (repeats_placed, frozenset({"FROMSTAR"})),
-    (places_first, frozenset({"PREP", "ALLIN"})),
-    (the_same_in, frozenset({"SAME"})),
-    (first_same, frozenset({"SAME"})),
-    (begun_same, frozenset({"SAME"})),
+    where(claims_said, "WITH"),
+    where(rounds, "ROUND"),
+    where(times_on_each, "TIMES-PREP"),
+    where(times_on_like, "TIMES"),
+    where(counted_off, "ORD-ORD ORD-SEP ORD-AND ORD-THE"),
+    where(
+        orders,
+        "CENTRE-NUM ORD-NUM EACH-NUM NEXT-NUM NUM-NEXT NUM-ORD NUM-MORE ORD-NEXT TO-EACH TO-EVERY "
+        "KIND-MORE STITCH-MORE CH-MORE PICOT-MORE EACHOF OTHER INALL ALL BUT",
+    ),
+    where(_each, "EACH-OTHER EACH-ORD EACHOF-THE ALL-PREP"),
+    where(joined_on, "BETWEEN"),
+    where(each_and_between, "BETWEEN"),
+    where(caught, "ATONCE TOGETHER UNITE PUTHOOK ENDING CATCH"),
+    where(same_again, "STRAY NUM-PREP KIND-PREP"),
+    where(placed_in_brackets, "LP-ALLIN LP-PREP LP-BETWEEN"),
+    where(all_in_one, "ALLIN", "SAME"),
+    where(parted, "WITH DIVIDED BETWEEN"),
+    where(after_next, "AFTER", "NEXT"),
+    where(after_each, "AFTER BETWEEN"),
+    where(described, "ATEND BETWEEN PREP OF"),
+    where(of_both_kinds, "AND"),
+    where(in_two_places, "AND"),
+    where(in_turn, "EVERY"),
+    where(chains_behind, "BETWEEN AFTER"),
+    where(betweens, "BETWEEN"),
+    where(rings, "CH", "PICOT ORD SAME PREP-STITCH PREP-THE TO-STITCH TO-THE"),
+    where(middle_of_several, "CENTRE"),
+    where(on_the_middle, "CENTRE"),
+    where(over_more, "PREP-NUM THE-NUM"),
+    where(counted_places, pairs(OPENS | WHICH | {"TO"}, *NOUNS, "NUM") + " CH-OF KIND-OF"),
+    where(parts, "ORD-OF"),
+    where(begun, "ENDING BEGIN TO PREP"),
+    where(worked_in, "PREP-STITCH STITCH-TOEND"),
+    where(fastened, "ENDING CATCH WITH SAME BUT"),
+    where(chains_over, "CH-PREP"),
+    where(under_chains, "SKIP UNDERIT", "UNDERIT PREP"),
+    where(missing_every, "SKIP-EACH SKIP-THE"),
+    where(missed_by_name, "SKIP", "SKIP-THE NUM-OF KIND-OF"),
+    where(chains_placed, "CH-PREP SEP-PREP", "STITCH-SEP STITCH-AND"),
+    where(begun_further_on, "BEGIN-PREP"),
+    where(unsaid, pairs(OPENS | WHICH, "NUM", "NEXT", "EACH", "ORD", "EVERY")),
+    where(articles, "THE"),
+    where(_between, "WITH DIVIDED"),
+    where(between_behind, "BETWEEN AFTER"),
+    where(closing_slips, "ORD ENDWITH KIND", "STITCH"),
+    where(joins, "ENDING"),
+    where(
+        start_chain_brackets,
+        "EQUALS LP-AS LP-NOTCOUNTED CH-LP NUM-LP SKIP-ORD SKIP-THE",
+    ),
+    where(ands, "AND"),
+    where(widened, "WIDEN NARROW"),
+    where(repeats_placed, "FROMSTAR", "PREP", pairs(PLACE | NOUNS, "STAR")),
+    where(places_first, "-PREP SEP-PREP STAR-PREP LP-PREP -ALLIN STAR-ALLIN LP-ALLIN"),
+    where(the_same_in, "SAME-PREP"),
+    where(first_same, "SAME"),
+    where(begun_same, "SAME", "REPEAT"),
     *again.PASSES,
-    (separators, frozenset({"SEP"})),
+    where(separators, "BETW-SEP " + pairs({"SEP"}, "SEP", "MOD", "PREP", *BEHIND_COMMA)),
 )

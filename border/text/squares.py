@@ -18,10 +18,11 @@ from border.findings import Finding
 from border.stitches import STITCHES
 from border.text.assumed import SPACES
 from border.text.figures import Figure, Figures
+from border.text.phrases import longest
 from border.text.shaping import shape
 from border.text.source import Source
-from border.text.terminals import Terminal, longest, read_terminals
-from border.text.vocabulary import Entry, Names, Phrase, name_of, squares_by_name
+from border.text.terminals import Terminal, read_terminals
+from border.text.vocabulary import Entry, Names, Phrases, name_of, squares_by_name, ways
 from border.text.words import Word, read_words
 
 SPACE, BLOCK = "space", "block"
@@ -79,22 +80,18 @@ def _how_often(times: int | None) -> str:
 
 def name_at(words: Sequence[Word], at: int) -> tuple[str, int]:
     """Which square a word names, space or block, and the place behind the name; else ""."""
-    named = _by_first_word().get(words[at].text, ()) if at < len(words) else ()
-    entry, end = longest(words, at, named)
+    entry, end = longest(words, at, _names())
     return entry.name if entry is not None else "", end
 
 
 @lru_cache(maxsize=1)
-def _by_first_word() -> dict[str, list[tuple[Phrase, Entry]]]:
-    found: dict[str, list[tuple[Phrase, Entry]]] = {}
-    for phrase, kind in squares_by_name():
-        found.setdefault(phrase[0], []).append((phrase, Entry("SQUARE", kind)))
-    return found
+def _names() -> Phrases:
+    return ways((phrase, Entry("SQUARE", kind)) for phrase, kind in squares_by_name())
 
 
 def may_name(words: Sequence[Word]) -> bool:
     """Whether any word may begin the name of a square."""
-    first = _by_first_word()
+    first = _names()
     return any(word.text in first for word in words)
 
 

@@ -6,7 +6,7 @@ thing (`ch-5 space`, `with ch 2 between`) is put together in `shaping.py`.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -20,13 +20,15 @@ from border.text.distances import DISTANCE, behind_distance
 from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
 from border.text.last_stitches import without_last_stitches
-from border.text.numbers import number_at, ordinal_at
+from border.text.numbers import number_at, ordinal_at, words_that_count
+from border.text.passing import turned, where
+from border.text.phrases import longest
 from border.text.remarked import with_remarks
 from border.text.side import without_sides
 from border.text.source import Source
 from border.text.strangers import remarks, strangers, unknown_terms
 from border.text.tree import Kind
-from border.text.vocabulary import Entry, Names, Phrase, phrases_before, vocabulary
+from border.text.vocabulary import Entry, Names, vocabulary, ways_from
 from border.text.words import LARGEST, Sort, Word
 
 _MARKS = {
@@ -98,8 +100,7 @@ def read_terminals(
     while at < len(words):
         terminal, at = terminal_at(words, at, names)
         found.append(terminal)
-    found = _without_glosses(_without_adjectives(_made_of(_without_dots(found))))
-    found = with_remarks(found)
+    found = turned(found, _PUT_RIGHT)
     found, told_of = without_place_colours(found, source, told)
     found, findings = with_assumed_places(found, below, source, told, clusters)
     findings += told_of
@@ -125,7 +126,8 @@ def read_terminals(
     findings += remarks(found, source)
     found = _without_told_brackets(found)
     kept = (t for t in found if t.type not in ("UNKNOWN", "NOTHING", "MADEOF", "REMARK"))
-    return [replace(t, number=min(t.number, LARGEST)) for t in kept], findings
+    within = [t if t.number <= LARGEST else replace(t, number=LARGEST) for t in kept]
+    return within, findings
 
 
 def _begun_again(terminals: list[Terminal]) -> list[Terminal]:
@@ -238,14 +240,14 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
         return _terminal("REMARK", words, at, end, name=DISTANCE), end
     if word.text in vocabulary().colours["opens"] and (end := behind_colour(words, at)) > at:
         return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
-    behind = words[at + 1].text if at + 1 < len(words) else ""
-    entry, end = longest(words, at, phrases_before(word.text, behind))
-    stitch, stitch_end = longest(words, at, names.phrases.get(word.text, ()))
+    entry, end = longest(words, at, ways_from(word.text))
+    stitch, stitch_end = longest(words, at, names.phrases)
     made_of = entry is not None and entry.terminal == "MADEOF"
     if made_of and (stitch is not None or number_at(words, end) is None):
         entry, end = None, at
-    ordinal = ordinal_at(words, at)
-    number = number_at(words, at)
+    counts = word.sort is not Sort.WORD or word.text in words_that_count()
+    ordinal = ordinal_at(words, at) if counts else None
+    number = number_at(words, at) if counts else None
     times = vocabulary().times.get(word.text)
     if stitch is not None and stitch_end >= end:
         named = _from_entry(stitch, words, at, stitch_end)
@@ -264,20 +266,6 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
     if word.text in ("x", "\u00d7"):
         return _terminal("CROSS", words, at, at + 1), at + 1
     return _terminal("UNKNOWN", words, at, at + 1), at + 1
-
-
-def longest(
-    words: Sequence[Word], at: int, phrases: Iterable[tuple[Phrase, Entry]]
-) -> tuple[Entry | None, int]:
-    """The first of some phrases, longest first, that begins at a word; and the place behind it."""
-    following = words[at + 1].text if at + 1 < len(words) else ""
-    for phrase, entry in phrases:
-        if len(phrase) > 1 and following not in (phrase[1], "."):
-            continue
-        end = _behind(words, at, phrase)
-        if end is not None:
-            return entry, end
-    return None, at
 
 
 def _in_words(words: Sequence[Word]) -> str:
@@ -306,21 +294,6 @@ def behind_colour(words: Sequence[Word], at: int) -> int:
     return behind + (behind < len(words) and words[behind].text in colours["behind"])
 
 
-def _behind(words: Sequence[Word], at: int, phrase: Phrase) -> int | None:
-    """The place behind a phrase, if it stands there; `sl. st` has a full stop inside."""
-    short = vocabulary().short
-    for n, part in enumerate(phrase):
-        inner = n > 0 and at < len(words) and words[at].text == "."
-        if inner and words[at - 1].text in short and words[at].start == words[at - 1].end:
-            at += 1
-            dashed = at < len(words) and words[at].text == "-"
-            at += dashed and words[at].start == words[at - 1].end  # `sl.-st.`
-        if at >= len(words) or words[at].text != part or words[at].sort is Sort.QUOTED:
-            return None
-        at += 1
-    return at
-
-
 def _from_entry(entry: Entry, words: Sequence[Word], at: int, end: int) -> Terminal:
     type_, name = entry.terminal, entry.name
     if type_ in ("SOFT", "HARD"):
@@ -335,11 +308,14 @@ def _from_entry(entry: Entry, words: Sequence[Word], at: int, end: int) -> Termi
 def _terminal(
     type_: str, words: Sequence[Word], at: int, end: int, name: str = "", number: int = 0
 ) -> Terminal:
-    last = words[end - 1]
-    text = " ".join(word.text for word in words[at:end] if word.text != "." or end == at + 1)
+    first, last = words[at], words[end - 1]
+    text = first.text
+    if end > at + 1:
+        text = " ".join(word.text for word in words[at:end] if word.text != ".")
     short = last.text in vocabulary().short
-    glued = words[at].glued
-    return Terminal(type_, text, words[at].start, last.end, name, number, glued=glued, short=short)
+    return Terminal(
+        type_, text, first.start, last.end, name, number, None, first.glued, short=short
+    )
 
 
 _GOES_ON = frozenset(
@@ -392,3 +368,13 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
                 terminal = replace(terminal, name="")
         kept.append(terminal)
     return kept
+
+
+_PUT_RIGHT = (
+    where(_without_dots, "SEP"),
+    where(_made_of, "MADEOF"),
+    where(_without_adjectives, "STITCH"),
+    where(_without_glosses, "LP"),
+    where(with_remarks),
+)
+"""What puts words right before it is told what is strange in them."""

@@ -15,7 +15,8 @@ def times_before(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         steps = past(t, at + 1, "ALTERNATELY") if t[at].type == "TIMES" else at
-        steps += types(t, steps, 1) == ["SEP"] and t[steps].text == ":"  # `3 times: 1 dc, …`
+        colon = steps > at and types(t, steps, 1) == ["SEP"] and t[steps].text == ":"
+        steps += colon  # `3 times: 1 dc, …`
         leads = steps > at and types(found, len(found) - 1, 1) in ([], ["SEP"], ["STAR"], ["AND"])
         if not leads or types(t, steps, 1) not in _STEPS:
             found.append(t[at])

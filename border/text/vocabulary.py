@@ -7,12 +7,13 @@ from __future__ import annotations
 
 import re
 import tomllib
+from collections.abc import Iterable
 from functools import lru_cache
 from itertools import product
 from pkgutil import get_data
 from typing import Any
 
-from msgspec import Struct
+from msgspec import Struct, field
 from msgspec.structs import replace
 
 TERMS = ("us", "uk", "early")
@@ -35,8 +36,15 @@ class Entry(Struct, frozen=True):
     chain: bool = False
 
 
-Phrases = dict[str, list[tuple[Phrase, Entry]]]
-"""First word -> the phrases that begin with it, longest first."""
+class Way(Struct):
+    """How phrases go on behind a word: what one is that ends here, and what may come next."""
+
+    entry: Entry | None = None
+    further: Phrases = field(default_factory=dict)
+
+
+Phrases = dict[str, Way]
+"""Phrases by their first word, and then by each further one."""
 
 Pattern = tuple[list[list[Phrase]], Entry]
 """What may stand one behind the other, `()` where it may be left out; and what it all is."""
@@ -109,11 +117,22 @@ def phrases_from(word: str) -> tuple[tuple[Phrase, Entry], ...]:
     return tuple(sorted(found.items(), key=lambda item: len(item[0]), reverse=True))
 
 
-@lru_cache(maxsize=4096)
-def phrases_before(word: str, following: str) -> tuple[tuple[Phrase, Entry], ...]:
-    """Those of them that the word behind it lets stand, or an abbreviation's full stop."""
-    whole = phrases_from(word)
-    return tuple(one for one in whole if len(one[0]) == 1 or following in (one[0][1], "."))
+@lru_cache(maxsize=1024)
+def ways_from(word: str) -> Phrases:
+    """The phrases of the vocabulary that begin with a word, by their words."""
+    return ways(phrases_from(word))
+
+
+def ways(phrases: Iterable[tuple[Phrase, Entry]]) -> Phrases:
+    """Phrases by their words."""
+    found: Phrases = {}
+    for phrase, entry in phrases:
+        further = found
+        for word in phrase:
+            way = further.setdefault(word, Way())
+            further = way.further
+        way.entry = entry
+    return found
 
 
 def _of_form(entry: Entry, form: Phrase) -> Entry:
@@ -128,13 +147,6 @@ def _first_words(choices: list[list[Phrase]]) -> set[str]:
         if () not in forms:
             break
     return words
-
-
-def _index(entries: dict[Phrase, Entry]) -> Phrases:
-    found: Phrases = {}
-    for phrase in sorted(entries, key=len, reverse=True):
-        found.setdefault(phrase[0], []).append((phrase, entries[phrase]))
-    return found
 
 
 @lru_cache(maxsize=1)
@@ -258,7 +270,7 @@ def names(terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> Names:
             unsettled.pop(form, None)
     entries = {f: _entry(f, s) for f, s in (elsewhere | known).items()}
     elsewhere = {f: s for f, s in elsewhere.items() if f not in known}
-    return Names(terms, _index(entries), known, elsewhere, unsettled)
+    return Names(terms, ways(entries.items()), known, elsewhere, unsettled)
 
 
 def _respelt(overrides: tuple[tuple[str, str], ...]) -> list[tuple[str, str]]:
