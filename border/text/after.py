@@ -7,13 +7,13 @@ The stitches become a bracket, `((2 dc, picot) 6 times) in it`; of one in each p
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from border.text.between import behind_between
-from border.text.passing import Terminals, ended, like, stitch_left_out, types
+from border.text.passing import Terminals, ended, like, past, stitch_left_out, stops, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 
@@ -57,7 +57,11 @@ def after_each(t: Terminals) -> Terminals:
         end = _behind_place(t, place) if types(t, at, 2) == ["NUM", "STITCH"] else at
         after = _after(t, at, end) if end > at else None
         made = _made(t[at], t[at + 1 : place], t[place:end]) if after is not None else None
-        parted = _parted(made, after) if after is not None and made is not None else []
+        parted: Terminals = []
+        if after is not None and after.every == 1:
+            parted = _behind_several(found, t[at:end], after)
+        if after is not None and made is not None:
+            parted = parted or _parted(made, after)
         if after is None or not parted:
             found.append(t[at])
             at += 1
@@ -65,6 +69,24 @@ def after_each(t: Terminals) -> Terminals:
         found += parted
         at = after.end + (types(t, after.end, 2) == ["SEP", "PREP"])
     return found
+
+
+def _behind_several(found: Terminals, step: Terminals, after: _After) -> Terminals:
+    """`2 dc in loop, 2 dc in next loop, 3 ch after each`: behind both; nothing where no step like
+    the last one stands before it in this sentence."""
+    start = max((n for n, x in enumerate(found) if stops(x)), default=-1) + 1
+    comma = like(step[0], "SEP")
+    said = [(x.type, x.number, x.name) for x in step[:2]]
+    whole: Terminals = []
+    before = 0
+    for separator, words in groupby(found[start:], lambda x: x.type == "SEP"):
+        steps = list(words)
+        whole += steps
+        if not separator and [(x.type, x.number, x.name) for x in steps[:2]] == said:
+            whole += [comma, *after.what]
+            before += 1
+    found[start:] = whole if before else found[start:]
+    return [*step, comma, *after.what] if before else []
 
 
 def _behind_place(t: Sequence[Terminal], at: int) -> int:
@@ -97,6 +119,10 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
     if types(t, at, 1) != ["AFTER"] and not groups:
         return None
     at += 1 + (types(t, at + 1, 1) == ["THE"])
+    if (end := _behind_but_last(t, at)) > at:
+        several = each or any(x.type == "EACHOF" for x in t[made:at])
+        all_but = (_BETWEEN,) if several else tuple(range(1, number))
+        return _After(what, 0, all_but, end) if all_but else None
     every, numbers = 0, []
     if types(t, at, 1) in (["EVERY"], ["EACH"]):
         every = groups or t[at].number or 1
@@ -117,6 +143,16 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
     chains_between = every == 1 and what[-1].type != "PICOT" and over_all
     said = (every > 0 or numbers) and (ended(t, at) or types(t, at, 1) == ["PREP"])
     return _After(what, every, tuple(numbers), at) if said and not chains_between else None
+
+
+def _behind_but_last(t: Sequence[Terminal], at: int) -> int:
+    """Behind `each except the last`, `all but the last one`; else the same place."""
+    but = at + (types(t, at, 1) in (["EACH"], ["EVERY"], ["ALL"]))
+    last = past(t, but + 1, "THE") if types(t, but, 1) in (["EXCEPT"], ["BUT"]) else but
+    if but == at or last == but or types(t, last, 1) != ["ORD"] or t[last].number != -1:
+        return at
+    end = past(t, last + 1, "NUM", "STITCH")
+    return end if ended(t, end) else at
 
 
 def _groups(t: Sequence[Terminal], at: int, made: int, each: bool) -> int:

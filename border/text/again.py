@@ -253,7 +253,8 @@ def _whole_rows(t: Terminals) -> Terminals:
         return spaced
     kinds = [x.type for x in told]
     kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
-    if kinds not in _ALL_ROUND:
+    hem = told[-1:] != [] and told[-1].text in ("edge", "hem")  # `closely in double over the hem`
+    if kinds not in _ALL_ROUND and not (hem and kinds == ["PREP", "STITCH", "PREP", "KIND"]):
         return _without_to_end(t)
     stitch = next(x for x in reversed(told) if x.type == "STITCH")
     each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
@@ -312,7 +313,8 @@ def _in_every(t: Terminals) -> Terminals:
         return [*t[: at + 1 + star], *t[end:]]
     for n, here in enumerate(t[:at]):
         if here.type == "PREP" and types(t, n + 1, 1) in (["ORD"], ["NEXT"], ["THE"], ["SAME"]):
-            if any(x.type == "PREP" for x in t[n + 1 : at]) or t[n + 2].type not in NOUNS:
+            part = any(x.type in ("PREP", "OF") for x in t[n + 1 : at])
+            if part or t[n + 2].type not in NOUNS:
                 return [*t[: at + 1], *t[at + 4 :]]
             first = t[n + 1].type != "ORD" or t[n + 1].number == 1
             rest = [x for x in t[n + 2 : at] if x.type != "SEP"]

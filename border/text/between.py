@@ -64,11 +64,17 @@ def betweens(t: Terminals) -> Terminals:
 def _middle_pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
     """`the 2nd and 3rd treble of the next 4`: the centre of these, and the place behind it all."""
     two = past(t, at, "THE")
-    if types(t, two, 3) == ["NUM", "CENTRE", "STITCH"] and t[two].number == 2 and ended(t, two + 3):
-        here, stitch = t[at - 1], t[two + 2]  # `between the two middle treble`
-        group = replace(stitch, type="KIND", kind=Kind("group", None, stitch.name), many=False)
+    if types(t, two, 3) == ["NUM", "CENTRE", "STITCH"] and t[two].number == 2:
+        here, stitch = t[at - 1], t[two + 2]  # `between the two middle treble [of the 8]`
+        of = past(t, two + 4, "THE") if types(t, two + 3, 1) == ["OF"] else len(t)
+        size = t[of].number if types(t, of, 1) == ["NUM"] else 0
+        end = past(t, of + 1, "STITCH") if size else two + 3
+        if not ended(t, end) or size % 2:
+            return [], at
+        kind = Kind("group", size or None, stitch.name)
+        group = replace(stitch, type="KIND", kind=kind, many=False)
         middle = [like(here, "PREP"), like(here, "CENTRE"), like(here, "OF"), like(here, "NEXT")]
-        return [*middle, group], two + 3
+        return [*middle, group], end
     words = [(n, x) for n, x in enumerate(t) if at <= n < at + 10 and x.type not in _WHICH_OF]
     kinds = [x.type for _, x in words]
     named = kinds[3:4] == ["STITCH"]

@@ -66,8 +66,18 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
             end, size = chains + 2, t[chains].number
         elif types(t, chains, 3) == ["CH", "OF", "NUM"]:
             end, size = chains + 3, t[chains + 2].number
+        elif (
+            t[chains : chains + 1]
+            and t[chains].text in _STRANDS
+            and types(t, chains + 1, 3) in (["OF", "NUM", "CH"], ["OF", "CH", "NUM"])
+        ):  # `over the two bars of four chain`
+            end, size = chains + 4, t[chains + 2].number or t[chains + 3].number
+            rows = past(t, end + 1, "THE", "ORD", "UNKNOWN") if types(t, end, 1) == ["OF"] else 0
+            end = rows + 1 if rows and types(t, rows, 1) == ["ROW"] else end
         elif both and types(t, chains, 1) == ["CH"]:
             end = chains + 1
+        elif types(t, chains, 2) == ["CH", "PREP"] and _lies_below(t, chains + 1):
+            end = chains + 2  # `over the 2 chains beneath`
         more = types(t, end, 1) == ["AND"]  # `over both chains and the dc`
         more = more and types(t, past(t, end + 1, "PREP", "THE"), 1) in (["STITCH"], ["KIND"])
         return (at, 0) if more else (end, size)
@@ -79,6 +89,15 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     rows = past(t, chains + 2, "THE", "ORD")
     said = types(t, chains, 2) == ["CH", "OF"] and types(t, rows, 2) == ["NUM", "ROW"]
     return (rows + 2, 0) if said and t[rows].number == 2 else (at, 0)
+
+
+_STRANDS = ("bars", "strands", "lines")
+
+
+def _lies_below(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `beneath` ends a place: the chains of this row and the one before lie there."""
+    ends = at + 1 == len(t) or t[at + 1].type in ("SEP", "RP")
+    return t[at].text in ("beneath", "below", "underneath") and t[at - 1].text == "chains" and ends
 
 
 def _told(first: Terminal, last: Terminal, size: int, source: Source) -> Finding:

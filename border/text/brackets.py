@@ -56,6 +56,13 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
         b.tell("times-of-the-row", message, help_, b.span(node))
     placed = [c for c in behind if is_tree(c, "place")]
     span = b.span(node)
+    if list_ == "like":
+        b.tell(
+            "times-of-the-row",
+            "only the last step is taken to be worked so often, without the chains before it",
+            "put all that is worked so often in brackets: (…) 3 times",
+            span,
+        )
     if placed and (extent.to_end or extent.to_last):
         help_ = 'for each place to the end write "(…) in each space"'
         raise b.misread("this bracket goes to one place and to the end", help_, node)

@@ -28,6 +28,7 @@ from border.text.over_again import (
     tell_over_again,
     tell_shared,
 )
+from border.text.place_doubts import tell_halves
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
 from border.text.steps import next_for_first
@@ -84,6 +85,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     if any(is_token(node, "ENDWITH") for node in parse.children):
         tell_instead(items, b)
     tell_inside(items, b)
+    tell_halves(items, b)
     ends: list[End] = []
     while items and isinstance(last := items[-1], End):
         ends.insert(0, last)

@@ -55,6 +55,11 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Termina
     if here.type == "STRAY" and (asked := asked_place(here.text)) is not None:
         message = f'"{shortened(here.text)}" is one thing in this book, and another in that'
         return message, asked, here
+    if (here.type, here.text) == ("OF", "(") and before is not None and before.type == "PICOT":
+        message = "what this bracket says does not close a picot into its own chains"
+        named = shortened(before.text)
+        help_ = f'if these are the steps, leave out "{named}" and the brackets; else "picot of 4"'
+        return message, help_, here
     if here.kind == Kind("shell"):
         message = f'of what "{here.text}" is made is not said'
         return message, f'write a heading: "{here.text} = 2 dc, ch 2, 2 dc"', here

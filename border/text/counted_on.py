@@ -39,6 +39,8 @@ def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
         if not step.hard:
             _tell_missed(before.item, step.item, b)
             _tell_passed_twice(before.item, step.item, b)
+    for n in range(len(steps) - 2):
+        _tell_missed_list([one.item for one in steps[n : n + 4]], b)
     _tell_rising(steps, b)
 
 
@@ -129,6 +131,25 @@ def _tell_missed(before: Item, item: Item, b: Building) -> None:
             f"write {both} if both are missed",
             before.span.to(item.span),
         )
+
+
+def _tell_missed_list(steps: Sequence[Item], b: Building) -> None:
+    """`miss 3 dc, 1 ch, 3 dc, 1 sc in next loop`: all of that may be what is missed."""
+    match steps:
+        case [
+            Skip(count, Whole(Kind(name))) as first,
+            Chains(chains),
+            Stitches(again, stitch, None, cluster=0) as last,
+            Stitches(place=Place()) | Bracket(),
+        ] if (again, stitch) == (count, name):
+            missed = Skip(chains, Whole(Kind("ch"))), Skip(again, Whole(Kind(stitch)))
+            all_ = ", ".join(b.written(item) for item in (first, *missed))
+            b.tell(
+                "perhaps-missed",
+                f"only the first {count} are taken to be missed, and what follows is made",
+                f"write {all_} if all of them are missed",
+                first.span.to(last.span),
+            )
 
 
 def _tell_passed_twice(before: Item, item: Item, b: Building) -> None:

@@ -165,7 +165,7 @@ def _chains_at_end(found: Terminals) -> bool:
     if not under and (bare or _is_as_high(found[:prep], order)):
         found[prep:] = [replace(found[prep], name="turning"), last, stitch_left_out(chain)]
         return True
-    if bare:
+    if bare and not under:
         return False
     if part is None:
         found[at:] = [space]

@@ -17,6 +17,7 @@ from border.text.nodes import Building, Step
 from border.text.picot_doubts import space_of, tell_just_made, tell_perhaps_ring, tell_rings_inside
 from border.text.tree import (
     SPACES,
+    ST,
     AtOnce,
     Begin,
     Bracket,
@@ -262,11 +263,13 @@ def tell_at_once(item: Stitches | Bracket, place: Place, b: Building) -> bool:
             b.at_once.add(target.of)
             return False
         several = place.count > 1 and place.which in (Which.NEXT, Which.FIRST, Which.LAST)
-        if several and not place.each and isinstance(target, Whole) and target.of in b.at_once:
+        unsaid = target.of == ST and len(b.at_once) == 1
+        of = next(iter(b.at_once)) if unsaid else target.of
+        if several and not place.each and isinstance(target, Whole) and of in b.at_once:
             if isinstance(item, Stitches) and (item.count > 1 or item.together):
                 return False
-            once = replace(place, targets=(AtOnce(place.count, target.of),), count=1)
-            each = replace(place, each=True)
+            once = replace(place, targets=(AtOnce(place.count, of),), count=1)
+            each = replace(place, targets=(Whole(of),), each=True)
             ways = [b.written(replace(item, place=way)) for way in (once, each)]
             message = "this may go into all of them at once, as before in this row, or into each"
             b.tell("place-unclear", message, f"write {ways[0]} or {ways[1]}", item.span)

@@ -300,6 +300,8 @@ def _is_exception(t: Sequence[Terminal], at: int) -> bool:
     behind = [x.type for x in t[at + 1 : at + 3]]
     if t[at].type in ("WIDEN", "NARROW"):
         return behind not in (["PREP", "EACH"], ["EACH", "ORD"], ["EACH", "OTHER"])
+    if [x.type for x in t[max(0, at - 2) : at]] == ["AFTER", "EACH"] and behind[-1:] == ["ORD"]:
+        return False  # `a picot after each except the last`
     but = t[at].type == "BUT" and (behind[:1] == ["PREP"] or not at or t[at - 1].type == "SEP")
     return t[at].type == "EXCEPT" or but
 

@@ -223,6 +223,7 @@ def _behind_join(t: Sequence[Terminal], at: int, count: int) -> int:
 def _ring(head: _Head, end: int, count: int) -> None:
     """A ring made at the head of a row, and what is worked into it: the one site of its edge."""
     t, start = head.terminals, past(head.terminals, end, *_LOOSE)
+    along = any(x.type == "SKIP" for x in t[start:])  # `on it 1 tr, 2 ch, miss 2`: in its stitches
     rest: list[Terminal] = []
     at, first = start, -1
     while at < len(t):
@@ -230,6 +231,9 @@ def _ring(head: _Head, end: int, count: int) -> None:
         if behind == at:
             rest.append(t[at])
             at += 1
+            continue
+        if along:
+            at = behind
             continue
         rest += [like(t[at], "PREP"), like(t[at], "SAME"), like(t[at], "PLACE")]
         first, at = (len(rest) - 2 if first < 0 else first), behind

@@ -33,6 +33,17 @@ def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
     )
 
 
+def tell_counted_ring(size: int, b: Building, span: Span) -> None:
+    """`p (5 ch, 1 sc in 2nd)`: the 2nd from the hook, or of the 5?"""
+    b.tell(
+        "perhaps-picot",
+        f"the chain that closes this is counted from the hook, so that the picot is of {size}",
+        "if it is counted from the first chain, write the picot with as many as it closes: "
+        '"picot of 4"',
+        span,
+    )
+
+
 def may_be_picot(since: Sequence[Item], closing: Item) -> bool:
     """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
     match closing:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from border.stitches import STITCHES
 from border.text.nodes import Building
-from border.text.tree import Stitches
+from border.text.steps import walk
+from border.text.tree import Bracket, Chains, Item, Place, Skip, Stitches, Target
 from border.text.vocabulary import name_of
 
 
@@ -77,3 +80,38 @@ def tell_turning_chain(item: Stitches, b: Building) -> None:
         '"in last ch-3 space", "in 3rd ch of last space"',
         item.span,
     )
+
+
+def tell_halves(items: Sequence[Item], b: Building) -> None:
+    """`1 sc between the groups` over shells of 3 dc, 3 ch, 3 dc: of what is a group meant?"""
+    if b.below is None or not any(map(_has_halves, walk(b.below.items))):
+        return
+    for item in walk(items):
+        if any(target.of.name == "group" for target in _targets(item)):
+            b.tell(
+                "place-assumed",
+                "a group is taken for stitches with no chains among them: of what the row below "
+                "puts into one place it makes two",
+                'if all of that is meant, write "shell"',
+                item.span,
+            )
+            return
+
+
+def _has_halves(item: Item) -> bool:
+    """Whether stitches stand on both sides of chains, all in one place."""
+    if not isinstance(item, Bracket):
+        return False
+    several = [isinstance(one, Stitches) and one.count > 1 for one in item.items]
+    chains = [n for n, one in enumerate(item.items) if isinstance(one, Chains)]
+    return any(any(several[:n]) and any(several[n:]) for n in chains)
+
+
+def _targets(item: Item) -> Iterator[Target]:
+    match item:
+        case Skip(target=target) if target is not None:
+            yield target
+        case Stitches(place=Place(targets=targets)) | Bracket(place=Place(targets=targets)):
+            yield from targets
+        case _:
+            pass

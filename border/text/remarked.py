@@ -76,10 +76,13 @@ def _which(t: Sequence[Terminal], at: int) -> int:
     if t[at].type == "NAMELY" and t[at].text == "which is":
         return stop if types(t, at + 1, 1) == ["SKIPPED"] or _passed(t, at + 1) else at
     named = at > 0 and (t[at - 1].type in NOUNS or types(t, at - 2, 2) == ["OF", "NUM"])
-    if not named or t[at].type != "STRAY" or t[at].text not in ("which", "that"):
+    which = at + (t[at].type == "WITH")  # `with which the last row commenced`
+    said = [x.text for x in t[which : which + 1]]
+    if not named or said not in (["which"], ["that"]) or t[which].type != "STRAY":
         return at
-    clause = t[at + 1 : stop]
+    clause = t[which + 1 : stop]
     verb = bool(clause) and clause[0].type not in (*NOUNS, "NUM", "PREP", "THE", "UNDERIT")
+    verb |= which > at and clause[-1:] != [] and clause[-1].type not in NOUNS
     plain = len(clause) < _LONGEST and not any(x.type in ("SKIP", "REPEAT") for x in clause)
     return stop if verb and plain else at
 

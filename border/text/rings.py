@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, Terminals, chains_at, ended, like, past, types
+from border.text.passing import ARCHES, HOW_OFTEN, Terminals, chains_at, ended, like, past, types
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 CLOSING = ("sc", "ss")
 SHOWN = "shown"
 """The name of a picot that is explained in brackets."""
+COUNTED = "counted"
+"""The name of one closed in a chain that is counted from where is not said."""
 
 _EXPLAINS = frozenset(
     {"SEP", "AND", "NUM", "THE", "CH", "OF", "STITCH", "PREP", "TO", "ORD", "SAME", "THEM", "PLACE"}
@@ -34,10 +36,14 @@ _MADE = ("made", "worked", "work")
 
 
 class _Ring(Struct, frozen=True):
-    """Chains closed into a picot: of how many of them, and the place behind it all."""
+    """Chains closed into a picot: of how many of them, and the place behind it all.
+
+    `counted`: it is closed in a chain that may count from the first as well as from the hook.
+    """
 
     size: int
     end: int
+    counted: bool = False
 
 
 def namely(t: Terminals) -> Terminals:
@@ -116,7 +122,8 @@ def _shown(
         if types(made, len(made) - 1, 1) == ["PICOT"] and all(
             x.type in ("NUM", "CH", "SEP") for x in made[:-1]
         ):
-            return [*made[:-1], replace(made[-1], name=SHOWN)], end + in_bracket
+            name = made[-1].name if made[-1].name == COUNTED else SHOWN
+            return [*made[:-1], replace(made[-1], name=name)], end + in_bracket
     return None
 
 
@@ -151,7 +158,7 @@ def rings(t: Terminals) -> Terminals:
         picot = replace(like(t[at], "PICOT", number=ring.size), end=t[ring.end - 1].end)
         alone = types(found, len(found) - 1, 1) == ["LP"] and types(t, ring.end, 1) == ["RP"]
         called = any(x.type == "PICOT" for x in t[ring.end - 2 : ring.end])  # `… for a picot`
-        name = SHOWN if alone or called else ""
+        name = COUNTED if ring.counted else SHOWN if alone or called else ""
         found.append(replace(picot, text="picot", short=False, name=name))
         at, closed = ring.end, len(found)
     return found
@@ -177,6 +184,7 @@ def ring_in_bracket(t: Sequence[Terminal]) -> int:
     placed = any(x.type in ("PREP", "TO") for x in inside) or not closing
     placed |= inside[-1:] == closing  # `p (ch 4, sl st)`
     closes = not closing or closing[0].name in CLOSING
+    closes &= all(x.kind not in ARCHES for x in inside)  # `(4 ch, 1 dc in loop)` goes into the row
     return end + 1 if plain and placed and closes else 0
 
 
@@ -273,7 +281,7 @@ def _closed_in(t: Sequence[Terminal], at: int, chains: int, again: bool) -> _Rin
         return _Ring(chains, max(end, named)) if known else None
     if these or (named > end and end > unit + named_unit):
         return _Ring(chains - order + 1, max(end, named))
-    return _Ring(order, named) if named > end else None
+    return _Ring(order, named, counted=True) if named > end else None
 
 
 def _of_chains(t: Sequence[Terminal], at: int) -> tuple[int, int, bool]:

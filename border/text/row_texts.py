@@ -18,7 +18,7 @@ from border.text.moving import Tried
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
 from border.text.parser import parse
-from border.text.rings import SHOWN
+from border.text.rings import COUNTED, SHOWN
 from border.text.shaping import shape
 from border.text.source import Source
 from border.text.squares import Squares
@@ -170,7 +170,7 @@ def _picots_alike(terminals: Sequence[Terminal], reader: Reader) -> list[Termina
     for here in terminals:
         if here.type == "PICOT" and not here.number and reader.picot:
             here = replace(here, number=reader.picot)
-        elif here.type == "PICOT" and here.name == SHOWN:
+        elif here.type == "PICOT" and here.name in (SHOWN, COUNTED):
             reader.picot = here.number
         found.append(here)
     return found

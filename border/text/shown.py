@@ -189,13 +189,15 @@ def _with_begun(words: list[Word], stop: int, names: Names, behind: Sequence[Wor
     """`3 dc in next, 2 ch, 3 dc` before `in same (this forms a shell)`: all of it, in the first
     place. `behind`: the name, and what stands behind it."""
     into = next((n for n in range(stop - 1, max(-1, stop - _LAST), -1) if opens_place(words, n)), 0)
-    more = next((n for n in range(into, stop) if words[n].text == ","), stop)
+    parts = (",", ";")
+    more = next((n for n in range(into, stop) if words[n].text in parts), stop)
     start = _steps_before(words, _trimmed(words, into), names)
-    listed = all(_parts_or_makes(w, names) for w in words[more:stop])
+    listed = all(w.text == ";" or _parts_or_makes(w, names) for w in words[more:stop])
     if not listed or not start < into < more < stop or words[into + 1].text == "same":
         return None
     name, *rest = behind
-    steps = (*words[start:into], *words[more:stop])
+    softly = [replace(w, text=",") if w.text == ";" else w for w in words[more:stop]]
+    steps = (*words[start:into], *softly)
     return [*words[:start], name, *words[into:more], *rest], steps
 
 

@@ -93,13 +93,15 @@ def _along_ends(
         if skip:
             skip -= 1
             continue
-        if not _end_of(terminals, n):
+        one_of = _end_of(terminals, n)
+        if not one_of:
             found.append(here)
             continue
-        at = past(terminals, n + 1, "THE")
+        at = past(terminals, n + 1, "OF", "THE")
         which, last = terminals[at], terminals[at + 1]
         skip = at + 1 - n
-        which = like(which, "NEXT") if again and which.type in _ONE_OF else which
+        one = which.type == "NUM" or (again and one_of in _ONE_OF)
+        which = like(which, "NEXT") if one else which
         found += [replace(like(here, "PREP"), text="in"), which, stitch_left_out(last)]
         if not findings:
             span = source.span(here.start, last.end)
@@ -114,9 +116,13 @@ _ONE_OF = ("NEXT", "EACH", "EVERY")
 
 def _end_of(t: Sequence[Terminal], at: int) -> str:
     """What stands before the word for a row in `in the end of every row`; "" elsewhere."""
-    which = past(t, at + 1, "THE")
+    edge = t[at].text == "at the edge" and types(t, at + 1, 1) == ["OF"]  # `at the edge of a row`
+    which = past(t, at + 1 + edge, "THE")
     ends = t[at].type == "ENDST" and t[at].text.split()[-1] in ("end", "of", "the")
-    return t[which].type if ends and types(t, which + 1, 1) == ["ROW"] else ""
+    if not (edge or ends) or types(t, which + 1, 1) != ["ROW"]:
+        return ""
+    one = t[which].type == "NUM" and t[which].number == 1
+    return "NEXT" if one else t[which].type
 
 
 def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:

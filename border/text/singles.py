@@ -11,6 +11,7 @@ from border.text.chains_between import with_chains
 from border.text.doubts import tell_single_chain
 from border.text.lists import with_each
 from border.text.nodes import Building, is_token, is_tree
+from border.text.picot_doubts import tell_counted_ring
 from border.text.place_doubts import (
     tell_counted,
     tell_in_last,
@@ -20,6 +21,7 @@ from border.text.place_doubts import (
     tell_turning_chain,
 )
 from border.text.places import build_place, build_skipped, build_union
+from border.text.rings import COUNTED
 from border.text.terminals import Terminal
 from border.text.tree import (
     Begin,
@@ -77,6 +79,8 @@ def _start_chain(node: Tree[Token], b: Building, at_head: bool) -> StartChain:
 
 def _picots(node: Tree[Token], b: Building, at_head: bool) -> Picots:
     ring = next(b.of(c) for c in node.children if is_token(c, "PICOT"))
+    if ring.name == COUNTED:
+        tell_counted_ring(ring.number, b, b.span(node))
     count = _number(node.children, b)
     return Picots(count, ring.number or 3, span=b.span(node))
 

@@ -253,6 +253,19 @@ def _is_gloss(row: SquareRow, start: int, end: int) -> bool:
         return False
     square = _square_at(row, start + 1)
     stops = end + 1 == len(words) or words[end + 1].sort is Sort.MARK
+    if _stands_for(words, start + 1, end) and stops:
+        return True
     if square is None or not stops:
         return False
     return square.end == end or (square.end == end - 1 and words[end - 1].text in _CHANGED)
+
+
+def _stands_for(words: Sequence[Word], at: int, end: int) -> bool:
+    """Whether `for first sp`, `as a space` is all that a bracket says."""
+    if words[at].text not in ("for", "as"):
+        return False
+    at += 1
+    while at < end and words[at].text in ("the", "a", "one", "first", "1st"):
+        at += 1
+    kind, behind = name_at(words, at)
+    return bool(kind) and behind_dot(words, behind) == end

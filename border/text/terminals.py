@@ -21,7 +21,7 @@ from border.text.exceptions import without_exceptions
 from border.text.foundations import of_the_edge
 from border.text.last_stitches import without_last_stitches
 from border.text.numbers import number_at, ordinal_at, words_that_count
-from border.text.passing import turned, where
+from border.text.passing import NOUNS, turned, where
 from border.text.phrases import longest
 from border.text.remarked import with_remarks
 from border.text.side import without_sides
@@ -342,11 +342,27 @@ def _dotted(terminal: Terminal) -> Terminal:
     return replace(terminal, name=DOTTED) if terminal.type == "CH" else terminal
 
 
+def _is_dotted_order(order: Terminal, t: Sequence[Terminal]) -> bool:
+    """Whether the full stop that stands first belongs to `3d.`, as in `1 sc in 3d. ch., 6 ch.`:
+    what it is the third of stands behind it, and begins no step of its own."""
+    types = [x.type for x in t[1:]]
+    figure = order.type == "ORD" and order.text[0].isdigit() and order.end == t[0].start
+    begins = types[1:2] in (["NUM"], ["PREP"])
+    begins |= types == ["CH", "SEP", "NUM"] and t[2].text == "."  # `3d. Ch. 6`
+    return figure and types[:1] != [] and types[0] in NOUNS and not begins
+
+
+_FIRST_STEP = 3
+"""Before so many words the first step of a row has no place yet."""
+
+
 def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
     """The terminals without the full stops that belong to an abbreviation."""
     types = [terminal.type for terminal in terminals] + ["", ""]
     kept: list[Terminal] = []
     for n, terminal in enumerate(terminals):
+        if terminal.text == "." and kept and _is_dotted_order(kept[-1], terminals[n : n + 4]):
+            continue
         if terminal.text == "." and kept and kept[-1].short and kept[-1].end == terminal.start:
             # `ch. 3` is one thing, `2 ch. 3 dc` are two.
             counted = types[n + 1] == "NUM" and types[n - 2 if n > 1 else -1] != "NUM"
@@ -354,9 +370,10 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
             made = n + 1 < len(terminals) and terminals[n + 1].text == "made"
             # `1 d.c. into the corner d.c.`
             corner = types[n + 1] == "EXCEPT" and terminals[n + 1].text.startswith("in")
+            begins = n < _FIRST_STEP and behind == "SEP"  # `1 d.c. in the corner, * …`
             if (
                 made
-                or (corner and behind in ("STITCH", "CH", "KIND"))
+                or (corner and (begins or behind in ("STITCH", "CH", "KIND")))
                 or types[n + 1] in _GOES_ON
                 or (counted and behind in ("", "SEP", "RP", "BETWEEN", "AND", "AS"))
             ):

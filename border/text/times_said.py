@@ -36,9 +36,20 @@ def times_on_like(t: Terminals) -> Terminals:
     for here in t:
         start = _on_its_like(found) if here.type == "TIMES" else None
         if start is not None:
-            found = [*found[:start], like(here, "LP"), *found[start:], like(here, "RP")]
+            both = types(found, start - 1, 1) == ["AND"] and start > 2
+            if both and sorted(types(found, start - 3, 2)) == ["CH", "NUM"]:
+                start -= 3  # `2 chain and 1 treble on treble 4 times`
+            name = "like" if _chains_end(found, start) else ""
+            closed = like(here, "RP", name=name)
+            found = [*found[:start], like(here, "LP"), *found[start:], closed]
         found.append(here)
     return found
+
+
+def _chains_end(found: Terminals, at: int) -> bool:
+    """Whether chains, and a comma, stand right before: `2 ch, 1 dc in dc 4 times`."""
+    comma = types(found, at - 1, 1) == ["SEP"] and not found[at - 1].name
+    return at > 2 and comma and sorted(types(found, at - 3, 2)) == ["CH", "NUM"]
 
 
 def _on_its_like(found: Terminals) -> int | None:

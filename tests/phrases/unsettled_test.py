@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from phrases.said import ARCHES, SIXES, STITCHES, On, cases, said
+from phrases.said import ARCHES, BLOCKS, SIXES, STITCHES, On, cases, said
 
 US = STITCHES._replace(
     headings="terms: us\nchains count as stitches: yes\n", below=("1 dc in each",)
@@ -198,3 +198,57 @@ def test_a_picot_behind_an_each_is_asked_about_and_a_bracket_settles_it() -> Non
     )
     assert said("3 treble in each space, (1 picot) once", ARCHES) == "36 dc, 1 picot; 12 x 1 space"
     assert said("(3 treble, picot) in each space", ARCHES) == "36 dc, 12 picot; 12 x 1 space"
+
+
+SHELLS = On(6, ("*(3 treble, 3 chain, 3 treble) in next loop, 5 chain; repeat",))
+"""Six shells, each in two halves, with 5 chains between."""
+
+
+def test_a_group_of_a_shell_that_has_chains_is_asked_about() -> None:
+    assert said("*1 plain between the next 2 groups, 7 chain; repeat", SHELLS) == (
+        "12 sc, 84 ch; 12 x 1 group; asked place-assumed"
+    )
+    assert (
+        said("*1 plain between the next 2 groups, 7 chain; repeat", BLOCKS)
+        == "6 sc, 42 ch; 6 x 1 group"
+    )
+    assert (
+        said("*1 plain between the next 2 shells, 7 chain; repeat", SHELLS)
+        == "6 sc, 42 ch; 6 x 1 shell"
+    )
+
+
+def test_a_picot_closed_in_a_chain_by_its_number_is_asked_about() -> None:
+    assert (
+        said("*1 plain, p (5 ch, 1 plain in 2d); repeat", STITCHES)
+        == "12 sc, 36 ch, 12 picot; 12 x 1 st; asked perhaps-picot"
+    )
+    assert (
+        said("*1 plain, p (5 ch, 1 plain in 4th ch from hook); repeat", STITCHES)
+        == "12 sc, 12 ch, 12 picot; 12 x 1 st"
+    )
+
+
+def test_chains_after_each_of_several_stand_behind_all_of_them() -> None:
+    row = "*2 treble in loop, 2 treble in next loop, 3 chain after each; repeat"
+    assert said(row, ARCHES) == "24 dc, 36 ch; 6 x 2 space"
+    assert (
+        said("*2 treble in next loop, 3 chain after each; repeat", ARCHES)
+        == "24 dc, 72 ch; 12 x 1 space"
+    )
+
+
+def test_a_bracket_behind_a_picot_that_goes_into_a_loop_is_no_picot() -> None:
+    assert (
+        said("*p (4 ch, 1 plain in loop), 3 treble; repeat", ARCHES)
+        == "12 sc, 36 ch; 12 x 1 loop; asked not-understood"
+    )
+
+
+def test_stitches_on_a_ring_that_miss_some_are_on_its_chains() -> None:
+    row = "make a chain of 30, close it, and on it work 1 treble, 2 chain, miss 2; repeat"
+    assert said(row, On(30)) == "10 dc, 20 ch; 10 x 3 loop; asked foundation-named"
+    assert (
+        said("make a chain of 30, close it, and in it work 60 plain", On(1))
+        == "60 sc; asked foundation-named"
+    )

@@ -1,0 +1,77 @@
+"""Rows much as books print them: ordinals with full stops, both chains at once, the side of lace."""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, LOOPS, SIXES, STITCHES, On, cases, said
+
+OVER_THE_EDGE = {
+    "1 treble at the edge of a row, 2 chain, and repeat": (
+        "12 dc, 24 ch; 12 x 1 loop; asked place-assumed"
+    ),
+    "take up 3 loops together with 1 double, 5 chain; repeat": "4 sc, 20 ch; 4 x 3 loop",
+    "Work closely in double over the hem": "12 sc; 12 x 1 loop",
+    "1 plain in the next 3 loops together, 4 chain, 1 plain in next 3, and so on": (
+        "8 sc, 8 ch; 2 x 6 loop; asked perhaps-shared; asked place-unclear"
+    ),
+    "3 treble in next loop; 1 chain; 3 treble in same loop (this is a shell); miss 2; shell in "
+    "next, miss 2; repeat": "24 dc, 4 ch; 2 x 6 loop",
+}
+OVER_STITCHES = {
+    "*1 plain in 2d. treble, 3 ch.; repeat": "6 sc, 18 ch; 6 x 2 dc",
+    "*1 plain in 2d. Ch. 3; repeat": "6 sc, 18 ch; 6 x 2 st",
+    "3 treble, 2 chain, treble on treble 3 times, 2 chain; repeat": (
+        "12 dc, 8 ch; 2 x 6 st; asked times-of-the-row"
+    ),
+    "3 treble, 2 chain and 1 treble on treble 3 times, 2 chain; repeat": "12 dc, 16 ch; 2 x 6 st",
+}
+OVER_ARCHES = {
+    "*1 double over the two bars of three chain of the previous rows, 4 chain; repeat": (
+        "12 sc, 48 ch; 12 x 1 ch-3 space; asked place-assumed"
+    ),
+    "*1 double over the 2 chains beneath, 4 chain; repeat": (
+        "12 sc, 48 ch; 12 x 1 space; asked place-assumed"
+    ),
+    "*4 treble in the 3 chain with a picot after each except the last, 1 double in next loop; "
+    "repeat": "24 dc, 6 sc, 18 picot; 6 x 2 ch-3 space",
+    "1 plain in 3d. ch. of 3, 5 ch.; repeat": "12 sc, 60 ch; 12 x 1 ch-3 space",
+    "*1 plain in next space, 7 chain, miss 1 plain, 3 chain, 1 plain, 1 plain in next space; "
+    "repeat": "12 sc, 40 ch; 4 x 3 space; asked perhaps-missed; asked place-unclear",
+}
+OVER_SCALLOPS = {
+    "*1 plain between the 2 middle treble of the 6, 5 chain; repeat": (
+        "6 sc, 30 ch; 6 x 1 6-dc group"
+    ),
+    "1 plain in the 2nd of the 6 treble, 3 chain, miss 3, 1 plain; repeat on each scallop": (
+        "12 sc, 18 ch; 6 x 1 6-dc run; asked place-assumed"
+    ),
+    "*1 double on each of the 6 treble, with a picot after all but the last, 2 chain; repeat": (
+        "36 sc, 12 ch, 30 picot; 6 x 6 dc"
+    ),
+}
+LATTICE = On(12, ("1 treble in each loop, with 2 chain between",))
+IN_SPACES = {
+    "*5 treble on the 2 chain between the next 2 treble, separated each by 1 picot, 1 chain; "
+    "repeat": "60 dc, 12 ch, 48 picot; 12 x 1 ch-2 space between dc",
+}
+TO_AND_FRO = On(13, ("3 chain, turn; 1 treble in each loop",), closed=False)
+AT_THE_END = {
+    "1 treble on each of the next 12 treble, 1 treble in the third of the three chain with which "
+    "the last row commenced, turn": (
+        "13 dc; asked start-chain-assumed; asked taken-as-remark; asked start-chain-assumed"
+    ),
+    "1 treble on each of the next 12 treble, 1 treble on the third of the turning chain": (
+        "13 dc; asked start-chain-assumed"
+    ),
+}
+
+
+@cases(
+    (LOOPS, OVER_THE_EDGE),
+    (STITCHES, OVER_STITCHES),
+    (ARCHES, OVER_ARCHES),
+    (SIXES, OVER_SCALLOPS),
+    (LATTICE, IN_SPACES),
+    (TO_AND_FRO, AT_THE_END),
+)
+def test_a_row_as_it_is_printed(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
