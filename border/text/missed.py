@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import NOUNS, Terminals, ended, like, past, types
+from border.text.passing import NOUNS, OPENS, WHICH, Terminals, ended, like, past, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -54,30 +54,36 @@ def under_chains(t: Terminals) -> Terminals:
 
 
 def chains_over(t: Terminals) -> Terminals:
-    """`3 chain over the 3 treble`, `3 chain on 3 treble`: chains lie over what is missed."""
+    """`3 chain over the 3 treble`, `3 chain on 3 treble`, `3 chain over the treble`: chains lie
+    over what is missed."""
     found: Terminals = []
     at = 0
     while at < len(t):
         over = at + 2 if types(t, at, 3) == ["NUM", "CH", "PREP"] else at
         many = past(t, over + 1, "THE", "NEXT")
-        said = over > at and types(t, many, 2) == ["NUM", "STITCH"] and ended(t, many + 2)
-        if said and _lies(t[at], t[over], t[many]) and not _bare(found):
-            found += [*t[at:over], like(t[over], "SEP"), like(t[over], "SKIP"), *t[many : many + 2]]
-            at = many + 2
+        number = many if types(t, many, 1) == ["NUM"] else over
+        stitch = number + 1 if number > over else many
+        one = many > over + 1 or number > over  # `over treble` is over all of them
+        said = over > at and one and types(t, stitch, 1) == ["STITCH"] and ended(t, stitch + 1)
+        counted = t[number] if number > over else like(t[over - 1], "NUM", number=1)
+        if said and _lies(t[at], t[over], counted, found):
+            skipped = [like(t[over], "SKIP"), counted, t[stitch]]
+            found += [*t[at:over], like(t[over], "SEP"), *skipped]
+            at = stitch + 1
             continue
         found.append(t[at])
         at += 1
     return found
 
 
-def _lies(chains: Terminal, over: Terminal, many: Terminal) -> bool:
-    words = {"over", "above"} | ({"on", "upon"} if chains.number == many.number else set())
-    return not set(over.text.split()).isdisjoint(words)
-
-
-def _bare(found: Terminals) -> bool:
-    """Whether stitches without a place come before, which may be meant to go there too."""
-    return types(found, len(found) - 2, 2) in (["STITCH", "SEP"], ["STITCH", "AND"])
+def _lies(chains: Terminal, over: Terminal, many: Terminal, found: Terminals) -> bool:
+    """Whether chains lie `over` stitches, or `on` as many; behind stitches without a place these
+    may be meant to go there, too."""
+    said = set(over.text.split())
+    bare = types(found, len(found) - 2, 2) in (["STITCH", "SEP"], ["STITCH", "AND"])
+    bare = bare and (len(found) < 3 or found[-3].type not in OPENS | WHICH)
+    on = chains.number == many.number and not said.isdisjoint({"on", "upon"}) and not bare
+    return on or not said.isdisjoint({"over", "above"})
 
 
 def missing_every(t: Terminals) -> Terminals:

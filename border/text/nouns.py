@@ -47,7 +47,7 @@ def unsaid(t: Terminals) -> Terminals:
         space = last if last in ARCHES or last.name == "space" else space
         before = found[-2].type if len(found) > 1 else ""
         part = _part_before(found, part)
-        whole = types(t, at + 1, 1) != ["OF"]
+        whole = types(t, at + 1, 1) != ["OF"] and not _parts_stitches(found)
         if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
             skips = here.type == "CH" and types(found, len(found) - 3, 2) == ["SKIP", "NUM"]
             last = Kind("st") if skips and last != Kind("ch") else _noun(here, found, last)
@@ -82,6 +82,14 @@ def unsaid(t: Terminals) -> Terminals:
                 found[prep] = replace(found[prep], name="counted")  # `on the next`, behind a space
             found.append(like(here, "KIND", kind))
     return found
+
+
+def _parts_stitches(found: Sequence[Terminal]) -> bool:
+    """Whether chains or a picot stand between what is named last: no place is, then."""
+    at = len(found) - 2
+    while at > 0 and found[at].type in WHICH | {"NUM", "PAIR"}:
+        at -= 1
+    return types(found, at, 1) == ["BETWEEN"] and types(found, at - 1, 1) in (["CH"], ["PICOT"])
 
 
 def _stands_alone(t: Terminals, at: int) -> bool:

@@ -70,6 +70,16 @@ def tell_counted(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_shared_out(item: Stitches, b: Building) -> None:
+    """`4 dc, 2 in the next loop, 2 in the following`: four in all, or eight?"""
+    b.tell(
+        "place-assumed",
+        "this and what follows is taken to say where the stitches told before it go",
+        "if it is worked besides, put a semicolon before it",
+        item.span,
+    )
+
+
 def tell_turning_chain(item: Stitches, b: Building) -> None:
     """`1 dc in the 3 ch at the end`: the top of those that the row below began with?"""
     b.tell(

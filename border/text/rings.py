@@ -60,7 +60,8 @@ def namely(t: Terminals) -> Terminals:
         if picots and t[at].type in ("LP", "OF"):  # `picot of 4 ch and 1 sc in the first`
             in_bracket = t[at].type == "LP"
             start = past(t, at + 1, "NAMELY", "SEP") if in_bracket else at + 1
-            shown = _shown(t, start, in_bracket, steps=not in_bracket)
+            count = found[-2].number if types(found, len(found) - 2, 1) == ["NUM"] else 1
+            shown = _shown(t, start, in_bracket, steps=not in_bracket, count=count)
             if shown is not None:
                 at = _without_name(found, shown)
                 continue
@@ -102,10 +103,10 @@ def _glosses(t: Terminals, at: int) -> bool:
 
 
 def _shown(
-    t: Terminals, at: int, in_bracket: bool = False, steps: bool = False
+    t: Terminals, at: int, in_bracket: bool = False, steps: bool = False, count: int = 1
 ) -> tuple[Terminals, int] | None:
     """The picot that is spelled out from here, behind its name, with the chains before it, and the
-    place behind it all. `steps`: up to the next comma."""
+    place behind it all. `steps`: up to the next comma. `count`: of how many it is said."""
     if not _chains_at(t, at)[0] or _chains_at(t, at)[0] < 2:
         return None
     ends = (n for n in range(at, len(t) + 1) if n == len(t) or t[n].type in ("SEP", "RP"))
@@ -116,8 +117,8 @@ def _shown(
         called = [like(t[end - 1], "AS"), like(t[end - 1], "PICOT")]
         # whatever stitch closes it, it is called a picot
         steps_ = [replace(x, name="ss") if x.type == "STITCH" else x for x in t[at:end]]
-        while steps_ and steps_[-1].type in ("TIMES", "SEP"):
-            steps_.pop()  # `2 picots (… twice)`
+        while steps_ and (steps_[-1].type == "SEP" or _says_again(steps_[-1], count)):
+            steps_.pop()
         made = rings([*steps_, *called])
         if types(made, len(made) - 1, 1) == ["PICOT"] and all(
             x.type in ("NUM", "CH", "SEP") for x in made[:-1]
@@ -125,6 +126,11 @@ def _shown(
             name = made[-1].name if made[-1].name == COUNTED else SHOWN
             return [*made[:-1], replace(made[-1], name=name)], end + in_bracket
     return None
+
+
+def _says_again(here: Terminal, count: int) -> bool:
+    """Whether `2 picots (… twice)` says how many they are once more."""
+    return here.type == "TIMES" and here.number == count > 1
 
 
 def _without_name(found: Terminals, shown: tuple[Terminals, int]) -> int:

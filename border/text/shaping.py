@@ -73,6 +73,7 @@ from border.text.sentences import (
     repeats_placed,
     worked_in,
 )
+from border.text.shared_out import shared_out
 from border.text.terminals import Terminal
 from border.text.times_said import times_on_like
 from border.text.together import one_in_each, worked_off
@@ -338,6 +339,7 @@ PASSES: tuple[Pass, ...] = (
     where(joined_on, "BETWEEN"),
     where(each_and_between, "BETWEEN"),
     where(caught, "ATONCE TOGETHER UNITE PUTHOOK ENDING CATCH"),
+    where(shared_out, "STITCH-SEP STITCH-LP", "NUM-PREP KIND-PREP"),
     where(same_again, "STRAY NUM-PREP KIND-PREP"),
     where(placed_in_brackets, "LP-ALLIN LP-PREP LP-BETWEEN"),
     where(all_in_one, "ALLIN", "SAME"),

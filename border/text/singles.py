@@ -18,10 +18,12 @@ from border.text.place_doubts import (
     tell_next_of,
     tell_on_the_middle,
     tell_pair,
+    tell_shared_out,
     tell_turning_chain,
 )
 from border.text.places import build_place, build_skipped, build_union
 from border.text.rings import COUNTED
+from border.text.shared_out import SHARED
 from border.text.terminals import Terminal
 from border.text.tree import (
     Begin,
@@ -180,16 +182,8 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
                 if is_token(c, "BETWEEN")
             ):
                 tell_pair(replace(stitches, place=place), b)
-            if "middle" in how:
-                tell_on_the_middle(replace(stitches, place=place), b)
-            if "turning" in how:
-                tell_turning_chain(replace(stitches, place=place), b)
-            if "nth" in how:
-                tell_next_of(replace(stitches, place=place), b)
-            if "counted" in how:
-                tell_counted(replace(stitches, place=place), b)
-            if "last" in how:
-                tell_in_last(replace(stitches, place=place), b)
+            for doubt in filter(_TOLD.__contains__, how):
+                _TOLD[doubt](replace(stitches, place=place), b)
             if _is_under_chain(node, place, b):
                 tell_single_chain(replace(stitches, place=place), b)
         elif is_token(node, "BETW"):
@@ -200,6 +194,17 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
             modifiers.append(b.of(node).name)
     made = replace(stitches, place=place, together=together, modifiers=tuple(modifiers))
     return with_chains(made, chains, b)
+
+
+_TOLD: dict[str, Callable[[Stitches, Building], None]] = {
+    "middle": tell_on_the_middle,
+    "turning": tell_turning_chain,
+    "nth": tell_next_of,
+    "counted": tell_counted,
+    "last": tell_in_last,
+    SHARED: tell_shared_out,
+}
+"""What is told of a place, by the name that its first word was given on the way."""
 
 
 def _is_under_chain(node: Tree[Token], place: Place, b: Building) -> bool:

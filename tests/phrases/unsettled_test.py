@@ -252,3 +252,36 @@ def test_stitches_on_a_ring_that_miss_some_are_on_its_chains() -> None:
         said("make a chain of 30, close it, and in it work 60 plain", On(1))
         == "60 sc; asked foundation-named"
     )
+
+
+SHARED_OUT = {
+    "*3 treble, one in each of the next 3 loops, 3 chain; repeat": "12 dc, 12 ch; 4 x 3 space",
+    "*3 treble (1 in each of 3 loops), 3 chain; repeat": "12 dc, 12 ch; 4 x 3 space",
+    "*3 treble (1 in loop, 1 on plain, 1 in loop), 1 chain; repeat": "18 dc, 6 ch; 6 x 2 space",
+    "*4 treble, 2 in the next loop and 2 in the following, 3 chain; repeat": (
+        "24 dc, 18 ch; 6 x 2 space; asked place-assumed"
+    ),
+    "*3 plain; 1 in the next loop, 2 in the following; repeat": "24 sc; 4 x 12 st",
+    "*3 plain, 3 in next loop; repeat": "36 sc; 6 x 8 st",
+}
+NOT_AGAIN = {
+    "*1 plain in next loop, a purl of 5 chain twice; repeat": (
+        "12 sc, 36 ch; 12 x 1 loop; asked not-understood"
+    ),
+    "*1 plain in next loop, 2 purls (5 chain, 1 single in the 1st, twice); repeat": (
+        "12 sc, 24 picot; 12 x 1 space"
+    ),
+    "*3 treble in next loop with 1 chain between each treble, 1 plain in next; repeat": (
+        "18 dc, 6 sc, 12 ch; 6 x 2 space"
+    ),
+}
+OVER_ONE = {
+    "*3 plain, 3 chain over the treble; repeat": "9 sc, 9 ch; 3 x 4 st",
+    "*1 plain, 5 chain over the next 2 treble; repeat": "4 sc, 20 ch; 4 x 3 st",
+    "*1 plain on treble, 2 chain on 2 treble; repeat": "4 sc, 8 ch; 4 x 3 dc",
+}
+
+
+@cases((ARCHES, SHARED_OUT), (ARCHES, NOT_AGAIN), (STITCHES, OVER_ONE))
+def test_what_is_told_twice_is_worked_once(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
