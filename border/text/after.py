@@ -66,8 +66,10 @@ def after_each(t: Terminals) -> Terminals:
             found.append(t[at])
             at += 1
             continue
-        found += parted
-        at = after.end + (types(t, after.end, 2) == ["SEP", "PREP"])
+        behind = after.end + (types(t, after.end, 2) == ["SEP", "PREP"])
+        bare = end == place and types(t, behind, 1) != ["PREP"] and types(parted, 0, 1) == ["LP"]
+        found += parted[1:-1] if bare and parted[-1].type == "RP" else parted
+        at = behind
     return found
 
 

@@ -127,7 +127,11 @@ def _of_a_group(t: Sequence[Terminal], at: int) -> bool:
     stitches = types(t, two, 2) in (["NUM", "STITCH"], ["NUM", "PICOT"]) and t[two].number == 2
     ordered = types(t, two, 4) == ["ORD", "AND", "ORD", "STITCH"] and t[two].number > 1
     ordered = ordered and all(x.type != "ORD" for x in t[:at])
-    return (two > at and stitches and ended(t, two + 2)) or (ordered and ended(t, two + 4))
+    next_ = types(t, two, 1) == ["NEXT"]  # `between the next 2 picots`
+    stitches |= next_ and types(t, two + 1, 2) == ["NUM", "PICOT"] and t[two + 1].number == 2
+    if types(t, two, 1) == ["PICOT"] and t[two].text.endswith("s"):  # `between the picots`
+        return ended(t, two + 1)
+    return (stitches and ended(t, two + 2 + next_)) or (ordered and ended(t, two + 4))
 
 
 def _of_chains(before: Sequence[Terminal]) -> bool:
@@ -199,13 +203,20 @@ def chains_behind(t: Terminals) -> Terminals:
         after = opens and types(t, at, 2) == ["AFTER", "EACH"]
         chains = at + 2 + (types(t, at + 2, 1) == ["STITCH"]) if after else at
         chains = past(t, behind_between(t, at + 1), "SEP") if between else chains
-        if chains > at + 1 and types(t, chains, 2) == ["NUM", "CH"] and ended(t, chains + 2):
+        made = chains > at + 1 and types(t, chains, 2) == ["NUM", "CH"] and ended(t, chains + 2)
+        if made and not picot_follows(t, chains + 2):
             found += [*t[chains : chains + 2], *t[at:chains]]
             at = chains + 2
             continue
         found.append(t[at])
         at += 1
     return found
+
+
+def picot_follows(t: Sequence[Terminal], at: int) -> bool:
+    """Whether more stands between than chains: `between each 3 chain, a picot, and 3 chain`."""
+    picot = past(t, past(t, at, "SEP", "AND"), "NUM")
+    return picot > at and types(t, picot, 1) == ["PICOT"]
 
 
 _LEADS = (["SEP"], ["AND"], ["WITH"])

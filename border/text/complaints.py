@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from border.text.between_steps import SEVERAL
 from border.text.strangers import asked_place
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -14,6 +15,8 @@ _STEP = "a step is stitches, chains, picots, a skip, a bracket or a repeat"
 _STANDING = {
     "KIND": 'this is a place, not a stitch: "2 dc in next {0}", "skip 1 {0}"',
     "PREP": "a place goes right behind its stitches, without a comma: 2 dc in next space",
+    "DIVIDED": 'what stands between more than chains do is a repeat: "*1 dc in next loop, ch 3, '
+    'picot, ch 3; repeat from *"',
     "BETWEEN": "a place goes right behind its stitches, without a comma: 2 dc between next 2 dc",
     "ALLIN": 'write the list before it: "2 dc, ch 2, 2 dc, all in next space"',
     "TIMES": 'put what is repeated in brackets: "(1 dc, ch 1) 3 times"',
@@ -59,6 +62,10 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Termina
         message = "what this bracket says does not close a picot into its own chains"
         named = shortened(before.text)
         help_ = f'if these are the steps, leave out "{named}" and the brackets; else "picot of 4"'
+        return message, help_, here
+    if here.name == SEVERAL:
+        message = "which of these stitches are worked off together is not said"
+        help_ = 'write them as one step: "2 dc in each of the next 2 loops, all together"'
         return message, help_, here
     if here.kind == Kind("shell"):
         message = f'of what "{here.text}" is made is not said'

@@ -25,6 +25,8 @@ from border.text.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
+BETWEEN = "between"
+"""The name of a place of which it was said between what it is."""
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
 _LOOP_OF = ["KIND", "OF", "NUM", "CH"]
 _WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EACHOF", "EVERY", "SAME"})
@@ -74,6 +76,8 @@ def described(t: Terminals) -> Terminals:
         elif prep is not None and t[at].type == "BETWEEN":
             point = found[-1].kind in ARCHES and found[-2].type in ("PREP", "THE")
             behind = at if point else _behind_between(t, at)
+            if behind > at and found[-1].type in ("STITCH", "PICOT"):
+                found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
             if behind > at and t[behind - 1].type == "STITCH":
                 _between_stitches(found, t[behind - 1])
         elif prep is not None and types(t, at, 1) == ["PREP"]:

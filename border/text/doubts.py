@@ -53,6 +53,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             ):
                 asked.add(n)
             _tell_list(before.item, step.item, b)
+            _tell_list_behind(before.item, step.item, b)
             _tell_chain_and_each(before.item, step.item, b)
             tell_rings_inside(before.item, step.item, b)
         tell_behind_arch(before.item, step.item, b)
@@ -94,6 +95,31 @@ def _tell_nth_chain(item: Item, b: Building) -> None:
                 f"these {nth} chains are counted one after another, from loop to loop",
                 f"write {b.written(replace(item, place=of_loop))} if it is that one of each loop",
                 item.span,
+            )
+
+
+def _tell_list_behind(before: Item, item: Item, b: Building) -> None:
+    """`2 dc in next loop (2 ch, 2 dc) twice`: do they all go into it?"""
+    match before, item:
+        case (
+            Stitches(
+                place=Place(which=Which.NEXT | Which.FIRST | Which.THE | Which.SAME, count=1)
+            ) as first,
+            Repeat(items=items, times=int(), star=False),
+        ):
+            bare = [i for i in items if isinstance(i, Stitches) and i.place is None]
+            others = [i for i in items if not isinstance(i, Stitches | Chains | Picots)]
+            if others or not bare or len(bare) < sum(isinstance(i, Stitches) for i in items):
+                return
+            assert first.place is not None
+            if any(target.of.name == first.stitch for target in first.place.targets):
+                return  # `1 dc in dc, (ch 1, 1 dc) twice` goes on over the others
+            whole = Bracket((replace(first, place=None), item), first.place)
+            b.tell(
+                "perhaps-one-place",
+                "what stands in the bracket is taken to go on along the row",
+                f"write {b.written(whole)} if all of it goes into one place",
+                before.span.to(item.span),
             )
 
 
@@ -231,6 +257,10 @@ def tell_chains(item: Stitches | Bracket, made: int, b: Building) -> None:
         case Place(which=Which.THE, count=1):
             pass
         case Place(count=1) if next_ and b.round > 1:
+            pass
+        case Place(which=Which.EACH | Which.FIRST | Which.NEXT, count=1) if (
+            made > 1 and b.round > 1
+        ):
             pass
         case Place(which=Which.NEXT, count=count, each=True) if count > 1 and made > 1:
             size = count

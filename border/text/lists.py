@@ -18,6 +18,7 @@ from border.text.nodes import Building, Step
 from border.text.picot_doubts import may_be_picot, space_of, tell_picot, tell_ring
 from border.text.steps import OPEN_PLACES, is_open, walk
 from border.text.tree import (
+    SPACES,
     ST,
     Bare,
     Begin,
@@ -246,11 +247,12 @@ def _may_share(since: Sequence[Item], placed: Stitches | Bracket, into: Kind | N
     """Whether bare stitches may be meant to go where those behind them say `same`.
 
     Not where one stitch only is added to the last of them: `9 dc, ch 9, 1 dc in same st`; but
-    where a space was worked into last (`into`), that is the place: `1 sc in loop, 5 dc, 1 sc in
-    the same`.
+    where a space was worked into last (`into`), or is named, that is the place: `1 sc in loop, 5
+    dc, 1 sc in the same`, `1 dc, ch 1, 1 dc in the same loop`.
     """
     bare = [item for item in since if isinstance(item, Stitches)]
-    if into is not None and bare:
+    targets = placed.place.targets if placed.place is not None else ()
+    if bare and (into is not None or any(target.of.name in SPACES for target in targets)):
         return True
     alike = [i for i in bare if i.stitch in _stitches(placed)]
     several = any(item.count > 1 for item in bare) or (alike and _count(placed) > 1)

@@ -8,6 +8,9 @@ from border.text.passing import NOUNS, OPENS, WHICH, Terminals, ended, like, pas
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
+MADE = "made"
+"""The name of a place that may be what the row itself has just made."""
+
 
 def under_chains(t: Terminals) -> Terminals:
     """`missing 3 under them`, `under which miss 3`: what lies over a skip says nothing more;
@@ -41,7 +44,12 @@ def under_chains(t: Terminals) -> Terminals:
         if bare:
             at += 1
             continue
-        if here.type == "UNDERIT" and types(found, len(found) - 1, 1) == ["STITCH"]:
+        stitch = here.type == "UNDERIT" and types(found, len(found) - 1, 1) == ["STITCH"]
+        if stitch and types(t, at + 1, 2) == ["NUM", "CH"]:  # `5 treble under these 5 chain`
+            found += [like(here, "PREP", name=MADE), like(here, "THE")]
+            at += 1
+            continue
+        if stitch:
             found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
             at += 1  # `slip up to the first loop, 1 dc under it`
             continue
@@ -130,6 +138,10 @@ def missed_by_name(t: Terminals) -> Terminals:
         if types(t, at, 3) == ["NUM", "OF", "CH"]:  # `skip two of chain`
             found += [t[at], t[at + 2]]
             at += 3
+        if types(t, at, 3) == ["NUM", "NUM", "CH"]:  # `skip 1 5-ch`, `miss 2 3 ch`
+            found += [t[at], like(t[at + 2], "KIND", Kind("space", t[at + 1].number))]
+            at += 3
+            continue
         if _is_width(t, at):  # `miss the space of 3 stitches`
             at = at + 2 + (t[at].type == "THE")
         while types(t, at, 1) == ["THE"] and at + 1 < len(t) and t[at + 1].type in NOUNS:

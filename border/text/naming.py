@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from border.text.missed import MADE
 from border.text.passing import (
     HOW_OFTEN,
     NOUNS,
@@ -155,6 +156,8 @@ def same_again(t: Terminals) -> Terminals:
             if all(x.type in ("SEP", "AND") for x in found[:-1]):
                 found.pop()  # `make a chain of the length required, and upon it work …`
                 continue
+            if _chains_before(found[:-1]):  # `6 chain, 5 double on it`
+                found[-1] = replace(found[-1], name=MADE)
             found += [like(here, "SAME"), like(here, "PLACE")]
             continue
         if here.type == "STRAY" and here.text in ("ring", "circle") and found:
@@ -169,6 +172,18 @@ def same_again(t: Terminals) -> Terminals:
             found.append(replace(stitch, start=here.start, end=here.end, glued=False))
             _set_apart(found, len(found) - 3)
     return found
+
+
+def _chains_before(found: Terminals) -> bool:
+    """Whether chains stand right before one step, and are perhaps joined: `9 chain, form into a
+    ring, 15 double`."""
+    at = len(found) - 1
+    at -= types(found, at, 1) == ["STITCH"]
+    at -= types(found, at, 1) == ["NUM"]
+    while at > 0 and found[at].type in ("SEP", "AND", "ENDING"):
+        at -= 1
+    made = at > 1 and sorted(types(found, at - 1, 2)) == ["CH", "NUM"]
+    return made and found[at - 2].type not in OPENS | WHICH | {"TO"}
 
 
 def placed_in_brackets(t: Terminals) -> Terminals:

@@ -37,13 +37,17 @@ def parted(t: Terminals) -> Terminals:
         named = bool(found) and found[-1].type in OPENS | WHICH | {"EACHOF"}
         if types(t, at, 2) == ["NUM", "STITCH"] and 1 < t[at].number <= _MOST and not named:
             place = place_at(t, at + 2) if types(t, at + 2, 1) == ["PREP"] else at + 2
-            parting = _picots(t, place) or _chains(t, place)
+            parting = _picots(t, place, t[at].number) or _chains(t, place)
         if parting is None or parting.behind >= t[at].number:
             found.append(t[at])
             at += 1
             continue
-        found += [*_bracket(t[at], t[at + 1], parting), *t[at + 2 : place]]
-        at = parting.end + (types(t, parting.end, 2) == ["SEP", "PREP"])
+        behind = parting.end + (types(t, parting.end, 2) == ["SEP", "PREP"])
+        placed = place > at + 2 or types(t, behind, 1) == ["PREP"]
+        bracket = _bracket(t[at], t[at + 1], parting)
+        found += bracket if placed else bracket[1:-1]  # one list with the steps beside it
+        found += t[at + 2 : place]
+        at = behind
     return found
 
 
@@ -59,8 +63,9 @@ def _bracket(number: Terminal, stitch: Terminal, parting: _Parting) -> Terminals
     return [*found, like(stitch, "RP")]
 
 
-def _picots(t: Sequence[Terminal], at: int) -> _Parting | None:
-    """`divided by 1 purl`, `with a picot between each`."""
+def _picots(t: Sequence[Terminal], at: int, count: int) -> _Parting | None:
+    """`divided by 1 purl`, `with a picot between each`; not `between the loops`, `between each 3`
+    of three, where they part what goes into one place from the next."""
     at += types(t, at, 1) == ["SEP"] and not t[at].name
     by = types(t, at, 1)
     if by not in (["DIVIDED"], ["WITH"]):
@@ -74,7 +79,9 @@ def _picots(t: Sequence[Terminal], at: int) -> _Parting | None:
     if by == ["WITH"]:
         if types(t, at, 1) != ["BETWEEN"]:
             return None
-        at = behind_between(t, at + 1)
+        between, at = at + 1, behind_between(t, at + 1)
+        if any(x.type == "KIND" or (x.type, x.number) == ("NUM", count) for x in t[between:at]):
+            return None
     ends = ended(t, at) or types(t, at, 1) == ["PREP"]
     return _Parting(what, 0, at) if ends else None
 

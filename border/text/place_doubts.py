@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from border.stitches import STITCHES
 from border.text.nodes import Building
 from border.text.steps import walk
-from border.text.tree import Bracket, Chains, Item, Place, Skip, Stitches, Target
+from border.text.tree import Bracket, Chains, Item, Picots, Place, Skip, Stitches, Target
 from border.text.vocabulary import name_of
 
 
@@ -37,7 +37,7 @@ def tell_next_of(item: Stitches, b: Building) -> None:
 def tell_pair(item: Stitches, b: Building) -> None:
     """`1 sc between the 2 dc`: between any two, or inside each group of two?"""
     of = next((target.of.name for target in item.place.targets), "st") if item.place else "st"
-    named = name_of(of, b.terms, b.headings.overrides) if of in STITCHES else of
+    named = called(of, b)
     inside = 'write "between the picots of next loop"'
     if of != "picot":
         inside = f'write "in centre of next group of 2 {named}", with as many as it has'
@@ -66,6 +66,42 @@ def tell_counted(item: Stitches, b: Building) -> None:
         "place-assumed",
         f"what this is worked on is not named: it is taken as {b.written(item)}",
         'name it to say so: "on next dc", "on the next 3 dc", "of next 3 ch"',
+        item.span,
+    )
+
+
+def tell_one_between(item: Stitches, b: Building) -> None:
+    """`1 dc on the sc between the loops`: where the row below makes others, too, is it any?"""
+    made = [] if b.below is None else list(walk(b.below.items))
+    named = item.place.targets[0].of.name if item.place is not None else ""
+    makes = [
+        one.count
+        for one in made
+        if (isinstance(one, Stitches) and one.stitch == named)
+        or (isinstance(one, Picots) and named == "picot")
+    ]
+    if sum(makes) < 2:
+        return
+    b.tell(
+        "place-assumed",
+        f"this is taken as {b.written(item)}, whichever comes next: what it is said to lie between "
+        "is not looked at",
+        f'if others come before it, miss them: "skip 1 {called(named, b)}"',
+        item.span,
+    )
+
+
+def called(kind: str, b: Building) -> str:
+    """The name of a kind in the terms of the text."""
+    return name_of(kind, b.terms, b.headings.overrides) if kind in STITCHES else kind
+
+
+def tell_made_here(item: Stitches, b: Building) -> None:
+    """`6 chain, 5 double on it`: on the chains just made, or where the row worked last?"""
+    b.tell(
+        "perhaps-just-made",
+        f"this is taken as {b.written(item)}, in the row below; the chains just made may be meant",
+        "if so, write what it comes to on the row, as a picot, or a figure with a name of its own",
         item.span,
     )
 

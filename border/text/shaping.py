@@ -22,7 +22,9 @@ from border.text.between import (
     each_and_between,
     in_turn,
     joined_on,
+    picot_follows,
 )
+from border.text.between_steps import between_steps, off_together
 from border.text.binding import bind_numbers
 from border.text.caught import caught
 from border.text.clauses import claims_said
@@ -302,6 +304,8 @@ def _between_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         start = at + 1
         at = behind_between(t, start)
         return between_what(_as_one(t[:at], "BETW", number), t[start:at]), at
+    if picot_follows(t, at):
+        return None
     return replace(_as_one(t[:at], "BETW", number), name="divided"), at
 
 
@@ -336,11 +340,13 @@ PASSES: tuple[Pass, ...] = (
         "KIND-MORE STITCH-MORE CH-MORE PICOT-MORE EACHOF OTHER INALL ALL BUT",
     ),
     where(_each, "EACH-OTHER EACH-ORD EACHOF-THE ALL-PREP"),
+    where(between_steps, "BETWEEN", "CH"),
     where(joined_on, "BETWEEN"),
     where(each_and_between, "BETWEEN"),
     where(caught, "ATONCE TOGETHER UNITE PUTHOOK ENDING CATCH"),
     where(shared_out, "STITCH-SEP STITCH-LP", "NUM-PREP KIND-PREP"),
     where(same_again, "STRAY NUM-PREP KIND-PREP"),
+    where(off_together, "ALLTOGETHER TOGETHER"),
     where(placed_in_brackets, "LP-ALLIN LP-PREP LP-BETWEEN"),
     where(all_in_one, "ALLIN", "SAME"),
     where(described, "ATEND BETWEEN PREP OF"),
@@ -364,7 +370,7 @@ PASSES: tuple[Pass, ...] = (
     where(chains_over, "CH-PREP"),
     where(under_chains, "SKIP UNDERIT", "UNDERIT PREP"),
     where(missing_every, "SKIP-EACH SKIP-THE"),
-    where(missed_by_name, "SKIP", "SKIP-THE NUM-OF KIND-OF"),
+    where(missed_by_name, "SKIP", "SKIP-THE NUM-OF KIND-OF NUM-NUM"),
     where(chains_placed, "CH-PREP SEP-PREP", "STITCH-SEP STITCH-AND"),
     where(begun_further_on, "BEGIN-PREP"),
     where(unsaid, pairs(OPENS | WHICH, "NUM", "NEXT", "EACH", "ORD", "EVERY")),

@@ -8,15 +8,19 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.chains_between import with_chains
+from border.text.described import BETWEEN
 from border.text.doubts import tell_single_chain
 from border.text.lists import with_each
+from border.text.missed import MADE
 from border.text.nodes import Building, is_token, is_tree
 from border.text.picot_doubts import tell_counted_ring
 from border.text.place_doubts import (
     tell_counted,
     tell_in_last,
+    tell_made_here,
     tell_next_of,
     tell_on_the_middle,
+    tell_one_between,
     tell_pair,
     tell_shared_out,
     tell_turning_chain,
@@ -203,6 +207,8 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "counted": tell_counted,
     "last": tell_in_last,
     SHARED: tell_shared_out,
+    BETWEEN: tell_one_between,
+    MADE: tell_made_here,
 }
 """What is told of a place, by the name that its first word was given on the way."""
 

@@ -342,6 +342,13 @@ def _dotted(terminal: Terminal) -> Terminal:
     return replace(terminal, name=DOTTED) if terminal.type == "CH" else terminal
 
 
+def _opens_more(before: Terminal, t: Sequence[Terminal]) -> bool:
+    """Whether no step can end in what stands before a full stop: `ea.`, `sk. 2`, `3d. ch.`"""
+    touches = before.end == t[0].start
+    opens = touches and before.type in ("EACH", "SKIP") and len(t) > 1
+    return opens or _is_dotted_order(before, t)
+
+
 def _is_dotted_order(order: Terminal, t: Sequence[Terminal]) -> bool:
     """Whether the full stop that stands first belongs to `3d.`, as in `1 sc in 3d. ch., 6 ch.`:
     what it is the third of stands behind it, and begins no step of its own."""
@@ -361,7 +368,7 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
     types = [terminal.type for terminal in terminals] + ["", ""]
     kept: list[Terminal] = []
     for n, terminal in enumerate(terminals):
-        if terminal.text == "." and kept and _is_dotted_order(kept[-1], terminals[n : n + 4]):
+        if terminal.text == "." and kept and _opens_more(kept[-1], terminals[n : n + 4]):
             continue
         if terminal.text == "." and kept and kept[-1].short and kept[-1].end == terminal.start:
             # `ch. 3` is one thing, `2 ch. 3 dc` are two.

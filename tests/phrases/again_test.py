@@ -370,7 +370,7 @@ def test_over_and_over(on: On, row: str, comes_to: str) -> None:
 IN_EACH_CHAIN = {
     "1 dc in each ch; repeat": "36 sc; 36 x 1 ch",
     "1 dc in each chain; repeat all round": "36 sc; 36 x 1 ch",
-    "(1 dc, 2 ch, 1 dc) in each ch; repeat": "72 sc, 72 ch; 36 x 1 ch",
+    "(1 dc, 2 ch, 1 dc) in each ch; repeat": ("72 sc, 72 ch; 36 x 1 ch; asked perhaps-one-place"),
     "3 ch, 1 dc in each ch; repeat": "36 sc, 108 ch; 36 x 1 ch",
 }
 

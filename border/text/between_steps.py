@@ -1,0 +1,90 @@
+"""Chains that stand once, between two steps: `3 treble in loop, 3 treble in the next, with 3 chain
+between them`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from border.text.passing import Terminals, ended, like, past, types
+from border.text.terminals import Terminal
+
+_FAR = 24
+"""Two such steps are no more words than that."""
+
+
+def between_steps(t: Terminals) -> Terminals:
+    """`3 treble in loop, 3 chain between, 3 treble in the next`, `3 treble in loop, 3 treble in
+    the next, with 3 chain between [them]`: the chains stand once, between the two."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        with_ = at + (t[at].type == "WITH")
+        chains = sorted(types(t, with_, 2)) == ["CH", "NUM"]
+        end = past(t, with_ + 3, "THEM") if types(t, with_ + 2, 1) == ["BETWEEN"] else at
+        said = chains and end > at and ended(t, end) and types(found, len(found) - 1, 1) == ["SEP"]
+        first, second = _two_steps(found) if said else (0, 0)
+        behind = past(t, end, "SEP", "AND")
+        if second and _same_step(found[second:], t[behind:]) and with_ == at:
+            found += t[at : at + 2]  # the like of the last step is still to come
+            at = end
+            continue
+        if first < second and _same_step(found[first:], found[second:]):
+            found[second - 1 :] = [
+                found[-1],
+                *t[with_ : with_ + 2],
+                found[second - 1],
+                *found[second:-1],
+            ]
+            at = end
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+def _two_steps(found: Sequence[Terminal]) -> tuple[int, int]:
+    """Where the last two steps begin of a list that ends in a comma; of one step, twice that."""
+    near = range(max(0, len(found) - _FAR), len(found) - 1)
+    commas = [n for n in near if found[n].type in ("SEP", "AND", "STAR", "LP")]
+    second = commas[-1] + 1 if commas else 0
+    soft = bool(commas) and found[commas[-1]].text in (",", "and")
+    first = (commas[-2] + 1 if len(commas) > 1 else 0) if soft else second
+    return first, second
+
+
+def _same_step(one: Sequence[Terminal], other: Sequence[Terminal]) -> bool:
+    """Whether both begin with as many of the same stitch in a place of their own, not in each."""
+
+    def step(t: Sequence[Terminal]) -> tuple[object, ...]:
+        placed = types(t, 0, 3) == ["NUM", "STITCH", "PREP"] and types(t, 3, 1) != ["EACH"]
+        return (t[0].number, t[1].name) if placed else ()
+
+    return bool(step(one)) and step(one) == step(other)
+
+
+def off_together(t: Terminals) -> Terminals:
+    """`2 tr in loop, 2 tr in next loop, all worked off together`: which of them are is not sure,
+    so that it is left to be asked."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        all_ = here.type == "ALLTOGETHER" or (here.type == "TOGETHER" and here.text in _OFF)
+        if all_ and n > 1 and _alike_before(found):
+            here = like(here, "STRAY", name=SEVERAL)
+        found.append(here)
+    return found
+
+
+SEVERAL = "several"
+"""The name of an `all together` behind several steps."""
+_OFF = ("cast off together", "worked off together", "drawn through together")
+
+
+def _alike_before(found: Sequence[Terminal]) -> bool:
+    """Whether the last two steps make the same stitch, each in a place of its own."""
+    near = found[-_FAR:] if found[-1].type == "SEP" else [*found[-_FAR:], found[-1]]
+    first, second = _two_steps(near)
+
+    def stitch(step: Sequence[Terminal]) -> str:
+        return step[1].name if types(step, 0, 3) == ["NUM", "STITCH", "PREP"] else ""
+
+    return first < second and stitch(near[first:]) == stitch(near[second:]) != ""

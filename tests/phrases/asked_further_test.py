@@ -1,0 +1,63 @@
+"""What closes as it stands and may yet be meant otherwise: lists and places, asked or left unread."""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, BLOCKS, FIVES, LOOPS, PICOTS, STITCHES, On, cases, said
+
+LISTS = {
+    "*3 treble, 1 picot, 3 treble in the same loop, 1 plain in next; repeat": "36 dc, 6 sc, 6 picot; 6 x 8 st; asked perhaps-one-place",
+    "*1 treble, 1 chain, 1 treble in the same loop, 1 chain; repeat": "96 dc, 96 ch; 48 x 1 st; asked perhaps-one-place",
+    "*2 treble in loop (2 chain, 2 treble) twice, 1 plain in next loop; repeat": "24 dc, 4 sc, 16 ch; 4 x 3 space; asked perhaps-one-place",
+    "*1 treble in next loop, (1 chain, 1 treble in next loop) twice; repeat": "12 dc, 8 ch; 4 x 3 space",
+    "1 plain, 4 treble with a purl after the second, 1 plain, in each loop": "24 sc, 48 dc, 12 picot; 12 x 1 space",
+    "*1 plain, 3 treble with a purl between each, 1 plain, in loop; repeat": "24 sc, 36 dc, 24 picot; 12 x 1 space",
+    "*3 treble in loop, 3 chain between, 3 treble in the next, 1 plain in next; repeat": "24 dc, 4 sc, 12 ch; 4 x 3 space",
+    "*3 treble in loop, 3 treble in the next, with 3 chain between them, 1 plain in next; repeat": "24 dc, 4 sc, 12 ch; 4 x 3 space",
+    "*1 plain in loop, 3 treble in next loop with 3 chain between; repeat": "6 sc, 18 dc, 36 ch; 6 x 2 space",
+    "*2 treble in loop, 2 in next loop, all worked off together, 5 chain; repeat": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+    "*2 treble in each of the next 2 loops, all worked off together, 5 chain; repeat": "6 dc, 30 ch; 6 x 2 space",
+    "1 plain in each loop, divided by 3 chain, 1 picot, 3 chain": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+    "2 treble in each loop, with a picot between the loops": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+    "3 treble in each loop, with a picot between each": "36 dc, 24 picot; 12 x 1 space",
+}
+JUST_MADE = {
+    "*1 double in next loop, 9 chain, form into a ring, 15 double in it, 3 chain; repeat": "192 sc, 144 ch; 12 x 1 space; asked perhaps-just-made",
+    "*1 double in next loop, 6 chain, 5 double on it; repeat": "72 sc, 72 ch; 12 x 1 space; asked perhaps-just-made",
+    "*1 plain in the loop, 2 plain in it, 3 chain; repeat": "36 sc, 36 ch; 12 x 1 space",
+}
+IN_SPACES = {
+    "*1 plain in loop, 5 chain, 5 treble under these 5 chain; repeat": "6 sc, 30 ch; 6 x 1 loop; asked not-understood",
+    "6 treble in 5 ch, 3 ch, miss 1 5-ch; repeat": "18 dc, 9 ch; 3 x 2 ch-5 space",
+    "2 double, 1 treble, 2 double in each ch": "58 sc, 1 dc; 28 x 1 ch; asked place-unclear; asked perhaps-one-place; asked passes-more",
+    "fill each ch with 3 double": "90 sc; 30 x 1 ch; asked perhaps-one-place",
+}
+BETWEEN_THEM = {
+    "*1 plain between picots, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 picot; asked place-assumed",
+    "*1 plain on the plain between the loops, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 sc; asked place-assumed; asked perhaps-one-place",
+}
+BETWEEN_TREBLE = {
+    "2 treble between 2 treble, 3 chain; repeat": "36 dc, 54 ch; 18 x 1 dc; asked place-assumed",
+    "*1 plain between the treble, 5 chain; repeat": "18 sc, 90 ch; 18 x 1 dc",
+}
+DOTTED = {
+    "sk. 2 treble, 1 plain in next treble, ch. 2; rep.": "4 sc, 8 ch; 4 x 3 dc",
+    "1 plain in ea. treble": "12 sc; 12 x 1 dc",
+}
+
+
+@cases(
+    (ARCHES, LISTS),
+    (ARCHES, JUST_MADE),
+    (FIVES, IN_SPACES),
+    (PICOTS, BETWEEN_THEM),
+    (BLOCKS, BETWEEN_TREBLE),
+    (STITCHES, DOTTED),
+    (
+        LOOPS,
+        {
+            "*2 plain in the next loop (5 chain, 2 plain) twice, 1 plain in next; repeat": "14 sc, 20 ch; 2 x 6 loop; asked perhaps-one-place; asked perhaps-one-place"
+        },
+    ),
+)
+def test_what_may_be_meant_otherwise(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
