@@ -115,6 +115,9 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
     at += 1 + (types(t, start, 2) == ["CH", "NUM"])
     what = tuple(t[start:at])
     groups = _groups(t, at, number, each)
+    if types(t, at, 3) == ["BETWEEN", "EACH", "PAIR"] and number > 2:
+        end = past(t, at + 3, "OF", "STITCH")
+        return _After(what, 0, tuple(range(2, number, 2)), end) if ended(t, end) else None
     if types(t, at, 1) == ["BETWEEN"] and what[-1].type == "PICOT" and not groups:
         end = behind_between(t, at + 1)
         return _After(what, 0, (_BETWEEN,), end) if ended(t, end) else None
@@ -201,6 +204,8 @@ def _parted(made: _Made, after: _After) -> Terminals:
         if not (made.each and made.places > 1 and count == 1):
             return []
         after = replace(after, numbers=tuple(range(1, made.places)))
+    if after.every == 1 and after.what[-1].type != "PICOT" and made.each and count > 1:
+        return _behind_each_place(made, after) if made.places > 1 else []
     within = after.every <= count and max(after.numbers, default=0) <= count
     if within and (count > 1 or after.every == 1):
         return [*_in_one(made, after, count), *made.place]
@@ -210,6 +215,14 @@ def _parted(made: _Made, after: _After) -> Terminals:
         group = [*_several(made, after.every // count), like(made.number, "SEP"), *after.what]
         return [*_bracket(made.number, group), like(made.number, "TOEND")]
     return _in_several(made, after, count)
+
+
+def _behind_each_place(made: _Made, after: _After) -> Terminals:
+    """`3 dc in each of the next 2 loops, 3 ch after each`: behind each three."""
+    here = made.place[0]
+    next_ = [here, like(here, "NEXT"), replace(made.place[-1], many=False)]
+    one = [made.number, *made.stitch, *next_, like(here, "SEP"), *after.what]
+    return [*_bracket(here, one), like(here, "TIMES", number=made.places)]
 
 
 def _in_one(made: _Made, after: _After, count: int) -> Terminals:

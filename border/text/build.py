@@ -311,10 +311,13 @@ def _each_in_turn(item: Item, b: Building) -> Item:
             return item
     group = group_of(b.below)
     count = group[target.of.name] if isinstance(target, Whole) else 0
+    if item.parted and not count:
+        return item  # `1 sc in each ch-1 space, with ch 3 between`: how many is not said
     one = replace(item, place=replace(place, which=Which.THE), parted=0)
     message = "taken for one each time, since more is worked before the next"
     if count:
-        one = replace(item, place=replace(place, which=Which.NEXT, count=count, each=True))
+        in_next = replace(place, which=Which.NEXT, count=count, each=True)
+        one = replace(item, place=in_next)
         message = f"taken for {count} each time, as many as the row below makes together"
     b.tell("place-assumed", message, f"write {b.written(one)} to say so", item.span)
     return one

@@ -147,10 +147,31 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
             inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 1)
             last = behind == "ORD" and terminals[n + 1].number == -1  # `joining the last 3 ch to`
             swallowing = not head and not inside and (behind in ("WITH", "TO", "PREP") or last)
+            if swallowing and last:
+                found[-1:] = [*_last_chains(terminals[: n + 4], n), terminal]
             if swallowing:
                 end = next((i for i in range(n + 1, len(terminals)) if _parts(terminals[i])), None)
                 found[-1] = replace(terminal, number=_chain_of_head(terminals[n + 1 : end]))
     return found
+
+
+def _last_chains(t: list[Terminal], at: int) -> list[Terminal]:
+    """The chains of `* 5 chain, 1 long in next loop; repeat, joining the last 5 chain to …`: they
+    are those of a repeat that goes no further; none where they are the last step of each."""
+    star = max((n for n in range(at) if t[n].type == "STAR"), default=-1)
+    repeat = next((n for n in range(star + 1, at) if t[n].type == "REPEAT"), 0)
+    chains = t[at + 2 : at + 4]
+    if star < 0 or not repeat or sorted(types(chains, 0, 2)) != ["CH", "NUM"]:
+        return []
+    own, last = t[star + 1 : star + 3], [x for x in t[star:repeat] if x.type != "SEP"][-2:]
+
+    def size(pair: list[Terminal]) -> tuple[list[str], int]:
+        return sorted(types(pair, 0, 2)), sum(x.number for x in pair)
+
+    if size(own) != size(chains) or size(last)[0] == ["CH", "NUM"]:
+        return []
+    stop = like(t[at], "SEP", name="hard")
+    return [stop, like(t[at], "ENDWITH"), *chains, stop]
 
 
 def _parts(terminal: Terminal) -> bool:

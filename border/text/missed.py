@@ -6,7 +6,7 @@ from msgspec.structs import replace
 
 from border.text.passing import NOUNS, OPENS, WHICH, Terminals, ended, like, past, types
 from border.text.terminals import Terminal
-from border.text.tree import Kind
+from border.text.tree import SPACES, Kind
 
 MADE = "made"
 """The name of a place that may be what the row itself has just made."""
@@ -98,13 +98,18 @@ def missing_every(t: Terminals) -> Terminals:
     """`1 dc in every dc, missing every chain`, `missing the chain`: to go into each says that."""
     found: Terminals = []
     each = False
+    arches = False
     at = 0
     while at < len(t):
-        each = each or t[at].type in ("EACH", "EVERY")
+        opens = t[at].type in ("EACH", "EVERY")
+        each = each or opens
+        arches = arches or (opens and at + 1 < len(t) and _is_space(t[at + 1]))
         skips = types(t, at, 2) in (["SKIP", "EACH"], ["SKIP", "THE"])
         what = at + 2 + (skips and types(t, at + 2, 1) == ["NUM"])
         noun = t[what : what + 1] if each and skips else []
         said = bool(noun) and (t[at + 1].type == "EACH" or ended(t, what + 1))
+        # `in every loop, missing the 3 chain`: these are loops as well
+        said = said and not (arches and (noun[0].type == "CH" or _is_space(noun[0])))
         if said and noun[0].type in NOUNS:
             while found and found[-1].type == "SEP":
                 found.pop()
@@ -113,6 +118,10 @@ def missing_every(t: Terminals) -> Terminals:
         found.append(t[at])
         at += 1
     return found
+
+
+def _is_space(here: Terminal) -> bool:
+    return here.kind is not None and here.kind.name in SPACES
 
 
 def _behind_others(t: Terminals, at: int) -> int:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from border.stitches import STITCHES
 from border.text.passing import (
     ARCHES,
     NOUNS,
@@ -40,6 +41,7 @@ def unsaid(t: Terminals) -> Terminals:
     nth: Kind | None = None
     space = Kind("space")
     chained = False
+    named = False
     part: Terminals = []
     one = True
     for at, here in enumerate(t):
@@ -51,6 +53,8 @@ def unsaid(t: Terminals) -> Terminals:
         if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
             skips = here.type == "CH" and types(found, len(found) - 3, 2) == ["SKIP", "NUM"]
             last = Kind("st") if skips and last != Kind("ch") else _noun(here, found, last)
+            counted = before == "NUM" and len(found) > 2 and found[-3].type in OPENS | WHICH
+            named = named or counted or before in OPENS | WHICH
             if before in OPENS | WHICH:
                 nth, chained = _stitch_of(found), False
                 one = made(found[:-1]) == 1
@@ -64,7 +68,11 @@ def unsaid(t: Terminals) -> Terminals:
             if before in ("PREP", "THE") and (here.number == 1 or made(found[:-1]) == here.number):
                 found.insert(-1, like(here, "NEXT"))
             pair = "BETWEEN" in types(found, max(0, len(found) - 4), 4)
-            found.append(replace(like(here, "KIND", last if pair else Kind("st")), text="st"))
+            ahead = None if named or pair else _named_next(t, at)
+            if ahead is not None and (prep := _prep_of(found)) is not None:
+                found[prep] = replace(found[prep], name=found[prep].name or "counted")
+            kind = last if pair else ahead or Kind("st")
+            found.append(replace(like(here, "KIND", kind), text="st"))
         elif before == "BETWEEN":
             continue
         elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):
@@ -72,6 +80,9 @@ def unsaid(t: Terminals) -> Terminals:
         elif here.type in ("NEXT", "EACH", "ORD", "EVERY") and not _is_same(found):
             kind = space if _is_under(found) else last
             prep = len(found) - 2 - (before == "THE")
+            loose = here.type == "ORD" and here.number > 1 and kind.name in STITCHES
+            if loose and not one and types(found, prep, 1) == ["PREP"]:
+                found[prep] = replace(found[prep], name="counted")  # `5 dc in sc, 1 sc in 3rd`
             if nth is not None and here.type == "NEXT" and types(found, prep, 1) == ["PREP"]:
                 found[prep] = replace(found[prep], name="nth")
                 kind = kind if chained else nth
@@ -95,6 +106,26 @@ def _parts_stitches(found: Sequence[Terminal]) -> bool:
 def _stands_alone(t: Terminals, at: int) -> bool:
     """Whether a word that says which, or how many, has no noun behind it."""
     return t[at].type in _WHICH and t[at - 1].type in OPENS | WHICH and ended(t, at + 1)
+
+
+def _named_next(t: Sequence[Terminal], at: int) -> Kind | None:
+    """The space that the next place names, of `5 dc in one, 1 sc in the next loop`."""
+    near = range(at + 1, min(len(t) - 1, at + _NEAR))
+    noun = next((t[n + 1] for n in near if t[n].type == "NEXT"), None)
+    kind = noun.kind if noun is not None else None
+    return kind if kind is not None and kind.name in SPACES else None
+
+
+_NEAR = 10
+"""The next step has its place within so many words."""
+
+
+def _prep_of(found: Sequence[Terminal]) -> int | None:
+    """Where the place opens that ends here."""
+    at = len(found) - 1
+    while at > 0 and found[at].type in WHICH | {"NUM", "EACHOF"}:
+        at -= 1
+    return at if types(found, at, 1) == ["PREP"] else None
 
 
 def _closes_row(t: Sequence[Terminal], at: int, found: Sequence[Terminal]) -> bool:
@@ -146,8 +177,9 @@ def _noun(here: Terminal, found: Sequence[Terminal], last: Kind) -> Kind:
         run = here.kind is not None and here.kind.name == "run" and here.kind.stitch
         return Kind(run) if run else here.kind or last  # `on the first of 7 dc, on next`
     opened = [x.type for x in found[-4:-1]]
-    if "SEP" in opened:  # `in the same, 1 dc`
-        del opened[: len(opened) - opened[::-1].index("SEP")]
+    ends = [n for n, type_ in enumerate(opened) if type_ in {"SEP", "KIND"}]
+    if ends:  # `in the same, 1 dc`, `in loop 5 dc`
+        del opened[: ends[-1] + 1]
     if not any(type_ in OPENS | WHICH for type_ in opened):
         return last
     if here.type == "STITCH":

@@ -147,6 +147,22 @@ def _several(t: Sequence[Terminal], at: int) -> tuple[Terminal | None, int, int]
     return (noun if one else None), count, at
 
 
+def centre_of_group(t: Terminals) -> Terminals:
+    """`1 double on the centre of the treble`: no one treble has a centre; told, of their group."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        of = types(t, n - 1, 1) == ["OF"] or types(t, n - 2, 2) == ["OF", "THE"]
+        at = len(found) - 1 - (types(found, len(found) - 1, 1) == ["THE"])
+        centre = of and here.type == "STITCH" and ended(t, n + 1) and at > 1
+        if centre and types(found, at - 1, 2) == ["CENTRE", "OF"]:
+            prep = at - 2 - (types(found, at - 2, 1) == ["THE"])
+            if types(found, prep, 1) == ["PREP"]:
+                found[prep] = replace(found[prep], name=found[prep].name or "counted")
+                here = like(here, "KIND", Kind("group", stitch=here.name))
+        found.append(here)
+    return found
+
+
 def on_the_middle(t: Terminals) -> Terminals:
     """`5 treble on the centre 5 of the 7`, `on centre of 7`: the first on the 2nd, and on."""
     found: Terminals = []
@@ -230,6 +246,8 @@ def _middle(
     if kinds[:2] == ["NUM", "CENTRE"] or kinds[:2] == ["CENTRE", "NUM"]:
         count = words[0][1].number or words[1][1].number
         words = words[2:]
+        if words and words[0][1].type == "CH":
+            return None  # `each of the 3 centre chain of the 5` are no stitches
         words = words[1:] if words and words[0][1].type in NOUNS else words
     elif kinds[:1] == ["CENTRE"] and (on or each):
         words = words[1:]

@@ -65,7 +65,7 @@ def tell_counted(item: Stitches, b: Building) -> None:
     b.tell(
         "place-assumed",
         f"what this is worked on is not named: it is taken as {b.written(item)}",
-        'name it to say so: "on next dc", "on the next 3 dc", "of next 3 ch"',
+        'name it to say so: "on next dc", "in next loop", "on the next 3 dc", "of next 3 ch"',
         item.span,
     )
 

@@ -57,6 +57,7 @@ from border.text.naming import (
 from border.text.nouns import unsaid
 from border.text.on_runs import (
     begun_further_on,
+    centre_of_group,
     middle_of_several,
     on_the_middle,
     over_more,
@@ -360,6 +361,7 @@ PASSES: tuple[Pass, ...] = (
     where(betweens, "BETWEEN"),
     where(rings, "CH", "PICOT ORD SAME PREP-STITCH PREP-THE TO-STITCH TO-THE"),
     where(middle_of_several, "CENTRE"),
+    where(centre_of_group, "CENTRE-OF", "STITCH"),
     where(on_the_middle, "CENTRE"),
     where(over_more, "PREP-NUM THE-NUM"),
     where(counted_places, pairs(OPENS | WHICH | {"TO"}, *NOUNS, "NUM") + " CH-OF KIND-OF"),

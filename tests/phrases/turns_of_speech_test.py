@@ -82,7 +82,7 @@ BEHIND_REPEATS = {
 IN_ARCHES = {
     "(2 plain, picot, 2 plain) in every loop of ch 3": "48 sc, 12 picot; 12 x 1 ch-3 space",
     "1 plain in loop, * 5 ch, 1 plain in next loop; repeat around, joining last 5 ch to 1st plain": (
-        "12 sc, 60 ch; 11 x 1 space; asked meets-its-start"
+        "12 sc, 60 ch; 11 x 1 space"
     ),
     "(With red worsted), like the 1st round": "12 sc, 36 ch; 12 x 1 space",
     "(Scarlet) like the first": "12 sc, 36 ch; 12 x 1 space",
