@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
+from border.text.missed import MADE
 from border.text.passing import (
     ARCHES,
     NOUNS,
@@ -19,6 +20,7 @@ from border.text.passing import (
     only_ends,
     types,
 )
+from border.text.rings import CLOSING
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
 
@@ -80,6 +82,8 @@ def unsaid(t: Terminals) -> Terminals:
         elif here.type in ("NEXT", "EACH", "ORD", "EVERY") and not _is_same(found):
             kind = space if _is_under(found) else last
             prep = len(found) - 2 - (before == "THE")
+            if here.type == "ORD" and _in_chains_before(found, prep, here.number):
+                found[prep] = replace(found[prep], name=MADE)  # `7 chain, 1 single in the 4th`
             loose = here.type == "ORD" and here.number > 1 and kind.name in STITCHES
             if loose and not one and types(found, prep, 1) == ["PREP"]:
                 found[prep] = replace(found[prep], name="counted")  # `5 dc in sc, 1 sc in 3rd`
@@ -106,6 +110,20 @@ def _parts_stitches(found: Sequence[Terminal]) -> bool:
 def _stands_alone(t: Terminals, at: int) -> bool:
     """Whether a word that says which, or how many, has no noun behind it."""
     return t[at].type in _WHICH and t[at - 1].type in OPENS | WHICH and ended(t, at + 1)
+
+
+def _in_chains_before(found: Sequence[Terminal], prep: int, nth: int) -> bool:
+    """Whether one closing stitch, with as many chains before it, may go into that one of them."""
+    at = prep - 1
+    closes = types(found, at, 1) == ["STITCH"] and found[at].name in CLOSING
+    at -= 1 + (types(found, at - 1, 1) == ["NUM"])
+    if not closes or types(found, at, 1) != ["SEP"] or found[at].name or nth < 3:
+        return False
+    if types(found, at - 3, 1) not in (["SEP"], ["AND"]) or at < 4:
+        return False  # `5 chain, 1 double in the 4th; repeat`: there is nothing that they stand on
+    chains = found[at - 2 : at]
+    made = sorted(types(chains, 0, 2)) == ["CH", "NUM"] and sum(x.number for x in chains) >= nth
+    return made and types(found, prep, 1) == ["PREP"] and found[prep].name == ""
 
 
 def _named_next(t: Sequence[Terminal], at: int) -> Kind | None:

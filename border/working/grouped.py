@@ -16,6 +16,7 @@ from border.text.tree import (
     Kind,
     Picots,
     Place,
+    Skip,
     Stitches,
     Which,
     Whole,
@@ -27,7 +28,7 @@ from border.working.sites import SiteFinder
 def on_grouped(items: Sequence[Item], finder: SiteFinder) -> tuple[Stitches, int] | None:
     """The first step of a repeat that goes on "the" stitch, where such stitches stand in groups
     of so many and the repeat does not name as many; None if there is none."""
-    if not all(isinstance(item, Stitches | Bracket | Chains | Picots) for item in items):
+    if not all(isinstance(item, Stitches | Bracket | Chains | Picots | Skip) for item in items):
         return None
     placed = [item for item in items if isinstance(item, Stitches | Bracket)]
     on_one = [item for item in placed if _on_the_stitch(item)]
@@ -35,8 +36,9 @@ def on_grouped(items: Sequence[Item], finder: SiteFinder) -> tuple[Stitches, int
         return None
     for item in on_one:
         size = _group_size(item, finder)
-        if size > 1 and size != sum(other.place == item.place for other in on_one):
-            assert isinstance(item, Stitches)
+        assert isinstance(item, Stitches)
+        several = item.count == size or size != sum(other.place == item.place for other in on_one)
+        if size > 1 and several and not _passes(items, item, size):
             return item, size
     return None
 
@@ -53,7 +55,14 @@ def _on_the_stitch(item: Stitches | Bracket) -> bool:
 
 def _on_chains(item: Stitches | Bracket) -> bool:
     targets = item.place.targets if item.place is not None else ()
-    return bool(targets) and all(target.of.name in SPACES for target in targets)
+    return bool(targets) and all(target.of.name in (*SPACES, "ch") for target in targets)
+
+
+def _passes(items: Sequence[Item], item: Stitches, size: int) -> bool:
+    """Whether the rest of the group is missed: `1 dc on the tr, miss 2`."""
+    at = next(n for n, one in enumerate(items) if one is item)
+    beside = [*items[max(0, at - 1) : at], *items[at + 1 : at + 2]]
+    return any(isinstance(one, Skip) and one.count < size for one in beside)
 
 
 def _group_size(item: Stitches | Bracket, finder: SiteFinder) -> int:
