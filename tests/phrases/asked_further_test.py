@@ -61,3 +61,44 @@ DOTTED = {
 )
 def test_what_may_be_meant_otherwise(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+SHELLS = On(6, ("*(2 treble, 2 chain, 2 treble) in next loop, 1 chain; repeat",))
+SCALLOPS = On(6, ("*5 treble in loop, 3 chain, 1 plain in next, 3 chain; repeat",))
+ON_THE_TREBLE = {
+    "*2 double on the treble, 3 double in 2 chain, 2 double on the treble, 1 single in 1 chain; "
+    "repeat": "42 sc, 6 ss; 6 x 4 dc; asked perhaps-one-place",
+}
+ON_SCALLOPS = {
+    "5 double on the treble, 3 on the 3 chain, 1 on the plain, 3 on the 3 chain; repeat": "36 sc; 3 x 5 dc; asked perhaps-one-place",
+    "*5 single on the treble, 3 double under chain, miss the plain, 3 double under chain; repeat": "15 ss, 18 sc; 3 x 5 dc; asked perhaps-one-place",
+    "*1 double on the centre of the treble, 5 chain; repeat": "3 sc, 15 ch; 3 x 1 group; asked place-assumed",
+    "*1 double on each of the 3 centre chain of the 5, 4 chain; repeat": "15 dc, 3 sc, 18 ch; 3 x 2 loop; asked not-understood",
+}
+OF_WHICH_ONE = {
+    "5 treble in one, 1 double in the next loop, all round": "30 dc, 6 sc; 6 x 2 space; asked place-assumed",
+    "*3 treble in each of the next two, 1 plain in the next loop; repeat": "24 dc, 4 sc; 4 x 3 space; asked place-assumed",
+    "*in loop 5 treble, 1 plain in next; repeat": "30 dc, 6 sc; 6 x 2 space",
+    "1 plain in every loop, missing the 3 chain, with 5 chain between": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+    "*3 treble in each of the next 2 loops, 3 chain after each, 1 plain in next; repeat": "24 dc, 4 sc, 24 ch; 4 x 3 space",
+    "*7 treble in plain, 1 plain in 3rd; repeat": "21 dc, 3 sc; 3 x 4 sc; asked place-assumed",
+    "*1 plain on plain, 7 chain, 1 single in the 4th, 3 chain; repeat": "2 sc, 2 ss, 20 ch; 2 x 5 sc; 2 left over; does not close; asked perhaps-just-made; asked row-does-not-close",
+    "*5 chain, 1 plain in the 4th; repeat": "12 sc, 60 ch; 12 x 4 st",
+    "slip to centre of loop, 3 chain for 1 treble, * 5 chain, 1 treble in next loop; repeat, "
+    "joining the last 5 chain to the third of the 3 chain": (
+        "12 dc, 60 ch; 11 x 1 space; asked passes-more"
+    ),
+}
+BETWEEN_PAIRS = {
+    "*6 treble in 5 chain with 2 chain between each pair, 1 plain on plain; repeat": "36 dc, 6 sc, 24 ch; 6 x 1 ch-5 space",
+}
+
+
+@cases(
+    (SHELLS, ON_THE_TREBLE),
+    (SCALLOPS, ON_SCALLOPS),
+    (ARCHES, OF_WHICH_ONE),
+    (FIVES, BETWEEN_PAIRS),
+)
+def test_which_one_is_meant(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
