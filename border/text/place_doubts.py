@@ -130,10 +130,10 @@ def tell_turning_chain(item: Stitches, b: Building) -> None:
 
 def tell_halves(items: Sequence[Item], b: Building) -> None:
     """`1 sc between the groups` over shells of 3 dc, 3 ch, 3 dc: of what is a group meant?"""
-    if b.below is None or not any(map(_has_halves, walk(b.below.items))):
-        return
     for item in walk(items):
-        if any(target.of.name == "group" for target in _targets(item)):
+        if all(target.of.name != "group" for target in _targets(item)):
+            continue
+        if b.below is not None and any(map(_has_halves, walk(b.below.items))):
             b.tell(
                 "place-assumed",
                 "a group is taken for stitches with no chains among them: of what the row below "
@@ -141,7 +141,7 @@ def tell_halves(items: Sequence[Item], b: Building) -> None:
                 'if all of that is meant, write "shell"',
                 item.span,
             )
-            return
+        return
 
 
 def _has_halves(item: Item) -> bool:

@@ -27,11 +27,12 @@ _LONGEST = 9
 
 def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
-    if not any(t.type in _OPENERS or t.text in _LEAVING for t in terminals):
-        claims = (n for n, t in enumerate(terminals) if t.type == "LP")
-        taking = any(t.text.startswith(_TAKING) for t in terminals)
-        if not taking and not any(types(terminals, n, 4) == _CLAIM for n in claims):
-            return list(terminals)
+    for n, here in enumerate(terminals):
+        said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_TAKING)
+        if said or (here.type == "LP" and types(terminals, n, 4) == _CLAIM):
+            break
+    else:
+        return list(terminals)
     found: list[Terminal] = []
     at = 0
     while at < len(terminals):

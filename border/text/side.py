@@ -82,8 +82,8 @@ def _along_ends(
 ) -> tuple[list[Terminal], list[Finding]]:
     """`1 dc in the end of every row`, `in end of first row, * 5 ch, 1 dc in end of next row`: along
     the side of lace, its rows are the places."""
-    each = any(_end_of(terminals, n) in _ONE_OF for n in range(len(terminals)))
-    if not each:
+    rows = [n for n, t in enumerate(terminals) if t.type == "ROW"]
+    if not any(_end_of(terminals, n) in _ONE_OF for row in rows for n in range(row - 4, row)):
         return list(terminals), []
     again = any(t.type in ("REPEAT", "STAR", "CROSS") for t in terminals)
     found: list[Terminal] = []
@@ -116,6 +116,8 @@ _ONE_OF = ("NEXT", "EACH", "EVERY")
 
 def _end_of(t: Sequence[Terminal], at: int) -> str:
     """What stands before the word for a row in `in the end of every row`; "" elsewhere."""
+    if at < 0:
+        return ""
     edge = t[at].text == "at the edge" and types(t, at + 1, 1) == ["OF"]  # `at the edge of a row`
     which = past(t, at + 1 + edge, "THE")
     ends = t[at].type == "ENDST" and t[at].text.split()[-1] in ("end", "of", "the")
