@@ -74,7 +74,8 @@ def _fastens(t: Sequence[Terminal], at: int) -> bool:
     if any(x.type in _TOLD for x in t[at:stop]):
         return False
     made = any(x.type in _MADE for x in t[:at])
-    turned = any(x.type == "ENDING" and x.name == "turn" for x in t[:at])
+    first = next((n for n in range(at) if t[n].type in _MADE), at)
+    turned = any(x.type == "ENDING" and x.name == "turn" for x in t[first:at])
     follows = any(x.type in _STEPS for x in t[stop:]) or "RP" in types(t, at, stop - at)
     return not turned and ((made and follows) or not fastens) and not _closes(t, at, where)
 
@@ -89,4 +90,6 @@ def _closes(t: Sequence[Terminal], at: int, where: int) -> bool:
     while end and t[end - 1].type in _BEFORE:
         end -= 1
     chains = sorted(types(t, max(0, end - 2), 2)) == ["CH", "NUM"]
-    return chains and _one_of(t, past(t, where, *_WHERE, "THE"), frozenset({"ORD"}))
+    order = past(t, where, *_WHERE, "THE")
+    named = _one_of(t, order + 1, frozenset({"STITCH", "PICOT"}))  # `in the 3rd treble`
+    return chains and _one_of(t, order, frozenset({"ORD"})) and not named

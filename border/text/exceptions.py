@@ -143,7 +143,9 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     list before it, back to its `with` or to a step that goes to the end.
     """
     excepts = t[at].type == "EXCEPT" and not t[at].text.startswith(("in ", "at ", "to "))
-    if excepts and any(_is_corner(x) for x in t[at + 1 : at + 3]):  # `except at the corners`
+    end = next((n for n in range(at + 1, len(t)) if t[n].type == "SEP"), len(t))
+    near = min(end, at + _NEAR)  # `except at the corners`, `omitting the 2 ch at the corners`
+    if excepts and any(_is_corner(x) for x in t[at + 1 : near]):
         return _Stretch(at, _hard_end(t, at), corner=True)
     if not _is_corner(t[at]):
         return None
@@ -174,6 +176,10 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
         return _Stretch(0, behind, corner=True)
     end = stop
     return None if start is None else _Stretch(start, end, corner=True)
+
+
+_NEAR = 9
+"""Within so many words an exception names the corners that it is of."""
 
 
 def _ends_repeat(t: Sequence[Terminal], at: int) -> bool:
@@ -308,6 +314,8 @@ def _is_exception(t: Sequence[Terminal], at: int) -> bool:
 
 def _part(said: str) -> str:
     """The part of the edge that an exception names: `at the corners` is a corner."""
+    if "corner" in said.lower():
+        return "corner"
     named = re.search(
         r"\b(?:at|in|over|on)\s+(?:each|every|the)\s+((?!end\b)[^\W\d_]+)", said.lower()
     )

@@ -175,6 +175,8 @@ def _settled(t: list[Terminal], opening: int) -> list[Terminal]:
                 return [*_as_star(t[:n], opening), replace(t[n], type="REPEAT"), *t[n + 1 :]]
             if behind_it[:1] != ["MARK"] and _are_times(behind_it):
                 return _bracketed(t, opening, n)
+            if _are_placed(kinds, opening, n):
+                return _bracketed(t, opening, n)
     return _as_star(t, opening)
 
 
@@ -219,6 +221,14 @@ def _are_times(kinds: Sequence[str]) -> bool:
     """Whether these are the kinds of `8 times`, or of `, 8 times`."""
     kinds = kinds[1:] if kinds[:1] == ["SEP"] else kinds
     return kinds[:1] in (["TIMES"], ["MORE"]) or kinds[:2] in (["NUM", "TIMES"], ["NUM", "MORE"])
+
+
+def _are_placed(kinds: Sequence[str], opening: int, closing: int) -> bool:
+    """Whether `x 1 dc, 5 tr, 1 dc, x under every loop` is a list with its place behind it."""
+    bare = {"PREP", "BETWEEN", "ALLIN", "SKIP"}.isdisjoint(kinds[opening:closing])
+    place = kinds[closing + 1 : closing + 3]
+    rest = {"REPEAT", "MARK", "STITCH", "CH"} & set(kinds[closing + 1 :])
+    return bare and place in (["PREP", "EACH"], ["PREP", "EVERY"]) and not rest
 
 
 def _bracketed(t: Sequence[Terminal], opening: int, closing: int) -> list[Terminal]:

@@ -61,6 +61,17 @@ def orders(t: Terminals) -> Terminals:
     while at < len(t):
         here, behind = t[at], types(t, at + 1, 3)
         before = found[-1].type if found else ""
+        one_of = here.type == "NUM" and here.number == 1 and behind[:2] == ["OF", "THE"]
+        if one_of and before == "PREP" and types(t, at + 3, 1) == ["KIND"] and t[at + 3].many:
+            found += [like(here, "NEXT"), replace(t[at + 3], many=False)]  # `into one of the loops`
+            at += 4
+            continue
+        middle = here.type == "NUM" and behind[:1] == ["CENTRE"] and before in ("PREP", "THE")
+        middle = middle and types(found, len(found) - 2, 1) != ["BETWEEN"]
+        if middle and behind[1:2] in (["STITCH"], ["KIND"]) and ended(t, at + 3):
+            found += [t[at + 1], here]  # `on the 3 middle treble`
+            at += 2
+            continue
         if before in ("CENTRE", "ORD") and (here.type, here.number, *behind[:1]) == (
             "NUM",
             1,

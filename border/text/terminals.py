@@ -394,9 +394,23 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
     return kept
 
 
+def _just_before(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`1 p. (4 ch. and 1 sl. on the preceding sc.)`: on the last one made."""
+    found: list[Terminal] = []
+    shown = False
+    for here in terminals:
+        shown = shown if here.type != "LP" else bool(found) and found[-1].type == "PICOT"
+        if shown and here.type == "UNKNOWN" and here.text in ("preceding", "previous"):
+            here = replace(here, type="ORD", number=-1)
+        shown = shown and here.type != "RP"
+        found.append(here)
+    return found
+
+
 _PUT_RIGHT = (
     where(_without_dots, "SEP"),
     where(_made_of, "MADEOF"),
+    where(_just_before, "PICOT-LP", "UNKNOWN"),
     where(_without_adjectives, "STITCH"),
     where(_without_glosses, "LP"),
     where(with_remarks),

@@ -91,9 +91,11 @@ def times_of_list(t: Terminals) -> Terminals:
     for n, here in enumerate(t):
         if here.type not in HOW_OFTEN or n - begun < 3:
             continue
-        if n - begun > 3 and types(t, n - 4, 4) in _COMMALESS:
-            pair = [like(here, "LP"), *t[n - 4 : n], like(here, "RP")]
-            found += [*t[begun : n - 4], *pair]
+        joined = n - 5 if t[n - 3].text == "and" else n - 4
+        both = [x for x in t[max(joined, 0) : n] if x.text != "and"]
+        if joined >= begun and types(both, 0, 4) in _COMMALESS:
+            pair = [like(here, "LP"), *t[joined:n], like(here, "RP")]
+            found += [*t[begun:joined], *pair]
             begun = n
             continue
         if t[n - 1].type != "SEP":

@@ -75,3 +75,23 @@ AT_THE_END = {
 )
 def test_a_row_as_it_is_printed(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+AS_PRINTED = {
+    "x 1 plain, 3 treble, 1 plain, x under every loop": "24 sc, 36 dc; 12 x 1 space",
+    "1 plain in one of the loops, 2 purl (each consisting of 5 chain, 1 single in the 1st); repeat": "12 sc, 24 picot; 12 x 1 space",
+    "*1 plain, with which take up the next 2 loops together, 5 chain; repeat": "6 sc, 30 ch; 6 x 2 space",
+    "1 treble on plain, 2 chain and 1 treble three times, 5 chain; repeat": "48 dc, 132 ch; 12 x 1 sc; asked perhaps-one-place",
+    "*1 plain in next loop, 1 p. (4 ch. and 1 single on the preceding plain.); repeat": "12 sc, 12 picot; 12 x 1 space",
+    "*5 chain and fasten in the next loop, 5 chain, 1 plain in next loop; repeat": "6 ss, 6 sc, 60 ch; 6 x 2 space; asked fastening-assumed",
+    "turn, *5 chain and fasten in the next loop, 5 chain, 1 plain in next loop; repeat": "6 ss, 6 sc, 60 ch; 6 x 2 space; asked fastening-assumed",
+    "1 plain in each loop, omitting the 2 chain at the inner corners": "12 sc; 12 x 1 space; asked corners-left-out",
+}
+MIDDLE = {
+    "*3 plain on the 4 middle treble, 5 chain; repeat": "12 sc, 5 ch; 1 x 20 dc; 16 left over; does not close; asked place-unclear; asked row-does-not-close"
+}
+
+
+@cases((ARCHES, AS_PRINTED), (SIXES, MIDDLE))
+def test_a_row_as_magazines_print_it(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
