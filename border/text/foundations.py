@@ -75,7 +75,7 @@ def _chained(t: list[Terminal]) -> list[Terminal]:
 def _sides(head: _Head, row: int) -> None:
     """`On the other side of the braid work …` at the head of a row."""
     t = head.terminals
-    at = past(t, 0, "SEP")
+    at = past(t, 0, "SEP", "REMARK")
     if row < 1 or types(t, at, 1) not in (["ONESIDE"], ["OTHERSIDE"]):
         return
     if t[at].type == "ONESIDE" or row == 1:

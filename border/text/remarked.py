@@ -38,7 +38,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     while at < len(terminals):
         end = max(_which(terminals, at), _counted(terminals, at), _left(terminals, at))
         end = max(end, _claimed(terminals, at), _last_omitted(terminals, at))
-        end = max(end, _with_chain(terminals, at), _taken_in(terminals, at))
+        end = max(end, _with_chain(terminals, at), _taken_in(terminals, at), _for(terminals, at))
         skip, behind = _missed(terminals, at)
         if end > at:
             found.append(_as_remark(terminals[at:end]))
@@ -86,6 +86,13 @@ def _which(t: Sequence[Terminal], at: int) -> int:
     verb |= which > at and clause[-1:] != [] and clause[-1].type not in NOUNS
     plain = len(clause) < _LONGEST and not any(x.type in ("SKIP", "REPEAT") for x in clause)
     return stop if verb and plain else at
+
+
+def _for(t: Sequence[Terminal], at: int) -> int:
+    """Behind `then, for the scallop,` which says what the steps will be; else the same place."""
+    opens = not at or t[at - 1].type in ("SEP", "AND")
+    said = opens and t[at].text == "for" and types(t, at, 3) == ["AS", "THE", "UNKNOWN"]
+    return at + 3 if said and _stop(t, at + 3) == at + 3 else at
 
 
 def _counted(t: Sequence[Terminal], at: int) -> int:
