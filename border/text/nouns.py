@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
@@ -38,65 +39,109 @@ def unsaid(t: Terminals) -> Terminals:
     """
     if not any(_stands_alone(t, at) for at in range(1, len(t))):
         return t
-    found: Terminals = []
-    last = Kind("st")
-    nth: Kind | None = None
-    space = Kind("space")
-    chained = False
-    named = False
-    part: Terminals = []
-    one = True
+    nouns = _Nouns(t)
     for at, here in enumerate(t):
-        found.append(here)
-        space = last if last in ARCHES or last.name == "space" else space
-        before = found[-2].type if len(found) > 1 else ""
-        part = _part_before(found, part)
-        whole = types(t, at + 1, 1) != ["OF"] and not _parts_stitches(found)
-        if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
-            skips = here.type == "CH" and types(found, len(found) - 3, 2) == ["SKIP", "NUM"]
-            last = Kind("st") if skips and last != Kind("ch") else _noun(here, found, last)
-            counted = before == "NUM" and len(found) > 2 and found[-3].type in OPENS | WHICH
-            named = named or counted or before in OPENS | WHICH
-            if before in OPENS | WHICH:
-                nth, chained = _stitch_of(found), False
-                one = made(found[:-1]) == 1
-        chained = chained or here.type == "CH"
-        bare = before == "SKIP" and here.type == "NUM"
-        if bare and types(t, at + 1, 1) not in (["KIND"], ["CH"]):
-            last = Kind("st")
+        nouns.found.append(here)
+        nouns.learn(at)
+        before = nouns.before
         if not ended(t, at + 1) or before not in OPENS | WHICH:
             continue
-        if here.type == "NUM" and before != "SKIP" and before != "OF":
-            if before in ("PREP", "THE") and (here.number == 1 or made(found[:-1]) == here.number):
-                found.insert(-1, like(here, "NEXT"))
-            pair = "BETWEEN" in types(found, max(0, len(found) - 4), 4)
-            ahead = None if named or pair else _named_next(t, at)
-            if ahead is not None and (prep := _prep_of(found)) is not None:
-                found[prep] = replace(found[prep], name=found[prep].name or "counted")
-            kind = last if pair else ahead or Kind("st")
-            found.append(replace(like(here, "KIND", kind), text="st"))
-        elif before == "BETWEEN":
-            continue
-        elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):
+        if here.type == "NUM" and before not in ("SKIP", "OF"):
+            nouns.add_counted(at)
+        elif before != "BETWEEN":
+            nouns.add_which(at)
+    return nouns.found
+
+
+class _Nouns(Struct):
+    """What has been named up to a place: the words so far, with the nouns that were left out.
+
+    `last`: the noun named last; `space`: the space. `nth`: the stitch of `4th treble of the shell`;
+    `chained`: chains have come since. `part`: a part of a run. `one`: one stitch was made in the
+    place named last. `named`: a place was.
+    """
+
+    t: Terminals
+    found: Terminals = field(default_factory=list)
+    last: Kind = Kind("st")
+    space: Kind = Kind("space")
+    nth: Kind | None = None
+    chained: bool = False
+    named: bool = False
+    part: Terminals = field(default_factory=list)
+    one: bool = True
+
+    @property
+    def before(self) -> str:
+        """The sort of the word before the last one found."""
+        return self.found[-2].type if len(self.found) > 1 else ""
+
+    def learn(self, at: int) -> None:
+        """What the word at a place, which is the last one found, names."""
+        found, here, before = self.found, self.t[at], self.before
+        if self.last in ARCHES or self.last.name == "space":
+            self.space = self.last
+        self.part = _part_before(found, self.part)
+        whole = types(self.t, at + 1, 1) != ["OF"] and not _parts_stitches(found)
+        if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
+            skips = here.type == "CH" and types(found, len(found) - 3, 2) == ["SKIP", "NUM"]
+            bare = skips and self.last != Kind("ch")
+            self.last = Kind("st") if bare else _noun(here, found, self.last)
+            opened = before in OPENS | WHICH
+            counted = before == "NUM" and len(found) > 2 and found[-3].type in OPENS | WHICH
+            self.named = self.named or counted or opened
+            if opened:
+                self.nth, self.chained = _stitch_of(found), False
+                self.one = made(found[:-1]) == 1
+        self.chained = self.chained or here.type == "CH"
+        skipped = before == "SKIP" and here.type == "NUM"
+        if skipped and types(self.t, at + 1, 1) not in (["KIND"], ["CH"]):
+            self.last = Kind("st")
+
+    def add_counted(self, at: int) -> None:
+        """The noun of `in one`, `over the 9`."""
+        found, here, before = self.found, self.t[at], self.before
+        if before in ("PREP", "THE") and (here.number == 1 or made(found[:-1]) == here.number):
+            found.insert(-1, like(here, "NEXT"))
+        pair = "BETWEEN" in types(found, max(0, len(found) - 4), 4)
+        ahead = None if self.named or pair else _named_next(self.t, at)
+        if ahead is not None and (prep := _prep_of(found)) is not None:
+            found[prep] = replace(found[prep], name=found[prep].name or "counted")
+        kind = self.last if pair else ahead or Kind("st")
+        found.append(replace(like(here, "KIND", kind), text="st"))
+
+    def add_which(self, at: int) -> None:
+        """The noun of `in next`, `in the 3rd`, `in each`."""
+        found, here = self.found, self.t[at]
+        part = self.part
+        if here.type == "ORD" and part and here.number not in range(part[0].number + 1):
             found += [part[1], like(here, "OF"), like(here, "SAME"), part[-1]]
-        elif here.type in ("NEXT", "EACH", "ORD", "EVERY") and not _is_same(found):
-            kind = space if _is_under(found) else last
-            prep = len(found) - 2 - (before == "THE")
-            if here.type == "ORD" and _in_chains_before(found, prep, here.number):
-                found[prep] = replace(found[prep], name=MADE)  # `7 chain, 1 single in the 4th`
-            loose = here.type == "ORD" and here.number > 1 and kind.name in STITCHES
-            if loose and not one and types(found, prep, 1) == ["PREP"]:
-                found[prep] = replace(found[prep], name="counted")  # `5 dc in sc, 1 sc in 3rd`
-            if nth is not None and here.type == "NEXT" and types(found, prep, 1) == ["PREP"]:
-                found[prep] = replace(found[prep], name="nth")
-                kind = kind if chained else nth
-            if not one and last.name in _HEAPS and _closes_row(t, at, found):
-                found[prep] = replace(found[prep], name="last")
-                kind = Kind("st")
-            if kind.name in SPACES and prep > 0 and found[prep].text.split()[0] in ("on", "upon"):
-                found[prep] = replace(found[prep], name="counted")  # `on the next`, behind a space
+        elif here.type in _WHICH - {"NUM"} and not _is_same(found):
+            prep = len(found) - 2 - (self.before == "THE")
+            kind, doubt = self._kind_and_doubt(at, prep)
+            if doubt:
+                found[prep] = replace(found[prep], name=doubt)
             found.append(like(here, "KIND", kind))
-    return found
+
+    def _kind_and_doubt(self, at: int, prep: int) -> tuple[Kind, str]:
+        """The noun that is left out, and the name of the doubt that it leaves."""
+        found, here = self.found, self.t[at]
+        placed = types(found, prep, 1) == ["PREP"]
+        kind = self.space if _is_under(found) else self.last
+        doubt = ""
+        if here.type == "ORD" and _in_chains_before(found, prep, here.number):
+            doubt = MADE  # `7 chain, 1 single in the 4th`
+        loose = here.type == "ORD" and here.number > 1 and kind.name in STITCHES
+        if loose and not self.one and placed:
+            doubt = "counted"  # `5 dc in sc, 1 sc in 3rd`
+        if self.nth is not None and here.type == "NEXT" and placed:
+            doubt, kind = "nth", kind if self.chained else self.nth
+        if not self.one and self.last.name in _HEAPS and _closes_row(self.t, at, found):
+            doubt, kind = "last", Kind("st")
+        on = prep > 0 and found[prep].text.split()[0] in ("on", "upon")
+        if kind.name in SPACES and on:
+            doubt = "counted"  # `on the next`, behind a space
+        return kind, doubt
 
 
 def _parts_stitches(found: Sequence[Terminal]) -> bool:
