@@ -191,6 +191,12 @@ class Changed(Variations):
             everywhere = self.written(replace(one, where=Where.ALL))
             message = "they stand between stitches in one place, and between one place and the next"
             return message, f'if both are meant, write "{everywhere}"; otherwise {WRITE_OUT}'
+        if one.where is Where.BETWEEN and one.instead_of is None and _all_inside(fitting):
+            number = fitting[0].number
+            inside = self.written(replace(one, instead_of=number))
+            message = f"the copied row makes ch {number} in one place, and none between two"
+            help_ = f'if those are meant, write "{inside}"; if more are made, {WRITE_OUT}'
+            return message, help_
         several = sum(making.inside for making in fitting) > 1
         if one.where is Where.GROUPS and one.instead_of is None and several:
             both = [f'"{self.written(replace(one, instead_of=m.number))}"' for m in fitting[:1]]
@@ -227,6 +233,11 @@ class Changed(Variations):
 def changes(one: Difference, making: Making) -> bool:
     """Whether a difference changes what is made here: it is that, and just so many."""
     return making.fits(one) and making.number == one.instead_of
+
+
+def _all_inside(fitting: Sequence[Making]) -> bool:
+    """Whether all stand in one place, and not between the stitches of one step alone."""
+    return all(m.inside for m in fitting) and not all(m.parts for m in fitting)
 
 
 def _is_left(stretch: Stretch) -> bool:

@@ -18,6 +18,7 @@ from border.text.tree import (
     Named,
     Text,
     Variation,
+    Where,
 )
 from border.text.written import write_text
 from border.text.written_steps import made, write_difference, write_named
@@ -87,6 +88,7 @@ class Variations(Struct):
             makes = self.either(one, met)
             old = None if one.instead_of is None else self.made(one.of, one.instead_of)
             message = f"what is copied makes no {old or self.made(one.of, None)}"
+            message += f" {one.where.value}" if one.where is Where.APART else ""
             if one.number and one.number in met.numbers and one.instead_of in (None, one.number):
                 message = f"what is copied makes {makes} as it is"
             message += ", so there is nothing to change"
