@@ -63,7 +63,7 @@ class Changed(Variations):
                 if (asked := moved.asked) is not None:
                     besides = None
                     if asked.others is not None:
-                        besides = self._with(settled, copied, asked.others, number, at)
+                        besides = self._with(settled, copied, others | asked.others, number, at)
                     self._ask(one, asked, stretches, besides, number, at)
         return [stretch.items for stretch in stretches]
 
@@ -191,7 +191,8 @@ class Changed(Variations):
             everywhere = self.written(replace(one, where=Where.ALL))
             message = "they stand between stitches in one place, and between one place and the next"
             return message, f'if both are meant, write "{everywhere}"; otherwise {WRITE_OUT}'
-        if one.where is Where.BETWEEN and one.instead_of is None and _all_inside(fitting):
+        added = one.where is Where.BETWEEN and one.number and one.instead_of is None
+        if added and _all_inside(fitting):
             number = fitting[0].number
             inside = self.written(replace(one, instead_of=number))
             message = f"the copied row makes ch {number} in one place, and none between two"

@@ -70,12 +70,27 @@ def _tell_ordinal(before: Item, item: Item, b: Building, asked: set[Span]) -> No
                 _tell_counted_on(before, item, passed, nth, b)
 
 
+_KINDS = 4
+"""Places of so many kinds are counted side by side."""
+
+
 class _Reached(Struct, frozen=True):
-    """How far steps have come among places of one kind; `by_number`: an ordinal said so."""
+    """How far steps have come among places of one kind; `by_number`: an ordinal said so.
+
+    `step`: the first of them; `last`: how many the last one took.
+    """
 
     step: Item
     passed: int
     by_number: bool = False
+    last: int = 1
+
+    def leads_to(self, nth: int, chains: int) -> bool:
+        """Whether an nth behind so many chains may be counted from the first: where no ordinal
+        said so it is the next one, and not one under whose chains as many are missed."""
+        missed = self.last > 1 and chains == nth - 1
+        next_ = self.passed > 1 and nth == self.passed + 1 and not missed
+        return nth > self.passed and (self.by_number or next_)
 
 
 def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
@@ -96,17 +111,16 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
             ) if len(place.targets) == 1:
                 kind = _alike(place.targets[0])
                 before = _reached(reached, kind)
-                if before is not None and which is Which.NTH and item.span not in asked:
-                    next_ = before.passed > 1 and nth == before.passed + 1 and chains != nth - 1
-                    if nth > before.passed and (before.by_number or next_):
-                        _tell_counted_on(before.step, item, before.passed, nth, b)
+                rises = before is not None and before.leads_to(nth, chains)
+                if before and rises and which is Which.NTH and item.span not in asked:
+                    _tell_counted_on(before.step, item, before.passed, nth, b)
                 _go_on(reached, kind, _Reached(item, nth, True))
             case Stitches(place=Place(which=Which.SAME)) | Bracket(place=Place(which=Which.SAME)):
                 pass
             case _ if (taken := _taken(item)) is not None:
                 kind, count = taken
                 before = _reached(reached, kind) or _Reached(item, 0, isinstance(kind, Between))
-                _go_on(reached, kind, replace(before, passed=before.passed + count))
+                _go_on(reached, kind, replace(before, passed=before.passed + count, last=count))
             case Skip(count, target):
                 for kind, before in list(reached.items()):
                     if _is_of(_alike(target or Whole(ST)), kind):
@@ -137,6 +151,8 @@ def _reached(reached: dict[Target, _Reached], kind: Target) -> _Reached | None:
 def _go_on(reached: dict[Target, _Reached], kind: Target, now: _Reached) -> None:
     """Put how far steps have come now, under the kind that was named first."""
     named = next((other for other in reached if _is_of(kind, other)), kind)
+    if named not in reached and len(reached) == _KINDS:
+        del reached[next(iter(reached))]
     reached[named] = now
 
 
