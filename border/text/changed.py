@@ -84,6 +84,9 @@ class Changed(Variations):
                 continue
             met = self.look(one, copy, number, at)
             moved = move(one, stretches, at.of(one))
+            if moved is None and one.named:
+                made = (m for s in stretches for m in makings(s) if m.of == one.named[0].of)
+                met.numbers |= dict.fromkeys(m.number for m in made if m.doubt is None)
             if isinstance(moved, Move) and any(
                 moved.others.keys() & other.others.keys() for _, other in found
             ):

@@ -110,6 +110,10 @@ class Variations(Struct):
             elif one.named and one.named[0].number is not None and one.place.count == 1:
                 any_ = replace(one, named=(Named(one.named[0].of),))
                 help_ = f'write "{self.written(any_)}" for all that it makes'
+                if len(met.numbers) == 1:
+                    new, old = one.named[0].number, next(iter(met.numbers))
+                    other = self.written(Difference(one.named[0].of, new, old))
+                    help_ += f', or "{other}, {self.written(any_)}" for the other number'
         message = f"what is copied makes no {what or 'stitches'}, so there is nothing to change"
         self.tell("difference-finds-nothing", message, help_, one, met.number, met.at)
 
