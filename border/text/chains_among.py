@@ -32,13 +32,16 @@ class _Run(Struct, frozen=True):
 
 
 def tell_chains_among(items: Sequence[Item], b: Building) -> None:
-    """`6 dc in next 6 st, 3 ch; repeat` over groups of 6 dc with chains between."""
-    taken = [_taken(item) for item in items if not isinstance(item, Chains)]
-    counts = [count for count in taken if count is not None]
-    plain = len(counts) == len(taken) < len(items)
-    if b.below is None or not plain or not any(_counts_chains(item) for item in items):
+    """`6 dc in next 6 st, 3 ch; repeat` over groups of 6 dc with chains between.
+
+    Not where the first step names its stitches, and so passes over the chains.
+    """
+    steps = [item for item in items if not isinstance(item, Chains)]
+    counts = [count for item in steps if (count := _taken(item)) is not None]
+    plain = len(counts) == len(steps) < len(items)
+    if b.below is None or not plain or not steps or not _counts_chains(steps[0]):
         return
-    run = next((run for run in _runs(b.below.items) if run.count == sum(counts) > 1), None)
+    run = next((run for run in _runs(b.below.items) if run.count == sum(counts) > 2), None)
     if run is None or not run.stitch:
         return
     edit = ", ".join(b.written(_named(item, run.stitch)) for item in items)
