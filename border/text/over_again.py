@@ -224,12 +224,11 @@ def _tell_last(item: Stitches | Bracket, b: Building) -> None:
     assert place is not None
     edit = b.written(replace(item, place=replace(place, which=Which.NEXT)))
     last = place.which is Which.LAST
-    of = (
-        ""
-        if isinstance(place.targets[0], Between) or not last
-        else (', or name what it is the last of: "in last st of next group"')
-    )
-    which = "the last one is that" if last else "the centre ones are those"
+    of = ', or name what it is the last of: "in last st of next group"'
+    if not last or isinstance(place.targets[0], Between):
+        of = ""
+    centre = "the centre one is that" if place.count == 1 else "the centre ones are those"
+    which = "the last one is that" if last else centre
     b.tell(
         "perhaps-last-of-each",
         f"{which} of the whole row, and this is worked over and over",
