@@ -44,6 +44,8 @@ SAID: dict[str, Sequence[Variation]] = {
     "with ch 7 in place of ch 5": [Difference("ch", 7, 5)],
     "with 7 ch. instead of 5.": [Difference("ch", 7, 5)],
     "with 3 chain between each instead of 2": [Difference("ch", 3, 2, Where.BETWEEN)],
+    "with 3 chain between the shells instead of 2": [Difference("ch", 3, 2, Where.APART)],
+    "with 3 ch between each group": [Difference("ch", 3, None, Where.APART)],
     "only making 5 treble instead of 3": [Difference("dc", 5, 3)],
     "but instead of 3 treble work 5": [Difference("dc", 5, 3)],
     "with five treble in the shells": [Difference("dc", 5, None, Where.GROUPS)],

@@ -258,7 +258,7 @@ def test_marks_inside_each_other_come_to_too_much() -> None:
 def test_a_border_has_so_many_words_at_most(monkeypatch: pytest.MonkeyPatch) -> None:
     """What is read of it is counted; where it breaks off is told once."""
     monkeypatch.setattr("border.text.rows.MOST_IN_ALL", 100)
-    row = "1 sc in each of next 4 st, ch 1; repeat."  # 13 words and marks
+    row = "1 sc in each of next 4 st, skip 1; repeat."  # 13 words and marks
     text = "terms: us\n" + "\n".join(f"round {n}: {row}" for n in range(1, 30))
     border, findings = read_border(Source("a.border", text))
     assert [(f.code, f.round) for f in findings] == [("too-large", 9)]

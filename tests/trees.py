@@ -328,7 +328,8 @@ def differences(draw: st.DrawFn) -> Difference:
     where = {"ch": Where.BETWEEN, "picot": Where.ALL, "ring": Where.ALL}.get(of, Where.GROUPS)
     number = draw(st.integers(0, 40))
     instead_of = draw(st.none() | counts) if number or of != "ring" else draw(counts)
-    return Difference(of, number, instead_of, draw(st.sampled_from((Where.ALL, where))))
+    wheres = (Where.ALL, where, Where.APART) if of == "ch" else (Where.ALL, where)
+    return Difference(of, number, instead_of, draw(st.sampled_from(wheres)))
 
 
 @st.composite

@@ -28,7 +28,7 @@ from border.text.over_again import (
     tell_over_again,
     tell_shared,
 )
-from border.text.place_doubts import tell_halves
+from border.text.place_doubts import tell_halves, tell_head_below
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
 from border.text.steps import next_for_first
@@ -90,6 +90,8 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     while items and isinstance(last := items[-1], End):
         ends.insert(0, last)
         items.pop()
+    if not repeats:
+        tell_head_below(items, b)
     if leave and items:
         message = "what is left unworked has nothing to be worked"
         b.tell("not-understood", message, 'write "leave unworked" alone', b.span(*leave))

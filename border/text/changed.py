@@ -63,7 +63,7 @@ class Changed(Variations):
                 if (asked := moved.asked) is not None:
                     besides = None
                     if asked.others is not None:
-                        besides = self._with(settled, copied, asked.others, number, at)
+                        besides = self._with(settled, copied, others | asked.others, number, at)
                     self._ask(one, asked, stretches, besides, number, at)
         return [stretch.items for stretch in stretches]
 
@@ -84,6 +84,9 @@ class Changed(Variations):
                 continue
             met = self.look(one, copy, number, at)
             moved = move(one, stretches, at.of(one))
+            if moved is None and one.named:
+                made = (m for s in stretches for m in makings(s) if m.of == one.named[0].of)
+                met.numbers |= dict.fromkeys(m.number for m in made if m.doubt is None)
             if isinstance(moved, Move) and any(
                 moved.others.keys() & other.others.keys() for _, other in found
             ):
@@ -191,6 +194,13 @@ class Changed(Variations):
             everywhere = self.written(replace(one, where=Where.ALL))
             message = "they stand between stitches in one place, and between one place and the next"
             return message, f'if both are meant, write "{everywhere}"; otherwise {WRITE_OUT}'
+        added = one.where is Where.BETWEEN and one.number and one.instead_of is None
+        if added and _all_inside(fitting):
+            number = fitting[0].number
+            inside = self.written(replace(one, instead_of=number))
+            message = f"the copied row makes ch {number} in one place, and none between two"
+            help_ = f'if those are meant, write "{inside}"; if more are made, {WRITE_OUT}'
+            return message, help_
         several = sum(making.inside for making in fitting) > 1
         if one.where is Where.GROUPS and one.instead_of is None and several:
             both = [f'"{self.written(replace(one, instead_of=m.number))}"' for m in fitting[:1]]
@@ -227,6 +237,11 @@ class Changed(Variations):
 def changes(one: Difference, making: Making) -> bool:
     """Whether a difference changes what is made here: it is that, and just so many."""
     return making.fits(one) and making.number == one.instead_of
+
+
+def _all_inside(fitting: Sequence[Making]) -> bool:
+    """Whether all stand in one place, and not between the stitches of one step alone."""
+    return all(m.inside for m in fitting) and not all(m.parts for m in fitting)
 
 
 def _is_left(stretch: Stretch) -> bool:

@@ -19,7 +19,8 @@ _BEFORE = frozenset({"work", "worked", "is", "exactly", "again", "the", "same", 
 class CopyWords(Struct, frozen=True):
     """A copy as found: the rows once through, times over, a file; words [0, after) are its own.
 
-    No rows: the `back` rows before, as in `same as last row`, `repeat these two rows`.
+    No rows: the `back` rows before, as in `same as last row`, `repeat these two rows`; `over`: so
+    many are passed over between, as in `same as the last but one`.
     """
 
     rows: tuple[int, ...]
@@ -28,6 +29,7 @@ class CopyWords(Struct, frozen=True):
     after: int
     sound: bool
     back: int = 1
+    over: int = 0
 
     @property
     def one(self) -> bool:
@@ -36,7 +38,7 @@ class CopyWords(Struct, frozen=True):
 
     def only(self, number: int) -> int:
         """The one row that the row of a number copies."""
-        return self.rows[0] if self.rows else number - 1
+        return self.rows[0] if self.rows else number - 1 - self.over
 
 
 def copy_at(words: Sequence[Word]) -> CopyWords | None:
@@ -65,7 +67,9 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     rows: tuple[int, ...] = ()
     sound = True
     behind, back = _behind_these(words, at) if repeats else (None, 1)
-    behind = behind or _behind_row_before(words, at)
+    over = 0
+    if behind is None:
+        behind, over = _behind_row_before(words, at)
     if behind is None:
         listed = row_list_at(words, at)
         if listed is None or not (listed.named or listed.ordinal):
@@ -78,7 +82,7 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
         file = words[at + 1].text
         at, again = _times(words, at + 2)
         times *= again
-    return CopyWords(rows, times, file, at, sound and bool(rows or file is None), back)
+    return CopyWords(rows, times, file, at, sound and bool(rows or file is None), back, over)
 
 
 def _behind_these(words: Sequence[Word], at: int) -> tuple[int | None, int]:
@@ -91,16 +95,21 @@ def _behind_these(words: Sequence[Word], at: int) -> tuple[int | None, int]:
     return (end + 1, count) if row and count else (None, 1)
 
 
-def _behind_row_before(words: Sequence[Word], at: int) -> int | None:
-    """Behind `the last row`, `previous round`."""
-    if at < len(words) and words[at].text == "the":
-        at += 1
+def _behind_row_before(words: Sequence[Word], at: int) -> tuple[int | None, int]:
+    """Behind `the last row`, `previous round`, `last row but one`, `row before the last`, and how
+    many rows it passes over."""
+    at = _past(words, at, ("the",))
     names = vocabulary().rows
-    if at < len(words) and words[at].text in names["before"]:
-        row = at + 1 < len(words) and words[at + 1].text in names["row"]
-        if row or _ends(words, at + 1):
-            return at + 1 + row
-    return None
+    row = at < len(words) and words[at].text in names["row"]
+    last = _past(words, at + 1, ("before", "the")) if row else at
+    if (row and last < at + 2) or last >= len(words) or words[last].text not in names["before"]:
+        return None, 0
+    row = last + 1 < len(words) and words[last + 1].text in names["row"]
+    end = last + 1 + row
+    one = _past(words, end, ("but", "one"))
+    if last > at or (one == end + 2 and _ends(words, one)):
+        return (end if last > at else one), 1
+    return (end, 0) if row or _ends(words, end) else (None, 0)
 
 
 def _ends(words: Sequence[Word], at: int) -> bool:

@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from msgspec import Struct
 from msgspec.structs import replace
 
+from border.findings import Span
+from border.stitches import STITCHES
 from border.text.nodes import Building, Step
 from border.text.tree import (
     SPACES,
@@ -29,10 +32,11 @@ from border.text.written_places import write_ordinal
 
 def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
     """Tell of ordinals that may count from where a step before them began, and of misses."""
+    asked: set[Span] = set()
     missed: Item | None = None  # behind `miss 2, 3 ch` the misses still come before
     for step in steps:
         if missed is not None:
-            _tell_ordinal(missed, step.item, b)
+            _tell_ordinal(missed, step.item, b, asked)
         over = isinstance(step.item, Chains | Picots) and isinstance(missed, Skip)
         missed = missed if over else step.item
     for before, step in pairwise(steps):
@@ -41,10 +45,10 @@ def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
             _tell_passed_twice(before.item, step.item, b)
     for n in range(len(steps) - 2):
         _tell_missed_list([one.item for one in steps[n : n + 4]], b)
-    _tell_rising(steps, b)
+    _tell_rising(steps, b, asked)
 
 
-def _tell_ordinal(before: Item, item: Item, b: Building) -> None:
+def _tell_ordinal(before: Item, item: Item, b: Building, asked: set[Span]) -> None:
     """`skip 3, 1 dc in 4th st`: is the 4th counted on, or from where the skip began?"""
     match before:
         case Skip(count=passed, target=target):
@@ -62,32 +66,103 @@ def _tell_ordinal(before: Item, item: Item, b: Building) -> None:
         ):
             bare = isinstance(before, Skip) and (before.target is None or named == Whole(ST))
             if (_alike(named) == _alike(kind) or bare) and nth == passed + 1:
+                asked.add(item.span)
                 _tell_counted_on(before, item, passed, nth, b)
 
 
-def _tell_rising(steps: Sequence[Step], b: Building) -> None:
+_KINDS = 4
+"""Places of so many kinds are counted side by side."""
+
+
+class _Reached(Struct, frozen=True):
+    """How far steps have come among places of one kind; `by_number`: an ordinal said so.
+
+    `step`: the first of them; `last`: how many the last one took.
+    """
+
+    step: Item
+    passed: int
+    by_number: bool = False
+    last: int = 1
+
+    def leads_to(self, nth: int, chains: int) -> bool:
+        """Whether an nth behind so many chains may be counted from the first: where no ordinal
+        said so it is the next one, and not one under whose chains as many are missed."""
+        missed = self.last > 1 and chains == nth - 1
+        next_ = self.passed > 1 and nth == self.passed + 1 and not missed
+        return nth > self.passed and (self.by_number or next_)
+
+
+def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
     """`1 sc in 1st loop, ch 7, 1 sc in 2nd loop`: both counted from one beginning?"""
-    reached: dict[Target, tuple[Item, int, bool]] = {}
+    reached: dict[Target, _Reached] = {}
+    chains = 0  # made since the step before
     for step in steps:
-        match step.item:
+        item = step.item
+        match item:
+            case Chains():
+                chains += item.count
+                continue
+            case Picots():
+                continue
             case (
-                Stitches(place=Place(which=which, count=count, targets=(kind,)))
-                | Bracket(place=Place(which=which, count=count, targets=(kind,)))
-            ) if which in (Which.FIRST, Which.NTH):
-                kind = _alike(kind)
-                before, passed, by_number = reached.get(kind, (step.item, 0, False))
-                follows = by_number or (passed > 1 and count == passed + 1)
-                if follows and which is Which.NTH and count > passed:
-                    _tell_counted_on(before, step.item, passed, count, b)
-                reached = {kind: (step.item, count, True)}
-            case Stitches(place=Place(which=Which.NEXT | Which.THE, count=1, targets=(kind,))):
-                kind = _alike(kind)
-                before, passed, _ = reached.get(kind, (step.item, 0, False))
-                reached = {kind: (before, passed + 1, isinstance(kind, Between))}
-            case Stitches(place=Place(which=Which.SAME)) | Chains() | Picots():
+                Stitches(place=Place(which=Which.NTH | Which.FIRST as which, count=nth) as place)
+                | Bracket(place=Place(which=Which.NTH | Which.FIRST as which, count=nth) as place)
+            ) if len(place.targets) == 1:
+                kind = _alike(place.targets[0])
+                before = _reached(reached, kind)
+                rises = before is not None and before.leads_to(nth, chains)
+                if before and rises and which is Which.NTH and item.span not in asked:
+                    _tell_counted_on(before.step, item, before.passed, nth, b)
+                _go_on(reached, kind, _Reached(item, nth, True))
+            case Stitches(place=Place(which=Which.SAME)) | Bracket(place=Place(which=Which.SAME)):
                 pass
+            case _ if (taken := _taken(item)) is not None:
+                kind, count = taken
+                before = _reached(reached, kind) or _Reached(item, 0, isinstance(kind, Between))
+                _go_on(reached, kind, replace(before, passed=before.passed + count, last=count))
+            case Skip(count, target):
+                for kind, before in list(reached.items()):
+                    if _is_of(_alike(target or Whole(ST)), kind):
+                        reached[kind] = replace(before, passed=before.passed + count)
             case _:
                 reached = {}
+        chains = 0
+
+
+def _taken(item: Item) -> tuple[Target, int] | None:
+    """The kind of place that a step goes on into, and how many of them it takes."""
+    match item:
+        case Stitches(count=count, place=None, together=False, cluster=0):
+            return Whole(ST), count
+        case (
+            Stitches(place=Place(which=Which.NEXT | Which.THE, count=count, targets=(kind,)))
+            | Bracket(place=Place(which=Which.NEXT | Which.THE, count=count, targets=(kind,)))
+        ):
+            return _alike(kind), count
+    return None
+
+
+def _reached(reached: dict[Target, _Reached], kind: Target) -> _Reached | None:
+    """How far steps have come among places that may be of a kind."""
+    return next((one for other, one in reached.items() if _is_of(kind, other)), None)
+
+
+def _go_on(reached: dict[Target, _Reached], kind: Target, now: _Reached) -> None:
+    """Put how far steps have come now, under the kind that was named first."""
+    named = next((other for other in reached if _is_of(kind, other)), kind)
+    if named not in reached and len(reached) == _KINDS:
+        del reached[next(iter(reached))]
+    reached[named] = now
+
+
+def _is_of(kind: Target, other: Target) -> bool:
+    """Whether two places may be counted as one kind: `st` is any stitch."""
+    return kind == other or (Whole(ST) in (kind, other) and _is_stitch(kind) and _is_stitch(other))
+
+
+def _is_stitch(kind: Target) -> bool:
+    return isinstance(kind, Whole) and (kind == Whole(ST) or kind.of.name in STITCHES)
 
 
 def _alike(target: Target) -> Target:
@@ -106,8 +181,8 @@ def _tell_counted_on(
     edit = b.written(nearby)
     b.tell(
         "perhaps-counted-on",
-        f"this passes over {nth - 1} more, behind {passed} that the step before it took",
-        f"write {edit} if the {write_ordinal(nth)} is counted from where the step before it began",
+        f"this passes over {nth - 1} more, behind {passed} that are taken or missed before it",
+        f"write {edit} if the {write_ordinal(nth)} is counted from the first of those",
         before.span.to(item.span),
     )
 

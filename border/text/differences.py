@@ -218,13 +218,21 @@ def _ended(words: Sequence[Word], at: int, names: Names) -> bool:
 
 def _fitting(one: Difference, amount: Amount) -> _Said | None:
     """A difference, where what it is said of fits: chains are between, stitches in groups."""
-    places = {Where.BETWEEN: one.of == "ch", Where.GROUPS: one.of not in ("ch", "picot", "ring")}
+    chains = one.of == "ch"
+    places = {
+        Where.APART: chains,
+        Where.BETWEEN: chains,
+        Where.GROUPS: one.of not in ("ch", "picot", "ring"),
+    }
     too_large = max(one.number, one.instead_of or 0) > LARGEST
     return (one, amount) if places.get(one.where, True) and not too_large else None
 
 
+_PLACES = ((Where.APART, "apart"), (Where.BETWEEN, "between"), (Where.GROUPS, "groups"))
+
+
 def _where(words: Sequence[Word], at: int) -> tuple[Where, int]:
-    for where, what in ((Where.BETWEEN, "between"), (Where.GROUPS, "groups")):
+    for where, what in _PLACES:
         if (end := behind_said(words, at, what)) > at:
             return where, end
     if (side := behind_said(words, at, "side")) > at:
@@ -254,7 +262,7 @@ def _behind_middle(words: Sequence[Word], at: int) -> int:
 def _past_dot(words: Sequence[Word], at: int) -> int:
     """Behind the full stop of an abbreviation inside a difference: `7 ch. instead of 5`."""
     end = past_dot(words, at)
-    inside = any(behind_said(words, end, w) > end for w in ("instead", "alone", "between"))
+    inside = any(behind_said(words, end, w) > end for w in ("instead", "alone", "apart", "between"))
     return end if inside else at
 
 

@@ -30,6 +30,7 @@ from border.text.tree import (
     Picots,
     Place,
     Repeat,
+    StartChain,
     Stitches,
     Which,
     Whole,
@@ -91,7 +92,7 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
     if repeated and not there:
         return
     goes_on = any(isinstance(step.item, Repeat) or is_open(step.item) for step in turned[1:])
-    if not repeated and not goes_on:
+    if not repeated and not goes_on and not _rises(turned[1:]):
         return
     match turned[0].item:
         case (
@@ -99,7 +100,8 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
                 stitch="ss", place=Place(which=Which.NEXT | Which.FIRST | Which.THE) as place
             ) as item
         ):
-            one = replace(place, which=Which.NEXT, count=1, each=False)
+            which = Which.NEXT if place.count == 1 else Which.NTH
+            one = replace(place, which=which, each=False)
             b.tell(
                 "perhaps-leads-on",
                 "these slip stitches are taken to be stitches of the row",
@@ -107,6 +109,16 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
                 "if they only lead to where the row begins",
                 item.span,
             )
+
+
+def _rises(steps: Sequence[Step]) -> bool:
+    """`3 chain, 9 treble` behind slip stitches: chains that stand for the stitch behind them."""
+    match [step.item for step in steps[:2]]:
+        case [Chains(count), Stitches(stitch=stitch)]:
+            return 2 <= STITCHES[stitch].height <= count
+        case [StartChain(), *_]:
+            return True
+    return False
 
 
 def _gathered(

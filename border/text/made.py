@@ -44,7 +44,8 @@ class Doubt(Struct, frozen=True):
 class Making(Struct, frozen=True):
     """So many of something made in one place of a row.
 
-    `inside`: in a list that goes into one place. `grouped`: stitches that all do. `least`: the
+    `inside`: in a list that goes into one place. `parts`: chains between the stitches of one step,
+    `3 dc, with ch 2 between`. `grouped`: stitches that all do. `least`: the
     smallest other number that can stand there, 0 where it can be left out. `doubt`: why it
     cannot be said what another number would mean there; `left`: what leaving it out would.
     """
@@ -52,6 +53,7 @@ class Making(Struct, frozen=True):
     of: str
     number: int
     inside: bool = False
+    parts: bool = False
     grouped: bool = False
     least: int = 0
     doubt: Doubt | None = None
@@ -61,8 +63,9 @@ class Making(Struct, frozen=True):
         """Whether a difference speaks of this, by what it is and not by its number."""
         if self.of != one.of:
             return False
-        if one.where is Where.BETWEEN:
-            return self.doubt is None or not self.doubt.between
+        if one.where in (Where.BETWEEN, Where.APART):
+            apart = one.where is Where.APART and self.inside
+            return not apart and (self.doubt is None or not self.doubt.between)
         return one.where is Where.ALL or (self.grouped and self.number > 1)
 
 
@@ -99,6 +102,9 @@ Number = Callable[[Making], Now]
 """What is to be made in place of what is made."""
 
 _ONE = (Which.SAME, Which.SKIPPED)
+
+_NEAR = 4
+"""So many steps behind chains are looked at for one in the same place."""
 
 
 def makings(stretch: Stretch) -> list[Making]:
@@ -146,16 +152,23 @@ class _List(Struct, frozen=True):
                 if not _goes_with(item, following):
                     said = "the first one of the copied row is chains that stand for it"
                     self.number(Making(item.stands_for, 1, doubt=Doubt(said, aside=True)))
-            found += self._item(item, opened, last)
+            if isinstance(item, Chains):
+                found += self._chains(item, items[n + 1 :])
+            else:
+                found += self._item(item, opened, last)
             opened = item
         return tuple(found)
 
+    def _chains(self, item: Chains, behind: Items) -> Iterator[Item]:
+        following = next((i for i in behind[:_NEAR] if _works(i)), None)
+        place = following.place if isinstance(following, Stitches | Bracket) else None
+        same = place is not None and place.which is Which.SAME
+        now = self.number(Making("ch", item.count, self.inside or same))
+        if now.number:
+            yield replace(item, count=now.number, span=now.said or item.span)
+
     def _item(self, item: Item, before: Item | None, last: bool) -> Iterator[Item]:
         match item:
-            case Chains(count):
-                now = self.number(Making("ch", count, self.inside))
-                if now.number:
-                    yield replace(item, count=now.number, span=now.said or item.span)
             case Stitches():
                 yield from self._stitches(item, before, last)
             case Picots():
@@ -195,7 +208,7 @@ class _List(Struct, frozen=True):
     def _stitches(self, item: Stitches, before: Item | None, last: bool) -> Iterator[Item]:
         between = 0
         if item.between:
-            between = self.number(Making("ch", item.between, inside=True)).number
+            between = self.number(Making("ch", item.between, inside=True, parts=True)).number
         parted = self._parted(item.parted)
         opened = 1 if _goes_with(before, item) else 0
         for number, doubt in _doubts(item, opened):
@@ -216,7 +229,7 @@ class _List(Struct, frozen=True):
         grouped = self.inside or item.place is not None
         least = 2 if opened or item.between else 0
         number = item.count + opened
-        return Making(item.stitch, number, self.inside, grouped, least, left=left)
+        return Making(item.stitch, number, self.inside, False, grouped, least, left=left)
 
 
 def _doubts(item: Stitches, opened: int) -> Iterator[tuple[int, Doubt]]:

@@ -40,6 +40,7 @@ _TO_LAST = "the repeat of the copied row goes on to the last ones, which may be 
 _BEGINS = "the copied row begins in such a place, too, which may be meant or not"
 _ALL_AT_ONCE = "in each place would be all of them at once, before the row goes on"
 _KINDS = "the copied row works into several kinds of place, and which is meant is not said"
+_LIKE = "in the copied row several go into one place, and whether they go one on each is not said"
 _BOTH = "the copied row makes so many in one step, and so many together in one place"
 
 
@@ -88,13 +89,22 @@ def move(one: Moved, stretches: Sequence[Stretch], said: Span) -> Move | Doubtfu
     if doubt := _doubt(one, found, fitting):
         return Doubtful(doubt)
     others: Others = {}
+    several = [f for f, _ in fitting if _on_the_like(one, f.unit)]
+    apart: Others = {}
     for f, _ in fitting:
         place = _there(one.place, f)
+        if place is not None and f in several:
+            if f.unit.missed or (there := _one_on_each(one.place, f)) is None:
+                return Doubtful(_LIKE)
+            apart |= _placed(f.unit, there, said)
         if place is None:
             repeated = f.unit.opener.again or f.stretch.repeats
             each = one.place.which is Which.EACH and not repeated
             return Doubtful(_ALL_AT_ONCE if each else _ONE_BY_ONE)
         others |= _placed(f.unit, place, said)
+    if several:
+        message = "the copied row makes several together, and here they go one on each"
+        return Move(others | apart, Asked(message, "if all of them go into one", others))
     return Move(others, _asked(one, [f for f, _ in fitting], others, said))
 
 
@@ -184,6 +194,24 @@ def _there(said: Place, found: _Found) -> Place | None:
         return replace(said, which=which) if one and old.count in (1, said.count) else None
     several = old.count > 1 and old.which not in (Which.NTH, Which.EVERY)
     return None if several and not old.each else replace(old, targets=said.targets)
+
+
+def _on_the_like(one: Moved, unit: Unit) -> bool:
+    """`dc on dc`, where the copied row makes more than one of them in a place."""
+    kinds = [target.of.name for target in one.place.targets]
+    of = one.named[0].of if len(one.named) == 1 and _unsaid(one) else ""
+    made = sum(one.number or 0 for one in unit.content or () if one.of == of)
+    return of in kinds and (unit.content is None or made > 1)
+
+
+def _one_on_each(said: Place, found: _Found) -> Place | None:
+    """The place of stitches that go one on each of so many; None where that cannot be said."""
+    item = found.unit.opener.item
+    many = isinstance(item, Stitches) and not item.between and not item.together
+    old = found.unit.place
+    if not many or not isinstance(item, Stitches) or (old is not None and old.which in OPEN_PLACES):
+        return None
+    return _there(replace(said, count=item.count), found)
 
 
 def _makes(unit: Unit, number: int) -> bool:

@@ -58,7 +58,7 @@ class _Nouns(Struct):
 
     `last`: the noun named last; `space`: the space. `nth`: the stitch of `4th treble of the shell`;
     `chained`: chains have come since. `part`: a part of a run. `one`: one stitch was made in the
-    place named last. `named`: a place was.
+    place named last, `by_order`: the 1st, the 2nd. `named`: a place was.
     """
 
     t: Terminals
@@ -70,6 +70,7 @@ class _Nouns(Struct):
     named: bool = False
     part: Terminals = field(default_factory=list)
     one: bool = True
+    by_order: bool = False
 
     @property
     def before(self) -> str:
@@ -93,6 +94,7 @@ class _Nouns(Struct):
             if opened:
                 self.nth, self.chained = _stitch_of(found), False
                 self.one = made(found[:-1]) == 1
+                self.by_order = before == "ORD"
         self.chained = self.chained or here.type == "CH"
         skipped = before == "SKIP" and here.type == "NUM"
         if skipped and types(self.t, at + 1, 1) not in (["KIND"], ["CH"]):
@@ -132,7 +134,7 @@ class _Nouns(Struct):
         if here.type == "ORD" and _in_chains_before(found, prep, here.number):
             doubt = MADE  # `7 chain, 1 single in the 4th`
         loose = here.type == "ORD" and here.number > 1 and kind.name in STITCHES
-        if loose and not self.one and placed:
+        if loose and placed and not (self.one or self.by_order):
             doubt = "counted"  # `5 dc in sc, 1 sc in 3rd`
         if self.nth is not None and here.type == "NEXT" and placed:
             doubt, kind = "nth", kind if self.chained else self.nth

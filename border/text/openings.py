@@ -10,6 +10,7 @@ from border.text.copied import Rules
 from border.text.steps import walk
 from border.text.tree import (
     Begin,
+    Bracket,
     Chains,
     Clause,
     End,
@@ -22,6 +23,7 @@ from border.text.tree import (
     Text,
     Which,
 )
+from border.text.written_places import write_ordinal
 
 
 def turned_before(
@@ -102,25 +104,36 @@ def with_start_chain(
         if 2 <= height <= chains.count:
             start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
             findings.append(_start_chain_assumed(start, rules, number))
-            perhaps = _under_chains(items[at + 1], number)
-            if chains.count == height and perhaps is not None:
+            perhaps = _under_chains(items[at + 1], start.then, rules, number)
+            if perhaps is not None:
                 findings.append(perhaps)
             return (*items[:at], start, *items[at + 1 :])
     findings.append(_chains_assumed(chains, number))
     return items
 
 
-def _under_chains(item: Item, number: int) -> Finding | None:
-    """`ch 3, skip 1, 1 dc in each`, `ch 3, 1 dc in 2nd dc`: is the first, which the chains stand
-    on, missed or counted with them?"""
+def _under_chains(item: Item, then: int, rules: Rules, number: int) -> Finding | None:
+    """`ch 3, skip 1, 1 dc in each`, `ch 5, 1 dc in 4th dc`: is the first, which the chains stand
+    on, missed or counted with them?
+
+    Not where as many are passed over as there are chains (`then`) behind the first stitch.
+    """
     match item:
-        case Skip(count=1):
+        case Skip(count=1) if not then:
             message = "the chains before it stand on the first, and one more is missed here"
             help_ = "leave this out if the one under the chains is meant"
             return Finding("perhaps-missed", message, help_, item.span, number)
-        case Stitches(place=Place(which=Which.NTH, count=2)):
-            message = "the chains before it stand on the first, and this is the 2nd behind that"
-            help_ = "write it with next instead of the 2nd, if the first is counted with it"
+        case (
+            Stitches(place=Place(which=Which.NTH, count=nth) as place)
+            | Bracket(place=Place(which=Which.NTH, count=nth) as place)
+        ) if nth != then + 1:
+            from border.text.written import write_item
+
+            which = Which.NEXT if nth == 2 else Which.NTH
+            nearer = replace(item, place=replace(place, which=which, count=nth - 1))
+            said = write_ordinal(nth)
+            message = f"the chains before it stand on the first, and this is the {said} behind that"
+            help_ = f"write {write_item(nearer, rules.terms)} if the first is counted with it"
             return Finding("perhaps-counted-on", message, help_, item.span, number)
     return None
 

@@ -8,13 +8,17 @@ from itertools import dropwhile, pairwise
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
+from border.text.chains_among import tell_chains_among
 from border.text.nodes import Building
 from border.text.tree import (
+    SPACES,
     Begin,
+    Between,
     Bracket,
     Chains,
     End,
     Item,
+    Kind,
     Place,
     Repeat,
     Skip,
@@ -31,6 +35,7 @@ def tell_over_again(items: Sequence[Item], b: Building) -> None:
     tell_last(items, b)
     if items:
         _tell_nothing_missed(items, b)
+        tell_chains_among(items, b)
 
 
 def tell_head(items: Sequence[Item], b: Building) -> None:
@@ -87,8 +92,12 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             Stitches(place=None | Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
             Chains(),
             *between,
-            Stitches(place=None | Place(which=Which.NEXT | Which.NTH)) as last,
+            Stitches(place=None | Place(which=Which.NEXT | Which.NTH | Which.THE)) as last,
         ] if _is_short(between, last) and _alike(first, last) and (between or last.place):
+            _tell_shared(items, "the same stitch", b)
+        case [Stitches(place=None) as first, Skip(), Chains(), Stitches(place=None) as last] if (
+            _alike(first, last)
+        ):
             _tell_shared(items, "the same stitch", b)
         case [
             Bracket(place=Place(which=Which.FIRST | Which.NEXT)) as first,
@@ -169,9 +178,23 @@ def _alike(first: Stitches, last: Stitches) -> bool:
     same = (first.stitch, first.count) == (last.stitch, last.count)
     counted = last.place is not None and last.place.which is Which.NTH
     begins = first.place is not None and first.place.which is Which.FIRST
-    if first.place is not None and first.place.which is Which.THE:
-        return same and last.place is not None and first.place.targets == last.place.targets
+    if (
+        first.place is not None
+        and last.place is not None
+        and Which.THE
+        in (
+            first.place.which,
+            last.place.which,
+        )
+    ):
+        return same and _kinds(first.place) == _kinds(last.place)
     return same and ((first.place is None) == (last.place is None) or counted or begins)
+
+
+def _kinds(place: Place) -> list[Kind]:
+    """What a place names, a space or loop of any size as one."""
+    kinds = [target.of for target in place.targets]
+    return [Kind("space") if kind.name in SPACES else kind for kind in kinds]
 
 
 def tell_last(items: Sequence[Item], b: Building) -> None:
@@ -186,18 +209,32 @@ def tell_last(items: Sequence[Item], b: Building) -> None:
                     item.span,
                 )
             case (
-                Stitches(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place)
-                | Bracket(place=Place(which=Which.LAST, targets=(Whole(), *_)) as place)
-            ):
-                one = replace(item, place=replace(place, which=Which.NEXT))
-                edit = b.written(one)
-                b.tell(
-                    "perhaps-last-of-each",
-                    "the last one is that of the whole row, and this is worked over and over",
-                    f"write {edit}, behind the skip of those before it, or name what it is the "
-                    'last of: "in last st of next group"',
-                    item.span,
+                Stitches(
+                    place=Place(which=Which.CENTRE | Which.LAST, targets=(Whole() | Between(), *_))
                 )
+                | Bracket(
+                    place=Place(which=Which.CENTRE | Which.LAST, targets=(Whole() | Between(), *_))
+                )
+            ):
+                _tell_last(item, b)
+
+
+def _tell_last(item: Stitches | Bracket, b: Building) -> None:
+    place = item.place
+    assert place is not None
+    edit = b.written(replace(item, place=replace(place, which=Which.NEXT)))
+    last = place.which is Which.LAST
+    of = ', or name what it is the last of: "in last st of next group"'
+    if not last or isinstance(place.targets[0], Between):
+        of = ""
+    centre = "the centre one is that" if place.count == 1 else "the centre ones are those"
+    which = "the last one is that" if last else centre
+    b.tell(
+        "perhaps-last-of-each",
+        f"{which} of the whole row, and this is worked over and over",
+        f"write {edit}, behind the skip of those before it{of}",
+        item.span,
+    )
 
 
 def _tell_nothing_missed(items: Sequence[Item], b: Building) -> None:

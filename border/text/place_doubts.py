@@ -4,10 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from msgspec.structs import replace
+
 from border.stitches import STITCHES
 from border.text.nodes import Building
 from border.text.steps import walk
-from border.text.tree import Bracket, Chains, Item, Picots, Place, Skip, Stitches, Target
+from border.text.tree import (
+    ST,
+    Bracket,
+    Chains,
+    Item,
+    Kind,
+    Picots,
+    Place,
+    Skip,
+    StartChain,
+    Stitches,
+    Target,
+    Which,
+    Whole,
+)
 from border.text.vocabulary import name_of
 
 
@@ -126,6 +142,28 @@ def tell_turning_chain(item: Stitches, b: Building) -> None:
         '"in last ch-3 space", "in 3rd ch of last space"',
         item.span,
     )
+
+
+def tell_head_below(items: Sequence[Item], b: Building) -> None:
+    """`1 dc in the 4 ch` at the end, where the row below began with 4 chains: in those?"""
+    if b.below is None or not b.below.items or not items:
+        return
+    match b.below.items[0], items[-1]:
+        case (
+            Chains(count=count) | StartChain(count=count),
+            Stitches(
+                1, place=Place(Which.THE | Which.NEXT, (Whole(Kind("space", size)),), 1)
+            ) as last,
+        ) if size == count:
+            at_the_head = b.written(replace(last, place=Place(Which.LAST, (Whole(ST),))))
+            b.tell(
+                "place-assumed",
+                f"this is taken to go into a space of {size} chains, and not into the {size} that "
+                "the row below began with",
+                f"write {at_the_head} if those are meant, which stand for a stitch that is now "
+                'the last, or "in last space" where the chains beside that are meant',
+                last.span,
+            )
 
 
 def tell_halves(items: Sequence[Item], b: Building) -> None:

@@ -44,11 +44,12 @@ def read_copy(
     """A row that is a copy: behind it only differences, endings and claims."""
     source, numbers = reader.source, section.numbers
     span = source.span(words[0].start, words[found.after - 1].end)
-    rows = found.rows or tuple(range(max(1, numbers[0] - found.back), max(2, numbers[0])))
+    next_ = numbers[0] - found.over
+    rows = found.rows or tuple(range(max(1, next_ - found.back), max(2, next_)))
     if not found.sound:
         message, help_ = "the rounds to be copied cannot be counted out", 'write "as rounds 2-5"'
         reader.findings.append(Finding("not-understood", message, help_, span))
-    elif not found.rows and numbers[0] <= found.back:
+    elif not found.rows and next_ <= found.back:
         message, help_ = "there is no row before the first", "write this row out"
         reader.findings.append(Finding("no-such-row", message, help_, span))
     made = len(rows) * found.times

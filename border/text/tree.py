@@ -353,6 +353,7 @@ class Where(StrEnum):
 
     ALL = ""
     BETWEEN = "between"  # chains between stitches
+    APART = "between shells"  # chains between one place and the next
     GROUPS = "in the groups"  # stitches that go into one place
 
 

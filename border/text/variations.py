@@ -18,6 +18,7 @@ from border.text.tree import (
     Named,
     Text,
     Variation,
+    Where,
 )
 from border.text.written import write_text
 from border.text.written_steps import made, write_difference, write_named
@@ -87,6 +88,7 @@ class Variations(Struct):
             makes = self.either(one, met)
             old = None if one.instead_of is None else self.made(one.of, one.instead_of)
             message = f"what is copied makes no {old or self.made(one.of, None)}"
+            message += f" {one.where.value}" if one.where is Where.APART else ""
             if one.number and one.number in met.numbers and one.instead_of in (None, one.number):
                 message = f"what is copied makes {makes} as it is"
             message += ", so there is nothing to change"
@@ -108,6 +110,10 @@ class Variations(Struct):
             elif one.named and one.named[0].number is not None and one.place.count == 1:
                 any_ = replace(one, named=(Named(one.named[0].of),))
                 help_ = f'write "{self.written(any_)}" for all that it makes'
+                if len(met.numbers) == 1:
+                    new, old = one.named[0].number, next(iter(met.numbers))
+                    other = self.written(Difference(one.named[0].of, new, old))
+                    help_ += f', or "{other}, {self.written(any_)}" for the other number'
         message = f"what is copied makes no {what or 'stitches'}, so there is nothing to change"
         self.tell("difference-finds-nothing", message, help_, one, met.number, met.at)
 

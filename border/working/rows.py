@@ -38,6 +38,7 @@ from border.working.cursor import Cursor, Mark, Opening, RunsOut, Site
 from border.working.grouped import group_words, on_grouped
 from border.working.repeats import meets_start, run
 from border.working.stations import Sites
+from border.working.unclosed import to_join
 from border.working.windows import JointWindow
 
 Boundary = Callable[[int, Sites, Cursor], None]
@@ -182,7 +183,10 @@ class Worker(Struct):
         self._look(item, place.targets)
         sites = self.cursor.placed(item, place)
         if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
-            self.tell(item, "not-at-the-head", "the first is already behind here", "write next")
+            join = "" if self.inside_open else to_join(item)
+            just_made = "write what it comes to on the row, where this row has just made the first"
+            help_ = f"write next if one of the row below is meant; {join or just_made}"
+            self.tell(item, "not-at-the-head", "the first is already behind here", help_)
         if not sites:
             message = f"there is nothing before this that {place.which} could mean"
             self.tell(item, "nothing-before", message, "name the place")

@@ -7,11 +7,24 @@ from collections.abc import Iterable
 from msgspec import Struct
 
 from border.findings import Finding
+from border.stitches import STITCHES
 from border.text.amounts import in_terms, kinds, some
 from border.text.readings import Round
+from border.text.tree import Item, Kind, Place, Stitches, Which, Whole
 from border.text.written import write_item
 from border.working.closing import Account, Left, Trouble, whereabouts
 from border.working.fabric import Fabric
+
+
+def to_join(item: Item) -> str:
+    """What to write where `ch 2, 1 dc in first sc` closes a round in its own first stitch, not in
+    one of the row below; empty for any other step."""
+    match item:
+        case Stitches(1, stitch, Place(Which.FIRST, (Whole(Kind(name)),), 1)) if name in STITCHES:
+            height = STITCHES[stitch].height
+            join = f"ch {height}, join" if height > 1 else "join"
+            return f'write "{join}" for it where it closes the round in its own first stitch'
+    return ""
 
 
 class Leftover(Struct, frozen=True):
@@ -108,7 +121,9 @@ def _repeat(
     if not stopped:
         if reasons.leftovers:
             return [], "work into what is left, skip it in so many words, or add a repeat"
-        return [], "write what is to be done where the row runs short, or change the repeat"
+        joins = [words for _, trouble in reasons.troubles if (words := to_join(trouble.item))]
+        otherwise = "write what is to be done where the row runs short, or change the repeat"
+        return [], joins[0] if joins else otherwise
     taken: dict[str, list[str]] = {}
     ways: dict[str, list[str]] = {}
     cramped: list[str] = []

@@ -88,7 +88,10 @@ AS_PRINTED = {
     "1 plain in each loop, omitting the 2 chain at the inner corners": "12 sc; 12 x 1 space; asked corners-left-out",
 }
 MIDDLE = {
-    "*3 plain on the 4 middle treble, 5 chain; repeat": "12 sc, 5 ch; 1 x 20 dc; 16 left over; does not close; asked place-unclear; asked row-does-not-close"
+    "*3 plain on the 4 middle treble, 5 chain; repeat": (
+        "12 sc, 5 ch; 1 x 20 dc; 16 left over; does not close; asked place-unclear; "
+        "asked perhaps-last-of-each; asked row-does-not-close"
+    )
 }
 
 

@@ -140,6 +140,11 @@ PLACED = {
         "48 sc, 192 ch; 24 x 2 space; asked perhaps-nothing-missed"
     ),
     "*2 plain, 3 chain; repeat|the plain in the 3 chain": "48 sc, 72 ch; 24 x 1 ch-3 space",
+    # a stitch on its like: one on each, where the copied row makes several together
+    "*5 treble in next loop, 3 chain; repeat|treble on treble": "240 dc, 144 ch; 48 x 5 dc",
+    "*3 treble in next loop, 1 plain in next loop; repeat|treble on treble, plain on plain": (
+        "72 dc, 24 sc; 24 x 3 dc"
+    ),
 }
 
 
@@ -158,6 +163,11 @@ UNCLEAR = (
     "*1 plain in next; repeat; 1 treble in the skipped st|the treble on the treble",
     "1 plain in next, *5 chain, 1 plain in the same, 1 plain in next; repeat|the plain on the plain",
     "(1 plain in each plain, 2 treble in each st) as they come|the treble on the treble",
+    # several of a kind in one place, which may go one on each of that kind
+    "*5 treble in next, 3 chain, miss 5; repeat|treble on treble",
+    "*(3 treble, 2 chain, 3 treble) in next loop; repeat|treble on treble",
+    "*3 treble in next loop, 2 chain, 3 treble in same loop; repeat|treble on treble",
+    "3 treble in each loop, with 3 chain between|treble on treble",
     # one by one
     "*3 treble in the next 3, 1 chain; repeat|the treble on the treble",
     "3 treble in each, with 1 chain between|the 3 treble on the 3 treble",

@@ -46,6 +46,14 @@ SHELLED = {
     ),
     "as the 2nd, omitting the 2 chain": "36 dc, 6 sc; 6 x 2 space",
     "as the 2nd, with no chain between": "36 dc, 6 sc; 6 x 2 space",
+    # those inside the shells are none that stand between shells; one alone may be either
+    "as the 2nd, with 1 chain between the shells": "36 dc, 6 sc, 12 ch; 6 x 2 space; asked difference-finds-nothing",
+    "as the 2nd, with 1 chain between": "36 dc, 6 sc, 12 ch; 6 x 2 space; asked difference-unclear",
+    "as the 2nd, with 1 chain between instead of 2": "36 dc, 6 sc, 6 ch; 6 x 2 space",
+    # two rows back
+    "as the last row but one": "36 dc, 6 sc, 12 ch; 6 x 2 space",
+    "the same as the last but one": "36 dc, 6 sc, 12 ch; 6 x 2 space",
+    "like the row before the last": "36 dc, 6 sc, 12 ch; 6 x 2 space",
     "as the 2nd, leaving out the 2 chain, making 4 treble in place of 3": (
         "48 dc, 6 sc; 6 x 2 space"
     ),

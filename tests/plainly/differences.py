@@ -25,7 +25,7 @@ from border.text.tree import (
     Where,
     Which,
 )
-from plainly.elsewhere import in_other_stitches, worked_elsewhere
+from plainly.elsewhere import in_other_stitches, is_same, worked_elsewhere
 
 Items = tuple[Item, ...]
 
@@ -58,7 +58,9 @@ def _list(items: Items, differences: list[Difference], inside: bool) -> Items:
     found: list[Item] = []
     for n, item in enumerate(items):
         before = items[n - 1] if n else None
-        found += _step(item, before, differences, inside)
+        behind = next((i for i in items[n + 1 :] if not isinstance(i, Chains | Picots)), None)
+        in_one = isinstance(item, Chains) and behind is not None and is_same(behind)
+        found += _step(item, before, differences, inside or in_one)
     return tuple(found)
 
 
@@ -69,13 +71,15 @@ def _step(
         for one in differences:
             if one.where is Where.GROUPS and not (in_one and number > 1):
                 continue
+            if one.where is Where.APART and in_one:
+                continue
             if (one.of, one.instead_of) == (of, number):
                 return one.number
         return number
 
     if isinstance(item, Chains):
-        if now("ch", item.count):
-            yield replace(item, count=now("ch", item.count))
+        if now("ch", item.count, inside):
+            yield replace(item, count=now("ch", item.count, inside))
     elif isinstance(item, Picots):
         if now("picot", item.count) and now("ring", item.chains):
             yield replace(item, count=now("picot", item.count), chains=now("ring", item.chains))
@@ -83,7 +87,7 @@ def _step(
         first = _opened(before, item)
         in_one = inside or item.place is not None
         count = now(item.stitch, item.count + first, in_one) - first
-        between = now("ch", item.between) if item.between else 0
+        between = now("ch", item.between, in_one=True) if item.between else 0
         parted = now("ch", item.parted) if item.parted else 0
         if count > 0:
             yield replace(item, count=count, between=between, parted=parted)

@@ -60,9 +60,10 @@ def worked_elsewhere(items: Items, moves: list[Moved], again: bool) -> Items:
                 continue
             (path, first), *others = handful.steps
             alike = again or handful.again
-            places[path] = _other_place(getattr(first, "place", None), one.place, alike)
+            said = replace(one.place, count=_one_on_each(one, first) or one.place.count)
+            places[path] = _other_place(getattr(first, "place", None), said, alike)
             for other, item in others:
-                if _is_same(item):
+                if is_same(item):
                     places[other] = Place(Which.SAME, ())
     return _with_places(items, places, ())
 
@@ -81,6 +82,13 @@ def _is_meant(one: Moved, handful: Handful) -> bool:
     each = {n for _, item in handful.steps for n in _of_each_step(item, of)}
     in_one_list = len({path[:-1] for path, _ in handful.steps}) == 1
     return each == {number} or (in_one_list and sum(n for o, n in made if o == of) == number)
+
+
+def _one_on_each(one: Moved, step: Item) -> int:
+    """How many go one on each of their like: `dc on dc`, of a step that makes several."""
+    like = len(one.named) == 1 and one.named[0].number is None
+    like = like and one.named[0].of in [target.of.name for target in one.place.targets]
+    return step.count if like and isinstance(step, Stitches) else 0
 
 
 def _of_each_step(item: Item, of: str) -> Iterator[int]:
@@ -127,7 +135,7 @@ def handfuls(items: Items) -> list[Handful]:
     for path, item, again in _one_by_one(items, (), again=False):
         if isinstance(item, Chains | Picots):
             loose.append((path, item))
-        elif found and (_is_same(item) or _begun(found[-1], item)):
+        elif found and (is_same(item) or _begun(found[-1], item)):
             found[-1].steps += [*loose, (path, item)]
             loose = []
         elif _is_worked(item):
@@ -150,7 +158,8 @@ def _is_worked(item: Item) -> bool:
     return isinstance(item, Stitches | Bracket | AsTheyCome | Begin)
 
 
-def _is_same(item: Item) -> bool:
+def is_same(item: Item) -> bool:
+    """Whether a step goes into the same place as the one before it."""
     match item:
         case Stitches(place=Place(which=Which.SAME)) | Bracket(place=Place(which=Which.SAME)):
             return True

@@ -1,0 +1,112 @@
+"""A repeat that takes as many st as stand together below: are the chains between them counted?"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.text.nodes import Building
+from border.text.tree import (
+    ST,
+    Bracket,
+    Chains,
+    Item,
+    Kind,
+    Place,
+    Repeat,
+    Skip,
+    Stitches,
+    Which,
+    Whole,
+)
+
+
+class _Run(Struct, frozen=True):
+    """So many stitches side by side between chains; `stitch`: where all are of one kind."""
+
+    count: int
+    stitch: str
+
+
+def tell_chains_among(items: Sequence[Item], b: Building) -> None:
+    """`6 dc in next 6 st, 3 ch; repeat` over groups of 6 dc with chains between.
+
+    Not where the first step names its stitches, and so passes over the chains.
+    """
+    steps = [item for item in items if not isinstance(item, Chains)]
+    counts = [count for item in steps if (count := _taken(item)) is not None]
+    plain = len(counts) == len(steps) < len(items)
+    if b.below is None or not plain or not steps or not _counts_chains(steps[0]):
+        return
+    run = next((run for run in _runs(b.below.items) if run.count == sum(counts) > 2), None)
+    if run is None or not run.stitch:
+        return
+    edit = ", ".join(b.written(_named(item, run.stitch)) for item in items)
+    b.tell(
+        "perhaps-nothing-missed",
+        f"these {run.count} are counted one after another, and the chains between the groups of "
+        f"{run.count} of the row below among them",
+        f"write {edit} if the chains are passed over",
+        items[0].span.to(items[-1].span),
+    )
+
+
+def _taken(item: Item) -> int | None:
+    """How many a step takes or misses one after another; None where it is no such step."""
+    match item:
+        case Skip(count=count, target=None | Whole()):
+            return count
+        case Stitches(place=Place(which=Which.NEXT, count=count, targets=(Whole(),))):
+            return count
+    return None
+
+
+def _counts_chains(item: Item) -> bool:
+    """Whether a chain is one of what a step takes: `in next 6 st`, `skip 1`."""
+    match item:
+        case Skip(target=None):
+            return True
+        case Stitches(place=Place(which=Which.NEXT, targets=(Whole(of),))):
+            return of == ST
+    return False
+
+
+def _named(item: Item, stitch: str) -> Item:
+    """The step with the name of the stitch that it goes into, or misses."""
+    of = Whole(Kind(stitch))
+    if isinstance(item, Skip) and item.target is None:
+        return replace(item, target=of)
+    if isinstance(item, Stitches) and item.place is not None and _counts_chains(item):
+        return replace(item, place=replace(item.place, targets=(of,)))
+    return item
+
+
+def _runs(items: Sequence[Item]) -> Iterator[_Run]:
+    """What stands together in a row between chains."""
+    run: Counter[str] = Counter()
+    for item in _made(items):
+        if isinstance(item, Stitches):
+            run[item.stitch] += _number(item)
+        if isinstance(item, Chains) or (isinstance(item, Stitches) and item.parted):
+            yield _Run(run.total(), next(iter(run)) if len(run) == 1 else "")
+            run = Counter()
+
+
+def _number(item: Stitches) -> int:
+    """How many stitches a step makes each time."""
+    place = item.place
+    if place is None or place.which in (Which.NTH, Which.EVERY):
+        return item.count
+    return item.count * place.count if place.each else max(item.count, place.count)
+
+
+def _made(items: Sequence[Item]) -> Iterator[Item]:
+    """The steps of a row one after another, those of brackets and repeats once."""
+    for item in items:
+        if isinstance(item, Bracket | Repeat):
+            yield from _made(item.items)
+        else:
+            yield item
