@@ -12,6 +12,8 @@ GATHER = {
     "border.text.nodes": {"Building"},
     "border.text.headings": {"_Reading"},
     "border.text.foundations": {"_Head"},
+    "border.text.nouns": {"_Nouns"},
+    "border.text.vocabulary": {"Way"},
     "border.text.row_texts": {"Reader"},
     "border.text.square_words": {"SquareRow"},
     "border.text.build": {"_List"},

@@ -56,7 +56,8 @@ def _same_step(one: Sequence[Terminal], other: Sequence[Terminal]) -> bool:
     """Whether both begin with as many of the same stitch in a place of their own, not in each."""
 
     def step(t: Sequence[Terminal]) -> tuple[object, ...]:
-        placed = types(t, 0, 3) == ["NUM", "STITCH", "PREP"] and types(t, 3, 1) != ["EACH"]
+        one = types(t, 3, 1) not in (["EACH"], ["EACHOF"], ["EVERY"])
+        placed = types(t, 0, 3) == ["NUM", "STITCH", "PREP"] and one
         return (t[0].number, t[1].name) if placed else ()
 
     return bool(step(one)) and step(one) == step(other)

@@ -114,6 +114,10 @@ def _tell_list_behind(before: Item, item: Item, b: Building) -> None:
             assert first.place is not None
             if any(target.of.name == first.stitch for target in first.place.targets):
                 return  # `1 dc in dc, (ch 1, 1 dc) twice` goes on over the others
+            start, end = first.span.end, item.span.start
+            apart = any(t.type == "SEP" for t in b.terminals if start <= t.start < end)
+            if apart and all(i.stitch != first.stitch for i in bare):
+                return
             whole = Bracket((replace(first, place=None), item), first.place)
             b.tell(
                 "perhaps-one-place",

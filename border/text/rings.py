@@ -287,7 +287,8 @@ def _closed_in(t: Sequence[Terminal], at: int, chains: int, again: bool) -> _Rin
         return _Ring(chains, max(end, named)) if known else None
     if these or (named > end and end > unit + named_unit):
         return _Ring(chains - order + 1, max(end, named))
-    return _Ring(order, named, counted=True) if named > end else None
+    other = chains - order + 1  # counted from the first chain; less than 3 is no picot
+    return _Ring(order, named, counted=other > 2) if named > end else None
 
 
 def _of_chains(t: Sequence[Terminal], at: int) -> tuple[int, int, bool]:

@@ -93,7 +93,7 @@ def times_of_list(t: Terminals) -> Terminals:
             continue
         joined = n - 5 if t[n - 3].text == "and" else n - 4
         both = [x for x in t[max(joined, 0) : n] if x.text != "and"]
-        if joined >= begun and types(both, 0, 4) in _COMMALESS:
+        if joined >= begun and here.number > 1 and types(both, 0, 4) in _COMMALESS:
             pair = [like(here, "LP"), *t[joined:n], like(here, "RP")]
             found += [*t[begun:joined], *pair]
             begun = n
