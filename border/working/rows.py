@@ -21,6 +21,7 @@ from border.text.tree import (
     Chains,
     End,
     Item,
+    Kind,
     Picots,
     Place,
     Repeat,
@@ -182,7 +183,10 @@ class Worker(Struct):
         self._look(item, place.targets)
         sites = self.cursor.placed(item, place)
         if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
-            self.tell(item, "not-at-the-head", "the first is already behind here", "write next")
+            help_ = "write next"
+            if place.targets == (Whole(Kind("ch")),):
+                help_ += ', or of each space: "in first ch of next space"'
+            self.tell(item, "not-at-the-head", "the first is already behind here", help_)
         if not sites:
             message = f"there is nothing before this that {place.which} could mean"
             self.tell(item, "nothing-before", message, "name the place")
