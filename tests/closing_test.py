@@ -289,12 +289,24 @@ def test_repeats_that_take_otherwise_are_counted() -> None:
     assert (odd.times, odd.takes, odd.otherwise) == (8, {"ch-4 space": 2}, 4)
 
 
-def test_a_run_that_is_not_there_is_told_with_the_group_that_may_be_meant() -> None:
-    text = "round 1: 5 dc in each loop.\nround 2: *1 sc on the centre of the 5 dc, ch 5; repeat."
+def test_a_single_stitch_has_no_second_one() -> None:
+    text = "round 1: 3 dc in each loop.\nround 2: *1 sc in second of the dc, ch 3; repeat."
     (told,) = (f for f in worked(text, plain(6))[1] if f.code == "no-stitches")
-    assert told.message.endswith("the row below has no 5-dc run")
+    assert told.message.endswith("the row below has no 2nd st in one dc")
+    assert told.help is not None and '"in 2nd dc"' in told.help
+    mended = text.replace("second of the dc", "2nd st of next group")
+    assert made(counts(mended, plain(6))[1]) == {"sc": 6, "ch": 18}
+
+
+@pytest.mark.parametrize(("of", "lacks"), [("the 5 dc", "5-dc run"), ("the 5", "block of 5")])
+def test_a_run_that_is_not_there_is_told_with_the_group_that_may_be_meant(
+    of: str, lacks: str
+) -> None:
+    text = f"round 1: 5 dc in each loop.\nround 2: *1 sc on the centre of {of}, ch 5; repeat."
+    (told,) = (f for f in worked(text, plain(6))[1] if f.code == "no-stitches")
+    assert told.message.endswith(f"the row below has no {lacks}")
     assert told.help is not None and 'write "group of 5"' in told.help
-    mended = text.replace("centre of the 5 dc", "centre of next group of 5")
+    mended = text.replace(f"centre of {of}", "centre of next group of 5")
     assert made(counts(mended, plain(6))[1]) == {"sc": 6, "ch": 30}
 
 

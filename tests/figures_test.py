@@ -93,7 +93,7 @@ def test_what_a_picot_is_may_be_said_behind_the_row(said: str) -> None:
 
 
 def test_a_picot_behind_a_stop_is_a_step() -> None:
-    assert written("3 sc. p, 4 ch, 1 sc in first") == "3 sc, picot of 3, picot of 4"
+    assert written("3 sc. p, 4 ch, 1 picot of 5") == "3 sc, picot of 3, ch 4, picot of 5"
 
 
 def test_a_numbered_space_of_a_shell_is_no_shell() -> None:

@@ -173,3 +173,56 @@ def test_places_inside_a_placed_bracket() -> None:
 def test_chains_that_a_stitch_may_close_into_a_picot(steps: str, picot: str | None) -> None:
     told = asked(f"1 dc in next st, {steps}")
     assert told.get("perhaps-picot", "write None ").startswith(f"write {picot} ")
+
+
+def helps(row: str, below: str = "1 sc in each loop, with ch 5 between") -> list[str]:
+    """What the findings of a second round offer."""
+    head = "terms: us\nchains count as stitches: yes\n"
+    _, findings = read(f"{head}round 1: {below}\nround 2: {row}\n")
+    return [finding.help or "" for finding in findings]
+
+
+@pytest.mark.parametrize(
+    ("steps", "same", "next_"),
+    [
+        ("1 sc in loop, 5 dc, 1 sc in the same loop",
+         "(5 dc, 1 sc) in same loop", "(5 dc, 1 sc) in next loop"),
+        ("1 sc in next loop, 5 dc, 1 sc in the same",
+         "(5 dc, 1 sc) in same loop", "(5 dc, 1 sc) in next loop"),
+        ("1 sc in next st, 3 dc, ch 2, 3 dc in the same st",
+         "(3 dc, ch 2, 3 dc) in same st", "(3 dc, ch 2, 3 dc) in next st"),
+        ("3 dc, ch 2, 3 dc in the same loop", None, "(3 dc, ch 2, 3 dc) in next loop"),
+        ("1 sc in next sc, 3 dc, ch 2, 3 dc in the same loop",
+         None, "(3 dc, ch 2, 3 dc) in next loop"),
+    ],
+)  # fmt: skip
+def test_all_may_go_where_the_step_before_them_went(
+    steps: str, same: str | None, next_: str
+) -> None:
+    (help_,) = helps(f"*{steps}; repeat from *")
+    assert f"write {same or next_} if all of them" in help_
+    assert (f"or {next_} if into one place of their own" in help_) == (same is not None)
+
+
+def test_chains_that_open_a_row_stay_outside_the_place_of_what_follows() -> None:
+    help_, *_ = helps(
+        "begin in next loop, ch 3, 1 dc, ch 2, 2 dc in same loop, *ch 1, 3 dc in next"
+    )
+    assert help_.startswith("write (1 dc, ch 2, 2 dc) in same loop if")
+
+
+def test_so_many_chains_may_be_one_space() -> None:
+    (help_,) = helps("*1 sc in sc, 6 dc in 1st 5 ch; repeat from *")
+    assert help_.endswith("; 6 dc in next ch-5 space is all in the space of 5 chains")
+
+
+def test_stitches_told_in_all_may_be_shared_out() -> None:
+    (help_,) = helps("*6 dc in the next 2 loops, ch 1; repeat from *")
+    assert "or 3 dc in each of the next 2 loops where there are 6 in all" in help_
+    (help_,) = helps("*5 dc in the next 2 loops, ch 1; repeat from *")
+    assert "in all" not in help_
+
+
+def test_slip_stitches_in_so_many_chains_may_lead_up_a_longer_space() -> None:
+    (help_,) = helps("sl st in 3 ch, *1 sc in loop, ch 5; repeat from *")
+    assert '"begin in next space" if they are 3' in help_

@@ -10,7 +10,8 @@ from msgspec.structs import replace
 from border.findings import Span
 from border.text.coming import build_as_they_come
 from border.text.extents import Extent, build_extent
-from border.text.lists import settled_list, with_each
+from border.text.in_each import with_each
+from border.text.lists import settled_list
 from border.text.nodes import Building, Step, is_token, is_tree
 from border.text.places import build_place
 from border.text.steps import OPEN_PLACES

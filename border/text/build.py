@@ -212,7 +212,7 @@ def _build_repeat(
     `ended`: nothing more follows. `ends_with`: what does follow ends the row.
     """
     extent = build_extent(node.children[1:], b)
-    if len(lists) > 1 and not extent.from_head:
+    if len(lists) > 1 and (not extent.from_head or _stars_all(lists)):
         star = lists.pop()
         _close_star(star, lists[-1], extent, b, b.span(node))
         return False
@@ -232,6 +232,11 @@ def _build_repeat(
         help_ = "put a * where the repeat begins, and write: repeat from *"
         b.tell("not-understood", message, help_, b.span(node))
     return ended
+
+
+def _stars_all(lists: Sequence[_List]) -> bool:
+    """Whether one star is open, which the row begins with: to the beginning is to that."""
+    return len(lists) == 2 and _at_head(lists[:1])
 
 
 def _repeat_from_head(
@@ -271,6 +276,8 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
         if {Chains, Skip} <= {type(item) for item in items}:
             tell_shared(items, b)  # what is missed under the chains leads to the last step
     if not items:
+        if any(f.span is not None and span.start <= f.span.start < span.end for f in b.findings):
+            return  # what stands there is told already
         message = "nothing stands between this star and its repeat"
         b.tell("not-understood", message, "put the star before the first step", span)
         return

@@ -48,7 +48,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     for n, (before, step) in enumerate(pairwise(steps), 1):
         into = space_of(before.item, into)
         if not step.hard:
-            if tell_perhaps_ring(before.item, step.item, worked, into, b) or tell_just_made(
+            behind = steps[n + 1].item if n + 1 < len(steps) else None
+            if tell_perhaps_ring(before.item, step.item, worked, into, behind, b) or tell_just_made(
                 before.item, step.item, worked, into, b
             ):
                 asked.add(n)

@@ -59,6 +59,8 @@ def without_exceptions(
                 kept.append((at, replace(terminals[at], type="PREP", text="in")))
             at += 1
             continue
+        if _but_last(terminals, at) and kept[-1][1].type == "STITCH":
+            kept.pop()  # `after each dc except the last`
         stretch = _at_corner(terminals, at) or _exception(terminals, at) or _to_group(terminals, at)
         if stretch is None:
             kept.append((at, terminals[at]))
@@ -306,10 +308,18 @@ def _is_exception(t: Sequence[Terminal], at: int) -> bool:
     behind = [x.type for x in t[at + 1 : at + 3]]
     if t[at].type in ("WIDEN", "NARROW"):
         return behind not in (["PREP", "EACH"], ["EACH", "ORD"], ["EACH", "OTHER"])
-    if [x.type for x in t[max(0, at - 2) : at]] == ["AFTER", "EACH"] and behind[-1:] == ["ORD"]:
-        return False  # `a picot after each except the last`
+    if _but_last(t, at):
+        return False
     but = t[at].type == "BUT" and (behind[:1] == ["PREP"] or not at or t[at - 1].type == "SEP")
     return t[at].type == "EXCEPT" or but
+
+
+def _but_last(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `except the last` stands here, behind `a picot after each`, `after each dc`."""
+    behind = [x.type for x in t[at + 1 : at + 3] if x.type != "THE"]
+    each = at - (t[at - 1].type == "STITCH" if at else 0)
+    after = [x.type for x in t[max(0, each - 2) : each]] == ["AFTER", "EACH"]
+    return t[at].type in ("EXCEPT", "BUT") and after and behind[:1] == ["ORD"]
 
 
 def _part(said: str) -> str:

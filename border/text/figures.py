@@ -27,7 +27,7 @@ DEEPEST = 8
 
 
 _BLANK = re.compile(r"\n[^\S\n]*\n|\r[^\S\n]*\r")
-_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP"})
+_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP", "ROUND"})
 _WHICH = frozenset({"NEXT", "THE", "EACH", "SAME", "CENTRE", "CH"})
 
 

@@ -125,7 +125,8 @@ def _foundation(head: _Head) -> bool:
         return False
     turned = types(t, end, 1) == ["ENDING"] and t[end].name == "turn"
     stopped = types(t, at, 1) == ["SEP"] and t[at].name == "hard" and t[at].text != "then"
-    by_opening = made and (turned or (stopped and t[0].text.startswith("make")))
+    long = count >= _MANY and any(x.type == "OF" for x in t[opened:at])  # `a chain of twelve`
+    by_opening = made and (turned or (stopped and (long or t[0].text.startswith("make"))))
     # `17 ch, turn, 1 tr on 8th st`, `18 ch, 1 tr in 8th st, 2 ch, …`
     first = turned or (count >= _MANY and not _repeats_all(t))
     into = first and 3 < _hook_place(t, end, named=True)[1] < count

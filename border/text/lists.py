@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import islice
-from typing import TypeVar
 
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.doubts import tell_at_once, tell_chains, tell_doubts
+from border.text.doubts import tell_doubts
+from border.text.in_each import BY_NUMBER, count_of
 from border.text.nodes import Building, Step
 from border.text.picot_doubts import may_be_picot, space_of, tell_picot, tell_ring
 from border.text.steps import OPEN_PLACES, is_open, walk
@@ -39,8 +39,6 @@ from border.text.written_places import write_place
 from border.text.written_steps import may_close, write_list
 
 _UNPLACED = (Which.SAME, Which.SKIPPED)
-_BY_NUMBER = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
-_Placed = TypeVar("_Placed", Stitches, Bracket)
 
 
 def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> list[Step]:
@@ -51,6 +49,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     settled: list[Step] = []
     since: list[Item] = []
     into: Kind | None = None
+    worked: Kind | None = None
     for n, step in enumerate(steps):
         item = step.item
         settled.append(step)
@@ -67,7 +66,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                     if may_be_picot(since, item):
                         tell_picot(since[-1], b, item.span)
                     elif _may_share(since, item, into):
-                        _tell_same(since, item, b)
+                        start = opening and _opens_row(steps, n - len(since))
+                        _tell_same(since[start:], item, worked, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     if gathered := _gathered(since, item, b, chains_may_stand):
@@ -75,7 +75,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         list_ = _bracketed(since[-gathered:], item)
                         whole = replace(list_, span=first.item.span.to(item.span))
                         settled[-1 - gathered :] = [Step(whole, first.hard)]
-        since, into = [], space_of(item, into)
+        since, into, worked = [], space_of(item, into), _worked_into(item, worked)
     tell_doubts(settled, b)
     return settled
 
@@ -102,11 +102,20 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
         ):
             which = Which.NEXT if place.count == 1 else Which.NTH
             one = replace(place, which=which, each=False)
+            help_ = (
+                f"write begin {write_place(one, b.terms, b.headings.overrides)} "
+                "if they only lead to where the row begins"
+            )
+            match place.targets:
+                case (Whole(Kind("space", int(size))),) if item.count == 1:
+                    help_ += (
+                        f', or "begin in next space" if they are {size}, up the chains of a '
+                        "longer one"
+                    )
             b.tell(
                 "perhaps-leads-on",
                 "these slip stitches are taken to be stitches of the row",
-                f"write begin {write_place(one, b.terms, b.headings.overrides)} "
-                "if they only lead to where the row begins",
+                help_,
                 item.span,
             )
 
@@ -149,7 +158,7 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     first = since[0]
     if len(since) < 2 or not isinstance(placed, Stitches) or not isinstance(first, Stitches):
         return False
-    if placed.place is None or (placed.place.count > 1 and placed.place.which in _BY_NUMBER):
+    if placed.place is None or (placed.place.count > 1 and placed.place.which in BY_NUMBER):
         return False
     if not _same_backwards((*since, placed)):
         return False
@@ -228,7 +237,7 @@ def _bracketed(since: Sequence[Item], placed: Stitches | Bracket) -> Bracket:
         placed.items if isinstance(placed, Bracket) else (replace(placed, place=None, parted=0),)
     )
     place = placed.place
-    if place.count > 1 and place.which in _BY_NUMBER:
+    if place.count > 1 and place.which in BY_NUMBER:
         place = replace(place, each=True)
     return Bracket((*since, *inner), place, placed.parted)
 
@@ -240,19 +249,6 @@ def _one_in_each(item: Stitches) -> Stitches:
         return replace(item, place=place)
     each = replace(place, each=True)
     return replace(item, count=1, place=each, between=0, parted=item.between)
-
-
-def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
-    """`1 sc in next 5 ch`: five, one in each chain; most books mean one, in the space of five."""
-    space = replace(place, targets=(Whole(Kind("space", place.count)),), count=1)
-    one = b.written(replace(item, place=space))
-    each = b.written(replace(item, place=replace(place, each=True)))
-    b.tell(
-        "perhaps-one-place",
-        f"this is taken as {place.count} stitches, one in each of {place.count} chains",
-        f"write {one} if it is one stitch in the space, or {each} if it is one in each",
-        item.span,
-    )
 
 
 def _may_share(since: Sequence[Item], placed: Stitches | Bracket, into: Kind | None) -> bool:
@@ -267,7 +263,7 @@ def _may_share(since: Sequence[Item], placed: Stitches | Bracket, into: Kind | N
     if bare and (into is not None or any(target.of.name in SPACES for target in targets)):
         return True
     alike = [i for i in bare if i.stitch in _stitches(placed)]
-    several = any(item.count > 1 for item in bare) or (alike and _count(placed) > 1)
+    several = any(item.count > 1 for item in bare) or (alike and count_of(placed) > 1)
     if not several or any(isinstance(i, Picots) for i in since):
         return False
     place, single = placed.place, isinstance(placed, Stitches) and placed.count == 1
@@ -279,43 +275,46 @@ def _stitches(placed: Stitches | Bracket) -> set[str]:
     return {item.stitch for item in inside if isinstance(item, Stitches)}
 
 
-def _count(placed: Stitches | Bracket) -> int:
-    return placed.count if isinstance(placed, Stitches) else 2
+def _worked_into(item: Item, before: Kind | None) -> Kind | None:
+    """What the last step with a place went into; `before` is that of the steps before this one."""
+    match item:
+        case (
+            Stitches(place=Place() as place) | Bracket(place=Place() as place) | Begin(place=place)
+        ):
+            if place.which is Which.SAME:
+                return before
+            return place.targets[-1].of if place.targets else None
+        case _:
+            return before
 
 
-def _tell_same(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
-    """`3 tr, ch 2, 3 tr in same loop`: are all of them meant to go into one loop?"""
+def _tell_same(
+    since: Sequence[Item], placed: Stitches | Bracket, worked: Kind | None, b: Building
+) -> None:
+    """`3 tr, ch 2, 3 tr in same loop`: are all of them meant to go into one loop? `worked`: what
+    the step before them went into, which may be that loop."""
     assert placed.place is not None
-    nearby = replace(placed, place=Place(Which.NEXT, placed.place.targets or (Whole(ST),)))
-    all_in = write_list((_bracketed(since, nearby),), b.terms, b.headings.overrides)
+    targets = placed.place.targets or (Whole(worked or ST),)
+
+    def all_in(which: Which) -> str:
+        nearby = replace(placed, place=Place(which, targets))
+        return write_list((_bracketed(since, nearby),), b.terms, b.headings.overrides)
+
+    help_ = f"write {all_in(Which.NEXT)} if all of them go into one place"
+    if worked is not None and _may_be(worked, targets[-1].of):
+        help_ = (
+            f"write {all_in(Which.SAME)} if all of them go where the step before them went, or "
+            f"{all_in(Which.NEXT)} if into one place of their own"
+        )
     b.tell(
         "perhaps-one-place",
         "only the last of these is taken to go into the same place, the others one in each st",
-        f"write {all_in} if all of them go into one place",
+        help_,
         since[0].span.to(placed.span),
     )
 
 
-def with_each(item: _Placed, b: Building) -> _Placed:
-    """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
-    place = item.place
-    tell_chains(item, _count(item), b)
-    if place is not None and tell_at_once(item, place, b):
-        return item
-    if place is None or place.each or place.count < 2 or place.which not in _BY_NUMBER:
-        return item
-    if isinstance(item, Stitches) and item.count in (1, place.count):
-        if item.count == 1 and place.targets == (Whole(Kind("ch")),):
-            _tell_chains_or_space(item, place, b)
-        return item
-    each = replace(place, each=True)
-    fixed = replace(item, place=each)
-    one = replace(item, place=replace(place, count=1))
-    many = write_place(place, b.terms, b.headings.overrides)
-    b.tell(
-        "place-unclear",
-        f"how this is shared out {many} is not said",
-        f"write {b.written(fixed)}, or for one place {b.written(one)}",
-        item.span,
-    )
-    return fixed
+def _may_be(worked: Kind, named: Kind) -> bool:
+    """Whether what was worked into can be called so behind it: a loop, a space, a stitch."""
+    spaces = worked.name in SPACES and named.name in SPACES
+    return worked.name == named.name or spaces or (named == ST and worked.name in STITCHES)

@@ -72,10 +72,14 @@ def chains_over(t: Terminals) -> Terminals:
         number = many if types(t, many, 1) == ["NUM"] else over
         stitch = number + 1 if number > over else many
         one = many > over + 1 or number > over  # `over treble` is over all of them
-        said = over > at and one and types(t, stitch, 1) == ["STITCH"] and ended(t, stitch + 1)
+        said = over > at and one and types(t, stitch, 1) in _MISSED and ended(t, stitch + 1)
         counted = t[number] if number > over else like(t[over - 1], "NUM", number=1)
-        if said and _lies(t[at], t[over], counted, found):
+        if said and _lies(t[at], t[over], counted, t[stitch].type, found):
             skipped = [like(t[over], "SKIP"), counted, t[stitch]]
+            if t[stitch].type == "CH":  # `over the 3 chain` is over the space
+                size = t[number].number if number > over else None
+                space = like(t[stitch], "KIND", Kind("space", size))
+                skipped = [skipped[0], like(t[over], "NUM", number=1), space]
             found += [*t[at:over], like(t[over], "SEP"), *skipped]
             at = stitch + 1
             continue
@@ -84,13 +88,21 @@ def chains_over(t: Terminals) -> Terminals:
     return found
 
 
-def _lies(chains: Terminal, over: Terminal, many: Terminal, found: Terminals) -> bool:
+_MISSED = (["STITCH"], ["KIND"], ["CH"])
+
+
+def _lies(chains: Terminal, over: Terminal, many: Terminal, noun: str, found: Terminals) -> bool:
     """Whether chains lie `over` stitches, or `on` as many; behind stitches without a place these
     may be meant to go there, too."""
     said = set(over.text.split())
     bare = types(found, len(found) - 2, 2) in (["STITCH", "SEP"], ["STITCH", "AND"])
     bare = bare and (len(found) < 3 or found[-3].type not in OPENS | WHICH)
-    on = chains.number == many.number and not said.isdisjoint({"on", "upon"}) and not bare
+    on = (
+        chains.number == many.number
+        and noun == "STITCH"
+        and not said.isdisjoint({"on", "upon"})
+        and not bare
+    )
     return on or not said.isdisjoint({"over", "above"})
 
 

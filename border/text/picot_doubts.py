@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec import Struct
+
 from border.findings import Span
 from border.stitches import STITCHES
 from border.text.nodes import Building
+from border.text.picots_named import AGAIN, APART, DOUBLE, LEAF, SIZED
+from border.text.rings import COUNTED
 from border.text.tree import (
     SPACES,
     Bracket,
@@ -16,6 +20,7 @@ from border.text.tree import (
     Part,
     Place,
     Repeat,
+    Skip,
     Stitches,
     Which,
     Whole,
@@ -33,15 +38,63 @@ def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
     )
 
 
-def tell_counted_ring(size: int, b: Building, span: Span) -> None:
-    """`p (5 ch, 1 sc in 2nd)`: the 2nd from the hook, or of the 5?"""
-    b.tell(
+class _Doubt(Struct, frozen=True):
+    """What is told of a picot by the name that it was given on the way."""
+
+    code: str
+    message: str
+    help_: str
+
+
+_NAMED = {
+    # `p (5 ch, 1 sc in 2nd)`: the 2nd from the hook, or of the 5?
+    COUNTED: _Doubt(
         "perhaps-picot",
-        f"the chain that closes this is counted from the hook, so that the picot is of {size}",
+        "the chain that closes this is counted from the hook, so that the picot is of {0}",
         "if it is counted from the first chain, write the picot with as many as it closes: "
         '"picot of 4"',
-        span,
-    )
+    ),
+    # `5 ch p`, without a comma
+    SIZED: _Doubt(
+        "perhaps-picot",
+        "these chains and the picot are taken for one, a picot of {0}",
+        'write "picot of {0}" to say so; where the chains stand before a picot, "ch {0}, picot"',
+    ),
+    # `p ch 4`, without a comma
+    APART: _Doubt(
+        "perhaps-picot",
+        "the chains right behind this picot are taken to be made behind it",
+        "put a comma between them to say so; where they are the picot itself, write it with its "
+        'number: "picot of 4"',
+    ),
+    # `double p`
+    DOUBLE: _Doubt(
+        "perhaps-picot",
+        "a double picot is taken for two picots",
+        'write "2 picots" to say so, or its steps as the book shows them',
+    ),
+    # `picot, 4 ch, 1 sc in 1st`
+    AGAIN: _Doubt(
+        "perhaps-picot",
+        "this is taken for another picot; it may only say how the picot before it is made",
+        'write "picot of {0}" once if it is the same one, or "picot, picot of {0}" for two',
+    ),
+    # `ch 5, 1 sc in 2nd ch from hook, 1 hdc in next, 1 dc in next 2`
+    LEAF: _Doubt(
+        "perhaps-just-made",
+        "this is taken for a picot of {0}, and the stitches behind it go into the row below; they "
+        "may be worked down the chains just made",
+        "if so, write what it comes to on the row, as a picot or chains, without the stitches "
+        'that are worked down them; if not, write "picot of {0}"',
+    ),
+}
+
+
+def tell_named(name: str, size: int, b: Building, span: Span) -> None:
+    """What a picot may be besides, by the name that it was given on the way; nothing for others."""
+    if name in _NAMED:
+        doubt = _NAMED[name]
+        b.tell(doubt.code, doubt.message.format(size), doubt.help_.format(size), span)
 
 
 def may_be_picot(since: Sequence[Item], closing: Item) -> bool:
@@ -67,12 +120,18 @@ def tell_picot(chains: Item, b: Building, to: Span) -> None:
 
 
 def tell_perhaps_ring(
-    chains: Item, closing: Item, worked: Item | None, into: Kind | None, b: Building
+    chains: Item,
+    closing: Item,
+    worked: Item | None,
+    into: Kind | None,
+    behind: Item | None,
+    b: Building,
 ) -> bool:
     """`1 dc, ch 5, 1 sc in last dc`, `ch 4, 1 sl st in the dc`, `ch 8, 1 sc in 5th ch`: a picot?
     Whether this was asked.
 
-    `worked` is the step before the chains, `into` the space that was worked into last.
+    `worked` is the step before the chains, `into` the space that was worked into last, `behind`
+    the step behind it all.
     """
     if not isinstance(chains, Chains) or chains.count < 3:
         return False
@@ -92,6 +151,7 @@ def tell_perhaps_ring(
             made is not None
         ):
             last = nth == made.count > 1 or (name == "ss" and nth == 1)
+            last |= nth == 1 and _goes_on_there(behind)
             perhaps = made.stitch == of.name and last
         case _:
             return False
@@ -105,6 +165,13 @@ def tell_perhaps_ring(
             chains.span.to(closing.span),
         )
     return perhaps
+
+
+def _goes_on_there(behind: Item | None) -> bool:
+    """Whether a row goes on as if chains had been closed on the stitch before them: it works into
+    the same place, or misses some with no chains over them."""
+    placed = behind.place if isinstance(behind, Stitches) else None
+    return isinstance(behind, Skip) or (placed is not None and placed.which is Which.SAME)
 
 
 def space_of(item: Item | None, before: Kind | None) -> Kind | None:

@@ -166,6 +166,18 @@ def tell_head_below(items: Sequence[Item], b: Building) -> None:
             )
 
 
+def tell_start_chain(item: Stitches, b: Building) -> None:
+    """`1 sc in top of 3 ch` at a round's head: those that the round below began with?"""
+    b.tell(
+        "start-chain-assumed",
+        "these chains are taken for those that the round below began with: they stand for its "
+        "first stitch",
+        f"write {b.written(item)} to say so; where they are a space of that round, "
+        '"in first ch-3 space"',
+        item.span,
+    )
+
+
 def tell_halves(items: Sequence[Item], b: Building) -> None:
     """`1 sc between the groups` over shells of 3 dc, 3 ch, 3 dc: of what is a group meant?"""
     for item in walk(items):

@@ -8,13 +8,13 @@ is left as it stands, to be asked.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import islice
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, HOW_OFTEN, Terminals, chains_at, ended, like, past, types
+from border.text.passing import Terminals, chains_at, ended, like, past, types
+from border.text.picots_named import AGAIN, LEAF
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -26,11 +26,6 @@ SHOWN = "shown"
 COUNTED = "counted"
 """The name of one closed in a chain that is counted from where is not said."""
 
-_EXPLAINS = frozenset(
-    {"SEP", "AND", "NUM", "THE", "CH", "OF", "STITCH", "PREP", "TO", "ORD", "SAME", "THEM", "PLACE"}
-    | {"KIND", "CATCH", "WITH", "ENDING"}
-)
-"""Words that say how chains are closed into a picot."""
 _ENDINGS = ("join", "fasten off")
 _MADE = ("made", "worked", "work")
 
@@ -39,111 +34,13 @@ class _Ring(Struct, frozen=True):
     """Chains closed into a picot: of how many of them, and the place behind it all.
 
     `counted`: it is closed in a chain that may count from the first as well as from the hook.
+    `hooked`: in one that is said to count from the hook, with chains before it.
     """
 
     size: int
     end: int
     counted: bool = False
-
-
-def namely(t: Terminals) -> Terminals:
-    """`1 purl (that is, 4 chain, 1 double in the first)`, `1 picot, that is, 5 chain, …`, `p (ch 5,
-    1 sc in the 4th st from the hook)`: the picot, once."""
-    found: Terminals = []
-    at = 0
-    while at < len(t):
-        picots = types(found, len(found) - 1, 1) == ["PICOT"]
-        if picots and types(t, at, 3) == ["LP", "PICOT", "SEP"]:
-            found.append(t[at])  # `1 p (picot, that is, …)`
-            at += 3
-            continue
-        if picots and t[at].type in ("LP", "OF"):  # `picot of 4 ch and 1 sc in the first`
-            in_bracket = t[at].type == "LP"
-            start = past(t, at + 1, "NAMELY", "SEP") if in_bracket else at + 1
-            count = found[-2].number if types(found, len(found) - 2, 1) == ["NUM"] else 1
-            shown = _shown(t, start, in_bracket, steps=not in_bracket, count=count)
-            if shown is not None:
-                at = _without_name(found, shown)
-                continue
-            whole = _chains_at(t, start)[0] and ring_in_bracket([found[-1], *t[at : at + _LONG]])
-            if in_bracket and _glosses(t, start) and not whole:
-                found.append(like(t[at], "OF"))  # which the grammar does not have: never both
-        shown_equal = t[at].type == "EQUALS" and types(found, len(found) - 2, 2) == ["PICOT", "LP"]
-        if shown_equal:  # `1 picot (= 5 chain, …)`
-            at += 1
-            continue
-        if t[at].type != "NAMELY":
-            found.append(t[at])
-            at += 1
-            continue
-        at = past(t, at + 1, "SEP")
-        named = len(found) - (types(found, len(found) - 1, 1) == ["SEP"])
-        if types(found, named - 1, 1) == ["PICOT"] and _chains_at(t, at)[0]:
-            del found[named:]
-            shown = _shown(t, at)
-            at = _without_name(found, shown) if shown else at
-    return found
-
-
-_LONG = 20
-"""No picot is spelled out in more words."""
-
-
-def _glosses(t: Terminals, at: int) -> bool:
-    """Whether a bracket behind a picot begins with the chains of one, or closes some, and is not
-    worked again, or in a place."""
-    stitch = past(t, at, "NUM")
-    closes = types(t, stitch, 2) == ["STITCH", "PREP"] and types(
-        t, past(t, stitch + 2, "THE"), 1
-    ) == ["ORD"]
-    end = next((n for n in range(at, len(t)) if t[n].type == "RP"), len(t))
-    behind = types(t, end + 1, 1)
-    again = behind and behind[0] in HOW_OFTEN | {"PREP", "ALLIN", "TOEND", "REPEAT", "FROMSTAR"}
-    return (closes or _chains_at(t, at)[0] > 1) and not again
-
-
-def _shown(
-    t: Terminals, at: int, in_bracket: bool = False, steps: bool = False, count: int = 1
-) -> tuple[Terminals, int] | None:
-    """The picot that is spelled out from here, behind its name, with the chains before it, and the
-    place behind it all. `steps`: up to the next comma. `count`: of how many it is said."""
-    if not _chains_at(t, at)[0] or _chains_at(t, at)[0] < 2:
-        return None
-    ends = (n for n in range(at, len(t) + 1) if n == len(t) or t[n].type in ("SEP", "RP"))
-    for end in islice(ends, 1 if steps else 4):
-        chains = all(x.type in ("NUM", "CH") for x in t[at:end])
-        if (types(t, end, 1) != ["RP"]) if in_bracket else chains:
-            continue
-        called = [like(t[end - 1], "AS"), like(t[end - 1], "PICOT")]
-        # whatever stitch closes it, it is called a picot
-        steps_ = [replace(x, name="ss") if x.type == "STITCH" else x for x in t[at:end]]
-        while steps_ and (steps_[-1].type == "SEP" or _says_again(steps_[-1], count)):
-            steps_.pop()
-        made = rings([*steps_, *called])
-        if types(made, len(made) - 1, 1) == ["PICOT"] and all(
-            x.type in ("NUM", "CH", "SEP") for x in made[:-1]
-        ):
-            name = made[-1].name if made[-1].name == COUNTED else SHOWN
-            return [*made[:-1], replace(made[-1], name=name)], end + in_bracket
-    return None
-
-
-def _says_again(here: Terminal, count: int) -> bool:
-    """Whether `2 picots (… twice)` says how many they are once more."""
-    return here.type == "TIMES" and here.number == count > 1
-
-
-def _without_name(found: Terminals, shown: tuple[Terminals, int]) -> int:
-    """What is shown put in the place of its name; how many of them stays said before one of no
-    chains of its own."""
-    made, end = shown
-    del found[-1]
-    one = types(found, len(found) - 1, 1) == ["NUM"]
-    if one and (found[-1].number == 1 or len(made) > 1):
-        count = found.pop().number
-        made = made if count == 1 else made * count
-    found += made
-    return end
+    hooked: bool = False
 
 
 def rings(t: Terminals) -> Terminals:
@@ -151,7 +48,7 @@ def rings(t: Terminals) -> Terminals:
     found: Terminals = []
     at, closed = 0, -1
     while at < len(t):
-        count, behind = _chains_at(t, at)
+        count, behind = chains_made(t, at)
         again = closed >= 0 and all(x.type in ("SEP", "AND") for x in found[closed:])
         ring = _ring_at(t, behind, count, again, _last_made(found)) if count > 1 else None
         if ring is None or not 1 < ring.size <= count:
@@ -164,10 +61,34 @@ def rings(t: Terminals) -> Terminals:
         picot = replace(like(t[at], "PICOT", number=ring.size), end=t[ring.end - 1].end)
         alone = types(found, len(found) - 1, 1) == ["LP"] and types(t, ring.end, 1) == ["RP"]
         called = any(x.type == "PICOT" for x in t[ring.end - 2 : ring.end])  # `… for a picot`
-        name = COUNTED if ring.counted else SHOWN if alone or called else ""
+        name = COUNTED if ring.counted else SHOWN if alone or called else _doubt(found, t, ring)
         found.append(replace(picot, text="picot", short=False, name=name))
         at, closed = ring.end, len(found)
     return found
+
+
+def _doubt(found: Sequence[Terminal], t: Sequence[Terminal], ring: _Ring) -> str:
+    """What a picot that is spelled out here may be besides, as its name; "" where nothing."""
+    bare = types(found, len(found) - 2, 2) == ["PICOT", "SEP"] and not found[-2].number
+    counted = types(found, len(found) - 3, 1) == ["NUM"] and found[-3].number > 1
+    if bare and not counted:
+        return AGAIN
+    return LEAF if ring.hooked and _down_the_chain(t, ring.end, ring.size) else ""
+
+
+def _down_the_chain(t: Sequence[Terminal], at: int, size: int) -> bool:
+    """Whether stitches stand behind a picot of 2 or 3 that may be worked down the chains before it:
+    `1 sc in 2nd ch from hook, 1 hdc in next`."""
+    stitch = past(t, past(t, at, "SEP", "AND"), "NUM")
+    if size > 3 or stitch == at or types(t, stitch, 1) != ["STITCH"]:
+        return False
+    if types(t, stitch + 1, 1) != ["PREP"]:
+        return size == 2 and ended(t, stitch + 1)
+    which = past(t, stitch + 2, "THE")
+    end = past(t, which, "EACH", "EACHOF", "NEXT", "THE", "NUM")
+    if end == which:
+        return False
+    return ended(t, end) or t[end].type == "CH" or t[end].kind == Kind("st")
 
 
 def _last_made(found: Sequence[Terminal]) -> str:
@@ -180,22 +101,15 @@ def _last_made(found: Sequence[Terminal]) -> str:
     return ""
 
 
-def ring_in_bracket(t: Sequence[Terminal]) -> int:
-    """How many terminals are `picot (5 chain)`, `purl (5 chain, 1 slip in the 1st)`, `a p (4 ch,
-    caught with a sl st in the top of the last dc)`; else 0."""
-    end = next((n for n, x in enumerate(t) if x.type == "RP"), 0)
-    inside = t[4:end]
-    closing = [x for x in inside if x.type == "STITCH"]
-    plain = {x.type for x in inside} <= _EXPLAINS and len(closing) < 3
-    placed = any(x.type in ("PREP", "TO") for x in inside) or not closing
-    placed |= inside[-1:] == closing  # `p (ch 4, sl st)`
-    closes = not closing or closing[0].name in CLOSING
-    closes &= all(x.kind not in ARCHES for x in inside)  # `(4 ch, 1 dc in loop)` goes into the row
-    return end + 1 if plain and placed and closes else 0
-
-
 def caught_back(t: Sequence[Terminal], at: int) -> int:
-    """Behind `caught back in the last sc`, `caught in first ch` of a picot; else the same place."""
+    """Behind `caught back in the last sc`, `caught in first ch`, `, 1 sc in 1st` of a picot; else
+    the same place."""
+    closing = past(t, at, "SEP")
+    place = _past(t, _behind_closing(t, closing), "THE")
+    first = types(t, place, 1) == ["ORD"] and t[place].number == 1 and t[place - 1].type != "SEP"
+    if first and place > closing and t[at].type == "SEP":
+        end = _past(t, place + 1, "CH")
+        return end if ended(t, end) else at
     if types(t, at, 2) != ["CATCH", "PREP"]:
         return at
     end = past(t, at + 2, "THE", "SAME", "ORD", "NUM", "OF", "CH", "STITCH")
@@ -217,7 +131,7 @@ def chains_before(words: Sequence[Terminal]) -> int:
     return rest[-1].number if pair == ["CH", "NUM"] else 0
 
 
-def _chains_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+def chains_made(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     """How many chains are made here, and the place behind them; 0 where none are."""
     counted = types(t, at, 1) == ["CH"] and types(t, at - 1 if at else len(t), 1) == ["NUM"]
     return (0, at) if counted else chains_at(t, at)
@@ -229,7 +143,7 @@ def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool, last: str
     `again`: they stand behind a picot. `last`: the stitch that was made last.
     """
     if (end := _picot_named(t, at)) > at:
-        return _Ring(chains, end)
+        return _Ring(chains, max(end, _closing_behind(t, end, last)))
     at = past(t, at, "SEP", "AND")
     if types(t, at, 4) == ["PICOT", "NUM", "OF", "THEM"]:
         return _Ring(t[at + 1].number, at + 4)
@@ -241,6 +155,19 @@ def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool, last: str
     if (made := _just_made(t, at, top)) > at:
         return _Ring(chains, max(made, _picot_named(t, made)))
     return _closed_in(t, at, chains, again)
+
+
+def _closing_behind(t: Sequence[Terminal], at: int, last: str) -> int:
+    """Behind the stitch that closes a picot named before it: `4 ch (p) 1 sc in dc`, `4 ch (for p),
+    1 sc in last dc`; the same place where none does. `last`: the stitch that was made last."""
+    start = past(t, at, "SEP")
+    place = _behind_closing(t, start)
+    if types(t, place - 1, 1) != ["PREP"]:
+        return at
+    place = past(t, place, "THE")
+    if start == at or (types(t, place, 1) == ["ORD"] and t[place].number == -1):
+        return max(at, _just_made(t, place, last))
+    return at
 
 
 def _behind_closing(t: Sequence[Terminal], at: int) -> int:
@@ -275,7 +202,8 @@ def _closed_in(t: Sequence[Terminal], at: int, chains: int, again: bool) -> _Rin
     named_unit = unit < len(t) and (t[unit].type == "CH" or t[unit].kind == Kind("st"))
     end = unit + named_unit
     if types(t, end, 1) == ["FROMHOOK"]:
-        return _Ring(order, max(end + 1, _picot_named(t, end + 1)))
+        named = _picot_named(t, end + 1)
+        return _Ring(order, max(end + 1, named), hooked=named == end + 1 and order < chains)
     these = False
     if types(t, end, 1) == ["OF"]:
         end, of, these = _of_chains(t, end + 1)

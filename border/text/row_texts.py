@@ -13,6 +13,7 @@ from border.text.build import build_text
 from border.text.clauses import Part, split_claims, split_clauses
 from border.text.complaints import complaint
 from border.text.figures import Figures, placed
+from border.text.first_stitches import on_first_stitch
 from border.text.marks import printed_marks
 from border.text.moving import Tried
 from border.text.nesting import pair_brackets
@@ -124,6 +125,7 @@ def terminals_of(
         words, reader.names, source, reader.told, reader.below, row, clusters
     )
     terminals = placed(terminals, words[0].start) if words else terminals
+    terminals = on_first_stitch(terminals, reader.texts.get(row - 1))
     strange = any(finding.code == "unknown-word" for finding in findings)
     marked = printed_marks(terminals, MOST_WORDS)
     if marked is None:
@@ -165,13 +167,20 @@ def terminals_of(
 
 
 def _picots_alike(terminals: Sequence[Terminal], reader: Reader) -> list[Terminal]:
-    """A picot explained once, `picot (5 chain, 1 dc in the first)`, is that size from there on."""
+    """A picot explained once, `picot (5 chain, 1 dc in the first)`, is that size from there on; in
+    its row, so is `a picot of 5`, where all of them are alike, and for another."""
     found: list[Terminal] = []
+    said: list[int] = []
     for here in terminals:
-        if here.type == "PICOT" and not here.number and reader.picot:
-            here = replace(here, number=reader.picot)
-        elif here.type == "PICOT" and here.name in (SHOWN, COUNTED):
-            reader.picot = here.number
+        if here.type == "PICOT" and not here.number:
+            another = said[-1:] if found and found[-1].text == "another" else []
+            alike = said[-1:] if len(set(said)) == 1 else []
+            sizes = another or [n for n in (reader.picot, *alike) if n]
+            here = replace(here, number=sizes[0]) if sizes else here
+        elif here.type == "PICOT":
+            said.append(here.number)
+            if here.name in (SHOWN, COUNTED):
+                reader.picot = here.number
         found.append(here)
     return found
 

@@ -199,15 +199,42 @@ def filled(t: Terminals) -> Terminals:
     return found
 
 
+def next_first(t: Terminals) -> Terminals:
+    """`in one loop 7 dc, …, in the next 1 sc`: into the next of the same, where it is said first
+    where each step goes."""
+    found: Terminals = []
+    noun: Terminal | None = None
+    for at, here in enumerate(t):
+        found.append(here)
+        if here.type == "KIND" and _is_first(t, at):
+            noun = here
+        listed = types(t, at + 1, 2) == ["NUM", "STITCH"] and t[at + 1].number == 1
+        left_out = here.type == "NEXT" and listed and ended(t, at + 3) and _is_first(t, at)
+        if noun is not None and left_out:
+            found.append(replace(noun, start=here.start, end=here.end, many=False))
+    return found
+
+
+def _is_first(t: Sequence[Terminal], at: int) -> bool:
+    """Whether the place whose word stands here is said before its steps."""
+    prep = at
+    while prep and t[prep].type in ("KIND", "NEXT", "THE", "NUM", "ORD"):
+        prep -= 1
+    return t[prep].type == "PREP" and (not prep or t[prep - 1].type in ("SEP", "STAR", "LP"))
+
+
 def places_first(t: Terminals) -> Terminals:
     """`in each loop work 1 dc, 5 tr, 1 dc`: as `(1 dc, 5 tr, 1 dc) in each loop`."""
     if [x.type for x in t if x.type not in ("SEP", "MOD", "ENDING")] == ["PREP", "STITCH"]:
         return t  # `in double crochet, taking both threads`
     found: Terminals = []
-    at = 0
+    at = placed = 0
     while at < len(t):
         opens = not found or found[-1].type in ("SEP", "STAR", "LP")
-        opens = opens and types(found, len(found) - 2, 1) != ["BETW"]
+        opens = opens and (
+            types(found, len(found) - 2, 1) != ["BETW"]
+            or types(found, placed, 4) in (["SEP"], ["SEP", "BETW", "SEP"])
+        )
         if t[at].type == "ALLIN" and types(found, len(found) - 1, 1) in ([], ["STAR"], ["LP"]):
             t = [*t[:at], replace(t[at], type="PREP"), *t[at + 1 :]]  # `all in the 5 ch, 1 dc, …`
         end = place_at(t, at) if opens and t[at].type == "PREP" else at
@@ -240,7 +267,7 @@ def places_first(t: Terminals) -> Terminals:
         else:
             left, right = like(place[0], "LP"), like(place[-1], "RP")
             found += [left, *steps, right, *place, *parted]
-        at = stop
+        at, placed = stop, len(found)
     return found
 
 

@@ -65,13 +65,16 @@ from border.text.on_runs import (
 )
 from border.text.parted import parted
 from border.text.passing import ARCHES, NOUNS, OPENS, WHICH, Pass, chains_at, pairs, turned, where
-from border.text.rings import SHOWN, caught_back, namely, ring_in_bracket, rings
+from border.text.picots_named import picots_named
+from border.text.picots_shown import namely, ring_in_bracket
+from border.text.rings import SHOWN, caught_back, rings
 from border.text.sentences import (
     PLACE,
     begun,
     chains_placed,
     fastened,
     filled,
+    next_first,
     places_first,
     repeats_placed,
     worked_in,
@@ -321,7 +324,8 @@ PASSES: tuple[Pass, ...] = (
     where(worked_off, "KEEPING DRAWING TOGETHER"),
     where(one_in_each, "TOGETHER"),
     where(filled, "FILL ENDST"),
-    where(namely, "NAMELY PICOT-LP PICOT-OF"),
+    where(picots_named, "CH-PICOT PICOT-CH STITCH-PICOT"),
+    where(namely, "NAMELY PICOT-LP PICOT-OF PICOT-SEP"),
     where(first_of_which, "AS"),
     where(_times, "CROSS-NUM TIMES FROM-STAR FROM-STARWORD"),
     where(_chains_of, "CH-OF"),
@@ -335,6 +339,7 @@ PASSES: tuple[Pass, ...] = (
     where(times_on_each, "TIMES-PREP"),
     where(times_on_like, "TIMES"),
     where(counted_off, "ORD-ORD ORD-SEP ORD-AND ORD-THE"),
+    where(next_first, "NEXT-NUM"),
     where(
         orders,
         "CENTRE-NUM NUM-CENTRE NUM-OF ORD-NUM EACH-NUM NEXT-NUM NUM-NEXT NUM-ORD NUM-MORE ORD-NEXT "

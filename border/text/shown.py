@@ -20,7 +20,14 @@ from border.text.terminals import read_terminals
 from border.text.vocabulary import Names, phrases_from, vocabulary
 from border.text.words import Sort, Word
 
-_NAMES = ("shell", "fan", "tuft", "scallop")
+_NAMES = {
+    **{name: name for name in ("shell", "fan", "tuft", "scallop")},
+    "shells": "shell",
+    "sh": "shell",
+    "fans": "fan",
+    "tufts": "tuft",
+}
+"""What a row shows under these names, and the name that it has from then on."""
 _SAYS = frozenset(
     {"this", "these", "which", "form", "forms", "forming", "make", "makes", "making", "called"}
     | {"to", "for", "is", "a", "an", "one", "1", "the", "thus"}
@@ -49,9 +56,9 @@ def _first_shown(
         found = _explained(words, at, names)
         if word.text in _NAMES:
             found = found or _made_of(words, at) or _so_called(words, at, names)
-            found = found or _the_same(words, at, names)
+            found = found or _behind_place(words, at, names) or _the_same(words, at, names)
         if found is not None:
-            return found, word.text
+            return found, _NAMES.get(word.text, word.text)
     return None
 
 
@@ -132,15 +139,41 @@ def _behind_of(words: Sequence[Word], at: int) -> int:
 
 
 def _explained(words: list[Word], at: int, names: Names) -> _Found:
-    """`1 shell (2 dc, 2 ch, 2 dc) in …`: the name alone, and the steps."""
-    if [w.text for w in words[at + 1 : at + 2]] != ["("] or is_place(words[:at]):
+    """`1 shell (2 dc, 2 ch, 2 dc) in …`, `a shell of (…) in …`: the name alone, and the steps."""
+    opens = at + 1 + (words[at + 1 : at + 2] != [] and words[at + 1].text == "of")
+    if is_place(words[:at]):
         return None
-    end = next((n for n in range(at, len(words)) if words[n].text == ")"), 0)
-    steps = words[at + 2 + (words[at + 2 : at + 3] != [] and words[at + 2].text == "of") : end]
+    return _shown_in(words, at + 1, opens, names)
+
+
+def _shown_in(words: list[Word], keep: int, opens: int, names: Names) -> _Found:
+    """The words up to a place without the bracket that opens behind it, and the steps in that."""
+    if [w.text for w in words[opens : opens + 1]] != ["("]:
+        return None
+    end = next((n for n in range(opens, len(words)) if words[n].text == ")"), 0)
+    start = opens + 1 + (words[opens + 1].text == "of")
+    steps = words[start:end]
     listed = all(_is_step(w, names) or w.text in (",", ".", "and") for w in steps)
     if not steps or not listed or not _counts(steps[0]):
         return None
-    return [*words[: at + 1], *words[end + 1 :]], tuple(steps)
+    return [*words[:keep], *words[end + 1 :]], tuple(steps)
+
+
+_PLACE = 5
+"""A place has no more words before the bracket that says what is worked there."""
+
+
+def _behind_place(words: list[Word], at: int, names: Names) -> _Found:
+    """`a shell in 3rd st (2 dc, 2 ch, 2 dc)`: the name and its place, and the steps."""
+    if is_place(words[:at]) or not opens_place(words, at + 1):
+        return None
+    place = range(at + 2, min(at + 2 + _PLACE, len(words)))
+    opens = next((n for n in place if words[n].sort is Sort.MARK), 0)
+    found = _shown_in(words, opens, opens, names)
+    if found is None or len([w for w in found[1] if _counts(w)]) < 2:
+        return None
+    behind = found[0][opens : opens + 1]
+    return found if not behind or behind[0].sort is Sort.MARK else None
 
 
 def _so_called(words: list[Word], at: int, names: Names) -> _Found:

@@ -10,10 +10,11 @@ from msgspec.structs import replace
 from border.text.chains_between import with_chains
 from border.text.described import BETWEEN
 from border.text.doubts import tell_single_chain
-from border.text.lists import with_each
+from border.text.first_stitches import FIRST
+from border.text.in_each import with_each
 from border.text.missed import MADE
 from border.text.nodes import Building, is_token, is_tree
-from border.text.picot_doubts import tell_counted_ring
+from border.text.picot_doubts import tell_named
 from border.text.place_doubts import (
     tell_counted,
     tell_in_last,
@@ -23,10 +24,10 @@ from border.text.place_doubts import (
     tell_one_between,
     tell_pair,
     tell_shared_out,
+    tell_start_chain,
     tell_turning_chain,
 )
 from border.text.places import build_place, build_skipped, build_union
-from border.text.rings import COUNTED
 from border.text.shared_out import SHARED
 from border.text.terminals import Terminal
 from border.text.tree import (
@@ -85,9 +86,8 @@ def _start_chain(node: Tree[Token], b: Building, at_head: bool) -> StartChain:
 
 def _picots(node: Tree[Token], b: Building, at_head: bool) -> Picots:
     ring = next(b.of(c) for c in node.children if is_token(c, "PICOT"))
-    if ring.name == COUNTED:
-        tell_counted_ring(ring.number, b, b.span(node))
     count = _number(node.children, b)
+    tell_named(ring.name, ring.number or 3, b, b.span(node))
     return Picots(count, ring.number or 3, span=b.span(node))
 
 
@@ -203,6 +203,7 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
 _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "middle": tell_on_the_middle,
     "turning": tell_turning_chain,
+    FIRST: tell_start_chain,
     "nth": tell_next_of,
     "counted": tell_counted,
     "last": tell_in_last,

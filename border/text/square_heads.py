@@ -12,9 +12,16 @@ from collections.abc import Mapping, Sequence
 from msgspec import Struct
 
 from border.text.numbers import number_at
-from border.text.square_words import Run, Square, SquareRow, behind_dot, stitches_at
+from border.text.square_edges import ask_turned, blocks_added, led, space_added
+from border.text.square_words import (
+    Run,
+    Square,
+    SquareRow,
+    all_terminals_from,
+    behind_dot,
+    stitches_at,
+)
 from border.text.squares import BLOCK, SPACE, Squares, name_at, standing_at
-from border.text.terminals import Terminal
 from border.text.words import Word
 
 _STOPS = frozenset(",;.:—-") | {"--"}
@@ -42,15 +49,17 @@ def begin(row: SquareRow, squares: Squares, made: Mapping[int, Square]) -> Begun
         return hooked
     if not made:
         return Begun([], 0)
-    led, behind = _led(row, squares, opening)
+    way, behind = led(row, squares, opening)
     at = _past_marks(row, behind)
-    before = [*row.words[:opening], *led, *row.words[behind:at]]
-    added, behind = _added(row, squares, at)
+    before = [*row.words[:opening], *way, *row.words[behind:at]]
+    added, behind = blocks_added(row, squares, at)
     if added:
         return Begun([*before, *added], behind)
-    added, behind = _space_added(row, squares, at)
+    added, behind = space_added(row, squares, at)
     if added:
         return Begun([*before, *added], behind, shared=True)
+    if row.turning in squares.around:
+        ask_turned(row, squares, at)
     return _first_stitch(row, squares, made, Begun(before, at))
 
 
@@ -110,24 +119,6 @@ def _past_marks(row: SquareRow, at: int) -> int:
         at = behind
 
 
-def _terminals(row: SquareRow, at: int) -> list[tuple[Terminal, int]]:
-    """What stands from a word on, without stops and articles; and the place behind each."""
-    return [one for one in _all_terminals(row, at) if one[0].type not in ("SEP", "THE", "NEXT")]
-
-
-def _all_terminals(row: SquareRow, at: int) -> list[tuple[Terminal, int]]:
-    """What stands from a word on; and the place behind each."""
-    found: list[tuple[Terminal, int]] = []
-    for _ in range(_FEW):
-        here, at = row.types(at, 1)
-        found += [(t, at) for t in here]
-    return found
-
-
-_FEW = 24
-"""So many words and marks a row may begin with before its squares."""
-
-
 # --- chains ----------------------------------------------------------------------------------
 
 
@@ -160,6 +151,14 @@ def _stands(squares: Squares, chains: int, kind: str) -> bool:
 
 def _ask_chains(row: SquareRow, squares: Squares, chains: int, start: int, end: int) -> None:
     high, wide = squares.height, squares.height + squares.chains
+    if chains == wide == row.turning:
+        message = f"the {chains} chains before the turn have those of a first space with them"
+        help_ = (
+            f"write ch {high} before the turn: what stands behind the star or the bracket here is "
+            "worked each time with chains of its own"
+        )
+        row.tell("squares-unclear", start, end, message, help_)
+        return
     message = f"a row of squares does not begin with {chains} chains like this"
     help_ = (
         f"write ch {high} where its first square is a block, ch {wide} where it is a space, "
@@ -173,114 +172,6 @@ def _ask_counted(row: SquareRow, squares: Squares, counted: Run) -> None:
     message = f'the chains before "{{}}" may be the first of these {squares.called}, or one more'
     help_ = f'write "{blocks} blk" behind the chains, if they are the first of {counted.times}'
     row.tell("squares-unclear", counted.start, counted.end, message, help_)
-
-
-# --- narrower and wider ----------------------------------------------------------------------
-
-_ALONG = frozenset(
-    {"back", "along", "over", "across", "on", "upon", "to", "in", "into", "the", "first"}
-)
-
-
-def _led(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
-    """`S.s. along 4 tr`, `sl st over the first block`: to where the row begins; or that it begins
-    there in so many words."""
-    slip, end = row.types(at, 1)
-    if [t.type for t in slip] == ["BEGIN"]:
-        while end < len(row.words) and row.words[end].text not in _STOPS:
-            end += 1
-        return row.words[at:end], end
-    if [(t.type, t.name) for t in slip] != [("STITCH", "ss")]:
-        return [], at
-    place = end = behind_dot(row.words, end)
-    while place < len(row.words) and row.words[place].text in _ALONG:
-        place += 1
-    count, noun = number_at(row.words, place) or (1, place)
-    kind, behind = name_at(row.words, noun)
-    stitch, stitch_end = row.types(noun, 1)
-    if kind:
-        count = count * squares.width + 1
-    elif [t.name for t in stitch] == [squares.stitch]:
-        behind = behind_dot(row.words, stitch_end)
-        nth, past = _to_stitch(row, squares, behind)
-        count, behind = (nth, past) if nth == count + 1 else (count, behind)
-    if place == end or count % squares.width != 1 or count == 1:
-        return [], at
-    behind = _to_stitch(row, squares, behind_dot(row.words, behind))[1]
-    message = (
-        f'"{{}}" is taken for the way to the {count}th stitch: the row begins there, and leaves '
-        "what lies before it"
-    )
-    help_ = f'write "begin in {count}th st" to say so'
-    row.tell("squares-assumed", at, behind, message, help_)
-    return standing_at(f"begin in {count}th st,", row.words[at]), behind
-
-
-def _to_stitch(row: SquareRow, squares: Squares, at: int) -> tuple[int, int]:
-    """Behind `to the 4th`, `to next tr`, and which it is, 0 for the next; else the same place."""
-    texts = [word.text for word in row.words[at : at + 2]]
-    if texts[:1] not in (["to"], ["into"]):
-        return 0, at
-    at_nth = at + 1 + (texts[1:] == ["the"])
-    which, end = row.types(at_nth, 1)
-    if [t.type for t in which] not in (["ORD"], ["NEXT"]):
-        return 0, at
-    stitch, behind = row.types(end, 1)
-    named = [t.name for t in stitch] == [squares.stitch]
-    return which[0].number, behind_dot(row.words, behind) if named else end
-
-
-_ADDED = re.compile(
-    r"(NUM CH|CH NUM) SKIP NUM( CH)? NUM STITCH PREP EACHOF NUM CH NUM STITCH PREP STITCH"
-)
-
-
-def _added(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
-    """`5 ch, miss 3, 1 tr in each of next 2 ch, 1 tr on tr`: blocks beyond the end of the row."""
-    found = _terminals(row, at)
-    whole = _ADDED.match(" ".join(t.type for t, _ in found))
-    if whole is None:
-        return [], at
-    size = len(whole[0].split(" "))
-    chains, missed, _, worked, _ = (t.number for t, _ in found[:size] if t.type == "NUM")
-    made = {t.name for t, _ in found[:size] if t.type == "STITCH"}
-    if made != {squares.stitch} or chains != missed + worked or (worked + 1) % squares.width:
-        return [], at
-    behind = behind_dot(row.words, found[size - 1][1])
-    return _beyond(row, squares, f"{worked + 1} {squares.called}", at, behind), behind
-
-
-_LAST = -1
-_SPACE_ADDED = re.compile(
-    r"(NUM CH|CH NUM)( ENDING)? (NUM )?STITCH PREP (ORD|SAME)( STITCH| KIND| PLACE)?"
-    r"( OF ORD ROW| OF ROW| STRAY| AS ORD STITCH)?"
-)
-
-
-def _space_added(row: SquareRow, squares: Squares, at: int) -> tuple[list[Word], int]:
-    """`8 ch, 1 tr in the last tr of last row`: a space beyond the end of the row."""
-    found = _terminals(row, at)
-    whole = _SPACE_ADDED.match(" ".join(t.type for t, _ in found))
-    if whole is None:
-        return [], at
-    said = found[: len(whole[0].split(" "))]
-    chains, *one = (t.number for t, _ in said if t.type == "NUM")
-    made = next(t.name for t, _ in said if t.type == "STITCH")
-    nth = next((t.number for t, _ in said if t.type == "ORD"), 1)
-    sound = made == squares.stitch and one in ([], [1]) and nth in (1, _LAST)
-    if not sound or chains not in squares.around:
-        return [], at
-    behind = behind_dot(row.words, said[-1][1])
-    steps = f"ch {squares.chains}, 1 {squares.called}"
-    return _beyond(row, squares, steps, at, behind), behind
-
-
-def _beyond(row: SquareRow, squares: Squares, made: str, at: int, behind: int) -> list[Word]:
-    """The words of a first stitch and what is made in the same place, told."""
-    steps = f"{squares.first().removesuffix(';')} in next st, {made} in same st"
-    message = "this is added beyond the edge, and counted as made on the last stitch there"
-    row.tell("squares-assumed", at, behind, message, f'write "{steps}" to say so')
-    return standing_at(f"{steps};", row.words[at])
 
 
 # --- the first row ---------------------------------------------------------------------------
@@ -325,7 +216,7 @@ def space_written_out(row: SquareRow, squares: Squares, at: int) -> int:
     """Behind `miss 2, 1 tr in next`, the end of a space in so many words; else the same place."""
     if [t.type for t in row.types(at, 1)[0]] != ["SKIP"]:
         return at
-    found = _all_terminals(row, at)
+    found = all_terminals_from(row, at)
     whole = _MISSED.match(" ".join(t.type for t, _ in found))
     if whole is None:
         return at
@@ -335,9 +226,27 @@ def space_written_out(row: SquareRow, squares: Squares, at: int) -> int:
     return said[-1][1] if named and numbers in ([squares.chains], [squares.chains, 1]) else at
 
 
+_ON_NEXT = re.compile(r"(NUM )?STITCH PREP STITCH(?= SEP|$)")
+
+
+def first_space(row: SquareRow, squares: Squares) -> tuple[int, int]:
+    """Where `1 tr on tr` stands, and ends, in a row that begins `5 ch, 1 tr on tr`: a space; else
+    no words."""
+    chains, at = _chains(row, _past_marks(row, 0))
+    at = _past_marks(row, at)
+    found = [(t, end) for t, end in all_terminals_from(row, at) if t.type not in ("THE", "NEXT")]
+    whole = _ON_NEXT.match(" ".join(t.type for t, _ in found))
+    if whole is None or (chains or row.turning) != squares.height + squares.chains:
+        return at, at
+    said = found[: len(whole[0].split(" "))]
+    one = all(t.number == 1 for t, _ in said if t.type == "NUM")
+    same = all(t.name == squares.stitch for t, _ in said if t.type == "STITCH")
+    return at, said[-1][1] if one and same else at
+
+
 def _foundation(row: SquareRow, at: int) -> tuple[int, int]:
     """How many chains `Ch 18,`, `a chain of 18, turn,` makes, and the place behind them."""
-    found = _all_terminals(row, at)
+    found = all_terminals_from(row, at)
     whole = _CHAIN.match(" ".join(t.type for t, _ in found))
     if whole is None:
         return 0, at
@@ -350,7 +259,7 @@ def _foundation(row: SquareRow, at: int) -> tuple[int, int]:
 def _worked_first(row: SquareRow, squares: Squares, at: int, chain: int) -> tuple[int, int]:
     """Which chain from the hook the first stitch goes into, 0 where it is no other, and the place
     behind it. `chain`: how many the row has just made; behind them nothing else is counted."""
-    found = _all_terminals(row, at)
+    found = all_terminals_from(row, at)
     types = " ".join(t.type for t, _ in found)
     whole = _HOOK.match(types)
     if chain:

@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from border.text.square_heads import begin, space_written_out
+from border.text.square_heads import begin, first_space, space_written_out
+from border.text.square_steps import behind_gloss, last_of_row, stitches_on
 from border.text.square_words import (
     Asides,
     Run,
@@ -80,32 +81,49 @@ def _written(
     words = row.words
     begun = begin(row, squares, made)
     found, at, shared, ready = begun.words, begun.at, begun.shared, begun.ready
+    spaced = False  # the stitch made last is that of a space
+    first, behind_first = first_space(row, squares) if made else (0, 0)
     while at < asides.claims:
         here = words[at]
         counted = stitches_at(row, squares, at) if made else None
         over = stitches_over(row, squares, at)
+        on = stitches_on(row, squares, at) if spaced else None
+        last = last_of_row(row, squares, at) if made else None
         if at in made:
             square = made[at]
             _ask_chains(row, square, begun.at)
             found += standing_at(_steps(squares, square, ready=ready), here)
-            at, shared, ready = _behind(row, square), square.kind == SPACE, False
+            at, shared, ready = _behind(row, squares, square), square.kind == SPACE, False
+            spaced = shared
         elif at in asides.glosses:
             at = asides.glosses[at] + 1
         elif over is not None:
             found += standing_at(f"{squares.in_each(over.times)},", here)
-            at, shared = over.end, False
+            at, shared, spaced = over.end, False, False
+        elif on is not None:
+            found += standing_at(_in_each(row, squares, on, shared=True), here)
+            at, shared, spaced = on.end, False, False
+        elif last is not None:
+            words_of_last, at = last
+            found += words_of_last
         elif counted is not None:
             found += standing_at(_in_each(row, squares, counted, shared=shared), here)
-            at, shared = counted.end, False
-        elif made and (end := space_written_out(row, squares, at)) > at:
+            at, shared, spaced = counted.end, False, False
+        elif made and (end := _behind_space(row, squares, at, first, behind_first)) > at:
             found += words[at:end]
             at, shared = end, True
         else:
             _ask_over(row, squares, at)
             found.append(here)
-            shared = shared and is_loose(here)
+            shared, spaced = shared and is_loose(here), spaced and is_loose(here)
             at += 1
     return [*found, *words[asides.claims :]]
+
+
+def _behind_space(row: SquareRow, squares: Squares, at: int, first: int, behind: int) -> int:
+    """Behind the end of a space that is written out, the first of the row where its words [first,
+    behind) begin here; else the same place."""
+    return behind if at == first < behind else space_written_out(row, squares, at)
 
 
 def _ask_chains(row: SquareRow, square: Square, begun: int) -> None:
@@ -158,8 +176,9 @@ def _in_each(row: SquareRow, squares: Squares, counted: Run, *, shared: bool) ->
     return f"{squares.in_each(counted.times - 1)},"
 
 
-def _behind(row: SquareRow, square: Square) -> int:
-    """The place behind squares; `all spaces, as 1st row` with what it is compared to, told."""
+def _behind(row: SquareRow, squares: Squares, square: Square) -> int:
+    """The place behind squares, and the bracket that says of what they are made; `all spaces, as
+    1st row` with what it is compared to, told."""
     words, at = row.words, square.end
     while at < len(words) and words[at].text in (",", "the", "same"):
         at += 1
@@ -168,7 +187,7 @@ def _behind(row: SquareRow, square: Square) -> int:
     named = (n + 1 for n in range(at, min(at + _FEW, len(words))) if words[n].text in rows)
     end = next(named, None)
     if square.times is not None or not compared or end is None:
-        return square.end
+        return behind_gloss(row, squares, square)
     while end < len(words) and words[end].text in ("before", "below", "above"):
         end += 1
     message = '"{}" is taken for a remark, and changes nothing'

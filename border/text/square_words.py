@@ -85,6 +85,24 @@ class SquareRow(Struct):
         self.findings.append(Finding(code, message.format(said), help_.format(said), span))
 
 
+def terminals_from(row: SquareRow, at: int) -> list[tuple[Terminal, int]]:
+    """What stands from a word on, without stops and articles; and the place behind each."""
+    return [one for one in all_terminals_from(row, at) if one[0].type not in ("SEP", "THE", "NEXT")]
+
+
+def all_terminals_from(row: SquareRow, at: int) -> list[tuple[Terminal, int]]:
+    """What stands from a word on; and the place behind each."""
+    found: list[tuple[Terminal, int]] = []
+    for _ in range(_HEAD):
+        here, at = row.types(at, 1)
+        found += [(t, at) for t in here]
+    return found
+
+
+_HEAD = 24
+"""So many words and marks a row may begin with before its squares."""
+
+
 class Asides(Struct, frozen=True):
     """What only speaks of squares: brackets behind a step, by where each begins, and where it
     ends; and where the counts begin that stand at the row's end."""

@@ -109,7 +109,7 @@ def strangers(
 
 def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
     """`a chain of the required length`, `begin at a corner`: no count depends on them."""
-    for terminal in terminals:
+    for at, terminal in enumerate(terminals):
         if terminal.type == "REMARK":
             span = source.span(terminal.start, terminal.end)
             told, said = taken_as_remark(source, span), quoted(source, span)
@@ -121,7 +121,14 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
                 message = f'"{said}" is taken for a remark: a heading says where rows begin'
                 help_ = 'write "worked: one way" above row 1, if an open edge is not turned'
                 told = replace(told, message=message, help=help_)
+            if terminal.text in _ON_SIDES and at and terminals[at - 1].type in ("CH", "PICOT"):
+                message = f'"{said}" is passed over, so that what stands before it is made once'
+                help_ = "write it twice, before and behind the stitch that it is on both sides of; "
+                told = replace(told, message=message, help=f"{help_}or {told.help}")
             yield told
+
+
+_ON_SIDES = frozenset(f"{at} {each} side" for at in ("on", "at") for each in ("each", "either"))
 
 
 def taken_as_remark(source: Source, span: Span) -> Finding:

@@ -21,6 +21,7 @@ from border.text.tree import (
     Chains,
     End,
     Item,
+    Kind,
     Picots,
     Place,
     Repeat,
@@ -186,6 +187,8 @@ class Worker(Struct):
             join = "" if self.inside_open else to_join(item)
             just_made = "write what it comes to on the row, where this row has just made the first"
             help_ = f"write next if one of the row below is meant; {join or just_made}"
+            if place.targets == (Whole(Kind("ch")),):
+                help_ += '; or of each space: "in first ch of next space"'
             self.tell(item, "not-at-the-head", "the first is already behind here", help_)
         if not sites:
             message = f"there is nothing before this that {place.which} could mean"

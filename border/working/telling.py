@@ -120,8 +120,18 @@ def no_stitches(round_: Round, missing: list[str]) -> Finding:
         named = (in_terms(kind, round_.rules.terms) for kind in missing)
         message += f": the row below has no {' and no '.join(named)}"
         help_ = "see what the round before makes, and name that"
-        if missing[0].endswith(" run"):
-            number = missing[0].partition("-")[0]
-            help_ = "stitches without a chain between are one run, however they are worked: "
-            help_ += f'if those meant are all worked into one place, write "group of {number}"'
+        nth, one, stitch = in_terms(missing[0], round_.rules.terms).partition(" st in one ")
+        number, _, of = missing[0].partition("-")
+        kind, _, size = missing[0].partition(" of ")
+        if one:
+            help_ = (
+                f'write "in {nth} {stitch}" where they are counted along the row, "in {nth} st of '
+            )
+            help_ += 'next group" where so many are worked into one place'
+        elif of.endswith(" run") or kind == "block":
+            called = "run" if of else "block"
+            help_ = f"stitches without a chain between are one {called}, however they are worked: "
+            help_ += (
+                f'if those meant are all worked into one place, write "group of {size or number}"'
+            )
     return Finding("no-stitches", message, help_, round_.head, round_.number)

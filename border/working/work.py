@@ -9,9 +9,11 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
+from border.stitches import STITCHES
 from border.text.readings import Reading, Round
 from border.text.steps import worked_targets
-from border.text.tree import Text, Worked
+from border.text.tree import Kind, Part, Target, Text, Worked
+from border.text.written_places import write_ordinal
 from border.working.adjusting import Adjustment
 from border.working.claims import check_claims, check_multiple
 from border.working.closing import kind_name
@@ -125,7 +127,17 @@ def _missing(round_: Round, below: Fabric) -> list[str]:
     texts = [body] if isinstance(body, Text) else [clause.text for clause in body]
     finder = SiteFinder(below, bool(round_.rules.chains_count))
     targets = [t for text in texts for t in worked_targets(text.items)]
-    return list(dict.fromkeys(kind_name(t.of, below) for t in targets if not finder.sites(t).a))
+    return list(dict.fromkeys(_lacking(t, below) for t in targets if not finder.sites(t).a))
+
+
+def _lacking(target: Target, below: Fabric) -> str:
+    """What a row below does not have: a kind, or `2nd st in one dc`."""
+    name = kind_name(target.of, below)
+    match target:
+        case Part(nth=nth, of=Kind(name=stitch)) if nth > 1 and stitch in STITCHES:
+            return f"{write_ordinal(nth)} st in one {name}"
+        case _:
+            return name
 
 
 def as_met_next(made: Fabric, round_: Round, worked: Worked | None, closed: bool) -> Fabric:

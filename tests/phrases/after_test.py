@@ -20,6 +20,13 @@ IN_ONE_PLACE = {
     "8 treble in each loop with a picot after the second, fourth and the last": (
         "96 dc, 36 picot; 12 x 1 loop"
     ),
+    **dict.fromkeys(
+        (
+            f"*7 treble in loop with a picot after each {last}, 1 plain in next loop; repeat"
+            for last in ("treble except last", "treble but the last", "except the last treble")
+        ),
+        "42 dc, 6 sc, 36 picot; 6 x 2 loop",
+    ),
     "in each loop work 8 treble, with 1 chain after every 4th": "96 dc, 24 ch; 12 x 1 loop",
     "20 treble in each loop, a picot after every fifth stitch": "240 dc, 48 picot; 12 x 1 loop",
     "8 treble with a p after every 2nd, 3 ch, miss 4; repeat": ("8 dc, 3 ch, 4 picot; 1 x 12 loop"),

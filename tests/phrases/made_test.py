@@ -86,7 +86,7 @@ OTHER_PICOTS = {
     "*2 plain, 2 picots (that is, 5 chain and 1 single in the first of them twice); repeat": (
         "12 sc, 12 picot; 6 x 2 st"
     ),
-    "*2 plain, 1 picot (5 chain, 1 single in the 4th); repeat": "12 sc, 6 ch, 6 picot; 6 x 2 st; asked perhaps-picot",
+    "*2 plain, 1 picot (5 chain, 1 single in the 4th); repeat": "12 sc, 6 ch, 6 picot; 6 x 2 st",
     "*2 plain, 2 picots (5 ch, 1 single in the 4th st from hook); repeat": "12 sc, 12 ch, 12 picot; 6 x 2 st",
     "*2 plain, 8 chain, picot 5 of them; repeat": "12 sc, 18 ch, 6 picot; 6 x 2 st",
     "*2 plain, 5 chain, slip on same stitch; repeat": "12 sc, 6 ss, 30 ch; 6 x 2 st; asked perhaps-picot",

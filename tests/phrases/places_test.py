@@ -64,6 +64,13 @@ ENDS_OF_ROWS = {
 
 
 BEFORE_THEIR_STEPS = {
+    "*in one loop 7 treble, in the next 1 plain; repeat": "21 dc, 3 sc; 3 x 2 space",
+    "*in one loop 7 treble, each divided by 1 chain, in the next 1 plain; repeat": (
+        "21 dc, 3 sc, 18 ch; 3 x 2 space"
+    ),
+    "*in one loop 7 treble; in the next 1 plain, 3 chain; repeat": (
+        "21 dc, 3 sc, 9 ch; 3 x 2 space"
+    ),
     "*in the next 5 chain work (1 treble, 3 chain, 1 treble), 2 chain; repeat": (
         "12 dc, 30 ch; 6 x 1 ch-5 space"
     ),

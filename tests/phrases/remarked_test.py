@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import pytest
 from phrases.said import ARCHES, FIVES, LOOPS, SIXES, On, cases, said
+from reading import read
 
 REMARK = "asked taken-as-remark"
 WHICH = {
@@ -113,3 +115,17 @@ TAKEN_IN = dict.fromkeys(
 @cases((ARCHES, TAKEN_IN))
 def test_chains_taken_in_are_not_made(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+@pytest.mark.parametrize("made", ["2 chain", "a picot", "3 picots"])
+def test_what_stands_on_each_side_is_told_to_be_made_once(made: str) -> None:
+    row = f"1 treble on the plain, {made} on each side, 1 plain in the loop; repeat"
+    (told,) = (f for f in read(f"{ARCHES.headings}round 1: {row}\n")[1])
+    assert told.code == "taken-as-remark"
+    assert told.help is not None and told.help.startswith("write it twice, before and behind")
+
+
+def test_a_stitch_on_each_side_is_a_remark_like_any() -> None:
+    row = "1 treble in each plain on each side"
+    (told,) = (f for f in read(f"{ARCHES.headings}round 1: {row}\n")[1])
+    assert told.code == "taken-as-remark" and told.help == 'set it apart: "-- on each side --"'

@@ -25,6 +25,9 @@ SKIPS = {
     "1 treble in every other stitch with 1 chain between all round": "6 dc, 6 ch; 6 x 2 st",
 }
 SKIPPED_LOOPS = {
+    "*1 plain on plain, 3 chain over the 3 chain; repeat": "12 sc, 36 ch; 12 x 1 sc",
+    "*1 plain on plain, 5 chain over the loop; repeat": "12 sc, 60 ch; 12 x 1 sc",
+    "*1 plain in next loop, 5 chain over the next 2 loops; repeat": "4 sc, 20 ch; 4 x 3 space",
     "*3 treble in next loop, miss 1 loop; repeat": "18 dc; 6 x 2 space",
     "*3 treble in next loop, 4 chain, miss 2 loops; repeat": "12 dc, 16 ch; 4 x 3 space",
     "*2 treble in next loop, 2 chain, skip one loop; repeat": "12 dc, 12 ch; 6 x 2 space",
@@ -138,6 +141,16 @@ BEHIND_A_PLACE = {
         "24 dc, 33 ch; 3 x 4 sc"
     ),
 }
+FROM_THE_BEGINNING = {
+    "*2 chain, 1 treble on plain, 2 chain, 1 plain in loop; repeat from the beginning": (
+        "12 dc, 12 sc, 48 ch; 12 x 1 sc"
+    ),
+    "turn, *1 plain in next loop, 5 chain; repeat from the beginning": "12 sc, 60 ch; 12 x 1 space",
+    # behind steps of its own, the star is not the beginning
+    "1 plain on plain, *2 chain, 1 plain in loop; repeat from the beginning": (
+        "13 sc, 24 ch; 1 x 12 sc; 12 x 1 space; asked star-without-repeat; asked open-repeat-inside"
+    ),
+}
 OF_THE_ROW = {
     f"{UNIT}, 4 times": f"{COUNTED}; asked times-of-the-row",
     f"{UNIT}, three times more": f"{COUNTED}; asked times-of-the-row",
@@ -156,6 +169,11 @@ NOT_READ = {
 
 @cases((STITCHES, SKIPS), (ARCHES, SKIPPED_LOOPS))
 def test_a_skip(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+@cases((ARCHES, FROM_THE_BEGINNING))
+def test_a_repeat_from_the_beginning(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
 
 

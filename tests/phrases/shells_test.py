@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import pytest
 from phrases.said import On, cases, last_of, said
+from reading import row_faults
 
 US = "terms: us\nchains count as stitches: no\n"
 EDGE = On(12, headings=US)
@@ -105,6 +106,11 @@ round 2: *s in s, ch 1; repeat from *."""
         "3 dc, 2 ch, 3 dc in next loop (this forms a shell)",
         "3 dc, 2 ch, 3 dc (to form a shell) in next loop",
         "1 shell (3 dc, 2 ch, 3 dc) in next loop",
+        "shell of (3 dc, 2 ch, 3 dc) in next loop",
+        "sh (3 dc, 2 ch, 3 dc) in next loop",
+        "1 sh of 3 dc, 2 ch, 3 dc in next loop",
+        "shells of 3 dc, 2 ch, 3 dc in next loop",
+        "shell in next loop (3 dc, 2 ch, 3 dc)",
         "3 dc in next loop, 2 ch, 3 dc in same loop (this forms a shell)",
         "3 dc in next loop, ch 2, and 3 dc in the same loop, to form a shell",
         "3 dc, 2 ch, 3 dc (a shell) in next loop",
@@ -116,6 +122,18 @@ def test_a_shell_shown_once_is_known_from_there(first: str) -> None:
         f"round 1: *{first}, skip 1; repeat from *.\nround 2: *shell in shell, ch 1; repeat from *."
     )
     assert last_of(text, EDGE) == "36 dc, 18 ch; 6 x 1 shell"
+
+
+def test_steps_that_are_worked_again_behind_a_place_are_no_shell() -> None:
+    row = "*shell in next loop (3 dc, 2 ch, 3 dc) twice, skip 1; repeat"
+    assert ("not-understood", "shell") in row_faults(row)
+
+
+def test_as_often_as_a_shell_has_places_makes_no_shell() -> None:
+    below = ("*shell of 5 dc in next loop; repeat",)
+    row = "1 sc in dc, *ch 3, skip 1, 1 sc in next; repeat from * around shell; repeat"
+    comes_to = "36 sc, 72 ch; 12 x 5 dc; asked place-assumed"
+    assert said(row, EDGE._replace(below=below)) == comes_to
 
 
 @pytest.mark.parametrize("said", ["for a shell", "a shell", "shell"])

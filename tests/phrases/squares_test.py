@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import pytest
 from phrases.said import On, cases, said
+from reading import read
 
 SPACE = "space = 2 chain, miss 2, 1 treble in next st\n"
 UK = f"terms: uk\nchains count as stitches: yes\n{SPACE}"
@@ -52,6 +53,31 @@ COUNTED_IN = {
     "1 sp, 2 ch, miss 2, tr in next, 6 tr": TWO_OF_FOUR,
     "1 sp, 6 tr, 1 sp": TWO_OF_FOUR,
     "1 sp, 3 tr, 3 more tr, 1 sp": TWO_OF_FOUR,
+}
+
+SAID_OVER = {
+    # the stitch before them is the first of 4, as in `1 sp, 4 tr`
+    "1 sp, 4 tr over 4 tr, 1 blk, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}",
+    "1 sp, 7 tr on 7 tr, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}",
+    "1 sp, tr on each of 7 tr, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}",
+    "1 sp, 1 tr in each of the next 7 tr, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}",
+    "1 sp, 6 tr on 6 tr, 1 sp": TWO_OF_FOUR,
+    "(1 sp, 4 tr on 4 tr) twice": f"{TWO_OF_FOUR}; {ASSUMED}",
+    # written out in stitches all 4 are made
+    "1 blk, 2 ch, tr in 3rd st, 4 tr on 4 tr, 2 tr on 2 tr": "11 dc, 2 ch",
+    # what a square is made of
+    "1 sp (2 ch, miss 2, 1 tr), 2 blks, 1 sp": TWO_OF_FOUR,
+    "1 sp (2 ch, 1 tr), 7 tr, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}",
+    "1 sp, 2 blks (6 tr), 1 sp": TWO_OF_FOUR,
+    "1 sp, 1 blk (3 tr), 1 blk, 1 sp (made of 2 ch, miss 2, 1 tr in next tr)": TWO_OF_FOUR,
+    "1 sp, (1 blk, 1 sp) once, 1 blk": TWO_OF_FOUR,
+}
+ON_SPACES = {
+    "5 ch, tr in tr, 4 tr, 3 sps, 1 blk": f"11 dc, 8 ch; {ASSUMED}; {CHAIN}",
+    "5 ch, tr in tr, 3 tr, 3 sps, 1 blk": f"11 dc, 8 ch; {CHAIN}",
+    "5 sps, 2 ch, tr in 3rd of 5 ch": f"7 dc, 12 ch; {ASSUMED}",
+    "5 sps, 2 tr in last sp, tr in 3rd st of 5 ch": f"9 dc, 10 ch; {ASSUMED}",
+    "5 sps, 2 ch, tr in 3rd of 5 ch, 3 ch, turn": f"7 dc, 12 ch; {ASSUMED}",
 }
 
 TO_THE_END = {
@@ -109,8 +135,13 @@ PLACES = {
 }
 
 
-@cases((FOUR, NAMES), (FOUR, COUNTED_IN), (FOUR, TO_THE_END))
+@cases((FOUR, NAMES), (FOUR, COUNTED_IN), (FOUR, SAID_OVER), (FOUR, TO_THE_END))
 def test_squares_over_plain_treble(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+@cases((SPACES, ON_SPACES))
+def test_squares_over_spaces(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
 
 
@@ -181,6 +212,11 @@ def test_squares_of_other_numbers_are_asked(row: str) -> None:
     assert "asked squares-unclear" in said(row, UNSAID)
 
 
+@pytest.mark.parametrize("made", ["3 ch, miss 3, 1 tr", "2 ch, miss 2, 1 dtr", "3 tr"])
+def test_a_bracket_that_says_of_what_a_square_is_made_must_be_right(made: str) -> None:
+    assert "asked squares-unclear" in said(f"1 sp ({made}), 2 blks, 1 sp", FOUR)
+
+
 def test_squares_on_chains_that_do_not_count_are_asked() -> None:
     uncounted = UNSAID.headings + "chains count as stitches: no\n"
     assert "asked squares-unclear" in said("1 sp, 2 blks", UNSAID._replace(headings=uncounted))
@@ -201,6 +237,21 @@ def test_squares_over_squares_have_a_number() -> None:
 def test_chains_made_before_the_turn(below: str, row: str, comes_to: str) -> None:
     on = On(19, (below,), closed=False, headings=UK)
     assert said(row, on) == f"{comes_to}; {CHAIN}"
+
+
+@pytest.mark.parametrize(
+    ("below", "row", "help_"),
+    [
+        ("6 sps, 8 ch, turn", "tr in first tr, 6 sps", '"ch 8, tr in first tr"'),
+        ("6 sps, 5 ch, turn", "*1 sp, 1 blk; repeat from *", "write ch 3 before the turn"),
+    ],
+)
+def test_chains_before_the_turn_that_a_row_cannot_go_on_from(
+    below: str, row: str, help_: str
+) -> None:
+    _, told = read(f"{UK}row 1: {below}\nrow 2: {row}\n")
+    (unclear,) = [f for f in told if f.code == "squares-unclear"]
+    assert help_ in (unclear.help or "")
 
 
 SMALL = "terms: early\nchains count as stitches: yes\nspace = ch 1, skip 1, 1 dc in next\n"

@@ -83,6 +83,7 @@ FOUNDATIONS = {
         f"15 sc; 15 x 1 loop; {NAMED}"
     ),
     "A foundation chain of 15; 1 treble in each foundation chain": f"15 dc; 15 x 1 loop; {NAMED}",
+    "Commence with a chain of fifteen; 1 treble in the fourth, 11 treble": f"12 dc; {NAMED}",
     "Chain 15; 1 treble in the 4th ch from hook, 11 treble": f"12 dc; {NAMED}; {PASSED}",
     "Commence with 15 ch., turn, 1 tr. in 6th ch., 9 tr": f"10 dc; {NAMED}; {PASSED}",
     "Make 15 chain; 1 plain in the 1st chain from the needle, 14 plain": f"15 sc; {NAMED}",
@@ -99,6 +100,10 @@ FOUNDATIONS = {
         "15 sc, 75 ch; 15 x 1 loop; asked start-chain-assumed"
     ),
     "Work 3 chain, turn, 14 treble": "15 dc; asked start-chain-assumed",
+    "Commence with a chain of 5; 1 treble in next, *2 chain, miss 1, 1 treble in next; repeat": (
+        "8 dc, 14 ch; 6 x 2 loop; 1 left over; does not close; asked start-chain-assumed; "
+        "asked row-does-not-close"
+    ),
 }
 FROM_THE_HOOK = {
     "1 treble in the 6th chain from the needle, 1 treble in the next, 2 chain, miss 2, 6 treble": (
