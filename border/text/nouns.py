@@ -8,6 +8,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
+from border.text.counted_chains import is_under
 from border.text.missed import MADE
 from border.text.passing import (
     ARCHES,
@@ -129,7 +130,7 @@ class _Nouns(Struct):
         """The noun that is left out, and the name of the doubt that it leaves."""
         found, here = self.found, self.t[at]
         placed = types(found, prep, 1) == ["PREP"]
-        kind = self.space if _is_under(found) else self.last
+        kind = self.space if is_under(found) else self.last
         doubt = ""
         if here.type == "ORD" and _in_chains_before(found, prep, here.number):
             doubt = MADE  # `7 chain, 1 single in the 4th`
@@ -207,14 +208,6 @@ def _stitch_of(found: Sequence[Terminal]) -> Kind | None:
     said = found[at].type == "OF" and found[-1].type == "KIND" and at > 1
     nth = said and found[at - 1].type == "STITCH" and found[at - 2].type in ("ORD", "CENTRE")
     return Kind(found[at - 1].name) if nth else None
-
-
-def _is_under(found: Sequence[Terminal]) -> bool:
-    """Whether the place that is being named is under something: that is always a space."""
-    at = len(found) - 1
-    while at > 0 and found[at].type in WHICH:
-        at -= 1
-    return found[at].type == "PREP" and found[at].text in ("under", "u", "beneath")
 
 
 def _part_before(found: Sequence[Terminal], before: Terminals) -> Terminals:

@@ -1,0 +1,200 @@
+"""Places of a first row counted from the hook: `20 chain, 1 treble in the 4th chain from the hook`;
+and the chains, made or missed, that such words speak of.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
+from msgspec.structs import replace
+
+from border.findings import Finding
+from border.text.passing import chains_at, like, past, stitch_left_out, types
+from border.text.rings import chains_before
+from border.text.source import Source
+from border.text.tree import Kind
+from border.text.words import quoted
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+LOOSE = ("SEP", "AND")
+RING = frozenset({"it", "this", "ring", "circle"})
+NEAR = 3
+"""As far as that along a chain is no stitch passed over."""
+_PLACES = frozenset({"PREP", "SKIP", "BETWEEN", "ALLIN", "BEGIN", "ROUND"})
+
+
+class Head(Struct):
+    """The head of a row as it is read: its terminals, and what has been told of them."""
+
+    terminals: list[Terminal]
+    source: Source
+    findings: list[Finding] = field(default_factory=list)
+
+    def tell(self, code: str, start: int, end: int, message: str, help_: str) -> None:
+        """Of the terminals [start, end); `{}` in what is told is what they say."""
+        span = self.source.span(self.terminals[start].start, self.terminals[end - 1].end)
+        said = quoted(self.source, span)
+        finding = Finding(code, message.format(said), help_.format(said), span)
+        self.findings.append(finding)
+
+
+def repeats_all(t: Sequence[Terminal]) -> bool:
+    """Whether all that stands before a repeat is worked again."""
+    repeat = next((n for n, x in enumerate(t) if x.type in ("REPEAT", "SOON")), len(t))
+    return repeat < len(t) and all(x.type not in ("STAR", "MARK", "CROSS") for x in t[:repeat])
+
+
+def chains_made(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """Behind `15 chain`, `a chain of 20 stitches`, `a foundation of 8 st`, and how many."""
+    start = at + (types(t, at, 1) == ["THE"] or (types(t, at, 1) == ["NUM"] and t[at].number == 1))
+    named = past(t, start, "FOUNDATION", "CH")
+    ring = t[start : start + 1] and t[start].text in RING and types(t, start + 1, 1) == ["OF"]
+    if ring and (made := chains_at(t, start + 2))[0]:
+        return made[1], made[0]  # `a ring of 10 chain`
+    if named > start and types(t, named, 2) == ["OF", "NUM"]:
+        end = named + 2
+        return end + (types(t, end, 1) in (["KIND"], ["CH"])), t[named + 1].number
+    if types(t, at, 2) == ["NUM", "FOUNDATION"] and types(t, at + 2, 1) in (["CH"], ["KIND"]):
+        return at + 3, t[at].number
+    count, end = chains_at(t, at)
+    return end, count
+
+
+def counts_from_hook(t: Sequence[Terminal], at: int, count: int) -> bool:
+    """Whether `20 chain, 1 treble in the 4th chain from the hook` goes into these chains, and
+    closes no picot."""
+    place, order, end = hook_place(t, at)
+    long = count > 3 * order + _STEM  # no picot stands on so long a stem
+    return end > place and 0 < order < count and (long or not _picot_before(t[:place]))
+
+
+_STEM = 4
+
+
+def from_the_hook(head: Head, named: bool) -> None:
+    """`1 treble in the 6th chain from the needle`, before any other place: the 6th of the edge;
+    so `miss 5` behind a foundation that is named."""
+    t = head.terminals
+    opened = past(t, 0, "SEP")
+    if (end := _behind_last_missed(t, opened)) > opened:
+        last = next(n for n in range(opened, end) if t[n].type == "NUM")
+        _tell_passed(head, opened, end, t[last].number)
+        head.terminals = [*t[: opened + 1], t[last], *t[end:]]
+        return
+    if named and types(t, opened, 2) == ["SKIP", "NUM"]:
+        _tell_passed(head, opened, opened + 2, t[opened + 1].number)
+        return
+    if types(t, opened, 2) == ["SKIP", "NUM"]:  # `miss 5 chain, into the 6th from the hook`
+        missed = past(t, past(t, opened + 2, "CH", "KIND"), "SEP")
+        place, order, end = hook_place(t, missed)
+        if end > place and order == t[opened + 1].number + 1:
+            head.terminals = t = t[missed:]
+    place, order, end = hook_place(t, 0, named)
+    chains = chains_made(t, opened)[1] or types(t, opened, 1) == ["CH"]
+    if end == place or order < 1 or chains or _picot_before(t[:place]):
+        return
+    if order > 1:
+        _tell_passed(head, place, end, order - 1)
+    nth = next(x for x in t[place:end] if x.type == "ORD")
+    t[place + 1 : end] = [nth, stitch_left_out(nth)]
+    _repeat_behind(t, place)
+
+
+def two_from_the_hook(head: Head) -> None:
+    """`2 dc in the 4th and 5th ch from hook`: one in the 4th, one in the next."""
+    t = head.terminals
+    for n, here in enumerate(t):
+        at = past(t, n + 1, "THE")
+        pair = here.type == "STITCH" and types(t, at, 4) == ["PREP", "ORD", "AND", "ORD"]
+        if not pair or t[at + 3].number != t[at + 1].number + 1:
+            continue
+        noun = past(t, at + 4, "KIND", "CH", "SEP")
+        end = past(t, noun, "OF", "THE")
+        if types(t, noun, 1) != ["FROMHOOK"] and types(t, end, 1) != ["CH"]:
+            continue
+        end = noun if types(t, noun, 1) == ["FROMHOOK"] else end
+        start = n - (types(t, n - 1, 1) == ["NUM"] and t[n - 1].number == 2)
+        one = like(here, "NUM", number=1)
+        hook = [t[at], t[at + 1], like(t[end], "FROMHOOK")]
+        next_ = [t[at], like(t[at + 1], "NEXT"), stitch_left_out(t[at + 1])]
+        head.terminals = [
+            *t[:start],
+            one,
+            here,
+            *hook,
+            like(here, "SEP"),
+            one,
+            here,
+            *next_,
+            *t[end + 1 :],
+        ]
+        return
+
+
+def _repeat_behind(t: list[Terminal], at: int) -> None:
+    """`1 dc in 4th ch from hook, 1 ch, miss 1, 1 dc; repeat`: that place comes once, and what is
+    behind it is repeated."""
+    stop = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
+    repeat = next((n for n in range(stop, len(t)) if t[n].type == "REPEAT"), len(t))
+    brackets = any(x.type == "LP" for x in t[:repeat])
+    if repeats_all(t) and not brackets and any(x.type != "SEP" for x in t[stop:repeat]):
+        t.insert(stop + 1, like(t[stop], "STAR"))
+
+
+def _behind_last_missed(t: Sequence[Terminal], at: int) -> int:
+    """Behind `miss the last 7 stitches of the chain` at the head of a row; else the same place."""
+    last = past(t, at + 1, "THE") if types(t, at, 1) == ["SKIP"] else at
+    pair = sorted(types(t, last, 2)) == ["NUM", "ORD"]
+    if not pair or all(x.number != -1 for x in t[last : last + 2]):
+        return at
+    end = past(t, last + 2, "CH", "KIND")
+    chain = past(t, end + 1, "THE") if types(t, end, 1) == ["OF"] else end
+    return chain + 1 if chain > end and types(t, chain, 1) == ["CH"] else end
+
+
+def _tell_passed(head: Head, start: int, end: int, count: int) -> None:
+    chains = "chain is" if count == 1 else f"{count} chains are"
+    head.tell(
+        "foundation-passed",
+        start,
+        end,
+        f"the first {chains} counted as passed over here, and as no stitch",
+        "if they stand up as the first stitch, and rows further on work into it, write that "
+        'stitch: "ch 3 as dc", and give the edge fewer places',
+    )
+
+
+def hook_place(t: Sequence[Terminal], start: int, named: bool = False) -> tuple[int, int, int]:
+    """Where the first place stands from here on, and, where it counts from the hook, the number
+    of that chain and the place behind it all. `named`: so it does behind a foundation."""
+    at = next((n for n in range(start, len(t)) if t[n].type in _PLACES), len(t))
+    nth = past(t, at + 1, "THE")
+    if at == len(t) or t[at].type != "PREP" or types(t, nth, 1) != ["ORD"]:
+        return at, 0, at
+    end = nth + 1
+    unit = end < len(t) and (t[end].type == "CH" or t[end].kind in (Kind("st"), Kind("loop")))
+    end += unit
+    if types(t, end, 1) == ["FROMHOOK"]:
+        return at, t[nth].number, end + 1
+    chain = end + 1 + (types(t, end + 1, 1) == ["THE"])
+    far = unit and t[nth].number > NEAR
+    if far and types(t, end, 1) == ["OF"] and types(t, chain, 1) == ["CH"]:
+        return at, t[nth].number, chain + 1  # `in the 8th stitch of the chain`
+    counted = named and unit and types(t, end, 1) != ["OF"]
+    return (at, t[nth].number, end) if counted else (at, 0, at)
+
+
+def _picot_before(t: Sequence[Terminal]) -> int:
+    """The chains that a stitch, or `fasten`, closes into a picot here; else 0."""
+    steps = _steps(t)
+    if steps and steps[-1].type in ("CATCH", "ENDING"):
+        steps[-1] = replace(steps[-1], type="STITCH", name="ss")
+    return chains_before(steps)
+
+
+def _steps(t: Sequence[Terminal]) -> list[Terminal]:
+    return [x for x in t if x.type not in LOOSE]
