@@ -7,6 +7,7 @@ from reading import faults, read, row_faults
 
 from border.text.numbers import number_at, ordinal_at, row_list_at
 from border.text.source import Source
+from border.text.syntax import read_border
 from border.text.vocabulary import TERMS, has_name, name_of, names, phrases_from, vocabulary
 from border.text.words import LARGEST, Sort, read_words, shortened, without_remarks
 
@@ -262,3 +263,13 @@ def test_messages_quote_no_more_than_can_be_read() -> None:
         assert findings
         assert max(len(f.message) for f in findings) < 200
     assert faults("terms: " + "x" * 5000)[0][0] == "bad-heading"
+
+
+def test_a_strange_word_at_the_head_of_a_line_may_begin_a_row() -> None:
+    rows = "terms: us\nround 1: 1 dc in each loop.\n  Lower edge thereof, 1 sc in each dc.\n"
+    _, told = read_border(Source("a.border", rows))
+    strange = [one.help or "" for one in told if one.code == "unknown-word"]
+    assert strange
+    assert all('write its number first: "round 2:"' in help_ for help_ in strange)
+    _, told = read_border(Source("a.border", "terms: us\nround 1: thereof 1 dc in each loop.\n"))
+    assert all("write its number first" not in (one.help or "") for one in told)

@@ -149,9 +149,8 @@ def _made_of(steps: Terminals, noun: Terminal) -> int:
     """How many of a stitch, or of loops, steps make; 0 where they make others, too, as much."""
     loops = noun.kind is not None and noun.kind.name in ("loop", "space")
     if loops or noun.type == "CH":
-        return sum(
-            x.type == "CH" and types(steps, n - 1, 1) == ["NUM"] for n, x in enumerate(steps)
-        )
+        runs = [n for n, x in enumerate(steps) if x.type == "CH"]
+        return sum("NUM" in types(steps, max(n - 1, 0), 3) for n in runs)
     made = [n for n, x in enumerate(steps) if x.type == "STITCH" and x.name == noun.name]
     made = [n for n in made if types(steps, n - 1, 1) not in (["PREP"], ["NEXT"], ["THE"])]
     return sum(steps[n - 1].number if types(steps, n - 1, 1) == ["NUM"] else 1 for n in made)

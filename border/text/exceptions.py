@@ -217,6 +217,9 @@ def _says_with(here: Terminal) -> bool:
 def _list_start(t: Sequence[Terminal], place: int) -> int | None:
     """Where the list begins that is worked at a corner; None where that cannot be told."""
     start = _item_start(t, place)
+    opened = next((n for n in range(start, place) if t[n].type == "WITH"), 0)
+    if opened and all(x.type != "BETWEEN" for x in t[opened:place]):
+        return opened
     while start:
         if t[start].type in ("WITH", "BUT") and all(x.type != "BETWEEN" for x in t[start:place]):
             return start

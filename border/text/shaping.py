@@ -197,7 +197,8 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     elif _types(t, "KIND", "OF", "CH", "NUM") and t[0].kind in ARCHES:
         return replace(_kind(t[:4], Kind("space", t[3].number)), many=t[0].many), 4
     elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS[:2]:
-        return _kind(t[:3], replace(t[0].kind, stitch=t[2].name)), 3
+        named = _kind(t[:3], replace(t[0].kind, stitch=t[2].name))
+        return replace(named, many=t[0].many), 3
     elif _types(t, "PICOT", "LP") and chains_at(t, 2)[0] and (taken := ring_in_bracket(t)):
         ring = _as_one(t[:taken], "PICOT", chains_at(t, 2)[0])
         return replace(ring, name=SHOWN), taken

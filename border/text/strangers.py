@@ -103,8 +103,15 @@ def strangers(
             remark = shortened(source.text[first.start : last.end], 160)
             apart = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
+            before = source.text[max(0, first.start - _INDENT) : first.start].rstrip(" ")
+            if first is not terminals[0] and before.endswith("\n"):
+                help_ += '; if a row begins here, write its number first: "round 2:"'
             span = source.span(terminal.start, terminal.end)
             yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
+
+
+_INDENT = 20
+"""No line is indented by more."""
 
 
 def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:

@@ -183,6 +183,8 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
         of_stitch = behind is not None and here.type == behind.type == "STITCH"
         if of_stitch and here.text in ("plain", "single"):
             continue
+        if here.type == "STITCH" and here.text == "single" and behind and behind.type == "KIND":
+            continue  # `in a single loop`
         if here.text == "ones" and found and found[-1].type == "STITCH":
             continue
         if here.text == "along" and found and found[-1].name == "ss":

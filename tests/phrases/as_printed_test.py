@@ -98,3 +98,20 @@ MIDDLE = {
 @cases((ARCHES, AS_PRINTED), (SIXES, MIDDLE))
 def test_a_row_as_magazines_print_it(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+PENNY = {
+    "1 treble, * 2 chain, skip 2 stitches of the row beneath, 1 treble; repeat from *": "4 dc, 8 ch; 3 x 3 loop; asked meets-its-start",
+    "*1 plain in 2nd stitch from this one, 3 chain; repeat": "6 sc, 18 ch; 6 x 2 loop",
+    "take 3 loops together with 1 plain, 3 chain, (1 plain in a single loop, 3 chain) 3 times; repeat": "8 sc, 24 ch; 2 x 6 loop",
+    "plain all along the edge with 3 plain in corners": "12 sc; 12 x 1 loop; asked corners-left-out",
+}
+TILL = {
+    "*5 chain, 1 plain in 3-ch space; repeat till there are 6 loops": "6 sc, 30 ch; does not close; asked row-does-not-close"
+}
+GROUPS = {"*1 plain between the groups of treble, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 group"}
+
+
+@cases((LOOPS, PENNY), (ARCHES, TILL), (SIXES, GROUPS))
+def test_a_row_as_penny_papers_print_it(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
