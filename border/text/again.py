@@ -226,12 +226,19 @@ def _alternately(t: Terminals) -> Terminals:
     leads = follows and (at == 0 or t[at - 1].type in ("SEP", "STAR", "LP"))
     if leads and at > 0:
         rest = [*rest[:at], like(t[at], "STAR"), *rest[at:]]
-    end = len(rest)
+    # `always alternately …; finally 2 chain`, `…; then 2 dc`: what comes last is worked once
+    end = next((n for n in range(at, len(rest)) if _comes_last(rest, n)), len(rest))
     while end and rest[end - 1].type in ("SEP", "ENDING"):
         end -= 1
     if end and rest[end - 1].type == "TOEND":
         end -= 1
     return [*rest[:end], like(t[at], "SEP", name="hard"), like(t[at], "REPEAT"), *rest[end:]]
+
+
+def _comes_last(t: Terminals, at: int) -> bool:
+    """Whether the steps of an `alternately` end before this word."""
+    then = t[at].type == "SEP" and t[at].text == "then" and t[at - 1].text in (";", ".")
+    return t[at].type == "ENDWITH" or then
 
 
 def _at_the_end(t: Terminals) -> Terminals:

@@ -63,6 +63,10 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Termina
         named = shortened(before.text)
         help_ = f'if these are the steps, leave out "{named}" and the brackets; else "picot of 4"'
         return message, help_, here
+    if here.text in ("just made", "just worked"):
+        message = "what this row has just made is no place of the row below"
+        help_ = "write what it comes to on the row, as a picot, or a figure with a name of its own"
+        return message, help_, here
     if here.name == SEVERAL:
         message = "which of these stitches are worked off together is not said"
         help_ = 'write them as one step: "2 dc in each of the next 2 loops, all together"'

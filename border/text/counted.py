@@ -20,6 +20,7 @@ from border.text.counted_chains import (
     space_of,
     which_of,
 )
+from border.text.missed import MADE
 from border.text.passing import (
     ARCHES,
     NOUNS,
@@ -115,6 +116,8 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         if noun.type == "STITCH" and here.number > 1 and _unnumbered(before):
             return 1, [like(here, "EACHOF"), like(here, "NEXT"), here]  # `tr in 2 tr`
         if noun.type == "STITCH" and is_parted(before):
+            if before[-1].text == "these":
+                _ask(before, MADE)  # `4 chain, 1 dc on the last of these 3 treble`
             kind = Kind("run", here.number, noun.name)
             run = replace(noun, type="KIND", kind=kind, start=here.start)
             return 2, [*which_of(before, here), run]
@@ -183,11 +186,11 @@ def _chains_made(number: Terminal, before: Sequence[Terminal]) -> bool:
     )
 
 
-def _ask(before: Terminals) -> None:
+def _ask(before: Terminals, doubt: str = "counted") -> None:
     """Mark a place whose noun is guessed from the chains of this row, to be told."""
     at = next((n for n in range(len(before) - 1, 0, -1) if before[n].type == "PREP"), 0)
     if at:
-        before[at] = replace(before[at], name="counted")
+        before[at] = replace(before[at], name=doubt)
 
 
 def _on_its_like(here: Terminal, before: Sequence[Terminal]) -> bool:

@@ -44,7 +44,7 @@ def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
             _tell_missed(before.item, step.item, b)
             _tell_passed_twice(before.item, step.item, b)
     for n in range(len(steps) - 2):
-        _tell_missed_list([one.item for one in steps[n : n + 4]], b)
+        _tell_missed_list([one.item for one in steps[n : n + 3]], b)
     _tell_rising(steps, b, asked)
 
 
@@ -215,13 +215,13 @@ def _tell_missed_list(steps: Sequence[Item], b: Building) -> None:
             Skip(count, Whole(Kind(name))) as first,
             Chains(chains),
             Stitches(again, stitch, None, cluster=0) as last,
-            Stitches(place=Place()) | Bracket(),
         ] if (again, stitch) == (count, name):
             missed = Skip(chains, Whole(Kind("ch"))), Skip(again, Whole(Kind(stitch)))
             all_ = ", ".join(b.written(item) for item in (first, *missed))
             b.tell(
                 "perhaps-missed",
-                f"only the first {count} are taken to be missed, and what follows is made",
+                f"only the first {'is' if count == 1 else f'{count} are'} taken to be missed, and "
+                "what follows is made",
                 f"write {all_} if all of them are missed",
                 first.span.to(last.span),
             )

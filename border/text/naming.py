@@ -24,7 +24,7 @@ from border.text.passing import (
     types,
 )
 from border.text.terminals import Terminal
-from border.text.tree import Kind
+from border.text.tree import SPACES, Kind
 
 _LOOSE = frozenset({"NEXT", "MORE"})
 _COUNTED = (["STITCH"], ["CH"], ["PICOT"])
@@ -290,6 +290,10 @@ def first_same(t: Terminals) -> Terminals:
     if types(t, at, 1) != ["PREP"] or types(t, same, 1) != ["SAME"]:
         return t
     start = past(t, 0, "SEP", "STAR")
+    if space := _risen_in(t, start, same):
+        here = t[same]
+        begun = [like(here, "BEGIN"), like(here, "PREP"), like(here, "NEXT"), space]
+        return [*t[:start], *begun, like(here, "SEP"), *t[start:]]
     bracket = types(t, start, 1) == ["LP"] and types(t, at - 1, 1) == ["RP"]
     several = [x.type for x in t[start:at]] == ["NUM", "STITCH"] and t[start].number > 1
     if not several and not (
@@ -301,6 +305,20 @@ def first_same(t: Terminals) -> Terminals:
         place = types(t, same + 1, 1) == ["PLACE"]
         return [*t[:same], like(t[same], "NEXT"), stitch_left_out(t[same]), *t[same + 1 + place :]]
     return [*t[:same], like(t[same], "NEXT"), *t[same + 1 :]]
+
+
+def _risen_in(t: Terminals, start: int, same: int) -> Terminal | None:
+    """The space of `3 chain, 2 treble in the same loop` at a row's head, where the row begins in
+    it; None where that is none."""
+    chains = sorted(types(t, start, 2)) == ["CH", "NUM"]
+    number = types(t, same + 1, 2) == ["NUM", "CH"]
+    noun = t[same + 1 : same + 2]
+    if not chains or any(x.type in ("STAR", "LP") for x in t[:same]):
+        return None
+    if number:
+        return like(t[same + 2], "KIND", Kind("space", noun[0].number))
+    named = bool(noun) and noun[0].kind is not None and noun[0].kind.name in SPACES
+    return replace(noun[0], many=False) if named else None
 
 
 def begun_same(t: Terminals) -> Terminals:

@@ -27,7 +27,7 @@ COUNTED = "counted"
 """The name of one closed in a chain that is counted from where is not said."""
 
 _ENDINGS = ("join", "fasten off")
-_MADE = ("made", "worked", "work")
+_MADE = ("made", "worked", "work", "just made", "just worked")
 
 
 class _Ring(Struct, frozen=True):

@@ -102,3 +102,22 @@ BETWEEN_PAIRS = {
 )
 def test_which_one_is_meant(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+LAST_ONCE = {
+    "always alternately 3 treble on the next 3 ch, 3 chain; finally 3 chain, join": "36 dc, 39 ch; 12 x 3 ch; asked perhaps-instead",
+    "always alternately 1 double on the next double, 3 chain; then 2 treble on the next loop": "12 sc, 2 dc, 36 ch; 12 x 1 sc",
+    "3 chain, 2 treble into same loop, *2 chain, 3 treble into next loop; repeat from *, 2 chain": "36 dc, 24 ch; 11 x 1 space; asked start-chain-assumed",
+    "3 chain, which count as first treble, 2 treble on the same 3 ch, *1 chain, 3 treble on the next "
+    "3 ch; repeat from *, 1 chain": "36 dc, 12 ch; 11 x 1 ch-3 space",
+    "*1 double into the loop, 4 chain, 1 treble into the double just worked; repeat": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+}
+ON_BLOCKS = {
+    "*3 treble on 3 treble, 4 chain, miss 1 chain, 1 chain and 1 treble; repeat": "24 dc, 30 ch; 6 x 3 dc",
+    "*3 treble into loop, 4 chain, 1 double on the last of these 3 treble, miss 1 group; repeat": "9 dc, 3 sc, 12 ch; 3 x 2 space; asked perhaps-just-made",
+}
+
+
+@cases((ARCHES, LAST_ONCE), (BLOCKS, ON_BLOCKS))
+def test_what_comes_once_and_what_was_just_made(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
