@@ -26,6 +26,8 @@ def printed_marks(terminals: Sequence[Terminal], most: int) -> list[Terminal] | 
     None where there are more than `MOST` marks, or where what they say is done once
     more comes to more than `most` terminals.
     """
+    if _is_plain(terminals):
+        return list(terminals)
     found = _joined(_whole_marks(_continued(terminals)))
     if sum(t.type == "MARK" for t in found) > MOST:
         return None
@@ -34,6 +36,21 @@ def printed_marks(terminals: Sequence[Terminal], most: int) -> list[Terminal] | 
         if len(found) > max(most, len(terminals)):
             return None
     return [replace(t, type="STAR") if t.type == "MARK" else t for t in _without_ends(found)]
+
+
+def _is_plain(t: Sequence[Terminal]) -> bool:
+    """Whether there are no marks, or one star alone that `repeat from *` goes back to."""
+    marks = [n for n, x in enumerate(t) if x.type in _MARKS or x.text in _LETTERS]
+    if not marks:
+        return True
+    opens, *back = marks
+    star = len(back) == 1 and t[opens].type == t[back[0]].type == "STAR" and back[0] > 1
+    around = [x.type for x in t[back[0] - 2 : back[0] + 2]] if star else []
+    return around[:2] == _REPEAT_FROM and around[3:] != ["TO"]
+
+
+_MARKS = frozenset({"STAR", "MARK", "CROSS", "STARWORD", "SOON"})
+_REPEAT_FROM = ["REPEAT", "FROM"]
 
 
 def _without_ends(t: Sequence[Terminal]) -> list[Terminal]:
