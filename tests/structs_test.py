@@ -11,7 +11,7 @@ GATHER = {
     "border.texts": {"Texts"},
     "border.text.nodes": {"Building"},
     "border.text.headings": {"_Reading"},
-    "border.text.foundations": {"_Head"},
+    "border.text.from_the_hook": {"Head"},
     "border.text.nouns": {"_Nouns"},
     "border.text.vocabulary": {"Way"},
     "border.text.row_texts": {"Reader"},

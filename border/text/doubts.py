@@ -50,7 +50,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         if not step.hard:
             behind = steps[n + 1].item if n + 1 < len(steps) else None
             if tell_perhaps_ring(before.item, step.item, worked, into, behind, b) or tell_just_made(
-                before.item, step.item, worked, into, b
+                before.item, step.item, worked, into, behind, b
             ):
                 asked.add(n)
             _tell_list(before.item, step.item, b)

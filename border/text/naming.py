@@ -79,7 +79,7 @@ def orders(t: Terminals) -> Terminals:
         ):
             at += 1  # the centre one of the 3 treble
             continue
-        if here.type == "NUM" and before in OPENS | {"THE", "EACHOF"} and _turned(t, at + 1):
+        if here.type == "NUM" and before in OPENS | {"THE", "EACHOF", "AND"} and _turned(t, at + 1):
             found += [t[at + 1], here]
             at += 2
             continue

@@ -10,7 +10,7 @@ from border.findings import Span
 from border.stitches import STITCHES
 from border.text.nodes import Building
 from border.text.picots_named import AGAIN, APART, DOUBLE, LEAF, SIZED
-from border.text.rings import COUNTED
+from border.text.rings import CLOSING, COUNTED
 from border.text.tree import (
     SPACES,
     Bracket,
@@ -191,12 +191,18 @@ def space_of(item: Item | None, before: Kind | None) -> Kind | None:
 
 
 def tell_just_made(
-    chains: Item, item: Item, worked: Item | None, into: Kind | None, b: Building
+    chains: Item,
+    item: Item,
+    worked: Item | None,
+    into: Kind | None,
+    behind: Item | None,
+    b: Building,
 ) -> bool:
     """`ch 5, 1 dc in 1st of 5 ch`, `ch 6, 1 sc in 2nd ch, 1 hdc in next`, `1 sc in loop, ch 3, 2 dc
-    in same sc`: into what this row has just made? Whether this was asked.
+    in same sc`, `1 dc, ch 7, 1 sl st in 4th of the 7 ch`: into what this row has just made?
+    Whether this was asked.
 
-    `into`: the space that was worked into last.
+    `into`: the space that was worked into last. `behind`: the step behind the stitch.
     """
     if not isinstance(chains, Chains) or not isinstance(item, Stitches):
         return False
@@ -205,6 +211,10 @@ def tell_just_made(
     match item.place:
         case Place(Which.THE, (Part(1, Kind("ch" | "st"), Kind("ch" | "space", of)),), 1):
             perhaps = of in (None, size)
+        case Place(Which.THE, (Part(nth, Kind("ch" | "st"), Kind("space", of)),), 1) if nth > 1:
+            closes = item.count == 1 and item.stitch in CLOSING and of == size
+            even = (isinstance(behind, Chains) and behind.count == size) or worked is item  # a mesh
+            perhaps = closes and isinstance(worked, Stitches) and not even
         case Place(Which.NTH, (Whole(Kind("ch")),), nth):
             perhaps = b.round > 1 and nth <= size
         case Place(Which.SAME, (Whole(Kind(name)),)) if into is not None and name in STITCHES:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import Terminals, chains_at, ended, like, past, types
+from border.text.passing import Terminals, chains_at, ended, like, only_ends, past, types
 from border.text.picots_named import AGAIN, LEAF
 from border.text.tree import Kind
 
@@ -51,7 +51,7 @@ def rings(t: Terminals) -> Terminals:
         count, behind = chains_made(t, at)
         again = closed >= 0 and all(x.type in ("SEP", "AND") for x in found[closed:])
         ring = _ring_at(t, behind, count, again, _last_made(found)) if count > 1 else None
-        if ring is None or not 1 < ring.size <= count:
+        if ring is None or not 1 < ring.size <= count or _closes_round(t, behind, ring):
             found.append(t[at])
             at += 1
             continue
@@ -65,6 +65,14 @@ def rings(t: Terminals) -> Terminals:
         found.append(replace(picot, text="picot", short=False, name=name))
         at, closed = ring.end, len(found)
     return found
+
+
+def _closes_round(t: Sequence[Terminal], at: int, ring: _Ring) -> bool:
+    """Whether `repeat from *, 5 chain, 1 single in the first` closes the round, and no picot."""
+    repeated = any(x.type == "REPEAT" for x in t[:at]) and only_ends(t[ring.end :])
+    words = t[at : ring.end]
+    said = any(x.type in ("OF", "PICOT", "FROMHOOK", "SAME", "THEM") for x in words)
+    return repeated and not said and types(words, len(words) - 1, 1) == ["ORD"]
 
 
 def _doubt(found: Sequence[Terminal], t: Sequence[Terminal], ring: _Ring) -> str:

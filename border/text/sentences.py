@@ -263,12 +263,32 @@ def places_first(t: Terminals) -> Terminals:
         single = types(steps, 0, 2) == ["NUM", "STITCH"] and len(steps) == 2
         if single or [x.type for x in steps] == ["STITCH"]:
             inside = [x for x in parted if x.kind == Kind(steps[-1].name)]  # `between the treble`
+            several = single and steps[0].number > 1 and parted and parted[0].kind is None
+            if several:  # `into each loop 5 treble with 1 chain between each`: either
+                parted = [replace(parted[0], name="divided")]
             found += [*steps, *inside, *place, *(parted if not inside else [])]
+        elif parted and (stitch := _parted_step(steps, parted[0])):
+            left, right = like(place[0], "LP"), like(place[-1], "RP")
+            found += [left, *steps[:stitch], *parted, *steps[stitch:], right, *place]
         else:
             left, right = like(place[0], "LP"), like(place[-1], "RP")
             found += [left, *steps, right, *place, *parted]
         at, placed = stop, len(found)
     return found
+
+
+def _parted_step(steps: Sequence[Terminal], between: Terminal) -> int:
+    """Behind which stitch of a list chains belong that stand between its like.
+
+    `1 dc, 5 tr, 1 dc, with 1 ch between each tr`: behind the 5 tr; 0 where they name none that
+    stands there by several.
+    """
+    several = [
+        n
+        for n, x in enumerate(steps)
+        if x.type == "STITCH" and between.kind == Kind(x.name) and n and steps[n - 1].number > 1
+    ]
+    return several[0] + 1 if len(several) == 1 else 0
 
 
 def repeats_placed(t: Terminals) -> Terminals:

@@ -79,7 +79,7 @@ from border.text.sentences import (
     repeats_placed,
     worked_in,
 )
-from border.text.shared_out import shared_out
+from border.text.shared_out import on_both, shared_out
 from border.text.terminals import Terminal
 from border.text.times_said import times_on_like
 from border.text.together import one_in_each, worked_off
@@ -351,7 +351,8 @@ PASSES: tuple[Pass, ...] = (
     where(joined_on, "BETWEEN"),
     where(each_and_between, "BETWEEN"),
     where(caught, "ATONCE TOGETHER UNITE PUTHOOK ENDING CATCH"),
-    where(shared_out, "STITCH-SEP STITCH-LP", "NUM-PREP KIND-PREP"),
+    where(shared_out, "STITCH-SEP STITCH-LP", "NUM-PREP KIND-PREP STITCH-PREP"),
+    where(on_both, "STITCH-PREP", "AND"),
     where(same_again, "STRAY NUM-PREP KIND-PREP"),
     where(off_together, "ALLTOGETHER TOGETHER"),
     where(placed_in_brackets, "LP-ALLIN LP-PREP LP-BETWEEN"),

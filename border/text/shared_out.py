@@ -8,11 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import OPENS, WHICH, Terminals, ended, past, types
+from border.text.passing import OPENS, WHICH, Terminals, ended, like, past, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
+from border.text.tree import Kind
 
 SHARED = "shared"
 """The name of the first place of those that a comma alone says so of."""
@@ -36,6 +38,61 @@ def shared_out(t: Terminals) -> Terminals:
     return found
 
 
+def on_both(t: Terminals) -> Terminals:
+    """`4 treble on the next double and 3 chain`, `1 double on the next treble and the 2 following
+    treble`, `1 treble in each of 3 treble and 3 chain`: one on each of all those."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        parts, end = _both(t, at) if types(t, at, 3) == ["NUM", "STITCH", "PREP"] else ([], at)
+        found += parts or [t[at]]
+        at = max(end, at + 1)
+    return found
+
+
+def _both(t: Terminals, at: int) -> tuple[Terminals, int]:
+    """The two parts of what goes on each of two runs, and the place behind them; else none."""
+    first = _run(t, at + 3)
+    second = _run(t, first.end + 1) if first and types(t, first.end, 1) == ["AND"] else None
+    if not first or not second or not ended(t, second.end) or not (first.follows or first.each):
+        return [], at
+    firm = second.follows
+    missed = types(t, past(t, second.end, "SEP"), 1) == ["SKIP"]  # then those chains are made
+    shared = t[at].number == first.count + second.count
+    each = t[at].number == 1 and (first.each or (firm and first.count == 1))
+    if not (shared or each) or (missed and not firm):
+        return [], at
+    found: Terminals = []
+    for run in (first, second):
+        place = replace(t[at + 2], name="" if firm or run is second else SHARED)
+        which = like(place, "NEXT")
+        several = [like(place, "EACHOF"), which, like(place, "NUM", number=run.count)]
+        found += [like(place, "NUM", number=1), t[at + 1], place]
+        found += [*(several if run.count > 1 else [which]), t[run.end - 1], like(place, "SEP")]
+    return found[:-1], second.end
+
+
+class _Run(Struct, frozen=True):
+    """`the next 3 dc`: how many, said to come next or not, with `each of` or not, and its end."""
+
+    count: int
+    follows: bool
+    each: bool
+    end: int
+
+
+def _run(t: Terminals, at: int) -> _Run | None:
+    """The run of stitches or chains that is named here, behind a preposition or an `and`."""
+    each = types(t, at, 1) == ["EACHOF"]
+    end = past(t, at, "EACHOF", "THE", "NEXT", "NUM")
+    words = t[at:end]
+    count = next((x.number for x in words if x.type == "NUM"), 1)
+    follows = any(x.type == "NEXT" for x in words)
+    if types(t, end, 1) not in (["STITCH"], ["CH"]) or not words:
+        return None
+    return _Run(count, follows, each, end + 1)
+
+
 def _parts(t: Terminals, at: int) -> tuple[Terminals, int]:
     """The parts of what is counted at a place, and the place behind them; none where they do not
     come to as many."""
@@ -48,18 +105,14 @@ def _parts(t: Terminals, at: int) -> tuple[Terminals, int]:
     found: Terminals = []
     total, here, end = 0, start, at
     while types(t, here, 1) == ["NUM"]:
-        place = (
-            past(t, here + 1, "KIND")
-            if t[here + 1 : here + 2] and _is_st(t[here + 1])
-            else here + 1
-        )
+        place = here + (2 if _is_named_again(t, here + 1, t[at + 1], bracket) else 1)
         behind = place_at(t, place) if types(t, place, 1) == ["PREP"] else place
         behind = _behind_unsaid(t, place) if behind == place else behind
         if behind == place:
             break
         found += [t[here], t[at + 1], *t[place:behind]]
         total += t[here].number * _places(t[place:behind])
-        end = behind
+        end = past(t, behind, "SEP") if bracket else behind
         here = past(t, behind, *_PARTS)
         if total >= t[at].number or here == behind or t[behind].name == "hard":
             break
@@ -75,8 +128,12 @@ def _parts(t: Terminals, at: int) -> tuple[Terminals, int]:
     return found, end
 
 
-def _is_st(here: Terminal) -> bool:
-    return here.kind is not None and here.kind.name == "st"
+def _is_named_again(t: Sequence[Terminal], at: int, stitch: Terminal, bracket: bool) -> bool:
+    """Whether a part names what it is made of: `(1 st in …`, `(1 treble in …` behind treble."""
+    here = t[at] if at < len(t) else None
+    if here is None or (bracket and here.type == "STITCH" and here.name == stitch.name):
+        return here is not None
+    return here.type == "KIND" and here.kind == Kind("st")
 
 
 def _behind_unsaid(t: Sequence[Terminal], at: int) -> int:

@@ -121,3 +121,34 @@ ON_BLOCKS = {
 @cases((ARCHES, LAST_ONCE), (BLOCKS, ON_BLOCKS))
 def test_what_comes_once_and_what_was_just_made(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+TWO_RUNS = {
+    "*4 treble on the next double and 3 chain, 1 chain; repeat": "48 dc, 12 ch; 12 x 1 sc; asked place-assumed",
+    "*4 treble on the next double and the following 3 chain, 1 chain; repeat": "48 dc, 12 ch; 12 x 1 sc",
+    "*1 treble on the next double and 3 following chain, 1 chain; repeat": "48 dc, 12 ch; 12 x 1 sc",
+    "*1 treble in each of 1 double and 3 chain, miss 3 chain; repeat": "12 dc, 36 ch; 12 x 1 sc",
+    "*1 treble on the next double and 3 chain; repeat": "12 dc, 36 ch; 12 x 1 sc",
+    "*4 treble (1 on double, 2 in loop, 1 on double.), 2 chain, miss 1 loop; repeat": "24 dc, 12 ch; 6 x 2 sc",
+    "*3 treble (1 treble on double, 2 treble in loop), 2 chain; repeat": "36 dc, 24 ch; 12 x 1 sc",
+    "*4 treble (1 treble on double, 2 treble in loop), 2 chain; repeat": "42 dc, 12 ch; 6 x 8 st",
+}
+PARTED_INSIDE = {
+    "into each loop work 5 treble with 1 chain between each": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+    "into each loop work 1 plain, 5 treble, 1 plain, with 1 chain between each treble": "24 sc, 60 dc, 48 ch; 12 x 1 space",
+    "into each loop work 1 plain, 1 treble, with 1 chain between each": "12 sc, 12 dc, 12 ch; 12 x 1 space",
+}
+CLOSED = {
+    "1 double in loop, *5 chain, 1 double in next loop; repeat from *, 5 chain, 1 single in the first": "12 sc, 60 ch; 11 x 1 loop",
+    "5 chain, 1 single in the first, *3 chain, 1 double in loop; repeat from *": "12 sc, 36 ch, 1 picot; 12 x 1 loop",
+}
+SEVENS = On(6, ("1 plain in each loop, with 7 chain between",))
+CLOSED_BELOW = {
+    "*1 double on the double, 7 chain, 1 double in the 4th of the 7 chain, 3 chain; repeat": "12 sc, 60 ch; 6 x 1 sc; asked perhaps-just-made",
+    "*1 double on the double, 7 chain, 1 treble in the 4th of the 7 chain, 3 chain; repeat": "6 sc, 6 dc, 60 ch; 6 x 1 sc",
+}
+
+
+@cases((ARCHES, TWO_RUNS), (ARCHES, PARTED_INSIDE), (LOOPS, CLOSED), (SEVENS, CLOSED_BELOW))
+def test_two_runs_and_what_stands_between_or_ends(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to

@@ -18,7 +18,7 @@ BETWEEN_ARCHES = {
     "3 treble with 1 chain between the 2nd and 3rd in each loop": "36 dc, 12 ch; 12 x 1 space",
     "2 treble divided by 3 chain in each loop": "24 dc, 36 ch; 12 x 1 space",
     "3 treble, separated by 2 chain, in every loop": "36 dc, 48 ch; 12 x 1 space",
-    "In each loop 2 treble, 3 chain between": "24 dc, 36 ch; 12 x 1 space",
+    "In each loop 2 treble, 3 chain between": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
 }
 BEGUN = {
     "begin on the 2nd; *1 plain, 3 chain, miss 2; repeat": "4 sc, 12 ch; 4 x 3 st",
