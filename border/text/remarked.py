@@ -28,7 +28,7 @@ _LONGEST = 9
 def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
     for n, here in enumerate(terminals):
-        said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_TAKING)
+        said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_BY_HAND)
         if said or (here.type == "LP" and types(terminals, n, 4) == _CLAIM):
             break
     else:
@@ -39,12 +39,14 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
         end = max(_which(terminals, at), _counted(terminals, at), _left(terminals, at))
         end = max(end, _claimed(terminals, at), _last_omitted(terminals, at))
         end = max(end, _with_chain(terminals, at), _taken_in(terminals, at), _for(terminals, at))
-        skip, behind = _missed(terminals, at)
+        words, behind = _missed(terminals, at)
+        if not words:
+            words, behind = _where_the_hook_goes(terminals, at)
         if end > at:
             found.append(_as_remark(terminals[at:end]))
             at = end
         elif behind > at:
-            found += skip
+            found += words
             at = behind
         elif terminals[at].type == "UNKNOWN" and terminals[at].text in _HAVING:
             found.append(replace(terminals[at], type="WITH"))
@@ -123,6 +125,43 @@ def _taken_in(t: Sequence[Terminal], at: int) -> int:
 
 
 _TAKING = ("taking in", "taking up", "enclosing")
+_PUTTING = ("putting", "inserting", "taking")
+_WORKING = ("working", "worked", "work")
+_BY_HAND = (*_TAKING, *_PUTTING, *_WORKING)
+
+
+def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
+    """`inserting the hook under the 3 ch`, `working over the chain` behind a stitch, and the place
+    behind it: a remark where the stitch has a place; where it has none, this is its place."""
+    comma = at + (types(t, at, 1) == ["SEP"])
+    said = t[comma] if comma < len(t) else t[at]
+    puts = said.type == "NOTHING" and said.text.startswith(_PUTTING)
+    works = said.text in _WORKING and types(t, comma + 1, 1) == ["PREP"]
+    noun = past(t, comma + 1 + works, "THE", "NEXT", "NUM")
+    stop = _stop(t, noun)
+    stitch = at - (types(t, at - 1, 1) == ["SEP"] and t[at - 1].text == ".") - 1  # `1 d.c.`
+    if (
+        not (puts or works)
+        or types(t, noun, 1) not in _WORKED_ON
+        or stop > noun + 1 + (types(t, noun + 1, 1) == ["NOTHING"])
+    ):
+        return [], at
+    if comma == at or stitch < 0 or t[stitch].type not in NOUNS:
+        return [], at
+    goes_on = past(t, stop, "SEP")
+    first = works and types(t, goes_on, 1) == ["NUM"] and types(t, goes_on + 1, 1) != ["CH"]
+    if first:  # `working over the 3 ch, 7 dc`: the place of those
+        return [], at
+    number = stitch - (types(t, stitch - 1, 1) == ["NUM"])
+    opened = t[number - 1].type if number else "SEP"
+    placed = opened not in ("SEP", "AND", "STAR", "LP", "CROSS") or t[stitch].type != "STITCH"
+    if placed:
+        return [_as_remark(t[at + 1 : stop])], stop
+    prep = t[comma + 1] if works else replace(said, type="PREP", text=said.text.split()[-1])
+    return [prep, *t[comma + 1 + works : stop]], stop
+
+
+_WORKED_ON = (["CH"], ["STITCH"], ["KIND"])
 
 
 def _claimed(t: Sequence[Terminal], at: int) -> int:

@@ -41,6 +41,7 @@ def chains_placed(t: Terminals) -> Terminals:
         chains = types(t, at + 3, 2) == ["NUM", "CH"]
         place = at + 5 + (types(t, at + 5, 2) == ["SEP", "PREP"])
         placed = types(t, place, 1) == ["PREP"] and types(t, place + 1, 1) != ["MOD"]
+        placed = placed and not (place > at + 5 and _is_said_first(t, place))
         if pair and comma and chains and placed and not _bare_before(found):
             left, right = like(t[at], "LP"), like(t[at + 4], "RP")
             found += [left, *t[at : at + 5], right]
@@ -49,6 +50,13 @@ def chains_placed(t: Terminals) -> Terminals:
         found.append(t[at])
         at += 1
     return found
+
+
+def _is_said_first(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a place behind a comma is that of what follows: `…, 2 ch, on the next dc 1 sc`."""
+    end = place_at(t, at)
+    steps = end + (types(t, end, 1) == ["SEP"] and t[end].text == ".")  # `on the dc. 1 sc.`
+    return end > at and types(t, steps, 2) == ["NUM", "STITCH"]
 
 
 def _bare_before(found: Sequence[Terminal]) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.text.passing import HOW_OFTEN, Terminals, like, list_start, only_ends, past, types
+from border.text.sentences import place_at
 from border.text.tree import Kind
 
 
@@ -18,6 +19,11 @@ def times_before(t: Terminals) -> Terminals:
         colon = steps > at and types(t, steps, 1) == ["SEP"] and t[steps].text == ":"
         steps += colon  # `3 times: 1 dc, …`
         leads = steps > at and types(found, len(found) - 1, 1) in ([], ["SEP"], ["STAR"], ["AND"])
+        groups, end = _parted(t, steps, t[at].number) if leads else ([], at)
+        if groups:
+            found += groups
+            at = end
+            continue
         if not leads or types(t, steps, 1) not in _STEPS:
             found.append(t[at])
             at += 1
@@ -28,6 +34,27 @@ def times_before(t: Terminals) -> Terminals:
         found += [*bracket, like(t[at], "RP", name="list behind" if parts > 1 else ""), t[at]]
         at = end
     return found
+
+
+def _parted(t: Terminals, at: int, times: int) -> tuple[Terminals, int]:
+    """`twice 3 dc separated by 3 ch in next loop`: the groups with the chains between them, all
+    in that place, and the place behind it; none where no chains part them."""
+    if types(t, at, 2) != ["NUM", "STITCH"]:
+        return [], at
+    stitches, inside = list(t[at : at + 2]), types(t, at + 2, 1) == ["BETW"]
+    place = at + 2 + inside
+    behind = place_at(t, place) if types(t, place, 1) == ["PREP"] else place
+    parted = at + 2 if inside else past(t, behind, "SEP")
+    if behind == place or types(t, parted, 1) != ["BETW"] or t[parted].kind is not None:
+        return [], at
+    where = [x.type for x in t[place:behind]]
+    if "NUM" in where and "EACHOF" not in where and where[-1] != "CH":
+        return [], at  # `twice 3 dc separated by 1 ch in the next 2 loops`
+    comma, number = like(t[at], "SEP"), like(t[at], "NUM", number=t[parted].number)
+    between = [comma, number, like(t[parted], "CH"), comma]
+    groups = [*stitches, *(x for _ in range(times - 1) for x in (*between, *stitches))]
+    left, right = like(t[at], "LP"), like(t[place], "RP")
+    return [left, *groups, right, *t[place:behind]], behind if inside else parted + 1
 
 
 def times_on_like(t: Terminals) -> Terminals:

@@ -6,19 +6,32 @@ halves; both come to the one word `together`.
 
 from __future__ import annotations
 
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.text.between_steps import SEVERAL
 from border.text.passing import NOUNS, Terminals, like, made, past, types
 
 _SOFT = frozenset({"SEP", "AND"})
+_SILENT = _SOFT | {"THE"}
 
 
 def worked_off(t: Terminals) -> Terminals:
     """`holding the last loop of each on the hook, 3 dc in next space, draw through all`."""
     found: Terminals = []
     kept = False
+    done = 0
     for n, here in enumerate(t):
+        if n < done:
+            continue
         if here.type == "KEEPING":
+            if two := _two_as_one(t, n):
+                found[two.start - n :] = two.step
+                done = two.end
+                continue
             if _leads(t, n):
-                found += [here] if _parted(t, n) else []  # which the grammar does not have
+                # which the grammar does not have
+                found += [like(here, "STRAY", name=SEVERAL)] if _parted(t, n) else []
                 continue
             kept = True
             _join(found)
@@ -38,8 +51,43 @@ def _leads(t: Terminals, keeping: int) -> bool:
     return any(x.type == "STITCH" for x in t[keeping:drawing])
 
 
+class _Two(Struct, frozen=True):
+    """Two stitches worked off as one step, in place of the words from `start` up to `end`."""
+
+    step: Terminals
+    start: int
+    end: int
+
+
+def _two_as_one(t: Terminals, keeping: int) -> _Two | None:
+    """`1 tr in loop, leaving the last loop on the hook, 1 tr in next loop, draw through all`."""
+    drawing = next((n for n in range(keeping, len(t)) if t[n].type == "DRAWING"), None)
+    start = max((n for n in range(keeping - 1) if t[n].type == "NUM"), default=keeping)
+    again = past(t, keeping + 1, *_SOFT)
+    one, other = t[start : start + 2], t[again : again + 2]
+    alike = [x.type for x in (*one, *other)] == ["NUM", "STITCH"] * 2 and one[1].name == other[
+        1
+    ].name
+    if drawing is None or not alike or one[0].number != 1 or other[0].number != 1:
+        return None
+    first = [x for x in t[start + 2 : keeping] if x.type not in _SILENT]
+    second = [x for x in t[again + 2 : drawing] if x.type not in _SILENT]
+    step = [replace(one[0], number=2), one[1], like(t[drawing], "TOGETHER")]
+    match [x.type for x in first], [x.type for x in second]:
+        case ([], []) | (["PREP", *_], ["PREP", "SAME", *_]):
+            step += first
+        case (["PREP", *_], ["PREP", "NEXT"]) | (["PREP", *_], ["PREP", "NEXT", _]) if first[
+            -1
+        ].type in NOUNS and second[-1].text in ("next", first[-1].text):
+            next_, two = like(first[0], "NEXT"), like(first[0], "NUM", number=2)
+            step += [first[0], next_, two, first[-1]]
+        case _:
+            return None
+    return _Two(step, start, drawing + 1)
+
+
 def _parted(t: Terminals, keeping: int) -> bool:
-    """Whether several are kept before these words, and as many of the same behind them, in two
+    """Whether as many of the same as are kept before these words stand behind them, in two
     places: `2 dc in the space, keep the loops on the hook, 2 dc in next space, draw through all`.
     """
     steps = [n for n, x in enumerate(t) if x.type == "STITCH"]
@@ -49,7 +97,7 @@ def _parted(t: Terminals, keeping: int) -> bool:
     if pair != [["NUM", "STITCH"]] * 2 or any(x.type == "STAR" for x in t[before:keeping]):
         return False
     (many, one), (again, other) = t[before - 1 : before + 1], t[behind - 1 : behind + 1]
-    return one.name == other.name and many.number == again.number > 1
+    return one.name == other.name and many.number == again.number > 0
 
 
 def _before_place(found: Terminals) -> int:

@@ -152,3 +152,40 @@ CLOSED_BELOW = {
 @cases((ARCHES, TWO_RUNS), (ARCHES, PARTED_INSIDE), (LOOPS, CLOSED), (SEVENS, CLOSED_BELOW))
 def test_two_runs_and_what_stands_between_or_ends(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+TOLD_TWICE_WHERE = {
+    "*2 treble in loop, inserting the hook under the chain, 5 chain; repeat": "24 dc, 60 ch; 12 x 1 space; asked taken-as-remark",
+    "*1 treble, inserting hook under 3 chain, 5 chain; repeat": "12 dc, 60 ch; 12 x 1 ch-3 space",
+    "*2 double in loop, working over the 3 chain, 5 chain; repeat": "24 sc, 60 ch; 12 x 1 space; asked taken-as-remark",
+    "*1 treble, worked into the double, 3 chain; repeat": "12 dc, 36 ch; 12 x 1 sc",
+    "*1 double in loop, working over the 3 chain, 7 treble; repeat": "6 sc, 42 dc; 6 x 2 space",
+}
+PLACES_FIRST = {
+    "*into double 1 treble, 1 chain, 1 treble, 3 chain, into loop 1 double, 3 chain; repeat": "24 dc, 12 sc, 84 ch; 12 x 1 sc",
+    "*on the next 3 chain. 2 treble, 3 chain, 2 treble, 1 chain, on the next double. 1 treble, 1 chain; repeat": "60 dc, 60 ch; 12 x 1 ch-3 space",
+    "*2 treble, 1 chain, in each of 6 chain; repeat": "72 dc, 36 ch; 6 x 6 ch; asked perhaps-one-place",
+}
+SO_OFTEN_IN_ONE = {
+    "*1 double on double, twice 3 treble separated by 1 chain in the next loop; repeat": "12 sc, 72 dc, 12 ch; 12 x 1 sc",
+    "*1 double on double, 3 times 3 treble in loop, 1 chain between; repeat": "12 sc, 108 dc, 24 ch; 12 x 1 sc",
+    "*twice 3 treble separated by 1 chain in each of the next 2 loops, 1 chain; repeat": "72 dc, 18 ch; 6 x 2 space",
+    "*3 times 1 treble in loop, 1 chain; repeat": "12 dc, 12 ch; 12 x 1 space",
+}
+WORKED_OFF = {
+    "*1 treble in loop, leaving last loop on hook, 1 treble in next loop, draw through all loops, 5 chain; repeat": "6 dc, 30 ch; 6 x 2 space",
+    "*1 treble in loop, leaving last loop on hook, 1 treble in same, draw through all loops, 5 chain; repeat": "12 dc, 60 ch; 12 x 1 space",
+    "*1 treble, leaving last loop on hook, 1 treble, draw through all loops, 5 chain; repeat": "24 dc, 120 ch; 24 x 2 st",
+    "*1 treble in loop, leaving last loop on hook, 1 treble on double, draw through all loops, 5 chain; repeat": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+    "*2 treble in loop, leaving last loops on hook, 2 treble in next loop, draw through all loops, 5 chain; repeat": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+}
+
+
+@cases(
+    (ARCHES, TOLD_TWICE_WHERE),
+    (ARCHES, PLACES_FIRST),
+    (ARCHES, SO_OFTEN_IN_ONE),
+    (ARCHES, WORKED_OFF),
+)
+def test_where_it_goes_is_said_aside_first_or_for_several(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
