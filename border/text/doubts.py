@@ -13,12 +13,11 @@ from msgspec.structs import replace
 
 from border.text.behind_each import tell_behind_each
 from border.text.counted_on import tell_counted_on
+from border.text.in_each import all_in
 from border.text.nodes import Building, Step
 from border.text.picot_doubts import space_of, tell_just_made, tell_perhaps_ring, tell_rings_inside
 from border.text.tree import (
     SPACES,
-    ST,
-    AtOnce,
     Begin,
     Bracket,
     Centre,
@@ -142,7 +141,7 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
             if others or not bare or any(i.stitch != stitch for i in bare):
                 return
             assert isinstance(item, Stitches) and item.place is not None
-            whole = Bracket((before, replace(item, place=None)), item.place)
+            whole = all_in(Bracket((before, replace(item, place=None)), item.place))
             b.tell(
                 "perhaps-one-place",
                 "only the last of these is taken to go into that place, the others one in each st",
@@ -245,68 +244,3 @@ def _tell_middle(item: Item, b: Building) -> None:
                 f"write {one}, {passed} if it is one stitch, in the middle one of {count}",
                 item.span,
             )
-
-
-def tell_chains(item: Stitches | Bracket, made: int, b: Building) -> None:
-    """`1 treble in the chain`, behind row 1 `in the next chain`, `3 treble in each of the 5 chain`:
-    in single chains, or in the loop of those that stand together. `made`: in each of them."""
-    place = item.place
-    if place is None or place.targets != (Whole(Kind("ch")),):
-        return
-    spelled = any(
-        t.type == "CH" and t.text == "chain" and t.end == item.span.end for t in b.terminals
-    )
-    next_ = place.which is Which.NEXT and spelled
-    size = None
-    match place:
-        case Place(which=Which.THE, count=1):
-            pass
-        case Place(count=1) if next_ and b.round > 1:
-            pass
-        case Place(which=Which.EACH | Which.FIRST | Which.NEXT, count=1) if (
-            made > 1 and b.round > 1
-        ):
-            pass
-        case Place(which=Which.NEXT, count=count, each=True) if count > 1 and made > 1:
-            size = count
-        case _:
-            return
-    tell_single_chain(item, b, size)
-
-
-def tell_single_chain(item: Stitches | Bracket, b: Building, size: int | None = None) -> None:
-    """That a step is taken to go into single chains, and not into a space of them, of a size."""
-    place = item.place or Place(Which.NEXT, ())
-    several = place.each and place.count > 1
-    chain = replace(place, which=Which.NEXT if place.which is Which.THE else place.which)
-    whole = replace(chain, which=Which.EACH, count=1, each=False) if several else chain
-    loop, single = (
-        b.written(replace(item, place=replace(where, targets=(Whole(kind),))))
-        for where, kind in ((whole, Kind("space", size)), (chain, Kind("ch")))
-    )
-    into = f"{place.count} single chains" if several else "a single chain"
-    message = f"this is taken to go into {into}"
-    help_ = f"write {loop} if it goes into the whole loop of chains, otherwise {single}"
-    b.tell("perhaps-one-place", message, help_, item.span)
-
-
-def tell_at_once(item: Stitches | Bracket, place: Place, b: Building) -> bool:
-    """`1 dc in the next 3 loops together, *ch 3, 1 dc in the next 3 loops`: again together?
-    Whether this was asked."""
-    for target in place.targets:
-        if isinstance(target, AtOnce):
-            b.at_once.add(target.of)
-            return False
-        several = place.count > 1 and place.which in (Which.NEXT, Which.FIRST, Which.LAST)
-        unsaid = target.of == ST and len(b.at_once) == 1
-        of = next(iter(b.at_once)) if unsaid else target.of
-        if several and not place.each and isinstance(target, Whole) and of in b.at_once:
-            if isinstance(item, Stitches) and (item.count > 1 or item.together):
-                return False
-            once = replace(place, targets=(AtOnce(place.count, of),), count=1)
-            each = replace(place, targets=(Whole(of),), each=True)
-            ways = [b.written(replace(item, place=way)) for way in (once, each)]
-            message = "this may go into all of them at once, as before in this row, or into each"
-            b.tell("place-unclear", message, f"write {ways[0]} or {ways[1]}", item.span)
-            return True
-    return False

@@ -6,9 +6,8 @@ from typing import TypeVar
 
 from msgspec.structs import replace
 
-from border.text.doubts import tell_at_once, tell_chains
 from border.text.nodes import Building
-from border.text.tree import Bracket, Kind, Place, Stitches, Which, Whole
+from border.text.tree import ST, AtOnce, Bracket, Kind, Place, Stitches, Which, Whole
 from border.text.written_places import write_place
 
 BY_NUMBER = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
@@ -18,8 +17,8 @@ _Placed = TypeVar("_Placed", Stitches, Bracket)
 def with_each(item: _Placed, b: Building) -> _Placed:
     """`N dc in the next M X` without `each` is told, where N is neither M nor 1."""
     place = item.place
-    tell_chains(item, count_of(item), b)
-    if place is not None and tell_at_once(item, place, b):
+    _tell_chains(item, count_of(item), b)
+    if place is not None and _tell_at_once(item, place, b):
         return item
     if place is None or place.each or place.count < 2 or place.which not in BY_NUMBER:
         return item
@@ -37,8 +36,8 @@ def with_each(item: _Placed, b: Building) -> _Placed:
         help_ += f", or {b.written(share)} where there are {item.count} in all"
     help_ += f", or for one place {b.written(one)}"
     if place.targets == (Whole(Kind("ch")),):
-        in_space = b.written(_in_space(item, place))
-        help_ = f"{help_}; {in_space} is all in the space of {place.count} chains"
+        space = b.written(_in_space(item, place))
+        help_ = f"{help_}; {space} is all in the space of {place.count} chains"
     b.tell("place-unclear", f"how this is shared out {many} is not said", help_, item.span)
     return fixed
 
@@ -48,6 +47,16 @@ def _in_space(item: _Placed, place: Place) -> _Placed:
     which = Which.NEXT if place.which is Which.FIRST else place.which
     space = (Whole(Kind("space", place.count)),)
     return replace(item, place=replace(place, which=which, targets=space, count=1, each=False))
+
+
+def all_in(whole: Bracket) -> Bracket:
+    """A list in each of the places that are counted for it; in so many chains, in their space."""
+    place = whole.place
+    if place is None or place.count == 1 or place.which not in BY_NUMBER:
+        return whole
+    if place.targets == (Whole(Kind("ch")),):
+        return _in_space(whole, place)
+    return replace(whole, place=replace(place, each=True))
 
 
 def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
@@ -65,3 +74,68 @@ def _tell_chains_or_space(item: Stitches, place: Place, b: Building) -> None:
 def count_of(placed: Stitches | Bracket) -> int:
     """How many of them go into one place; of a bracket, more than one."""
     return placed.count if isinstance(placed, Stitches) else 2
+
+
+def _tell_chains(item: Stitches | Bracket, made: int, b: Building) -> None:
+    """`1 treble in the chain`, behind row 1 `in the next chain`, `3 treble in each of the 5 chain`:
+    in single chains, or in the loop of those that stand together. `made`: in each of them."""
+    place = item.place
+    if place is None or place.targets != (Whole(Kind("ch")),):
+        return
+    spelled = any(
+        t.type == "CH" and t.text == "chain" and t.end == item.span.end for t in b.terminals
+    )
+    next_ = place.which is Which.NEXT and spelled
+    size = None
+    match place:
+        case Place(which=Which.THE, count=1):
+            pass
+        case Place(count=1) if next_ and b.round > 1:
+            pass
+        case Place(which=Which.EACH | Which.FIRST | Which.NEXT, count=1) if (
+            made > 1 and b.round > 1
+        ):
+            pass
+        case Place(which=Which.NEXT, count=count, each=True) if count > 1 and made > 1:
+            size = count
+        case _:
+            return
+    tell_single_chain(item, b, size)
+
+
+def tell_single_chain(item: Stitches | Bracket, b: Building, size: int | None = None) -> None:
+    """That a step is taken to go into single chains, and not into a space of them, of a size."""
+    place = item.place or Place(Which.NEXT, ())
+    several = place.each and place.count > 1
+    chain = replace(place, which=Which.NEXT if place.which is Which.THE else place.which)
+    whole = replace(chain, which=Which.EACH, count=1, each=False) if several else chain
+    loop, single = (
+        b.written(replace(item, place=replace(where, targets=(Whole(kind),))))
+        for where, kind in ((whole, Kind("space", size)), (chain, Kind("ch")))
+    )
+    into = f"{place.count} single chains" if several else "a single chain"
+    message = f"this is taken to go into {into}"
+    help_ = f"write {loop} if it goes into the whole loop of chains, otherwise {single}"
+    b.tell("perhaps-one-place", message, help_, item.span)
+
+
+def _tell_at_once(item: Stitches | Bracket, place: Place, b: Building) -> bool:
+    """`1 dc in the next 3 loops together, *ch 3, 1 dc in the next 3 loops`: again together?
+    Whether this was asked."""
+    for target in place.targets:
+        if isinstance(target, AtOnce):
+            b.at_once.add(target.of)
+            return False
+        several = place.count > 1 and place.which in (Which.NEXT, Which.FIRST, Which.LAST)
+        unsaid = target.of == ST and len(b.at_once) == 1
+        of = next(iter(b.at_once)) if unsaid else target.of
+        if several and not place.each and isinstance(target, Whole) and of in b.at_once:
+            if isinstance(item, Stitches) and (item.count > 1 or item.together):
+                return False
+            once = replace(place, targets=(AtOnce(place.count, of),), count=1)
+            each = replace(place, targets=(Whole(of),), each=True)
+            ways = [b.written(replace(item, place=way)) for way in (once, each)]
+            message = "this may go into all of them at once, as before in this row, or into each"
+            b.tell("place-unclear", message, f"write {ways[0]} or {ways[1]}", item.span)
+            return True
+    return False

@@ -13,7 +13,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.doubts import tell_doubts
-from border.text.in_each import BY_NUMBER, count_of
+from border.text.in_each import BY_NUMBER, all_in, count_of
 from border.text.nodes import Building, Step
 from border.text.picot_doubts import may_be_picot, space_of, tell_picot, tell_ring
 from border.text.steps import OPEN_PLACES, is_open, walk
@@ -236,10 +236,7 @@ def _bracketed(since: Sequence[Item], placed: Stitches | Bracket) -> Bracket:
     inner = (
         placed.items if isinstance(placed, Bracket) else (replace(placed, place=None, parted=0),)
     )
-    place = placed.place
-    if place.count > 1 and place.which in BY_NUMBER:
-        place = replace(place, each=True)
-    return Bracket((*since, *inner), place, placed.parted)
+    return all_in(Bracket((*since, *inner), placed.place, placed.parted))
 
 
 def _one_in_each(item: Stitches) -> Stitches:

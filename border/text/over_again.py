@@ -117,13 +117,14 @@ def tell_instead(items: Sequence[Item], b: Building) -> None:
     for before, item in pairwise(items):
         match before, item:
             case (
-                Repeat(items=[*steps, Chains() as own], times=None, to_last=None),
+                Repeat(items=[*steps, Chains() as own], times=None, to_last=None)
+                | Repeat(items=[*steps, Chains() as own, Skip()], times=None, to_last=None),
                 Chains() as chains,
             ):
                 instead = _last_written_out(steps, chains, b)
                 b.tell(
                     "perhaps-instead",
-                    f"these are made besides the ch {own.count} that each repeat ends in",
+                    f"these are made besides the ch {own.count} that each repeat ends with",
                     f"if they stand in place of the last of those, {instead}",
                     chains.span,
                 )

@@ -9,9 +9,8 @@ from msgspec.structs import replace
 
 from border.text.chains_between import with_chains
 from border.text.described import BETWEEN
-from border.text.doubts import tell_single_chain
 from border.text.first_stitches import FIRST
-from border.text.in_each import with_each
+from border.text.in_each import tell_single_chain, with_each
 from border.text.missed import MADE
 from border.text.nodes import Building, is_token, is_tree
 from border.text.picot_doubts import tell_named
