@@ -14,13 +14,17 @@ _FAR = 24
 
 def between_steps(t: Terminals) -> Terminals:
     """`3 treble in loop, 3 chain between, 3 treble in the next`, `3 treble in loop, 3 treble in
-    the next, with 3 chain between [them]`: the chains stand once, between the two."""
+    the next, with 3 chain between [them]`, or separated by them: they stand once, between the
+    two."""
     found: Terminals = []
     at = 0
     while at < len(t):
-        with_ = at + (t[at].type == "WITH")
+        divided = t[at].type == "DIVIDED"
+        with_ = at + (divided or t[at].type == "WITH")
         chains = sorted(types(t, with_, 2)) == ["CH", "NUM"]
-        end = past(t, with_ + 3, "THEM") if types(t, with_ + 2, 1) == ["BETWEEN"] else at
+        behind_chains = with_ + 2 + (not divided)
+        between = divided or types(t, with_ + 2, 1) == ["BETWEEN"]
+        end = past(t, behind_chains, "THEM") if between else at
         said = chains and end > at and ended(t, end) and types(found, len(found) - 1, 1) == ["SEP"]
         first, second = _two_steps(found) if said else (0, 0)
         behind = past(t, end, "SEP", "AND")
@@ -45,7 +49,7 @@ def between_steps(t: Terminals) -> Terminals:
 def _two_steps(found: Sequence[Terminal]) -> tuple[int, int]:
     """Where the last two steps begin of a list that ends in a comma; of one step, twice that."""
     near = range(max(0, len(found) - _FAR), len(found) - 1)
-    commas = [n for n in near if found[n].type in ("SEP", "AND", "STAR", "LP")]
+    commas = [n for n in near if found[n].type in ("SEP", "AND", "STAR", "LP", "ALTERNATELY")]
     second = commas[-1] + 1 if commas else 0
     soft = bool(commas) and found[commas[-1]].text in (",", "and")
     first = (commas[-2] + 1 if len(commas) > 1 else 0) if soft else second

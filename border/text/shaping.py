@@ -347,7 +347,7 @@ PASSES: tuple[Pass, ...] = (
         "TO-EACH TO-EVERY KIND-MORE STITCH-MORE CH-MORE PICOT-MORE EACHOF OTHER INALL ALL BUT",
     ),
     where(_each, "EACH-OTHER EACH-ORD EACHOF-THE ALL-PREP"),
-    where(between_steps, "BETWEEN", "CH"),
+    where(between_steps, "BETWEEN DIVIDED", "CH"),
     where(joined_on, "BETWEEN"),
     where(each_and_between, "BETWEEN"),
     where(caught, "ATONCE TOGETHER UNITE PUTHOOK ENDING CATCH"),

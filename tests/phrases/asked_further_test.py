@@ -189,3 +189,25 @@ WORKED_OFF = {
 )
 def test_where_it_goes_is_said_aside_first_or_for_several(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+GROUPS_APART = {
+    "*3 treble in loop, 3 treble in the same, separated by 3 chain, 1 double on double; repeat": "72 dc, 12 sc, 36 ch; 12 x 1 space",
+    "*2 treble in loop, 2 treble in next loop, divided by 3 chain, 5 chain; repeat": "24 dc, 48 ch; 6 x 2 space",
+    "*2 treble in loop, 3 treble in next loop, divided by 3 chain, 5 chain; repeat": "30 dc, 66 ch; 6 x 2 space",
+}
+INSTEAD = {
+    "*1 double in loop, 2 chain, miss 1 loop; repeat from *, ending with 2 chain": "6 sc, 14 ch; 6 x 2 space; asked perhaps-instead",
+    "*1 double in loop, 2 chain, miss 1 loop; repeat from *, ending with 1 treble in first double": "6 sc, 1 dc, 12 ch; 6 x 2 space; asked not-at-the-head",
+}
+LISTS_ON_CHAINS = {
+    "*1 double on double, 1 double, 5 treble, 1 double on the next 5 chain; repeat from *": "21 sc, 15 dc; 3 x 2 sc; asked place-unclear; asked perhaps-one-place",
+    "*1 double on double, (2 treble, 1 chain) 3 times, 2 treble on the next 5 chain; repeat from *": "3 sc, 24 dc, 9 ch; 3 x 2 sc; asked perhaps-one-place",
+}
+
+
+@cases((ARCHES, GROUPS_APART), (ARCHES, INSTEAD), (FIVES, LISTS_ON_CHAINS))
+def test_groups_apart_what_stands_instead_and_lists_on_chains(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to

@@ -75,7 +75,7 @@ FLAT_ENDS = {
     "*3 chain, miss 3, 1 plain; repeat; end the row with 3 plain": "6 sc, 9 ch; 3 x 4 st",
     "*3 chain, miss 3, 1 plain; repeat; finish the row by 3 plain": "6 sc, 9 ch; 3 x 4 st",
     "*3 chain, miss 3, 1 plain; repeat; 3 plain at the end": "6 sc, 9 ch; 3 x 4 st",
-    "*1 plain, 3 chain, miss 2; repeat; finish the row with 4 chain": "5 sc, 19 ch; 5 x 3 st",
+    "*1 plain, 3 chain, miss 2; repeat; finish the row with 4 chain": "5 sc, 19 ch; 5 x 3 st; asked perhaps-instead",
     "miss 13, 1 plain in each of the two end stitches": "2 sc",
     "*3 chain, miss 3, 1 plain; repeat; end 3 plain": "6 sc, 9 ch; 3 x 4 st",
     "3 chain, miss 3, 1 plain, all along, ending with 3 plain": "6 sc, 9 ch; 3 x 4 st",
