@@ -19,6 +19,7 @@ from border.text.tree import (
     Chains,
     Item,
     Kind,
+    Part,
     Picots,
     Place,
     Skip,
@@ -43,6 +44,7 @@ def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
         if not step.hard:
             _tell_missed(before.item, step.item, b)
             _tell_passed_twice(before.item, step.item, b)
+    _tell_named_later([one.item for one in steps], b)
     for n in range(len(steps) - 2):
         _tell_missed_list([one.item for one in steps[n : n + 3]], b)
     _tell_rising(steps, b, asked)
@@ -117,6 +119,13 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
                 _go_on(reached, kind, _Reached(item, nth, True))
             case Stitches(place=Place(which=Which.SAME)) | Bracket(place=Place(which=Which.SAME)):
                 pass
+            case (
+                Stitches(place=Place(targets=(Part(nth, unit, of),), count=1))
+                | Bracket(place=Place(targets=(Part(nth, unit, of),), count=1))
+            ) if nth > 0 and unit.name in (*STITCHES, "st"):
+                # `1 dc in 1st of next 5 dc, …, 1 dc in 5th dc`
+                kind = Whole(Kind(of.stitch or unit.name))
+                reached = {kind: _Reached(item, nth, True)}
             case _ if (taken := _taken(item)) is not None:
                 kind, count = taken
                 before = _reached(reached, kind) or _Reached(item, 0, isinstance(kind, Between))
@@ -128,6 +137,27 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
             case _:
                 reached = {}
         chains = 0
+
+
+def _tell_named_later(items: Sequence[Item], b: Building) -> None:
+    """`1 sc on the 2nd, ch 3, 1 sc on the 4th of the next 5 dc`: both of these 5?"""
+    placed = [item for item in items if not isinstance(item, Chains | Picots)]
+    for before, item in pairwise(placed):
+        match before, item:
+            case (
+                Stitches(place=Place(Which.NTH, (Whole(Kind("st")),), first)),
+                Stitches(place=Place(Which.NEXT, (Part(nth, _, of) as part,), 1) as place),
+            ) if first < nth:
+                earlier = replace(place, targets=(replace(part, nth=first),))
+                here = b.written(replace(before, place=earlier))
+                there = b.written(replace(item, place=replace(place, which=Which.SAME)))
+                b.tell(
+                    "perhaps-counted-on",
+                    f"the {write_ordinal(first)} is counted along the row, before the {of.name} "
+                    "that is named behind it",
+                    f"write {here} and {there} if both are of one",
+                    before.span.to(item.span),
+                )
 
 
 def _taken(item: Item) -> tuple[Target, int] | None:

@@ -18,6 +18,7 @@ from border.text.tree import (
     Item,
     Kind,
     Part,
+    Picots,
     Place,
     Repeat,
     Skip,
@@ -204,23 +205,15 @@ def tell_just_made(
 
     `into`: the space that was worked into last. `behind`: the step behind the stitch.
     """
-    if not isinstance(chains, Chains) or not isinstance(item, Stitches):
+    if not isinstance(item, Stitches):
         return False
-    size = chains.count
-    perhaps = False
-    match item.place:
-        case Place(Which.THE, (Part(1, Kind("ch" | "st"), Kind("ch" | "space", of)),), 1):
-            perhaps = of in (None, size)
-        case Place(Which.THE, (Part(nth, Kind("ch" | "st"), Kind("space", of)),), 1) if nth > 1:
-            closes = item.count == 1 and item.stitch in CLOSING and of == size
-            even = (isinstance(behind, Chains) and behind.count == size) or worked is item  # a mesh
-            perhaps = closes and isinstance(worked, Stitches) and not even
-        case Place(Which.NTH, (Whole(Kind("ch")),), nth):
-            perhaps = b.round > 1 and nth <= size
-        case Place(Which.SAME, (Whole(Kind(name)),)) if into is not None and name in STITCHES:
-            perhaps = isinstance(worked, Stitches) and worked.stitch == name
-        case _:
-            pass
+    if isinstance(chains, Picots) and isinstance(worked, Chains):
+        # `ch 6, 1 sc in 4th ch from hook, 1 sc in each of next 2 ch`: a picot on its stalk
+        perhaps = _goes_down(worked, item)
+    elif isinstance(chains, Chains):
+        perhaps = _perhaps_just_made(chains, item, worked, into, behind, b)
+    else:
+        return False
     if perhaps:
         b.tell(
             "perhaps-just-made",
@@ -229,6 +222,42 @@ def tell_just_made(
             f"own; if not, keep it: {b.written(item)}",
             chains.span.to(item.span),
         )
+    return perhaps
+
+
+def _goes_down(stalk: Chains, item: Stitches) -> bool:
+    """Whether so many chains are worked on, at most, as stand before a picot."""
+    match item.place:
+        case Place(Which.NEXT, (Whole(Kind("ch")),), count):
+            return count <= stalk.count and (item.place.each or count in (1, item.count))
+    return False
+
+
+def _perhaps_just_made(
+    chains: Chains,
+    item: Stitches,
+    worked: Item | None,
+    into: Kind | None,
+    behind: Item | None,
+    b: Building,
+) -> bool:
+    size = chains.count
+    even = (isinstance(behind, Chains) and behind.count == size) or worked is item  # a mesh
+    perhaps = False
+    match item.place:
+        case Place(Which.THE, (Whole(Kind("space", of, None)),), 1):
+            perhaps = item.count > 1 and of == size > 2 and not even  # `5 ch, 3 dc under the 5 ch`
+        case Place(Which.THE, (Part(1, Kind("ch" | "st"), Kind("ch" | "space", of)),), 1):
+            perhaps = of in (None, size)
+        case Place(Which.THE, (Part(nth, Kind("ch" | "st"), Kind("space", of)),), 1) if nth > 1:
+            closes = item.count == 1 and item.stitch in CLOSING and of == size
+            perhaps = closes and isinstance(worked, Stitches) and not even
+        case Place(Which.NTH, (Whole(Kind("ch")),), nth):
+            perhaps = b.round > 1 and nth <= size
+        case Place(Which.SAME, (Whole(Kind(name)),)) if into is not None and name in STITCHES:
+            perhaps = isinstance(worked, Stitches) and worked.stitch == name
+        case _:
+            pass
     return perhaps
 
 

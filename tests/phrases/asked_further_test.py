@@ -211,3 +211,21 @@ def test_groups_apart_what_stands_instead_and_lists_on_chains(
     on: On, row: str, comes_to: str
 ) -> None:
     assert said(row, on) == comes_to
+
+
+MADE_BY_ITSELF = {
+    "*1 double on the double, 6 chain, 1 double in 4th chain from hook, 1 double in each of next 2 chain; repeat": "18 sc, 12 ch, 6 picot; 6 x 1 sc; asked perhaps-just-made",
+    "*1 double on the double, 5 chain, 3 treble under the 5 chain, miss 1 double; repeat": "3 sc, 9 dc, 15 ch; 3 x 2 sc; asked perhaps-just-made",
+    "*1 double on the double, 5 chain, 3 treble under the 5 chain, 5 chain; repeat": "6 sc, 18 dc, 60 ch; 6 x 1 sc",
+    "*1 double on the double, 5 chain, 1 double under the 5 chain; repeat": "12 sc, 30 ch; 6 x 1 sc",
+}
+OF_THE_FIRST = {
+    "*2 treble on the first of the next 3 treble, 1 treble on next treble, 2 treble on the third treble, 2 chain; repeat": "15 dc, 6 ch; 3 x 2 3-dc run; asked perhaps-counted-on",
+    "*3 chain, 1 treble on the second, 1 picot, 1 treble on the third of the next 3 treble, 3 chain; repeat": "12 dc, 36 ch, 6 picot; 6 x 6 st; 3 left over; does not close; asked perhaps-counted-on; asked row-does-not-close",
+    "*1 double on the 1st treble of next group, 3 chain, 1 double on the 3rd treble; repeat": "6 sc, 9 ch; 3 x 2 group; asked perhaps-counted-on",
+}
+
+
+@cases((FIVES, MADE_BY_ITSELF), (BLOCKS, OF_THE_FIRST))
+def test_what_is_made_by_itself_and_which_of_a_group(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
