@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from border.text.each_again import come_again, each_again
+from border.text.each_again import come_again, each_again, each_parted
 from border.text.passing import (
     HOW_OFTEN,
     NOUNS,
@@ -414,6 +414,7 @@ PASSES = (
     where(_same_in_every, "SAME BEGIN"),
     where(_whole_rows, "TOEND ROW ALL BETW " + pairs({"PREP"}, "STITCH", *_SAYS_NOTHING)),
     where(_of_each, "REPEAT", "EACH EVERY", "PREP"),
+    where(each_parted, "TOEND", "BETW"),
     where(each_again, "REPEAT", "EACH"),
     where(come_again, "REPEAT", "EACH", "PREP"),
     where(_all_round, "TOEND"),

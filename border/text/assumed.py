@@ -7,7 +7,7 @@ told, and a heading (`scallop means space`) says otherwise.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -17,10 +17,13 @@ from border.text.source import Source
 from border.text.steps import walk
 from border.text.tree import (
     Bracket,
+    Chains,
     Copy,
     Headings,
+    Item,
     Kind,
     Place,
+    Repeat,
     Row,
     Stitches,
     Text,
@@ -166,13 +169,42 @@ def made_by(row: Row, before: dict[int, str]) -> str:
 def shell_of(row: Row, headings: Headings) -> str:
     """The shell that a row makes, in the words of its text; "" where it makes none, or several."""
     texts = [row.body] if isinstance(row.body, Text) else []
-    shells = {
-        write_list(item.items, headings.terms or "us", headings.overrides)
+    made = [
+        item.items
         for text in texts
         for item in walk(text.items)
         if isinstance(item, Bracket) and is_shell(item)
-    }
+    ]
+    made += [steps for text in texts for steps in _in_same(text.items)]
+    shells = {write_list(steps, headings.terms or "us", headings.overrides) for steps in made}
     return shells.pop() if len(shells) == 1 else ""
+
+
+def _in_same(items: Sequence[Item]) -> Iterator[tuple[Item, ...]]:
+    """The shells that are told step by step: `2 dc in next st, ch 2, 2 dc in same st`."""
+    made: list[Item] = []
+    for item in (*items, None):
+        match item:
+            case Stitches(place=Place(which=Which.SAME), together=False) if made:
+                made.append(replace(item, place=None))
+                continue
+            case Chains() if made:
+                made.append(item)
+                continue
+            case _:
+                pass
+        while made and isinstance(made[-1], Chains):
+            made.pop()
+        if len(made) > 1:
+            yield tuple(made)
+        made = []
+        match item:
+            case Stitches(place=Place() as place, together=False) if _is_one(place):
+                made = [replace(item, place=None)]
+            case Repeat(inner):
+                yield from _in_same(inner)
+            case _:
+                pass
 
 
 def is_shell(item: object) -> bool:

@@ -76,6 +76,8 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
             end = rows + 1 if rows and types(t, rows, 1) == ["ROW"] else end
         elif both and types(t, chains, 1) == ["CH"]:
             end = chains + 1
+            rows = past(t, end + 1, "THE", "ORD", "AND") if types(t, end, 1) == ["OF"] else end
+            end = rows + (types(t, rows, 1) in (["ROW"], ["ROUND"]))  # `of 3rd and 4th rows`
         elif types(t, chains, 2) == ["CH", "PREP"] and _lies_below(t, chains + 1):
             end = chains + 2  # `over the 2 chains beneath`
         more = types(t, end, 1) == ["AND"]  # `over both chains and the dc`

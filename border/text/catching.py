@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.passing import like, past, types
 from border.text.source import Source
+from border.text.tree import Kind
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -77,6 +78,7 @@ def _fastens(t: Sequence[Terminal], at: int) -> bool:
     first = next((n for n in range(at) if t[n].type in _MADE), at)
     turned = any(x.type == "ENDING" and x.name == "turn" for x in t[first:at])
     follows = any(x.type in _STEPS for x in t[stop:]) or "RP" in types(t, at, stop - at)
+    follows |= any(x.type == "ENDING" and x.name == "turn" for x in t[stop:])
     return not turned and ((made and follows) or not fastens) and not _closes(t, at, where)
 
 
@@ -92,4 +94,6 @@ def _closes(t: Sequence[Terminal], at: int, where: int) -> bool:
     chains = sorted(types(t, max(0, end - 2), 2)) == ["CH", "NUM"]
     order = past(t, where, *_WHERE, "THE")
     named = _one_of(t, order + 1, frozenset({"STITCH", "PICOT"}))  # `in the 3rd treble`
+    if _one_of(t, order + 1, frozenset({"KIND"})) and t[order + 1].kind != Kind("st"):
+        named |= types(t, order + 2, 1) in ([], ["SEP"], ["OF"])  # not `in 2nd loop to form a ring`
     return chains and _one_of(t, order, frozenset({"ORD"})) and not named

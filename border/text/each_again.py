@@ -28,6 +28,20 @@ def _next(t: Terminals, each: int) -> str:
     return "THE" if noun.type == "STITCH" and not alike else "NEXT"
 
 
+def each_parted(t: Terminals) -> Terminals:
+    """`shell in shell with 3 chain between, all round`: in each, where nothing stands behind it."""
+    at = next((n for n, x in enumerate(t) if x.type == "BETW"), len(t))
+    before = [x for x in t[:at] if x.type != "THE"]
+    behind = t[at + 1 :]
+    place = types(before, len(before) - 2, 1) == ["PREP"] and before[-1].type in NOUNS
+    whole = only_ends([x for x in behind if x.type != "TOEND"]) and before[-1:] != []
+    said = any(x.type == "TOEND" for x in behind) and t[at : at + 1] and t[at].kind is None
+    shell = types(before, len(before) - 3, 1) == ["RP"]
+    if not (place and whole and said) or not (shell or made(before[:-2]) == 1) or before[-1].many:
+        return t
+    return [*before[:-1], like(before[-1], "EACH"), before[-1], *t[at:]]
+
+
 def come_again(t: Terminals) -> Terminals:
     """`1 dc on dc, 5 tr in each loop; repeat`: each where its place comes, one after the other."""
     at, star = _repeated(t)

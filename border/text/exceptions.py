@@ -161,7 +161,7 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     if t[at].type == "STRAY" and (before is None or before.name == "hard"):
         return _Stretch(at, _hard_end(t, at), corner=True)  # `Corner, 3 dc, 5 ch, 3 dc`
     if t[at].type == "STRAY":
-        while place and t[place - 1].type in ("THE", "EACH", "EVERY", "OF", *_NOUNS, "CENTRE"):
+        while place and t[place - 1].type in _BEFORE_CORNER:
             place -= 1
         if not place or t[place - 1].type not in ("PREP", "OF"):
             return None
@@ -180,6 +180,7 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     return None if start is None else _Stretch(start, end, corner=True)
 
 
+_BEFORE_CORNER = frozenset({"THE", "NUM", "EACH", "EVERY", "OF", *_NOUNS, "CENTRE"})
 _NEAR = 9
 """Within so many words an exception names the corners that it is of."""
 

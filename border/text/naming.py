@@ -313,7 +313,8 @@ def _risen_in(t: Terminals, start: int, same: int) -> Terminal | None:
     chains = sorted(types(t, start, 2)) == ["CH", "NUM"]
     number = types(t, same + 1, 2) == ["NUM", "CH"]
     noun = t[same + 1 : same + 2]
-    if not chains or any(x.type in ("STAR", "LP") for x in t[:same]):
+    between = [x.type for x in t[start + 2 : same]]
+    if not chains or "SEP" not in between or not {"STAR", "LP"}.isdisjoint(types(t, 0, same)):
         return None
     if number:
         return like(t[same + 2], "KIND", Kind("space", noun[0].number))

@@ -21,7 +21,7 @@ _HAVING = frozenset({"having", "getting", "giving", "forming"})
 _MAKING = _HAVING | {"making"}
 _LEFT = frozenset({"THE", "OTHER", "NUM", "ORD", "KIND", "STITCH", "UNKNOWN", "REST", "NOTHING"})
 _OPENED = frozenset({"LP", "STAR", "REPEAT", "CROSS"})
-_LONGEST = 9
+_LONGEST = 12
 """A clause of more words says more than where something stands."""
 
 

@@ -115,3 +115,27 @@ GROUPS = {"*1 plain between the groups of treble, 5 chain; repeat": "6 sc, 30 ch
 @cases((LOOPS, PENNY), (ARCHES, TILL), (SIXES, GROUPS))
 def test_a_row_as_penny_papers_print_it(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+NEWSPAPERS = {
+    "1 treble in each of the rest": "12 dc; 12 x 1 loop",
+    "1 plain in every loop, working over 3 strands of cord": "12 sc; 12 x 1 loop",
+    "slip over to loop, 2 treble; repeat": "12 dc; 6 x 2 loop",
+    "1 treble in loop with 3 chain between, all round, join": "12 dc, 36 ch; 12 x 1 loop",
+    "2 treble in loop with 3 chain between, all round": "24 dc, 36 ch; 12 x 1 loop",
+    "5 chain, 1 plain in each of the next 3 loops, 3 chain, fasten in the second loop, turn": "3 sc, 1 ss, 8 ch; does not close; asked fastening-assumed; asked start-chain-assumed; asked row-does-not-close",
+    "3 plain in each loop; in the 2 corner loops 4 plain, 1 picot, 4 plain": "36 sc; 12 x 1 loop; asked corners-left-out",
+}
+SHELL_TOLD_BY_STEPS = On(
+    12, ("*2 treble in loop, 2 chain, 2 treble in same loop, 1 plain in next; repeat",)
+)
+SHELLS_AS_BEFORE = {
+    "shell in shell with 3 chain between, all round": "24 dc, 30 ch; 6 x 1 shell; asked place-assumed",
+    "*shell in shell, 1 plain on plain; repeat": "24 dc, 6 sc, 12 ch; 6 x 1 shell; asked place-assumed",
+    "1 plain over both chains of 3rd and 4th rows, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 space; asked place-assumed",
+}
+
+
+@cases((LOOPS, NEWSPAPERS), (SHELL_TOLD_BY_STEPS, SHELLS_AS_BEFORE))
+def test_a_row_as_newspapers_print_it(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
