@@ -223,10 +223,23 @@ def _square_at(row: SquareRow, at: int) -> Square | None:
         behind = row.types(behind, 1)[1]
     behind = behind_dot(words, behind)
     behind += behind < len(words) and words[behind].text == "more"
+    if number is not None:
+        behind = _behind_over(words, behind)
     following, _ = row.types(behind, 1)
     if any(t.type in _PLACES for t in following):
         return None
     return Square(kind, times, at, behind)
+
+
+def _behind_over(words: Sequence[Word], at: int) -> int:
+    """Behind `over bl`, `over the 2 sps`, which only says where squares stand; else the same
+    place."""
+    if at >= len(words) or words[at].text not in ("over", "on", "upon", "above"):
+        return at
+    start = at + 1 + (at + 1 < len(words) and words[at + 1].text in ("the", "each"))
+    number = number_at(words, start)
+    kind, end = name_at(words, start if number is None else number[1])
+    return behind_dot(words, end) if kind else at
 
 
 def _behind_all(words: Sequence[Word], at: int) -> int:

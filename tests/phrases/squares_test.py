@@ -58,6 +58,7 @@ COUNTED_IN = {
 SAID_OVER = {
     # the stitch before them is the first of 4, as in `1 sp, 4 tr`
     "1 sp, 4 tr over 4 tr, 1 blk, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}",
+    "1 sp over blk, 1 blk over the sp, 1 blk, 1 sp over 1 blk": TWO_OF_FOUR,
     "1 sp, 7 tr on 7 tr, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}",
     "1 sp, tr on each of 7 tr, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}",
     "1 sp, 1 tr in each of the next 7 tr, 1 sp": f"{TWO_OF_FOUR}; {ASSUMED}",
