@@ -39,10 +39,16 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
         end = max(_which(terminals, at), _counted(terminals, at), _left(terminals, at))
         end = max(end, _claimed(terminals, at), _last_omitted(terminals, at))
         end = max(end, _with_chain(terminals, at), _taken_in(terminals, at), _for(terminals, at))
+        end = max(end, _first_shown(terminals, at))
         words, behind = _missed(terminals, at)
+        if not words and (round_ := _of_the_round(terminals, at)) > at:
+            words, behind = [replace(terminals[at], type="NOTHING")], round_
         if not words:
             words, behind = _where_the_hook_goes(terminals, at)
         if end > at:
+            dotted = types(found, len(found) - 1, 1) == ["SEP"] and found[-1].text == "."
+            if dotted and terminals[at].text in ("which", "that"):
+                found.pop()  # of the short name before it: `the sc. which …`
             found.append(_as_remark(terminals[at:end]))
             at = end
         elif behind > at:
@@ -57,7 +63,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
-_OPENERS = frozenset({"UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT"})
+_OPENERS = frozenset({"UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT", "AS"})
 _LEAVING = frozenset({"leaving", "leaving out", "making"})
 _CLAIM = ["LP", "NUM", "KIND", "RP"]
 
@@ -78,7 +84,8 @@ def _which(t: Sequence[Terminal], at: int) -> int:
     stop = _stop(t, at)
     if t[at].type == "NAMELY" and t[at].text == "which is":
         return stop if types(t, at + 1, 1) == ["SKIPPED"] or _passed(t, at + 1) else at
-    named = at > 0 and (t[at - 1].type in NOUNS or types(t, at - 2, 2) == ["OF", "NUM"])
+    noun = at - 1 - (at > 0 and t[at - 1].text == ".")  # `on the sc. which …`
+    named = noun >= 0 and (t[noun].type in NOUNS or types(t, noun - 1, 2) == ["OF", "NUM"])
     which = at + (t[at].type == "WITH")  # `with which the last row commenced`
     said = [x.text for x in t[which : which + 1]]
     if not named or said not in (["which"], ["that"]) or t[which].type != "STRAY":
@@ -86,6 +93,7 @@ def _which(t: Sequence[Terminal], at: int) -> int:
     clause = t[which + 1 : stop]
     verb = bool(clause) and clause[0].type not in (*NOUNS, "NUM", "PREP", "THE", "UNDERIT")
     verb |= which > at and clause[-1:] != [] and clause[-1].type not in NOUNS
+    verb &= not _passed(t, which + 2)  # `the 7 st. which were passed over`
     plain = len(clause) < _LONGEST and not any(x.type in ("SKIP", "REPEAT") for x in clause)
     return stop if verb and plain else at
 
@@ -162,6 +170,26 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
 
 
 _WORKED_ON = (["CH"], ["STITCH"], ["KIND"])
+
+
+def _of_the_round(t: Sequence[Terminal], at: int) -> int:
+    """Behind `of the round` of chains that stand for its first stitch; else the same place."""
+    stands = types(t, at - 1, 2) == ["STITCH", "OF"] and "AS" in types(t, max(0, at - 4), 3)
+    end = past(t, at + 1, "THE", "EACH", "EVERY") if stands else len(t)
+    return end + 1 if types(t, end, 1) in (["ROW"], ["ROUND"]) else at
+
+
+def _first_shown(t: Sequence[Terminal], at: int) -> int:
+    """Behind `(3 ch for first dc of round)` that follows what is worked in each place; else the
+    same place."""
+    chains = sorted(types(t, at + 1, 2)) == ["CH", "NUM"] and types(t, at + 3, 1) == ["AS"]
+    if t[at].type != "LP" or not chains or not at or t[at - 1].type not in (*NOUNS, "SEP"):
+        return at
+    stitch = past(t, at + 4, "THE", "ORD")
+    end = _of_the_round(t, stitch + 1) if stitch + 1 < len(t) else stitch
+    each = any(x.type in ("EACH", "EVERY") for x in t[:at])
+    said = types(t, stitch, 1) == ["STITCH"] and types(t, end, 1) == ["RP"]
+    return end + 1 if each and said else at
 
 
 def _claimed(t: Sequence[Terminal], at: int) -> int:

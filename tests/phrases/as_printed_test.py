@@ -124,6 +124,8 @@ NEWSPAPERS = {
     "1 treble in loop with 3 chain between, all round, join": "12 dc, 36 ch; 12 x 1 loop",
     "2 treble in loop with 3 chain between, all round": "24 dc, 36 ch; 12 x 1 loop",
     "5 chain, 1 plain in each of the next 3 loops, 3 chain, fasten in the second loop, turn": "3 sc, 1 ss, 8 ch; does not close; asked fastening-assumed; asked start-chain-assumed; asked row-does-not-close",
+    "3 chain for first treble of round, 2 treble in same loop, *1 chain, 3 treble in next loop; repeat": "36 dc, 11 ch; 11 x 1 loop",
+    "3 treble in each loop (3 chain for first treble of rnd), 2 chain between; join": "36 dc, 24 ch; 12 x 1 loop; asked taken-as-remark",
     "3 plain in each loop; in the 2 corner loops 4 plain, 1 picot, 4 plain": "36 sc; 12 x 1 loop; asked corners-left-out",
 }
 SHELL_TOLD_BY_STEPS = On(
@@ -132,6 +134,7 @@ SHELL_TOLD_BY_STEPS = On(
 SHELLS_AS_BEFORE = {
     "shell in shell with 3 chain between, all round": "24 dc, 30 ch; 6 x 1 shell; asked place-assumed",
     "*shell in shell, 1 plain on plain; repeat": "24 dc, 6 sc, 12 ch; 6 x 1 shell; asked place-assumed",
+    "3 times alternately 1 plain on the plain. which comes in the next loop, 3 chain, pass over 1 shell": "3 sc, 9 ch; does not close; asked times-of-the-row; asked taken-as-remark; asked repeat-unclear",
     "1 plain over both chains of 3rd and 4th rows, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 space; asked place-assumed",
 }
 
