@@ -94,6 +94,7 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
     goes_on = any(isinstance(step.item, Repeat) or is_open(step.item) for step in turned[1:])
     if not repeated and not goes_on and not _rises(turned[1:]):
         return
+    _tell_slips_in(turned, b)
     match turned[0].item:
         case (
             Stitches(
@@ -117,6 +118,28 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
                 "these slip stitches are taken to be stitches of the row",
                 help_,
                 item.span,
+            )
+
+
+def _tell_slips_in(steps: Sequence[Step], b: Building) -> None:
+    """`1 sl st, ch 3 as dc, 2 dc in the ch-5 space`: does the row begin in that space?"""
+    match [step.item for step in steps[:3]]:
+        case [
+            Stitches(stitch="ss", place=None) as slips,
+            StartChain(place=None) | Chains() as chain,
+            Stitches(
+                place=Place(Which.NEXT | Which.THE, (Whole(Kind(name)) as target,), 1)
+            ) as more,
+        ] if name in SPACES and _rises(steps[1:]):
+            place = Place(Which.NEXT, (target,))
+            same = replace(more, place=replace(place, which=Which.SAME))
+            written = f"begin {write_place(place, b.terms, b.headings.overrides)}"
+            b.tell(
+                "perhaps-leads-on",
+                "these slip stitches are taken to be stitches of the row, and the chains behind "
+                "them to stand before the space",
+                f"write {written}, {b.written(chain)}, {b.written(same)} if they only lead into it",
+                slips.span,
             )
 
 

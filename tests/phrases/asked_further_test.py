@@ -229,3 +229,15 @@ OF_THE_FIRST = {
 @cases((FIVES, MADE_BY_ITSELF), (BLOCKS, OF_THE_FIRST))
 def test_what_is_made_by_itself_and_which_of_a_group(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+LED_IN = {
+    "1 slip, 3 chain for treble, 2 treble under 5 chain, *1 chain, 3 treble under next 5 chain; repeat from *, 1 chain": "1 ss, 15 dc, 5 ch; 4 x 1 ch-5 space; asked perhaps-leads-on",
+    "2 slip, 3 chain, 2 treble in loop, *1 chain, 3 treble in next loop; repeat from *, 1 chain": "2 ss, 14 dc, 8 ch; 4 x 1 space; asked place-unclear; asked perhaps-leads-on",
+    "1 slip, 3 chain for treble, *1 chain, 3 treble in next loop; repeat from *": "1 ss, 16 dc, 5 ch; 5 x 1 space; asked passes-more",
+}
+
+
+@cases((FIVES, LED_IN))
+def test_slip_stitches_that_may_lead_into_a_space(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
