@@ -17,7 +17,8 @@ from border.text.brackets import build_bracket, in_place
 from border.text.coming import gather_parts
 from border.text.doubts import tell_inside
 from border.text.extents import Extent, build_extent
-from border.text.lists import check_leading, settled_list
+from border.text.leading_slips import check_leading
+from border.text.lists import settled_list
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
 from border.text.of_groups import group_of, times_round, written_group
 from border.text.over_again import (

@@ -16,7 +16,7 @@ from border.text.doubts import tell_doubts
 from border.text.in_each import BY_NUMBER, all_in, count_of
 from border.text.nodes import Building, Step
 from border.text.picot_doubts import may_be_picot, space_of, tell_picot, tell_ring
-from border.text.steps import OPEN_PLACES, is_open, walk
+from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
     SPACES,
     ST,
@@ -30,12 +30,10 @@ from border.text.tree import (
     Picots,
     Place,
     Repeat,
-    StartChain,
     Stitches,
     Which,
     Whole,
 )
-from border.text.written_places import write_place
 from border.text.written_steps import may_close, write_list
 
 _UNPLACED = (Which.SAME, Which.SKIPPED)
@@ -78,79 +76,6 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
         since, into, worked = [], space_of(item, into), _worked_into(item, worked)
     tell_doubts(settled, b)
     return settled
-
-
-def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False) -> None:
-    """`4 sl st in first loop, *1 sc in next loop …`: they may only lead to where the row begins.
-
-    `repeated`: all of the row is; then such a stitch is one of it, but where more goes in there.
-    """
-    turned = [step for step in steps if not isinstance(step.item, End)]
-    placed = (s.item.place for s in turned[1:] if isinstance(s.item, Stitches | Bracket))
-    place = next((place for place in placed if place is not None), None)
-    there = place is not None and place.which in (Which.SAME, Which.THE)
-    if repeated and not there:
-        return
-    goes_on = any(isinstance(step.item, Repeat) or is_open(step.item) for step in turned[1:])
-    if not repeated and not goes_on and not _rises(turned[1:]):
-        return
-    _tell_slips_in(turned, b)
-    match turned[0].item:
-        case (
-            Stitches(
-                stitch="ss", place=Place(which=Which.NEXT | Which.FIRST | Which.THE) as place
-            ) as item
-        ):
-            which = Which.NEXT if place.count == 1 else Which.NTH
-            one = replace(place, which=which, each=False)
-            help_ = (
-                f"write begin {write_place(one, b.terms, b.headings.overrides)} "
-                "if they only lead to where the row begins"
-            )
-            match place.targets:
-                case (Whole(Kind("space", int(size))),) if item.count == 1:
-                    help_ += (
-                        f', or "begin in next space" if they are {size}, up the chains of a '
-                        "longer one"
-                    )
-            b.tell(
-                "perhaps-leads-on",
-                "these slip stitches are taken to be stitches of the row",
-                help_,
-                item.span,
-            )
-
-
-def _tell_slips_in(steps: Sequence[Step], b: Building) -> None:
-    """`1 sl st, ch 3 as dc, 2 dc in the ch-5 space`: does the row begin in that space?"""
-    match [step.item for step in steps[:3]]:
-        case [
-            Stitches(stitch="ss", place=None) as slips,
-            StartChain(place=None) | Chains() as chain,
-            Stitches(
-                place=Place(Which.NEXT | Which.THE, (Whole(Kind(name)) as target,), 1)
-            ) as more,
-        ] if name in SPACES and _rises(steps[1:]):
-            place = Place(Which.NEXT, (target,))
-            same = replace(more, place=replace(place, which=Which.SAME))
-            written = f"begin {write_place(place, b.terms, b.headings.overrides)}"
-            b.tell(
-                "perhaps-leads-on",
-                "these slip stitches are taken to be stitches of the row, and the chains behind "
-                "them to stand before the space",
-                f"write {written}, {b.written(chain)}, {b.written(same)} if they only lead into it",
-                slips.span,
-            )
-
-
-def _rises(steps: Sequence[Step]) -> bool:
-    """`3 chain, 9 treble` behind slip stitches: chains that stand for the stitch behind them."""
-    match [step.item for step in steps[:2]]:
-        case [Chains(count), Stitches(stitch=stitch)]:
-            return 2 <= STITCHES[stitch].height <= count
-        case [StartChain(), *_]:
-            return True
-    return False
 
 
 def _gathered(
