@@ -97,6 +97,8 @@ def described(t: Terminals) -> Terminals:
             behind = _behind_of(t, at)
             if behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind]):
                 _in_each(found, prep, t[at])
+        elif t[at].type == "OF" and _is_one_of_several(found):
+            behind = _behind_of(t, at)  # `the middle one of the 3 dc of the next leaf`
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
             at_last = any(x.type == "REPEAT" for x in t[:at])
             behind = at if at_last and found[-1].type == "STITCH" else at + 1
@@ -224,7 +226,20 @@ def _is_whole(found: Sequence[Terminal]) -> bool:
     """Whether what is named is no part: `3rd treble of the group` is one of that."""
     which = found[-2].type
     sized = found[-1].type == "CH" and which == "NUM"
+    each = types(found, len(found) - 3, 1) == ["EACHOF"] or types(found, len(found) - 4, 2) in (
+        ["EACHOF", "NEXT"],
+        ["EACHOF", "THE"],
+    )
+    sized |= which == "NUM" and found[-1].type == "STITCH" and each  # `on each of the 5 dc`
     return sized or (found[-1].type in ("STITCH", "PICOT") and which in ("PREP", "THE", "EACH"))
+
+
+def _is_one_of_several(found: Sequence[Terminal]) -> bool:
+    """Whether `the centre of the 5 dc`, `the 2nd of the 5 dc` stands last."""
+    if types(found, len(found) - 2, 2) != ["NUM", "STITCH"]:
+        return False
+    before = [x.type for x in found[-6:-2] if x.type not in ("THE", "NUM")]
+    return before[-2:] in (["CENTRE", "OF"], ["ORD", "OF"]) or before[-1:] == ["CENTRE"]
 
 
 def _is_gap(found: Sequence[Terminal], prep: int) -> bool:

@@ -30,10 +30,20 @@ def times_before(t: Terminals) -> Terminals:
             continue
         end = _stop_behind(t, steps)
         parts = sum(x.type == "SEP" for x in t[steps:end])
-        bracket = [like(t[at], "LP"), *t[steps:end]]
-        found += [*bracket, like(t[at], "RP", name="list behind" if parts > 1 else ""), t[at]]
+        inside = _all_placed(t, steps, end)
+        bracket = [like(t[at], "LP"), *t[steps:inside]]
+        closed = like(t[at], "RP", name="list behind" if parts > 1 else "")
+        found += [*bracket, closed, t[at], *t[inside:end]]
         at = end
     return found
+
+
+def _all_placed(t: Terminals, start: int, end: int) -> int:
+    """Where the place begins that all these steps go into, `5 dc and 5 ch in the ring`: chains
+    have none of their own; the end where there is none."""
+    prep = next((n for n in range(start, end) if t[n].type == "PREP"), end)
+    chains = sorted(types(t, prep - 2, 2)) == ["CH", "NUM"] and prep - 2 > start
+    return prep if chains and place_at(t, prep) == end else end
 
 
 def _parted(t: Terminals, at: int, times: int) -> tuple[Terminals, int]:

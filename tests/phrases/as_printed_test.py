@@ -142,3 +142,20 @@ SHELLS_AS_BEFORE = {
 @cases((LOOPS, NEWSPAPERS), (SHELL_TOLD_BY_STEPS, SHELLS_AS_BEFORE))
 def test_a_row_as_newspapers_print_it(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+CENTRES = {
+    "*1 plain in the middle one of the 6 treble of the next shell, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc run",
+    "*1 plain in the 2nd of the 6 treble of next shell, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc run",
+    "*1 plain in each of the 6 treble of the shell, 1 chain; repeat": "36 sc, 6 ch; 6 x 6 dc",
+}
+SO_OFTEN_PLACED = {
+    "4 times alternately 5 treble and 5 chain in the loop; join": "20 dc, 20 ch; does not close; asked repeat-unclear",
+    "4 times alternately 5 treble in the loop, 5 chain; join": "20 dc, 20 ch; does not close; asked repeat-unclear",
+    "3 times alternately 2 treble and 1 chain in each loop": "72 dc, 36 ch; 12 x 1 loop",
+}
+
+
+@cases((SIXES, CENTRES), (LOOPS, SO_OFTEN_PLACED))
+def test_one_of_several_and_so_often_in_one_place(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
