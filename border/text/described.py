@@ -23,8 +23,10 @@ from border.text.passing import (
 )
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
-from border.text.tree import Kind
+from border.text.tree import ST, Kind
 
+ST_OF_SHELL = Kind("st", None, "shell")
+"""Whatever stitch the shells of the row below are of."""
 BETWEEN = "between"
 """The name of a place of which it was said between what it is."""
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
@@ -97,6 +99,12 @@ def described(t: Terminals) -> Terminals:
             behind = _behind_of(t, at)
             if behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind]):
                 _in_each(found, prep, t[at])
+        elif prep is not None and found[-1].kind == ST and _shell_behind(t, at):
+            behind = _shell_behind(t, at)
+            if found[-2].type in ("EACH", "EVERY"):  # `in each st of shell`
+                found[-1] = replace(found[-1], kind=ST_OF_SHELL)
+            else:
+                behind = at
         elif t[at].type == "OF" and _is_one_of_several(found):
             behind = _behind_of(t, at)  # `the middle one of the 3 dc of the next leaf`
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):

@@ -8,8 +8,11 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
+from border.text.assumed import is_shell
 from border.text.clauses import kind_of
+from border.text.described import ST_OF_SHELL
 from border.text.nodes import Building, Misread, is_token, is_tree, leaves
+from border.text.steps import walk
 from border.text.tree import (
     SPACES,
     ST,
@@ -20,6 +23,7 @@ from border.text.tree import (
     Kind,
     Part,
     Place,
+    Stitches,
     Target,
     Which,
     Whole,
@@ -277,7 +281,21 @@ def _ordinal(token: Token, b: Building) -> tuple[Which, int | None]:
 def _kind(node: Node, b: Building) -> Kind:
     kind = kind_of(b.of(node)) if is_token(node) else None
     assert kind is not None
-    return kind
+    return _stitch_of_shell(node, b) if kind == ST_OF_SHELL else kind
+
+
+def _stitch_of_shell(node: Node, b: Building) -> Kind:
+    """The stitch that all shells of the row below, and nothing else there, are of."""
+    below = [] if b.below is None else list(walk(b.below.items))
+    shells = [item for item in below if is_shell(item)]
+    inside = [one for item in shells for one in walk((item,)) if isinstance(one, Stitches)]
+    made = {one.stitch for one in inside}
+    beside = any(isinstance(i, Stitches) and i.stitch in made and i not in inside for i in below)
+    if len(made) != 1 or beside:
+        help_ = 'name it: "in each dc"; of several kinds, "in each dc or sc"'
+        message = "which stitches of the row below are those of its shells is not clear"
+        raise b.misread(message, help_, node)
+    return Kind(made.pop())
 
 
 def build_target(node: Node, b: Building) -> Target:

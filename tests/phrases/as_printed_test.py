@@ -159,3 +159,22 @@ SO_OFTEN_PLACED = {
 @cases((SIXES, CENTRES), (LOOPS, SO_OFTEN_PLACED))
 def test_one_of_several_and_so_often_in_one_place(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+SCALLOPS_AND_PLAIN = On(6, ("*6 treble in next loop, 1 plain in next loop; repeat",))
+MIXED = On(6, ("*6 treble in next loop, 1 treble in next loop; repeat",))
+EACH_OF_A_SHELL = {
+    "1 plain in each stitch of shell, 1 plain in plain; repeat": "21 sc; 21 x 1 dc, 0 sc",
+    "2 chain and 1 plain in each stitch of every shell; skip the plain": "18 sc, 2 ch; 18 x 1 dc; asked place-unclear; asked start-chain-assumed",
+}
+
+
+@cases(
+    (SCALLOPS_AND_PLAIN, EACH_OF_A_SHELL),
+    (
+        MIXED,
+        {"1 plain in each stitch of shell, 1 chain": "21 dc; 3 x 2 loop; asked not-understood"},
+    ),
+)
+def test_each_stitch_of_a_shell(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
