@@ -243,7 +243,8 @@ def _are_times(kinds: Sequence[str]) -> bool:
 def _are_placed(kinds: Sequence[str], opening: int, closing: int) -> bool:
     """Whether `x 1 dc, 5 tr, 1 dc, x under every loop` is a list with its place behind it."""
     bare = {"PREP", "BETWEEN", "ALLIN", "SKIP"}.isdisjoint(kinds[opening:closing])
-    place = kinds[closing + 1 : closing + 3]
+    start = closing + 1 + (kinds[closing + 1 : closing + 2] == ["SEP"])
+    place = kinds[start : start + 2]
     rest = {"REPEAT", "MARK", "STITCH", "CH"} & set(kinds[closing + 1 :])
     return bare and place in (["PREP", "EACH"], ["PREP", "EVERY"]) and not rest
 

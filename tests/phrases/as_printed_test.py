@@ -152,6 +152,7 @@ CENTRES = {
 SO_OFTEN_PLACED = {
     "4 times alternately 5 treble and 5 chain in the loop; join": "20 dc, 20 ch; does not close; asked repeat-unclear",
     "4 times alternately 5 treble in the loop, 5 chain; join": "20 dc, 20 ch; does not close; asked repeat-unclear",
+    "x 5 chain, 1 plain x, in every loop": "12 sc, 60 ch; 12 x 1 loop",
     "3 times alternately 2 treble and 1 chain in each loop": "72 dc, 36 ch; 12 x 1 loop",
 }
 
