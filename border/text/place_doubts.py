@@ -132,6 +132,17 @@ def tell_shared_out(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_besides(item: Stitches, b: Building) -> None:
+    """`4 dc (1 in the sc, 2 in the loop)`: 4 and 3, since these are not 4?"""
+    b.tell(
+        "place-assumed",
+        "what stands in this bracket is worked besides the stitches before it, since it does not "
+        "come to as many",
+        "if it says where those go, see which number is right, and let both come to it",
+        item.span,
+    )
+
+
 def tell_turning_chain(item: Stitches, b: Building) -> None:
     """`1 dc in the 3 ch at the end`: the top of those that the row below began with?"""
     b.tell(

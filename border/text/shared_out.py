@@ -18,6 +18,8 @@ from border.text.tree import Kind
 
 SHARED = "shared"
 """The name of the first place of those that a comma alone says so of."""
+BESIDES = "besides"
+"""The name of the first place of those in a bracket that come to another number."""
 _PARTS = ("SEP", "AND")
 
 
@@ -118,6 +120,10 @@ def _parts(t: Terminals, at: int) -> tuple[Terminals, int]:
             break
         found.append(t[behind])
     several = any(x.type in (*_PARTS, "EACHOF") for x in found)
+    closed = bracket and types(t, end, 1) == ["RP"] and types(t, end + 1, 1) != ["TIMES"]
+    if several and closed and total != t[at].number:
+        opens = next(n for n in range(start, end) if t[n].type == "PREP")
+        return [*t[at:opens], replace(t[opens], name=BESIDES), *t[opens + 1 : end + 1]], end + 1
     if total != t[at].number or not several:
         return [], at
     if not firmly and all(x.type != "EACHOF" for x in found):

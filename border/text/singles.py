@@ -15,6 +15,7 @@ from border.text.missed import MADE
 from border.text.nodes import Building, is_token, is_tree
 from border.text.picot_doubts import tell_named
 from border.text.place_doubts import (
+    tell_besides,
     tell_counted,
     tell_in_last,
     tell_made_here,
@@ -27,7 +28,7 @@ from border.text.place_doubts import (
     tell_turning_chain,
 )
 from border.text.places import build_place, build_skipped, build_union
-from border.text.shared_out import SHARED
+from border.text.shared_out import BESIDES, SHARED
 from border.text.terminals import Terminal
 from border.text.tree import (
     Begin,
@@ -207,6 +208,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "counted": tell_counted,
     "last": tell_in_last,
     SHARED: tell_shared_out,
+    BESIDES: tell_besides,
     BETWEEN: tell_one_between,
     MADE: tell_made_here,
 }

@@ -130,8 +130,9 @@ TWO_RUNS = {
     "*1 treble in each of 1 double and 3 chain, miss 3 chain; repeat": "12 dc, 36 ch; 12 x 1 sc",
     "*1 treble on the next double and 3 chain; repeat": "12 dc, 36 ch; 12 x 1 sc",
     "*4 treble (1 on double, 2 in loop, 1 on double.), 2 chain, miss 1 loop; repeat": "24 dc, 12 ch; 6 x 2 sc",
+    "*3 treble (1 on double, 1 in loop) twice, 2 chain; repeat": "28 dc, 8 ch; 4 x 12 st",
     "*3 treble (1 treble on double, 2 treble in loop), 2 chain; repeat": "36 dc, 24 ch; 12 x 1 sc",
-    "*4 treble (1 treble on double, 2 treble in loop), 2 chain; repeat": "42 dc, 12 ch; 6 x 8 st",
+    "*4 treble (1 treble on double, 2 treble in loop), 2 chain; repeat": "42 dc, 12 ch; 6 x 8 st; asked place-assumed",
 }
 PARTED_INSIDE = {
     "into each loop work 5 treble with 1 chain between each": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
