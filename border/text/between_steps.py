@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from border.text.passing import Terminals, ended, like, past, types
 from border.text.terminals import Terminal
 
+_PARTS = frozenset({"SEP", "AND", "STAR", "LP", "ALTERNATELY"})
 _FAR = 24
 """Two such steps are no more words than that."""
 
@@ -25,31 +26,47 @@ def between_steps(t: Terminals) -> Terminals:
         behind_chains = with_ + 2 + (not divided)
         between = divided or types(t, with_ + 2, 1) == ["BETWEEN"]
         end = past(t, behind_chains, "THEM") if between else at
-        said = chains and end > at and ended(t, end) and types(found, len(found) - 1, 1) == ["SEP"]
-        first, second = _two_steps(found) if said else (0, 0)
+        each = between and types(t, end, 2) == ["EACH", "NUM"]  # `1 chain between each 3`
+        said = chains and end > at and ended(t, end + 2 * each)
+        starts = _like_steps(found) if said else []
         behind = past(t, end, "SEP", "AND")
-        if second and _same_step(found[second:], t[behind:]) and with_ == at:
+        to_come = starts and not each and with_ == at
+        if to_come and _same_step(found[starts[-1] :], t[behind:]):
             found += t[at : at + 2]  # the like of the last step is still to come
             at = end
             continue
-        if first < second and _same_step(found[first:], found[second:]):
-            found[second - 1 :] = [
-                found[-1],
-                *t[with_ : with_ + 2],
-                found[second - 1],
-                *found[second:-1],
-            ]
-            at = end
+        if len(starts) > 1 and (not each or t[end + 1].number == found[starts[0]].number):
+            comma = found.pop()
+            for start in reversed(starts[1:]):
+                found[start - 1 : start - 1] = [comma, *t[with_ : with_ + 2]]
+            at = end + 2 * each
             continue
         found.append(t[at])
         at += 1
     return found
 
 
+def _like_steps(found: Sequence[Terminal]) -> list[int]:
+    """Where the last steps begin of a list that ends in a comma, as far back as all of them make
+    as many of the same stitch, each in its place."""
+    starts: list[int] = []
+    if types(found, len(found) - 1, 1) != ["SEP"]:
+        return starts
+    for n in range(len(found) - 2, -2, -1):
+        if n >= 0 and found[n].type not in _PARTS:
+            continue
+        if starts and not _same_step(found[n + 1 :], found[starts[0] :]):
+            break
+        starts.insert(0, n + 1)
+        if n < 0 or found[n].text not in (",", "and"):
+            break
+    return starts
+
+
 def _two_steps(found: Sequence[Terminal]) -> tuple[int, int]:
     """Where the last two steps begin of a list that ends in a comma; of one step, twice that."""
     near = range(max(0, len(found) - _FAR), len(found) - 1)
-    commas = [n for n in near if found[n].type in ("SEP", "AND", "STAR", "LP", "ALTERNATELY")]
+    commas = [n for n in near if found[n].type in _PARTS]
     second = commas[-1] + 1 if commas else 0
     soft = bool(commas) and found[commas[-1]].text in (",", "and")
     first = (commas[-2] + 1 if len(commas) > 1 else 0) if soft else second

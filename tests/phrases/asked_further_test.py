@@ -193,6 +193,9 @@ def test_where_it_goes_is_said_aside_first_or_for_several(on: On, row: str, come
 
 
 GROUPS_APART = {
+    "*3 treble in loop, 3 treble in same, 3 treble in same, 1 chain between each 3; repeat": "108 dc, 24 ch; 12 x 1 space",
+    "*3 treble in loop, 3 treble in next, 3 treble in next, divided by 2 chain; repeat": "36 dc, 16 ch; 4 x 3 space",
+    "3 treble in loop, 2 chain between, 3 treble in the next; repeat": "36 dc, 12 ch; 6 x 2 space; asked perhaps-shared",
     "*3 treble in loop, 3 treble in the same, separated by 3 chain, 1 double on double; repeat": "72 dc, 12 sc, 36 ch; 12 x 1 space",
     "*2 treble in loop, 2 treble in next loop, divided by 3 chain, 5 chain; repeat": "24 dc, 48 ch; 6 x 2 space",
     "*2 treble in loop, 3 treble in next loop, divided by 3 chain, 5 chain; repeat": "30 dc, 66 ch; 6 x 2 space",
