@@ -290,7 +290,8 @@ def _stitch_of_shell(node: Node, b: Building) -> Kind:
     shells = [item for item in below if is_shell(item)]
     inside = [one for item in shells for one in walk((item,)) if isinstance(one, Stitches)]
     made = {one.stitch for one in inside}
-    beside = any(isinstance(i, Stitches) and i.stitch in made and i not in inside for i in below)
+    alike = [one for one in below if isinstance(one, Stitches) and one.stitch in made]
+    beside = any(all(one is not of_shell for of_shell in inside) for one in alike)
     if len(made) != 1 or beside:
         help_ = 'name it: "in each dc"; of several kinds, "in each dc or sc"'
         message = "which stitches of the row below are those of its shells is not clear"
