@@ -163,6 +163,7 @@ def test_one_of_several_and_so_often_in_one_place(on: On, row: str, comes_to: st
 
 
 SCALLOPS_AND_PLAIN = On(6, ("*6 treble in next loop, 1 plain in next loop; repeat",))
+BESIDE = On(6, ("*(1 treble, 1 chain, 1 treble) in next loop, 1 treble; repeat",))
 MIXED = On(6, ("*6 treble in next loop, 1 treble in next loop; repeat",))
 EACH_OF_A_SHELL = {
     "1 plain in each stitch of shell, 1 plain in plain; repeat": "21 sc; 21 x 1 dc, 0 sc",
@@ -172,6 +173,12 @@ EACH_OF_A_SHELL = {
 
 @cases(
     (SCALLOPS_AND_PLAIN, EACH_OF_A_SHELL),
+    (
+        BESIDE,
+        {
+            "1 plain in each stitch of shell, 1 chain": "9 dc, 3 ch; 3 x 2 loop; asked not-understood"
+        },
+    ),
     (
         MIXED,
         {"1 plain in each stitch of shell, 1 chain": "21 dc; 3 x 2 loop; asked not-understood"},
