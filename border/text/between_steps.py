@@ -3,14 +3,13 @@ between them`."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from itertools import islice
 
 from border.text.passing import Terminals, ended, like, past, types
 from border.text.terminals import Terminal
 
 _PARTS = frozenset({"SEP", "AND", "STAR", "LP", "ALTERNATELY"})
-_FAR = 24
-"""Two such steps are no more words than that."""
 
 
 def between_steps(t: Terminals) -> Terminals:
@@ -46,31 +45,27 @@ def between_steps(t: Terminals) -> Terminals:
     return found
 
 
+def _last_steps(found: Sequence[Terminal]) -> Iterator[int]:
+    """Where the steps begin of a list that ends in a comma, the last one first, as far back as
+    only commas part them."""
+    for n in range(len(found) - 2, -2, -1):
+        if n < 0 or found[n].type in _PARTS:
+            yield n + 1
+            if n < 0 or found[n].text not in (",", "and"):
+                return
+
+
 def _like_steps(found: Sequence[Terminal]) -> list[int]:
     """Where the last steps begin of a list that ends in a comma, as far back as all of them make
     as many of the same stitch, each in its place."""
     starts: list[int] = []
     if types(found, len(found) - 1, 1) != ["SEP"]:
         return starts
-    for n in range(len(found) - 2, -2, -1):
-        if n >= 0 and found[n].type not in _PARTS:
-            continue
-        if starts and not _same_step(found[n + 1 :], found[starts[0] :]):
+    for start in _last_steps(found):
+        if starts and not _same_step(found[start:], found[starts[0] :]):
             break
-        starts.insert(0, n + 1)
-        if n < 0 or found[n].text not in (",", "and"):
-            break
+        starts.insert(0, start)
     return starts
-
-
-def _two_steps(found: Sequence[Terminal]) -> tuple[int, int]:
-    """Where the last two steps begin of a list that ends in a comma; of one step, twice that."""
-    near = range(max(0, len(found) - _FAR), len(found) - 1)
-    commas = [n for n in near if found[n].type in _PARTS]
-    second = commas[-1] + 1 if commas else 0
-    soft = bool(commas) and found[commas[-1]].text in (",", "and")
-    first = (commas[-2] + 1 if len(commas) > 1 else 0) if soft else second
-    return first, second
 
 
 def _same_step(one: Sequence[Terminal], other: Sequence[Terminal]) -> bool:
@@ -103,10 +98,7 @@ _OFF = ("cast off together", "worked off together", "drawn through together")
 
 def _alike_before(found: Sequence[Terminal]) -> bool:
     """Whether the last two steps make the same stitch, each in a place of its own."""
-    near = found[-_FAR:] if found[-1].type == "SEP" else [*found[-_FAR:], found[-1]]
-    first, second = _two_steps(near)
-
-    def stitch(step: Sequence[Terminal]) -> str:
-        return step[1].name if types(step, 0, 3) == ["NUM", "STITCH", "PREP"] else ""
-
-    return first < second and stitch(near[first:]) == stitch(near[second:]) != ""
+    listed = found if found[-1].type == "SEP" else [*found, found[-1]]
+    steps = [listed[start:] for start in islice(_last_steps(listed), 2)]
+    placed = all(types(step, 0, 3) == ["NUM", "STITCH", "PREP"] for step in steps)
+    return placed and len(steps) == 2 and steps[0][1].name == steps[1][1].name

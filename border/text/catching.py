@@ -95,10 +95,6 @@ def _closes(t: Sequence[Terminal], at: int, where: int) -> bool:
     order = past(t, where, *_WHERE, "THE")
     named = _one_of(t, order + 1, frozenset({"STITCH", "PICOT"}))  # `in the 3rd treble`
     if _one_of(t, order + 1, frozenset({"KIND"})) and t[order + 1].kind != Kind("st"):
-        named |= types(t, order + 2, 1) in (
-            [],
-            ["SEP"],
-            ["OF"],
-            ["NOTHING"],
-        )  # not `in 2nd loop to form a ring`
+        # not `in 2nd loop to form a ring`
+        named |= order + 2 == len(t) or t[order + 2].type in ("SEP", "OF", "NOTHING")
     return chains and _one_of(t, order, frozenset({"ORD"})) and not named

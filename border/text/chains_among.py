@@ -9,14 +9,13 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.text.nodes import Building
+from border.text.steps import walk
 from border.text.tree import (
     ST,
-    Bracket,
     Chains,
     Item,
     Kind,
     Place,
-    Repeat,
     Skip,
     Stitches,
     Which,
@@ -87,7 +86,7 @@ def _named(item: Item, stitch: str) -> Item:
 def _runs(items: Sequence[Item]) -> Iterator[_Run]:
     """What stands together in a row between chains."""
     run: Counter[str] = Counter()
-    for item in _made(items):
+    for item in walk(items):
         if isinstance(item, Stitches):
             run[item.stitch] += _number(item)
         if isinstance(item, Chains) or (isinstance(item, Stitches) and item.parted):
@@ -101,12 +100,3 @@ def _number(item: Stitches) -> int:
     if place is None or place.which in (Which.NTH, Which.EVERY):
         return item.count
     return item.count * place.count if place.each else max(item.count, place.count)
-
-
-def _made(items: Sequence[Item]) -> Iterator[Item]:
-    """The steps of a row one after another, those of brackets and repeats once."""
-    for item in items:
-        if isinstance(item, Bracket | Repeat):
-            yield from _made(item.items)
-        else:
-            yield item

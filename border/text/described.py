@@ -99,12 +99,9 @@ def described(t: Terminals) -> Terminals:
             behind = _behind_of(t, at)
             if behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind]):
                 _in_each(found, prep, t[at])
-        elif prep is not None and found[-1].kind == ST and _shell_behind(t, at):
-            behind = _shell_behind(t, at)
-            if found[-2].type in ("EACH", "EVERY"):  # `in each st of shell`
-                found[-1] = replace(found[-1], kind=ST_OF_SHELL)
-            else:
-                behind = at
+        elif prep is not None and _is_each_st(found) and (shell := _shell_behind(t, at)):
+            behind = shell  # `in each st of shell`
+            found[-1] = replace(found[-1], kind=ST_OF_SHELL)
         elif t[at].type == "OF" and _is_one_of_several(found):
             behind = _behind_of(t, at)  # `the middle one of the 3 dc of the next leaf`
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
@@ -240,6 +237,10 @@ def _is_whole(found: Sequence[Terminal]) -> bool:
     )
     sized |= which == "NUM" and found[-1].type == "STITCH" and each  # `on each of the 5 dc`
     return sized or (found[-1].type in ("STITCH", "PICOT") and which in ("PREP", "THE", "EACH"))
+
+
+def _is_each_st(found: Sequence[Terminal]) -> bool:
+    return found[-1].kind == ST and found[-2].type in ("EACH", "EVERY")
 
 
 def _is_one_of_several(found: Sequence[Terminal]) -> bool:

@@ -15,7 +15,13 @@ from border.text.behind_each import tell_behind_each
 from border.text.counted_on import tell_counted_on
 from border.text.in_each import all_in
 from border.text.nodes import Building, Step
-from border.text.picot_doubts import space_of, tell_just_made, tell_perhaps_ring, tell_rings_inside
+from border.text.picot_doubts import (
+    Pair,
+    space_of,
+    tell_just_made,
+    tell_perhaps_ring,
+    tell_rings_inside,
+)
 from border.text.tree import (
     SPACES,
     Begin,
@@ -48,9 +54,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         into = space_of(before.item, into)
         if not step.hard:
             behind = steps[n + 1].item if n + 1 < len(steps) else None
-            if tell_perhaps_ring(before.item, step.item, worked, into, behind, b) or tell_just_made(
-                before.item, step.item, worked, into, behind, b
-            ):
+            pair = Pair(before.item, step.item, worked, into, behind)
+            if tell_perhaps_ring(pair, b) or tell_just_made(pair, b):
                 asked.add(n)
             _tell_list(before.item, step.item, b)
             _tell_list_behind(before.item, step.item, b)

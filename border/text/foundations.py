@@ -16,8 +16,8 @@ from border.text.from_the_hook import (
     NEAR,
     RING,
     Head,
-    chains_made,
     counts_from_hook,
+    foundation_at,
     from_the_hook,
     hook_place,
     repeats_all,
@@ -102,7 +102,7 @@ def _foundation(head: Head) -> bool:
     t = head.terminals
     opened = past(t, 0, "SEP")
     opened += types(t, opened, 3) == ["PREP", "NUM", "FOUNDATION"]  # `on a foundation of 15`
-    at, count = chains_made(t, opened)
+    count, at = foundation_at(t, opened)
     if not count:
         return False
     said = any(x.type == "FOUNDATION" for x in t[opened:at])
@@ -213,7 +213,7 @@ def _ring(head: Head, end: int, count: int) -> None:
         f"give that edge its number, as in --loops {number}"
         + (": the ring is one place to work into" if first >= 0 else ""),
     )
-    again = chains_made(rest, 0)[1] or any(x.type in ("STAR", "MARK", "LP") for x in rest)
+    again = foundation_at(rest, 0)[0] or any(x.type in ("STAR", "MARK", "LP") for x in rest)
     if first >= 0 and again:  # into the ring more than once, the chains at its head as well
         here = rest[first]
         begun = [like(here, "BEGIN"), like(here, "PREP"), *_one_loop(here), like(here, "SEP")]

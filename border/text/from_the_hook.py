@@ -48,20 +48,20 @@ def repeats_all(t: Sequence[Terminal]) -> bool:
     return repeat < len(t) and all(x.type not in ("STAR", "MARK", "CROSS") for x in t[:repeat])
 
 
-def chains_made(t: Sequence[Terminal], at: int) -> tuple[int, int]:
-    """Behind `15 chain`, `a chain of 20 stitches`, `a foundation of 8 st`, and how many."""
+def foundation_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """How many chains are `15 chain`, `a chain of 20 stitches`, `a foundation of 8 st`, and the
+    place behind them; 0 where none stand here."""
     start = at + (types(t, at, 1) == ["THE"] or (types(t, at, 1) == ["NUM"] and t[at].number == 1))
     named = past(t, start, "FOUNDATION", "CH")
     ring = t[start : start + 1] and t[start].text in RING and types(t, start + 1, 1) == ["OF"]
     if ring and (made := chains_at(t, start + 2))[0]:
-        return made[1], made[0]  # `a ring of 10 chain`
+        return made  # `a ring of 10 chain`
     if named > start and types(t, named, 2) == ["OF", "NUM"]:
         end = named + 2
-        return end + (types(t, end, 1) in (["KIND"], ["CH"])), t[named + 1].number
+        return t[named + 1].number, end + (types(t, end, 1) in (["KIND"], ["CH"]))
     if types(t, at, 2) == ["NUM", "FOUNDATION"] and types(t, at + 2, 1) in (["CH"], ["KIND"]):
-        return at + 3, t[at].number
-    count, end = chains_at(t, at)
-    return end, count
+        return t[at].number, at + 3
+    return chains_at(t, at)
 
 
 def counts_from_hook(t: Sequence[Terminal], at: int, count: int) -> bool:
@@ -94,7 +94,7 @@ def from_the_hook(head: Head, named: bool) -> None:
         if end > place and order == t[opened + 1].number + 1:
             head.terminals = t = t[missed:]
     place, order, end = hook_place(t, 0, named)
-    chains = chains_made(t, opened)[1] or types(t, opened, 1) == ["CH"]
+    chains = foundation_at(t, opened)[0] or types(t, opened, 1) == ["CH"]
     if end == place or order < 1 or chains or _picot_before(t[:place]):
         return
     if order > 1:

@@ -241,15 +241,15 @@ def _tell_same(
     assert placed.place is not None
     targets = placed.place.targets or (Whole(worked or ST),)
 
-    def all_in(which: Which) -> str:
+    def together(which: Which) -> str:
         nearby = replace(placed, place=Place(which, targets))
         return write_list((_bracketed(since, nearby),), b.terms, b.headings.overrides)
 
-    help_ = f"write {all_in(Which.NEXT)} if all of them go into one place"
+    help_ = f"write {together(Which.NEXT)} if all of them go into one place"
     if worked is not None and _may_be(worked, targets[-1].of):
         help_ = (
-            f"write {all_in(Which.SAME)} if all of them go where the step before them went, or "
-            f"{all_in(Which.NEXT)} if into one place of their own"
+            f"write {together(Which.SAME)} if all of them go where the step before them went, or "
+            f"{together(Which.NEXT)} if into one place of their own"
         )
     b.tell(
         "perhaps-one-place",

@@ -179,15 +179,7 @@ def _alike(first: Stitches, last: Stitches) -> bool:
     same = (first.stitch, first.count) == (last.stitch, last.count)
     counted = last.place is not None and last.place.which is Which.NTH
     begins = first.place is not None and first.place.which is Which.FIRST
-    if (
-        first.place is not None
-        and last.place is not None
-        and Which.THE
-        in (
-            first.place.which,
-            last.place.which,
-        )
-    ):
+    if first.place and last.place and Which.THE in (first.place.which, last.place.which):
         return same and _kinds(first.place) == _kinds(last.place)
     return same and ((first.place is None) == (last.place is None) or counted or begins)
 

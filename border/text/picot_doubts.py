@@ -120,24 +120,28 @@ def tell_picot(chains: Item, b: Building, to: Span) -> None:
     )
 
 
-def tell_perhaps_ring(
-    chains: Item,
-    closing: Item,
-    worked: Item | None,
-    into: Kind | None,
-    behind: Item | None,
-    b: Building,
-) -> bool:
-    """`1 dc, ch 5, 1 sc in last dc`, `ch 4, 1 sl st in the dc`, `ch 8, 1 sc in 5th ch`: a picot?
-    Whether this was asked.
+class Pair(Struct, frozen=True):
+    """A step of a list, `item`, and the one `before` it, with what stands around them.
 
-    `worked` is the step before the chains, `into` the space that was worked into last, `behind`
-    the step behind it all.
+    `worked`: the step before both. `into`: the space that was worked into last. `behind`: the step
+    behind both.
     """
+
+    before: Item
+    item: Item
+    worked: Item | None
+    into: Kind | None
+    behind: Item | None
+
+
+def tell_perhaps_ring(pair: Pair, b: Building) -> bool:
+    """`1 dc, ch 5, 1 sc in last dc`, `ch 4, 1 sl st in the dc`, `ch 8, 1 sc in 5th ch`: a picot?
+    Whether this was asked."""
+    chains, closing = pair.before, pair.item
     if not isinstance(chains, Chains) or chains.count < 3:
         return False
     size = chains.count
-    made = worked if isinstance(worked, Stitches) else None
+    made = pair.worked if isinstance(pair.worked, Stitches) else None
     match closing:
         case Stitches(1, "sc" | "ss", Place(which=Which.LAST, targets=(Whole(of),), count=1)):
             perhaps = made is not None and made.stitch == of.name
@@ -145,14 +149,16 @@ def tell_perhaps_ring(
             perhaps, size = 3 <= nth <= size, nth
         case Stitches(1, "ss", Place(Which.NTH, (Whole(Kind("st")),), nth)):
             perhaps, size = 3 <= nth <= size, nth
-        case Stitches(1, "sc" | "ss" as name, Place(Which.SAME, (Whole(of),))) if into is not None:
+        case Stitches(1, "sc" | "ss" as name, Place(Which.SAME, (Whole(of),))) if (
+            pair.into is not None
+        ):
             like = made is not None and made.stitch == of.name
             perhaps = of == Kind("st") or (like and name == "ss")
         case Stitches(1, "sc" | "ss" as name, Place(Which.THE | Which.NTH, (Whole(of),), nth)) if (
             made is not None
         ):
             last = nth == made.count > 1 or (name == "ss" and nth == 1)
-            last |= nth == 1 and _goes_on_there(behind)
+            last |= nth == 1 and _goes_on_there(pair.behind)
             perhaps = made.stitch == of.name and last
         case _:
             return False
@@ -191,36 +197,26 @@ def space_of(item: Item | None, before: Kind | None) -> Kind | None:
             return before
 
 
-def tell_just_made(
-    chains: Item,
-    item: Item,
-    worked: Item | None,
-    into: Kind | None,
-    behind: Item | None,
-    b: Building,
-) -> bool:
+def tell_just_made(pair: Pair, b: Building) -> bool:
     """`ch 5, 1 dc in 1st of 5 ch`, `ch 6, 1 sc in 2nd ch, 1 hdc in next`, `1 sc in loop, ch 3, 2 dc
     in same sc`, `1 dc, ch 7, 1 sl st in 4th of the 7 ch`: into what this row has just made?
     Whether this was asked.
-
-    `into`: the space that was worked into last. `behind`: the step behind the stitch.
     """
+    before, item = pair.before, pair.item
     if not isinstance(item, Stitches):
         return False
-    if isinstance(chains, Picots) and isinstance(worked, Chains):
+    if isinstance(before, Picots) and isinstance(pair.worked, Chains):
         # `ch 6, 1 sc in 4th ch from hook, 1 sc in each of next 2 ch`: a picot on its stalk
-        perhaps = _goes_down(worked, item)
-    elif isinstance(chains, Chains):
-        perhaps = _perhaps_just_made(chains, item, worked, into, behind, b)
+        perhaps = _goes_down(pair.worked, item)
     else:
-        return False
+        perhaps = isinstance(before, Chains) and _in_chains(before.count, item, pair, b)
     if perhaps:
         b.tell(
             "perhaps-just-made",
             "this is taken to go into the row below; it may go into what this row has just made",
             "if so, write what it comes to on the row, as a picot, or a figure with a name of its "
             f"own; if not, keep it: {b.written(item)}",
-            chains.span.to(item.span),
+            before.span.to(item.span),
         )
     return perhaps
 
@@ -233,32 +229,23 @@ def _goes_down(stalk: Chains, item: Stitches) -> bool:
     return False
 
 
-def _perhaps_just_made(
-    chains: Chains,
-    item: Stitches,
-    worked: Item | None,
-    into: Kind | None,
-    behind: Item | None,
-    b: Building,
-) -> bool:
-    size = chains.count
+def _in_chains(size: int, item: Stitches, pair: Pair, b: Building) -> bool:
+    """Whether a step may go into the `size` chains before it."""
+    behind, worked = pair.behind, pair.worked
     even = (isinstance(behind, Chains) and behind.count == size) or worked is item  # a mesh
-    perhaps = False
     match item.place:
         case Place(Which.THE, (Whole(Kind("space", of, None)),), 1):
-            perhaps = item.count > 1 and of == size > 2 and not even  # `5 ch, 3 dc under the 5 ch`
+            return item.count > 1 and of == size > 2 and not even  # `5 ch, 3 dc under the 5 ch`
         case Place(Which.THE, (Part(1, Kind("ch" | "st"), Kind("ch" | "space", of)),), 1):
-            perhaps = of in (None, size)
+            return of in (None, size)
         case Place(Which.THE, (Part(nth, Kind("ch" | "st"), Kind("space", of)),), 1) if nth > 1:
             closes = item.count == 1 and item.stitch in CLOSING and of == size
-            perhaps = closes and isinstance(worked, Stitches) and not even
+            return closes and isinstance(worked, Stitches) and not even
         case Place(Which.NTH, (Whole(Kind("ch")),), nth):
-            perhaps = b.round > 1 and nth <= size
-        case Place(Which.SAME, (Whole(Kind(name)),)) if into is not None and name in STITCHES:
-            perhaps = isinstance(worked, Stitches) and worked.stitch == name
-        case _:
-            pass
-    return perhaps
+            return b.round > 1 and nth <= size
+        case Place(Which.SAME, (Whole(Kind(name)),)) if pair.into is not None and name in STITCHES:
+            return isinstance(worked, Stitches) and worked.stitch == name
+    return False
 
 
 def tell_rings_inside(before: Item, item: Item, b: Building) -> None:

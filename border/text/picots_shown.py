@@ -88,7 +88,7 @@ def _shown(
 ) -> tuple[Terminals, int] | None:
     """The picot that is spelled out from here, behind its name, with the chains before it, and the
     place behind it all. `steps`: up to the next comma. `count`: of how many it is said."""
-    if not chains_made(t, at)[0] or chains_made(t, at)[0] < 2:
+    if chains_made(t, at)[0] < 2:
         return None
     ends = (n for n in range(at, len(t) + 1) if n == len(t) or t[n].type in ("SEP", "RP"))
     for end in islice(ends, 1 if steps else 4):

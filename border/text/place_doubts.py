@@ -53,7 +53,7 @@ def tell_next_of(item: Stitches, b: Building) -> None:
 def tell_pair(item: Stitches, b: Building) -> None:
     """`1 sc between the 2 dc`: between any two, or inside each group of two?"""
     of = next((target.of.name for target in item.place.targets), "st") if item.place else "st"
-    named = called(of, b)
+    named = _called(of, b)
     inside = 'write "between the picots of next loop"'
     if of != "picot":
         inside = f'write "in centre of next group of 2 {named}", with as many as it has'
@@ -102,12 +102,12 @@ def tell_one_between(item: Stitches, b: Building) -> None:
         "place-assumed",
         f"this is taken as {b.written(item)}, whichever comes next: what it is said to lie between "
         "is not looked at",
-        f'if others come before it, miss them: "skip 1 {called(named, b)}"',
+        f'if others come before it, miss them: "skip 1 {_called(named, b)}"',
         item.span,
     )
 
 
-def called(kind: str, b: Building) -> str:
+def _called(kind: str, b: Building) -> str:
     """The name of a kind in the terms of the text."""
     return name_of(kind, b.terms, b.headings.overrides) if kind in STITCHES else kind
 

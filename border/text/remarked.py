@@ -36,24 +36,18 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     at = 0
     while at < len(terminals):
-        end = max(_which(terminals, at), _counted(terminals, at), _left(terminals, at))
-        end = max(end, _claimed(terminals, at), _last_omitted(terminals, at))
-        end = max(end, _with_chain(terminals, at), _taken_in(terminals, at), _for(terminals, at))
-        end = max(end, _first_shown(terminals, at))
-        words, behind = _missed(terminals, at)
-        if not words and (round_ := _of_the_round(terminals, at)) > at:
-            words, behind = [replace(terminals[at], type="NOTHING")], round_
-        if not words:
-            words, behind = _where_the_hook_goes(terminals, at)
+        end = max(behind(terminals, at) for behind in _REMARKS)
         if end > at:
             dotted = types(found, len(found) - 1, 1) == ["SEP"] and found[-1].text == "."
             if dotted and terminals[at].text in ("which", "that"):
                 found.pop()  # of the short name before it: `the sc. which …`
             found.append(_as_remark(terminals[at:end]))
             at = end
-        elif behind > at:
+            continue
+        words, end = next((told for say in _SAYS if (told := say(terminals, at))[0]), ([], at))
+        if words:
             found += words
-            at = behind
+            at = end
         elif terminals[at].type == "UNKNOWN" and terminals[at].text in _HAVING:
             found.append(replace(terminals[at], type="WITH"))
             at += 1
@@ -142,19 +136,16 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
     """`inserting the hook under the 3 ch`, `working over the chain` behind a stitch, and the place
     behind it: a remark where the stitch has a place; where it has none, this is its place."""
     comma = at + (types(t, at, 1) == ["SEP"])
-    said = t[comma] if comma < len(t) else t[at]
+    stitch = at - (types(t, at - 1, 1) == ["SEP"] and t[at - 1].text == ".") - 1  # `1 d.c.`
+    if comma == at or comma == len(t) or stitch < 0 or t[stitch].type not in NOUNS:
+        return [], at
+    said = t[comma]
     puts = said.type == "NOTHING" and said.text.startswith(_PUTTING)
     works = said.text in _WORKING and types(t, comma + 1, 1) == ["PREP"]
     noun = past(t, comma + 1 + works, "THE", "NEXT", "NUM")
     stop = _stop(t, noun)
-    stitch = at - (types(t, at - 1, 1) == ["SEP"] and t[at - 1].text == ".") - 1  # `1 d.c.`
-    if (
-        not (puts or works)
-        or types(t, noun, 1) not in _WORKED_ON
-        or stop > noun + 1 + (types(t, noun + 1, 1) == ["NOTHING"])
-    ):
-        return [], at
-    if comma == at or stitch < 0 or t[stitch].type not in NOUNS:
+    ends = stop <= noun + 1 + (types(t, noun + 1, 1) == ["NOTHING"])
+    if not (puts or works) or types(t, noun, 1) not in _WORKED_ON or not ends:
         return [], at
     goes_on = past(t, stop, "SEP")
     first = works and types(t, goes_on, 1) == ["NUM"] and types(t, goes_on + 1, 1) != ["CH"]
@@ -170,6 +161,12 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
 
 
 _WORKED_ON = (["CH"], ["STITCH"], ["KIND"])
+
+
+def _round_left_out(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
+    """`ch 3 for first dc of the round`, without the round."""
+    end = _of_the_round(t, at)
+    return ([replace(t[at], type="NOTHING")] if end > at else []), end
 
 
 def _of_the_round(t: Sequence[Terminal], at: int) -> int:
@@ -255,3 +252,19 @@ def _missed(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
 def _passed(t: Sequence[Terminal], at: int) -> bool:
     """Whether `passed over`, `passed by` stands here."""
     return [x.text for x in t[at : at + 1]] == ["passed"]
+
+
+_REMARKS = (
+    _which,
+    _counted,
+    _left,
+    _claimed,
+    _last_omitted,
+    _with_chain,
+    _taken_in,
+    _for,
+    _first_shown,
+)
+"""What finds the place behind a remark that begins here."""
+_SAYS = (_missed, _round_left_out, _where_the_hook_goes)
+"""What puts words that begin here in another way."""

@@ -65,10 +65,9 @@ def _two_as_one(t: Terminals, keeping: int) -> _Two | None:
     start = max((n for n in range(keeping - 1) if t[n].type == "NUM"), default=keeping)
     again = past(t, keeping + 1, *_SOFT)
     one, other = t[start : start + 2], t[again : again + 2]
-    alike = [x.type for x in (*one, *other)] == ["NUM", "STITCH"] * 2 and one[1].name == other[
-        1
-    ].name
-    if drawing is None or not alike or one[0].number != 1 or other[0].number != 1:
+    if drawing is None or [x.type for x in (*one, *other)] != ["NUM", "STITCH"] * 2:
+        return None
+    if one[1].name != other[1].name or one[0].number != 1 or other[0].number != 1:
         return None
     first = [x for x in t[start + 2 : keeping] if x.type not in _SILENT]
     second = [x for x in t[again + 2 : drawing] if x.type not in _SILENT]
@@ -76,9 +75,9 @@ def _two_as_one(t: Terminals, keeping: int) -> _Two | None:
     match [x.type for x in first], [x.type for x in second]:
         case ([], []) | (["PREP", *_], ["PREP", "SAME", *_]):
             step += first
-        case (["PREP", *_], ["PREP", "NEXT"]) | (["PREP", *_], ["PREP", "NEXT", _]) if first[
-            -1
-        ].type in NOUNS and second[-1].text in ("next", first[-1].text):
+        case (["PREP", *_, noun], ["PREP", "NEXT"] | ["PREP", "NEXT", _]) if (
+            noun in NOUNS and second[-1].text in ("next", first[-1].text)
+        ):
             next_, two = like(first[0], "NEXT"), like(first[0], "NUM", number=2)
             step += [first[0], next_, two, first[-1]]
         case _:
