@@ -65,18 +65,6 @@ AT_THE_END = {
 }
 
 
-@cases(
-    (LOOPS, OVER_THE_EDGE),
-    (STITCHES, OVER_STITCHES),
-    (ARCHES, OVER_ARCHES),
-    (SIXES, OVER_SCALLOPS),
-    (LATTICE, IN_SPACES),
-    (TO_AND_FRO, AT_THE_END),
-)
-def test_a_row_as_it_is_printed(on: On, row: str, comes_to: str) -> None:
-    assert said(row, on) == comes_to
-
-
 AS_PRINTED = {
     "x 1 plain, 3 treble, 1 plain, x under every loop": "24 sc, 36 dc; 12 x 1 space",
     "1 plain in one of the loops, 2 purl (each consisting of 5 chain, 1 single in the 1st); repeat": "12 sc, 24 picot; 12 x 1 space",
@@ -95,11 +83,6 @@ MIDDLE = {
 }
 
 
-@cases((ARCHES, AS_PRINTED), (SIXES, MIDDLE))
-def test_a_row_as_magazines_print_it(on: On, row: str, comes_to: str) -> None:
-    assert said(row, on) == comes_to
-
-
 PENNY = {
     "1 treble, * 2 chain, skip 2 stitches of the row beneath, 1 treble; repeat from *": "4 dc, 8 ch; 3 x 3 loop; asked meets-its-start",
     "*1 plain in 2nd stitch from this one, 3 chain; repeat": "6 sc, 18 ch; 6 x 2 loop",
@@ -110,11 +93,6 @@ TILL = {
     "*5 chain, 1 plain in 3-ch space; repeat till there are 6 loops": "6 sc, 30 ch; does not close; asked row-does-not-close"
 }
 GROUPS = {"*1 plain between the groups of treble, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 group"}
-
-
-@cases((LOOPS, PENNY), (ARCHES, TILL), (SIXES, GROUPS))
-def test_a_row_as_penny_papers_print_it(on: On, row: str, comes_to: str) -> None:
-    assert said(row, on) == comes_to
 
 
 NEWSPAPERS = {
@@ -139,11 +117,6 @@ SHELLS_AS_BEFORE = {
 }
 
 
-@cases((LOOPS, NEWSPAPERS), (SHELL_TOLD_BY_STEPS, SHELLS_AS_BEFORE))
-def test_a_row_as_newspapers_print_it(on: On, row: str, comes_to: str) -> None:
-    assert said(row, on) == comes_to
-
-
 CENTRES = {
     "*1 plain in the middle one of the 6 treble of the next shell, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc run",
     "*1 plain in the 2nd of the 6 treble of next shell, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 6-dc run",
@@ -157,11 +130,6 @@ SO_OFTEN_PLACED = {
 }
 
 
-@cases((SIXES, CENTRES), (LOOPS, SO_OFTEN_PLACED))
-def test_one_of_several_and_so_often_in_one_place(on: On, row: str, comes_to: str) -> None:
-    assert said(row, on) == comes_to
-
-
 SCALLOPS_AND_PLAIN = On(6, ("*6 treble in next loop, 1 plain in next loop; repeat",))
 BESIDE = On(6, ("*(1 treble, 1 chain, 1 treble) in next loop, 1 treble; repeat",))
 MIXED = On(6, ("*6 treble in next loop, 1 treble in next loop; repeat",))
@@ -172,6 +140,21 @@ EACH_OF_A_SHELL = {
 
 
 @cases(
+    (LOOPS, OVER_THE_EDGE),
+    (STITCHES, OVER_STITCHES),
+    (ARCHES, OVER_ARCHES),
+    (SIXES, OVER_SCALLOPS),
+    (LATTICE, IN_SPACES),
+    (TO_AND_FRO, AT_THE_END),
+    (ARCHES, AS_PRINTED),
+    (SIXES, MIDDLE),
+    (LOOPS, PENNY),
+    (ARCHES, TILL),
+    (SIXES, GROUPS),
+    (LOOPS, NEWSPAPERS),
+    (SHELL_TOLD_BY_STEPS, SHELLS_AS_BEFORE),
+    (SIXES, CENTRES),
+    (LOOPS, SO_OFTEN_PLACED),
     (SCALLOPS_AND_PLAIN, EACH_OF_A_SHELL),
     (
         BESIDE,
@@ -184,5 +167,5 @@ EACH_OF_A_SHELL = {
         {"1 plain in each stitch of shell, 1 chain": "21 dc; 3 x 2 loop; asked not-understood"},
     ),
 )
-def test_each_stitch_of_a_shell(on: On, row: str, comes_to: str) -> None:
+def test_a_row_as_it_is_printed(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
