@@ -150,6 +150,7 @@ CODES: dict[str, Code] = {
             "override-by-us-name": "an override names a stitch that other terms call otherwise",
             "start-chain-assumed": "chains at the head of a row taken as its first stitch",
             "squares-assumed": "stitches among squares, counted as the squares that they make",
+            "star-assumed": "a mark that ends a repeat, with none that begins it",
             "times-of-the-row": "a number of times taken to be that of the whole row",
             "perhaps-counted-on": "an ordinal that may count from where the step before it began",
             "perhaps-leads-on": "slip stitches at a row's head that may only lead to its beginning",

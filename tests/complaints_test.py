@@ -41,7 +41,7 @@ from border.text.syntax import read_border
         ("ch 3 as 2 dc", "ch 3 as 2 dc", "ch 3 as dc"),
         ("ch 3 as dc in each st", "ch 3 as dc in each st", "ch 3 as dc in next space"),
         ("begin in each st, 1 dc", "begin in each st", "begin in next space"),
-        ("1 sc in next st, join in next space, ch 3", "in", "fasten the thread"),
+        ("1 sc in next st, fasten off in next space, ch 3", "in", "fasten the thread"),
         ("leave unworked, 1 dc", "leave unworked", "alone"),
         ("2 dc; repeat, 1 dc in last st", "repeat", "put a *"),
         ("* ; repeat from *", "*", "before the first step"),

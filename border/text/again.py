@@ -268,18 +268,47 @@ def _whole_rows(t: Terminals) -> Terminals:
     return [stitch, *each, *rest]
 
 
+def _a_row_of(t: Terminals) -> Terminals:
+    """`a row of 1 long, 1 chain, miss 1`: these steps, repeated; `a row of long, missing 1`: `1
+    long, miss 1; repeat`; `a row of plain on the chain`: one in each."""
+    start = past(t, 0, "SEP", "AND")
+    of = past(t, start, "NUM") + 1
+    if types(t, of - 1, 2) != ["ROW", "OF"] or (of > start + 1 and t[start].number != 1):
+        return t
+    rest = [x for x in t[of + 1 :] if x.type != "ENDING"]
+    ends = [x for x in t[of + 1 :] if x.type == "ENDING"]
+    while rest and rest[-1].type in ("SEP", "TOEND"):
+        rest.pop()
+    sorts = [x.type for x in rest if x.type not in ("SEP", "THE")]
+    if {"REPEAT", "STAR", "EACH", "LP"} & set(sorts) or sorts[:1] not in (["NUM"], ["STITCH"]):
+        return t
+    first = rest[0]
+    if sorts[:1] == ["STITCH"] and sorts[1:2] == ["PREP"] and len(sorts) == 3:
+        each = [like(first, "PREP"), like(first, "EACH"), like(first, "KIND", Kind("st"))]
+        return [*t[:start], first, *each, *ends]
+    if sorts[:2] in (["STITCH"], ["STITCH", "BETW"]):
+        return [*t[:start], *rest, *ends] if len(sorts) > 1 else t
+    one = [like(first, "NUM", number=1)] if first.type == "STITCH" else []
+    again = [like(first, "SEP", name="hard"), like(first, "REPEAT")]
+    return [*t[:start], *one, *rest, *again, *ends]
+
+
 def _spaced(t: Terminals) -> Terminals:
     """`Long, with 1 chain between each, missing 1`: `1 long, 1 chain, miss 1; repeat`."""
     steps = [x for x in t if x.type not in ("SEP", "ENDING", "TOEND")]
-    if [x.type for x in steps] != ["STITCH", "BETW", "SKIP", "NUM"]:
+    missed = steps[2:4] + steps[4:5] * (types(steps, 4, 1) in (["CH"], ["KIND"]))
+    if [x.type for x in steps[:4]] != _SPACED or len(steps) != 2 + len(missed):
         return []
-    stitch, between, skip, number = steps
+    stitch, between = steps[:2]
     comma = like(stitch, "SEP")
     chains = [like(between, "NUM", number=between.number), like(between, "CH")]
     one = like(stitch, "NUM", number=1)
     again = [like(stitch, "SEP", name="hard"), like(stitch, "REPEAT")]
     ends = [x for x in t if x.type == "ENDING"]
-    return [one, stitch, comma, *chains, comma, skip, number, *again, *ends]
+    return [one, stitch, comma, *chains, comma, *missed, *again, *ends]
+
+
+_SPACED = ["STITCH", "BETW", "SKIP", "NUM"]
 
 
 def _without_to_end(t: Terminals) -> Terminals:
@@ -412,6 +441,7 @@ PASSES = (
     where(_at_the_end, "ATEND"),
     where(_in_every, "REPEAT", "PREP-EACH AS-EACH TOEND-EACH WITH-EACH"),
     where(_same_in_every, "SAME BEGIN"),
+    where(_a_row_of, "ROW-OF"),
     where(_whole_rows, "TOEND ROW ALL BETW " + pairs({"PREP"}, "STITCH", *_SAYS_NOTHING)),
     where(_of_each, "REPEAT", "EACH EVERY", "PREP"),
     where(each_parted, "TOEND", "BETW"),

@@ -200,8 +200,9 @@ def _named(t: Sequence[Terminal], at: int, chains: int) -> int | None:
     if not said:
         end += types(t, at, 1) == ["CH"]
     if end < len(t) and t[end].kind in ARCHES:
-        return end + 1
-    return end if end > at else None
+        end += 1
+    made = types(t, end, 1) == ["STRAY"] and t[end].text in ("just made", "just worked")
+    return end + made if end > at else None
 
 
 def _rest_at(t: Sequence[Terminal], at: int) -> _Found | None:

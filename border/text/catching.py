@@ -24,6 +24,10 @@ _WHERE = frozenset({"PREP", "TO"})
 _NAMED = frozenset({"ORD", "CENTRE", "NEXT"})
 _SORTS = frozenset({"CATCH", "ENDING"})
 _WORDS = frozenset({"catch", "fasten"})
+_ENDS_TOO = frozenset(
+    {"fasten", "fastening", "join", "joining", "join it", "unite", "uniting", "unite it"}
+)
+"""They end a row as well, or begin it."""
 _TOLD = frozenset({"WITH", "TOGETHER", "ATONCE"})
 _STEPS = frozenset({"STITCH", "CH", "PICOT", "SKIP", "REPEAT", "SOON", "RP"})
 _MADE = frozenset({"STITCH", "CH", "PICOT", "SKIP"})
@@ -35,6 +39,7 @@ def with_fastenings(
     """The terminals with a slip stitch where one is meant, and what is told of it."""
     if not any(t.type in _SORTS or t.text in _WORDS for t in terminals):
         return terminals, []
+    terminals = _named_behind(terminals)
     found: list[Terminal] = []
     findings: list[Finding] = []
     for n, here in enumerate(terminals):
@@ -53,16 +58,40 @@ def with_fastenings(
             f'with which stitch "{here.text}" is meant is not said: it is taken to be a slip stitch'
         )
         word = here.text.split()[0]
-        help_ = f'say it: "{word} with 1 sc", or for all of them a heading: "{word} means sc"'
+        help_ = f'say it: "{word} with 1 sc"'
+        if here.type == "CATCH" or word == "fasten":
+            help_ += f', or for all of them a heading: "{word} means sc"'
         span = source.span(here.start, here.end)
         findings.append(Finding("fastening-assumed", message, help_, span))
     return found, findings
 
 
+def _named_behind(t: list[Terminal]) -> list[Terminal]:
+    """`fasten in next loop with 1 double`: with the stitch before its place."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "REPEAT", "RP")), len(t))
+        words = types(t, at, stop - at)
+        fastens = words[:1] == ["CATCH"] or (words[:1] == ["ENDING"] and t[at].text in _ENDS_TOO)
+        of_one = words[-3:] == ["WITH", "NUM", "STITCH"] and t[stop - 2].number == 1
+        named = of_one or words[-2:] == ["WITH", "STITCH"]
+        goes_on = words[:1] == ["CATCH"] or any(x.type in _STEPS for x in t[stop:])
+        if not (fastens and named and goes_on and words[1:2] in (["PREP"], ["TO"])):
+            found.append(t[at])
+            at += 1
+            continue
+        one = replace(like(t[at], "NUM", number=1), end=t[at].start)
+        place = [like(t[at + 1], "PREP"), *t[at + 2 : stop - 2 - of_one]]
+        found += [one, replace(t[stop - 1], start=t[at].start, end=t[at].end), *place]
+        at = stop
+    return found
+
+
 def _fastens(t: Sequence[Terminal], at: int) -> bool:
     """Whether a word here makes a stitch that it does not name."""
     here = t[at]
-    fastens = here.type == "ENDING" and here.text in ("fasten", "fastening")
+    fastens = here.type == "ENDING" and here.text in _ENDS_TOO
     before = next((x for x in reversed(t[:at]) if x.type != "NOTHING"), None)
     if not (here.type == "CATCH" or fastens) or (before and before.type not in _BEFORE):
         return False

@@ -68,9 +68,9 @@ def described(t: Terminals) -> Terminals:
             continue
         if t[at].type == "BETWEEN" and types(found, len(found) - 2, 2) == ["CH", "NUM"]:
             found[-2:] = reversed(found[-2:])  # `the ch 3 between the dc`
-            if _prep_before(found) is None:
+            if prep_before(found) is None:
                 found[-2:] = reversed(found[-2:])
-        prep = _prep_before(found)
+        prep = prep_before(found)
         behind = at
         if prep is not None and t[at].type == "ATEND" and found[-1].type == "KIND":
             found[prep + 1 : -1] = [like(t[at], "ORD", number=-1)]
@@ -217,7 +217,7 @@ def _in_each(found: Terminals, prep: int, here: Terminal) -> None:
         found[prep + 1 : prep + 1 + (which == "THE")] = [like(here, "EACH")]
 
 
-def _prep_before(found: Sequence[Terminal]) -> int | None:
+def prep_before(found: Sequence[Terminal]) -> int | None:
     """Where a place opens that is complete with the last terminal found; None if there is none."""
     if not found or found[-1].type not in NOUNS:
         return None
@@ -311,7 +311,7 @@ def in_two_places(t: Terminals) -> Terminals:
     for n, here in enumerate(t):
         found.append(here)
         again = here.type == "AND" and types(t, n + 1, 1) == ["PREP"] and n > 0
-        prep = _prep_before(found[:-1]) if again else None
+        prep = prep_before(found[:-1]) if again else None
         stitch = found[prep - 1] if prep else None
         if prep is None or stitch is None or stitch.type != "STITCH":
             continue
@@ -322,4 +322,4 @@ def in_two_places(t: Terminals) -> Terminals:
 
 
 def _each_before(found: Sequence[Terminal]) -> bool:
-    return _prep_before(found) is not None and found[-2].type == "EACH"
+    return prep_before(found) is not None and found[-2].type == "EACH"

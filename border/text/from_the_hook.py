@@ -117,7 +117,7 @@ def two_from_the_hook(head: Head) -> None:
         if types(t, noun, 1) != ["FROMHOOK"] and types(t, end, 1) != ["CH"]:
             continue
         end = noun if types(t, noun, 1) == ["FROMHOOK"] else end
-        start = n - (types(t, n - 1, 1) == ["NUM"] and t[n - 1].number == 2)
+        start = n - (types(t, n - 1, 1) == ["NUM"] and t[n - 1].number in (1, 2))
         one = like(here, "NUM", number=1)
         hook = [t[at], t[at + 1], like(t[end], "FROMHOOK")]
         next_ = [t[at], like(t[at + 1], "NEXT"), stitch_left_out(t[at + 1])]

@@ -10,6 +10,9 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from border.findings import Finding
+from border.text.passing import past
+from border.text.source import Source
 from border.text.terminals import Terminal
 
 _HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL", "TOEND", "TOLAST", "NUM", "FROM", "TO", "MARK"})
@@ -36,6 +39,31 @@ def printed_marks(terminals: Sequence[Terminal], most: int) -> list[Terminal] | 
         if len(found) > max(most, len(terminals)):
             return None
     return [replace(t, type="STAR") if t.type == "MARK" else t for t in _without_ends(found)]
+
+
+def without_lone_mark(
+    terminals: list[Terminal], source: Source
+) -> tuple[list[Terminal], list[Finding]]:
+    """`3 treble, 3 chain, miss 3, * repeat`: the second of a pair of marks, whose first is missing
+    or stood at the head of the row; what is told of it."""
+    marks = [n for n, t in enumerate(terminals) if t.type in _PAIRED]
+    if len(marks) != 1:
+        return terminals, []
+    at = marks[0]
+    behind = past(terminals, at + 1, "SEP", "AND")
+    before = past(terminals, 0, "SEP")
+    stands = [t.type for t in terminals[behind : behind + 2]]
+    if at <= before or stands[:1] != ["REPEAT"] or stands[1:] == ["FROM"]:
+        return terminals, []
+    mark = terminals[at]
+    message = f'this "{mark.text}" ends what is repeated, and no mark begins it: the row is taken '
+    message += "to be repeated from its beginning"
+    help_ = f'write "{mark.text}" before the first step of the repeat'
+    told = Finding("star-assumed", message, help_, source.span(mark.start, mark.end))
+    return [*terminals[:at], *terminals[at + 1 :]], [told]
+
+
+_PAIRED = frozenset({"STAR", "MARK", "CROSS"})
 
 
 def _is_plain(t: Sequence[Terminal]) -> bool:

@@ -54,6 +54,77 @@ def counted_off(t: Terminals) -> Terminals:
     return found
 
 
+def each_named(t: Terminals) -> Terminals:
+    """`1 treble in the 4th and in the 5th stitch`, `in 2nd and 4th loops`, `on the 2nd and 4th of
+    the 5 treble`: one in each of them."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        nth, noun = _nth_named(t, at + 1) if t[at].type == "PREP" else ([], at)
+        one = types(found, len(found) - 1, 1) == ["STITCH"]
+        number = found[-2].number if types(found, len(found) - 2, 2) == ["NUM", "STITCH"] else 1
+        if len(nth) < 2 or not one or number not in (1, len(nth)):
+            found.append(t[at])
+            at += 1
+            continue
+        stitch, prep = found.pop(), t[at]
+        if types(found, len(found) - 1, 1) == ["NUM"]:
+            found.pop()
+        end = next(n for n in range(noun + 1, len(t) + 1) if ended(t, n))
+        before = 0
+        for order in nth:
+            found += [like(stitch, "NUM", number=1), stitch, prep]
+            found += _one_of_them(order, before, t[noun:end])
+            found.append(like(order, "SEP"))
+            before = order.number
+        found.pop()
+        at = end
+    return found
+
+
+def _one_of_them(order: Terminal, before: int, noun: Sequence[Terminal]) -> Terminals:
+    """The nth loop, counted from behind the one worked before; the nth of these, or the same."""
+    if noun[0].type == "OF":
+        which = [like(order, "SAME")] if before else [x for x in noun[1:2] if x.type == "THE"]
+        return [order, noun[0], *which, *(x for x in noun[1:] if x.type != "THE")]
+    steps = order.number - before
+    which = [like(order, "NEXT") if before and steps == 1 else like(order, "ORD", number=steps)]
+    return [*which, replace(noun[0], many=False)]
+
+
+def _nth_named(t: Terminals, at: int) -> tuple[list[Terminal], int]:
+    """The ordinals of `the 4th and in the 5th stitch`, each larger than the one before, and the
+    place of the noun, or of `of the 5 treble`; none where it is no such place."""
+    nth: list[Terminal] = []
+    at = past(t, at, "THE")
+    while types(t, at, 1) == ["ORD"] and t[at].number > (nth[-1].number if nth else 0):
+        nth.append(t[at])
+        goes_on = past(t, at + 1, "SEP", "AND")
+        again = types(t, goes_on, 1) == ["PREP"] and goes_on > at + 1
+        goes_on = past(t, goes_on + again, "THE")
+        at = goes_on if types(t, goes_on, 1) == ["ORD"] else at + 1
+    counted = past(t, at + 1, "THE") if types(t, at, 1) == ["OF"] else 0
+    of_several = counted and types(t, counted, 2) in (["NUM", "STITCH"], ["NUM", "CH"])
+    first = [x.number for x in nth] == [*range(1, len(nth) + 1)]  # `1st, 2nd and 3rd`: first 3
+    named = not first and types(t, at, 1) in (["KIND"], ["STITCH"], ["CH"]) and ended(t, at + 1)
+    return (nth, at) if named or (of_several and ended(t, counted + 2)) else ([], at)
+
+
+def of_the_same(t: Terminals) -> Terminals:
+    """`in the 4th of the same`, behind `in the 2nd of the 5 chain`: in the 4th, of those too."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        same = past(t, at + 1, "THE") if t[at].type == "OF" else len(t)
+        nth = types(found, len(found) - 1, 1) == ["ORD"]
+        if nth and types(t, same, 1) == ["SAME"] and ended(t, same + 1):
+            at = same + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
 def orders(t: Terminals) -> Terminals:
     """`the 2 following stitches`, `each of the 3`, `all the loops`, `next stitch but 3`."""
     found: Terminals = []

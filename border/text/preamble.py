@@ -39,7 +39,10 @@ def of_chain(line: Sequence[Word]) -> bool:
 
 
 def _opening(line: Sequence[Word]) -> Sequence[Word]:
-    """The words without `for each star` before them."""
+    """The words without `for each star`, or `Foundation:`, before them."""
+    if [w.text for w in line[:1]] == ["foundation"]:
+        at = next((n for n, w in enumerate(line) if n and w.sort is not Sort.MARK), 0)
+        return line[at:] if at > 1 or number_at(line, at + 1) else line
     if [w.text for w in line[:1]] != ["for"]:
         return line
     start = next((n for n, w in enumerate(line[:_NEAR]) if w.text in _OPENING - {"a"}), 0)

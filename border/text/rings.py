@@ -233,6 +233,8 @@ def _of_chains(t: Sequence[Terminal], at: int) -> tuple[int, int, bool]:
         return at + 1, 0, True
     these = types(t, at, 1) == ["THE"] and t[at].text == "these"
     at = _past(t, at, "THE", "SAME")
+    if types(t, at, 2) == ["CH", "NUM"]:
+        return at + 2, t[at + 1].number, these  # `the 1st of ch 4`
     number = t[at].number if types(t, at, 1) == ["NUM"] else 0
     at = _past(t, at, "NUM")
     if at < len(t) and (t[at].type == "CH" or t[at].kind == Kind("st")):

@@ -14,12 +14,13 @@ from border.text.clauses import Part, split_claims, split_clauses
 from border.text.complaints import complaint
 from border.text.figures import Figures, placed
 from border.text.first_stitches import on_first_stitch
-from border.text.marks import printed_marks
+from border.text.marks import printed_marks, without_lone_mark
 from border.text.moving import Tried
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
 from border.text.parser import parse
 from border.text.rings import COUNTED, SHOWN
+from border.text.said_besides import without_rest
 from border.text.shaping import shape
 from border.text.source import Source
 from border.text.squares import Squares
@@ -103,6 +104,14 @@ def read_text(
     below = reader.texts.get(number - 1)
     building = Building(terminals, source.name, reader.headings, number, clause, below=below)
     parsed = parse(terminals)
+    while isinstance(parsed, int) and parsed < len(terminals):
+        rest = without_rest(terminals, parsed, source)
+        if rest is None:
+            break
+        terminals, told = rest
+        reader.findings.append(told)
+        building.terminals = terminals
+        parsed = parse(terminals)
     if isinstance(parsed, int):
         message, help_, wrong = complaint(terminals, parsed)
         reader.findings.append(
@@ -127,6 +136,8 @@ def terminals_of(
     terminals = placed(terminals, words[0].start) if words else terminals
     terminals = on_first_stitch(terminals, reader.texts.get(row - 1))
     strange = any(finding.code == "unknown-word" for finding in findings)
+    terminals, alone = without_lone_mark(terminals, source)
+    findings += alone
     marked = printed_marks(terminals, MOST_WORDS)
     if marked is None:
         message = "there are too many stars and crosses here, or too many inside each other"

@@ -184,7 +184,7 @@ def _behind_fasten(t: Sequence[Terminal], at: int) -> int:
         return at
     if t[at].type == "CATCH" or t[at].name == "fasten off":
         return with_ + 1
-    placed = any(x.type == "PREP" for x in t[with_ + 1 : with_ + 4])
+    placed = any(x.type in ("PREP", "TO") for x in t[with_ + 1 : with_ + 4])
     return with_ + 1 if t[at].name == "join" and placed and goes_on(t, with_) else at
 
 

@@ -48,7 +48,9 @@ from border.text.naming import (
     all_in_one,
     begun_same,
     counted_off,
+    each_named,
     first_same,
+    of_the_same,
     orders,
     placed_in_brackets,
     same_again,
@@ -339,6 +341,8 @@ PASSES: tuple[Pass, ...] = (
     where(rounds, "ROUND"),
     where(times_on_each, "TIMES-PREP"),
     where(times_on_like, "TIMES"),
+    where(of_the_same, "ORD-OF", "SAME"),
+    where(each_named, "ORD-SEP ORD-AND", "PREP"),
     where(counted_off, "ORD-ORD ORD-SEP ORD-AND ORD-THE"),
     where(next_first, "NEXT-NUM"),
     where(

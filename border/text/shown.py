@@ -65,7 +65,7 @@ def _first_shown(
 def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figures, int]:
     """The figures without `p = 5 ch, 1 sc in the first`, and the chains of such a picot; else 0."""
     for name in _PICOTS & set(figures):
-        steps = figures[name].steps
+        steps = _as_made(figures[name].steps)
         last = steps[-1]
         called = [replace(last, text=text, sort=Sort.WORD) for text in ("for", "a", "picot")]
         for words in (steps, [*(steps[:-1] if last.text == "." else steps), *called]):
@@ -75,6 +75,23 @@ def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figu
                 kept = {form: one for form, one in figures.items() if one != figures[name]}
                 return kept, made[0].number
     return figures, 0
+
+
+def _as_made(steps: tuple[Word, ...]) -> tuple[Word, ...]:
+    """The steps of a picot without what changes no count: `turn`, and how its loop is drawn out:
+    `drop the loop, insert the hook in the 1st chain, and draw it through` is a slip stitch."""
+    kept = tuple(w for w in steps if w.text != "turn")
+    comma = next((n for n, w in enumerate(kept) if w.text == ","), len(kept))
+    behind = {w.text for w in kept[comma:]}
+    if not (behind & {"draw", "drawing", "pull"} and behind & {"1st", "first"}):
+        return kept
+    first = next(w for w in kept[comma:] if w.text in ("1st", "first"))
+    said = ("and", "1", "sl", "st", "in", "the", "1st")
+    sorts = {"1": Sort.NUMBER, "1st": Sort.ORDINAL}
+    return kept[:comma] + tuple(
+        Word(sorts.get(text, Sort.WORD), text, first.start, first.end, first.line, number=1)
+        for text in said
+    )
 
 
 def picot_said_last(words: list[Word], names: Names, source: Source) -> tuple[list[Word], int]:

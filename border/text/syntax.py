@@ -8,6 +8,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.text.explained import figures_as_headings
 from border.text.figures import no_groups, split_figures
 from border.text.headings import read_headings
 from border.text.numbering import find_rows
@@ -32,7 +33,9 @@ def read_border(source: Source) -> tuple[Border | None, tuple[Finding, ...]]:
     """
     words = read_words(source)
     heads, end = find_heads(words)
-    top, remarks = without_remarks(words[: heads[0].at] if heads else words, source)
+    first = heads[0].at if heads else len(words)
+    top = figures_as_headings(words[:first], words[first:])
+    top, remarks = without_remarks(top, source)
     top, long = _within(top, source)
     top, figures, wrong = split_figures(top, source)
     sections, numbering = find_rows(words[:end], heads, source)

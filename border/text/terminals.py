@@ -180,6 +180,8 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     for n, here in enumerate(terminals):
         behind = terminals[n + 1] if n + 1 < len(terminals) else None
+        if any(_is_stitch_of(terminals, start) for start in (n, n - 1)):
+            continue
         of_stitch = behind is not None and here.type == behind.type == "STITCH"
         if of_stitch and here.text in ("plain", "single"):
             continue
@@ -198,6 +200,13 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
             here = replace(here, type="KIND", kind=Kind("run", 1, here.name))
         found.append(here)
     return found
+
+
+def _is_stitch_of(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `stitch of double crochet` stands here, which is a dc."""
+    three = t[at : at + 3] if at >= 0 else []
+    named = [x.type for x in three] == ["KIND", "OF", "STITCH"] and three[0].kind == Kind("st")
+    return named and not three[2].many
 
 
 def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:

@@ -231,7 +231,7 @@ def plural(word: str) -> str:
 
 def _spoken(name: str) -> list[Phrase]:
     """A stitch's name in all its forms: plural, and with `crochet` or `stitch` behind it."""
-    words = [name, plural(name)]
+    words = [name, plural(name)] if name != "s" else [name]  # `ss` is a slip stitch
     if name.endswith(" st"):
         words.append(name[:-2] + "sts")
     else:

@@ -192,7 +192,6 @@ NOT_READ = {
     "1 treble in the point of the leaf; repeat": "unknown-word",
     "1 plain on either side of the picot; repeat": "not-understood",
     "4 plain on the last 4 of the chain; repeat": "not-understood",
-    "1 plain in the 1st and 3rd treble, 3 chain; repeat": "not-understood",
     "5 treble over the 3 treble; repeat": "not-understood",
     "6 treble over 7": "not-understood",
 }
