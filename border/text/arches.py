@@ -135,7 +135,7 @@ def _back_at(t: Sequence[Terminal], at: int) -> _Found | None:
         elif end < len(t) and t[end].kind == Kind("st"):
             end += 1
         return _back(here, Kind("run", size, stitch), f"{RUN} {which}", end)
-    if which and end < len(t) and t[end].kind in ARCHES:
+    if which and end < len(t) and (t[end].kind in ARCHES or t[end].type == "CH"):
         return _back(here, Kind("st", None, stitch), f"{PLACE} {which}", end + 1)
     return None
 
@@ -195,6 +195,8 @@ def _named(t: Sequence[Terminal], at: int, chains: int) -> int | None:
     said, end = chains_at(t, at)
     if types(t, at, 3) == ["CH", "NUM", "STITCH"]:  # `over the chain 3 dc, …`
         said, end = 0, at
+    if types(t, at, 3) == ["CH", "OF", "NUM"]:  # `over the chain of 8`
+        said, end = t[at + 2].number, at + 3
     if said not in (0, chains):
         return None
     if not said:
@@ -212,6 +214,7 @@ def _rest_at(t: Sequence[Terminal], at: int) -> _Found | None:
     if end == start:
         return None
     end = past(t, end, "THE", "SAME", "ORD", "NUM", "CH")
+    end += 2 * (t[end - 1].type == "CH" and types(t, end, 2) == ["OF", "NUM"])  # `chain of 6`
     end += end < len(t) and t[end].kind in ARCHES
     here = t[at]
     return _Found([like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")], end)

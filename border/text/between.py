@@ -341,7 +341,8 @@ def behind_between(t: Sequence[Terminal], at: int) -> int:
         return at + 2  # `between the 2 treble`
     noun = at + (types(t, at, 1) in (["EACH"], ["THE"]))
     if noun > at and types(t, noun, 1) == ["PAIR"]:
-        return noun + 1
+        of = past(t, noun + 1, "OF", "THE")
+        return past(t, of, "STITCH", "THEM") if of > noun + 1 else noun + 1
     if noun < len(t) and t[noun].type in NOUNS:
         said = noun > at or t[noun].type == "STITCH" or _many(t[noun])
         return noun + 1 if said else at

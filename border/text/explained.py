@@ -10,9 +10,10 @@ from itertools import groupby
 
 from msgspec.structs import replace
 
+from border.text.figures import figure_forms
 from border.text.headings import is_heading
 from border.text.numbers import number_at
-from border.text.vocabulary import TERMS, names, phrases_from, plural
+from border.text.vocabulary import TERMS, names, phrases_from
 from border.text.words import Sort, Word
 
 _BEFORE = (("to", "make"), ("to", "work"), ("to", "form"), ("for",), ("by",), ("making",))
@@ -24,6 +25,8 @@ _SAYS = frozenset(
     | {"consists", "signifies", "denotes", "working", "making", "work", "make", "crochet"}
 )
 _SAYS_SO = frozenset({"is", "are", "consists", "signifies", "denotes", "made", "worked", "thus"})
+_BIDS = frozenset({"make", "work", "crochet"})
+_ENDS_NAME = _SAYS_SO | _BIDS | {"or"}
 _NO_NAMES = frozenset(
     {"border", "edging", "edge", "foundation", "ring", "chain", "ch", "centre", "center", "row"}
     | {"round", "materials", "abbreviations", "terms", "multiple", "size", "turn", "begin"}
@@ -31,6 +34,7 @@ _NO_NAMES = frozenset(
 _STARTS = frozenset({"make", "commence", "begin", "start", "foundation"})
 """With these the chain to begin with is spoken of."""
 _PICOTS = {"picot", "purl", "p"}
+_FEW = 6
 _LONGEST = 3
 """A figure's name has no more words."""
 
@@ -46,11 +50,11 @@ def figures_as_headings(words: Sequence[Word], rows: Sequence[Word]) -> list[Wor
     more = 0
     used = {word.text for word in rows} | _PICOTS
     for _, said in groupby(words, lambda word: word.line):
-        *before, last = _sentences(list(said), used)
-        for sentence in before:
+        told = [line for one in _sentences(list(said), used) for line in _told(one, used)]
+        for line in told[:-1]:
             more -= 1
-            found += [replace(word, line=more) for word in _told(sentence, used)]
-        found += _told(last, used)
+            found += [replace(word, line=more) for word in line]
+        found += told[-1]
     return found
 
 
@@ -60,40 +64,70 @@ def _sentences(line: list[Word], used: Set[str]) -> list[list[Word]]:
         if word.text != "." or n < 2:
             continue
         before, behind = line[:n], line[n:]
-        explains = _with_equals(behind, used) != behind
-        if explains or (_with_equals(before, used) != before and behind[0].text in _STARTS):
+        begins = behind[0].text in _STARTS and _explained(before, used)
+        if begins or _explained(behind, used):
             return [before, *_sentences(behind, used)]
     return [line]
 
 
-def _told(line: list[Word], used: Set[str]) -> list[Word]:
+def _told(line: list[Word], used: Set[str]) -> list[list[Word]]:
+    """A line as it is, or one for each name of the figure that it explains."""
     if line[0].text == "foundation":  # `Foundation.--Ch 24`: no remark begins here
-        return [line[0], *line[next((n for n, w in enumerate(line) if n and not _is_part(w)), 1) :]]
-    return line if is_heading(line) or "=" in _texts(line) else _with_equals(line, used)
+        behind = next((n for n, word in enumerate(line) if n and not _is_part(word)), 1)
+        return [[line[0], *line[behind:]]]
+    explained = None if is_heading(line) or "=" in _texts(line) else _explained(line, used)
+    if explained is None:
+        return [line]
+    names, steps = explained
+    mark = Word(Sort.MARK, "=", steps[0].start, steps[0].start, line[0].line)
+    return [[*name, mark, *steps] for name in names]
 
 
-def _with_equals(line: list[Word], used: Set[str]) -> list[Word]:
+def _explained(line: list[Word], used: Set[str]) -> tuple[list[list[Word]], list[Word]] | None:
+    """The names of the figure that a line explains, and its steps."""
     start = next((len(b) for b in _BEFORE if _texts(line[: len(b)]) == b), 0)
     bidden = start > 0
-    start += start < len(line) and line[start].text in _ARTICLES
-    end = start
-    while end < len(line) and _may_name(line[end]) and line[end].text not in _SAYS_SO:
-        end += 1
-    called = line[start:end]
+    name, end = _name_at(line, start)
+    alias, end = _alias_at(line, end)
     steps = end
     while steps < len(line) and (_is_part(line[steps]) or line[steps].text in _SAYS):
         steps += 1
     said = {word.text for word in line[end:steps]}
-    if not 0 < len(called) <= _LONGEST or not _are_steps(line[steps:]):
-        return line
-    if _NO_NAMES & {w.text for w in called} or _texts(called) in _stitches():
-        return line
-    spoken_of = {called[-1].text, plural(called[-1].text)} & used
+    called = [one for one in (name, alias) if one]
+    if not 0 < len(name) <= _LONGEST or len(alias) > _LONGEST or not _are_steps(line[steps:]):
+        return None
+    if any(_NO_NAMES & set(_texts(one)) or _texts(one) in _stitches() for one in called):
+        return None
+    if alias and _texts(alias) in figure_forms(_texts(name)):
+        called = [name]  # `shell (sh)`
+    spoken_of = {form[-1] for one in called for form in figure_forms(_texts(one))} & used
     named = said & {":", "--", "—"} and spoken_of
-    if not (said & _SAYS_SO or (bidden and said & _PARTS) or named):
-        return line
-    mark = line[end]
-    return [*called, Word(Sort.MARK, "=", mark.start, mark.end, mark.line), *line[steps:]]
+    if not (said & _SAYS_SO or (bidden and said & (_PARTS | _BIDS)) or named):
+        return None
+    picots = [one for one in called if one[0].text in _PICOTS]
+    return picots[:1] or called, line[steps:]
+
+
+def _name_at(line: Sequence[Word], at: int) -> tuple[list[Word], int]:
+    """The words of a name, in the singular, and the place behind them."""
+    at += at < len(line) and line[at].text in _ARTICLES
+    end = at
+    while end < len(line) and _may_name(line[end]) and line[end].text not in _ENDS_NAME:
+        end += 1
+    name = list(line[at:end])
+    if name and name[-1].text.endswith("ves"):
+        name[-1] = replace(name[-1], text=f"{name[-1].text[:-3]}f")  # `the leaves are worked thus`
+    return name, end
+
+
+def _alias_at(line: Sequence[Word], at: int) -> tuple[list[Word], int]:
+    """The other name of `shell (sh) is`, `P, or picot, is`, and the place behind it."""
+    opens = at + (_texts(line[at : at + 1]) == (",",))
+    if _texts(line[at : at + 1]) == ("(",):
+        end = next((n for n in range(at, len(line)) if line[n].text == ")"), at)
+        alias = [word for word in line[at + 1 : end] if word.text != "."]
+        return (alias, end + 1) if alias and all(map(_may_name, alias)) else ([], at)
+    return _name_at(line, opens + 1) if _texts(line[opens : opens + 1]) == ("or",) else ([], at)
 
 
 def _texts(words: Sequence[Word]) -> tuple[str, ...]:
@@ -110,6 +144,7 @@ def _may_name(word: Word) -> bool:
 
 def _are_steps(line: Sequence[Word]) -> bool:
     """Whether words begin with stitches or chains and their number."""
+    line = [word for word in line[:_FEW] if word.text != "."]
     number = number_at(line, 0)
     if number is None:
         return len(line) > 1 and _is_chain(line[0]) and number_at(line, 1) is not None

@@ -120,7 +120,8 @@ def figure_forms(name: Phrase) -> list[Phrase]:
     *before, last = name
     if name == ("shell",):
         return [name, ("shells",), ("sh",)]
-    return [name, (*before, plural(last)), (*before, f"{last}es")]
+    leaves = [(*before, f"{last[:-1]}ves")] if last.endswith("f") else []
+    return [name, (*before, plural(last)), (*before, f"{last}es"), *leaves]
 
 
 def with_figures(
@@ -160,9 +161,9 @@ def with_figures(
 
 
 def opens_place(words: Sequence[Word], at: int) -> bool:
-    """Whether `in`, `under` or the like stands here."""
+    """Whether `in`, `under`, `between` or the like stands here."""
     text = words[at].text if at < len(words) else ""
-    return any(entry.terminal == "PREP" for _, entry in phrases_from(text))
+    return any(entry.terminal in ("PREP", "BETWEEN") for _, entry in phrases_from(text))
 
 
 def _without_place(steps: Sequence[Word]) -> Sequence[Word]:

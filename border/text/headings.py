@@ -225,8 +225,15 @@ def _unknown_lines(reading: _Reading, unknown: Sequence[Span]) -> None:
         line = text[span.start : span.end].lower()
         known = [*_VALUES, "border", "multiple of"]
         close = get_close_matches(line.partition(":")[0].strip()[:40], known)
-        help_ = f'did you mean "{close[0]}:"? {_EXAMPLE}' if close else _EXAMPLE
+        help_ = f'did you mean "{close[0]}:"? {_EXAMPLE}' if close else _apart(text, span)
         if line.startswith(("round", "row")) or line[0].isdigit():
             help_ = 'begin a row with its number and a colon: "round 1:"'
         message = "this is neither a heading nor the head of a row"
         reading.fault(span, message, help_)
+
+
+def _apart(text: str, span: Span) -> str:
+    """How to set a line apart that is a remark; one with `--` in it, by a mark before it."""
+    said = shortened(text[span.start : span.end], 160)
+    apart = "put a # before it" if "--" in said else f'"-- {said} --", or a # before it'
+    return f"set a remark apart: {apart}; {_EXAMPLE}"

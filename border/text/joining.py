@@ -110,7 +110,9 @@ def _standing_for(t: list[Terminal]) -> list[Terminal]:
 def _first_missed(t: list[Terminal]) -> list[Terminal]:
     """`3 chain, miss the first dc, 5 dc` at the head of a row: the chains stand for that one."""
     head = past(t, 0, "SEP", "ENDING")
-    skip = past(t, head + 2, "SEP", "AND")
+    turn = past(t, head + 2, "SEP", "AND")
+    turns = turn < len(t) and t[turn].name == "turn"  # `3 chain, turn, miss the first dc`
+    skip = past(t, turn + turns, "SEP", "AND")
     order = past(t, skip + 1, "THE")
     chained = sorted(types(t, head, 2)) == ["CH", "NUM"] and types(t, skip, 1) == ["SKIP"]
     if not chained or types(t, order, 1) != ["ORD"] or t[order].number != 1:
@@ -124,7 +126,7 @@ def _first_missed(t: list[Terminal]) -> list[Terminal]:
     chain = next(x for x in t[head : head + 2] if x.type == "CH")
     rest = [like(stitch, "AND"), like(stitch, "NUM", number=more), chain] if more else []
     said = [like(t[skip], "AS"), like(t[skip], "NUM", number=1), stitch, *rest]
-    return [*t[: head + 2], *said, *t[end:]]
+    return [*t[: head + 2], *said, *t[head + 2 : skip], *t[end:]]
 
 
 def joins(terminals: list[Terminal]) -> list[Terminal]:

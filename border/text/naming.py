@@ -125,6 +125,21 @@ def of_the_same(t: Terminals) -> Terminals:
     return found
 
 
+def missed_before(t: Terminals) -> Terminals:
+    """`in the stitch missed`: the skipped one; `in the 3rd of the 5 chain missed`, where this row
+    has missed none yet: that they were says nothing of where they are."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        behind = here.type == "SKIPPED" and n > 0 and t[n - 1].type in NOUNS and ended(t, n + 1)
+        if not behind:
+            found.append(here)
+        elif types(t, n - 2, 1) == ["THE"]:
+            found[-2:] = [here, found[-1]]
+        elif any(x.type == "SKIP" for x in t[:n]):
+            return t
+    return found
+
+
 def orders(t: Terminals) -> Terminals:
     """`the 2 following stitches`, `each of the 3`, `all the loops`, `next stitch but 3`."""
     found: Terminals = []
@@ -191,10 +206,9 @@ def orders(t: Terminals) -> Terminals:
             at += behind[:1] == ["THE"]
             here = replace(here, type="EACH")
         if here.type == "NEXT":
-            taken, ordinal = _but(t, at)
-            if ordinal is not None:
-                found.append(ordinal)
-                found += [t[at + 1]] if t[at + 1].type in NOUNS else []
+            taken, nth = _but(t, at)
+            if nth:
+                found += nth
                 at += taken
                 continue
         found.append(here)
@@ -212,13 +226,14 @@ def _turned(t: Terminals, at: int) -> bool:
     return here[0].type == "NEXT" or (here[0].type == "ORD" and here[0].number in (1, -1))
 
 
-def _but(t: Terminals, at: int) -> tuple[int, Terminal | None]:
-    """`next [stitch] but 3` as the 4th: how many terminals that takes, and the ordinal."""
-    noun = at + 1 < len(t) and t[at + 1].type in NOUNS
-    but = at + 1 + noun
-    if types(t, but, 2) != ["BUT", "NUM"]:
-        return 0, None
-    return but + 2 - at, like(t[at], "ORD", number=t[but + 1].number + 1)
+def _but(t: Terminals, at: int) -> tuple[int, Terminals]:
+    """`next [stitch] but 3` as the 4th: how many terminals that takes, and those it is read as."""
+    noun = past(t, at + 1, "NUM") if types(t, at + 1, 2) == ["NUM", "CH"] else at + 1
+    but = past(t, noun, *NOUNS)
+    if types(t, but, 2) != ["BUT", "NUM"] or but > noun + 1:
+        return 0, []
+    order = like(t[at], "ORD", number=t[but + 1].number + 1)
+    return but + 2 - at, [order, *t[at + 1 : but]]
 
 
 def same_again(t: Terminals) -> Terminals:

@@ -134,8 +134,8 @@ def made(before: Sequence[Terminal]) -> int:
     at = len(before) - 1
     while at >= 0 and before[at].type in WHICH | OPENS | {"MOD"}:
         at -= 1
-    if at > 2 and before[at].type == "CH" and before[at - 2].type == "DIVIDED":
-        at -= 3  # `5 treble divided by 1 chain on the 5`
+    if at > 2 and before[at].type == "CH" and before[at - 2].type in ("DIVIDED", "WITH"):
+        at -= 3  # `5 treble divided by 1 chain on the 5`, `with 1 chain between on the 5`
     if at < 0 or before[at].type not in ("STITCH", "CLUSTER"):
         return 0
     if at and before[at - 1].type == "NUM":

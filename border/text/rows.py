@@ -235,11 +235,12 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
             help_ = "write them into a border file of its own, to be counted on that edge"
             reader.findings.append(_rows_again(words[at:], help_, reader.source))
             return words[:at]
-        begun = _begin_again(words, at)
-        if words[at].text != "repeat" and begun == at:
+        verb = at + (words[at].text in ("now", "then") and at + 1 < len(words))
+        begun = _begin_again(words, verb)
+        if words[verb].text != "repeat" and begun == verb:
             continue
-        same_line = [w for w in words[at : at + 20] if w.line == words[at].line]
-        said = same_line[max(begun - at - 1, 0) :]
+        same_line = [w for w in words[verb : verb + 20] if w.line == words[at].line]
+        said = same_line[max(begun - verb - 1, 0) :]
         copy = copy_at([replace(said[0], text="repeat"), *said[1:]])
         named = vocabulary().rows["row"].intersection(w.text for w in same_line)
         if copy is None or not (named or _names_rows(copy, same_line, words[:at])):

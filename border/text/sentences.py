@@ -74,6 +74,7 @@ def begun(t: Terminals) -> Terminals:
     slip = head + (types(t, head, 1) == ["NUM"])
     if types(t, slip, 3) == ["STITCH", "SEP", "TO"] and t[slip].name == "ss":
         return [*t[: slip + 1], *t[slip + 2 :]]  # `3 slip, so as to reach the middle of …`
+    t = _to_the_last(t, slip)
     over = past(t, slip + 2, "THE", "EACHOF", "NEXT", "NUM", "CH", "KIND", "STITCH")
     nth = past(t, over + 1, "THE") if types(t, over, 1) == ["TO"] else len(t)
     if types(t, nth, 1) == ["ORD"] and ended(t, nth + 1):
@@ -104,6 +105,18 @@ def begun(t: Terminals) -> Terminals:
     if end <= head + 1 or types(t, end, 1) not in (["SEP"], ["STAR"]):
         return t
     return [*t[:head], replace(t[head], type="BEGIN"), *t[head + 1 :]]
+
+
+def _to_the_last(t: Terminals, slip: int) -> Terminals:
+    """`slip to the last of the 4 treble`, `slip over 3 treble to the last of the 4`: to the 4th."""
+    over = past(t, slip + 1, "PREP", "EACHOF", "THE", "NEXT", "NUM", "STITCH")
+    four = past(t, over + 2, "THE") if types(t, over, 2) == ["TOLAST", "OF"] else len(t)
+    slips = types(t, slip, 1) == ["STITCH"] and t[slip].name == "ss"
+    if not slips or types(t, four, 1) != ["NUM"]:
+        return t
+    end, here = past(t, four + 1, "STITCH"), t[over]
+    nth = [like(here, "TO"), like(here, "ORD", number=t[four].number), stitch_left_out(here)]
+    return [*t[: slip + 1], *nth, *t[end:]] if ended(t, end) else t
 
 
 def _slipped_up(t: Terminals, at: int) -> Terminals | None:

@@ -63,18 +63,35 @@ def _first_shown(
 
 
 def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figures, int]:
-    """The figures without `p = 5 ch, 1 sc in the first`, and the chains of such a picot; else 0."""
-    for name in _PICOTS & set(figures):
-        steps = _as_made(figures[name].steps)
-        last = steps[-1]
-        called = [replace(last, text=text, sort=Sort.WORD) for text in ("for", "a", "picot")]
-        for words in (steps, [*(steps[:-1] if last.text == "." else steps), *called]):
-            terminals, _ = read_terminals(words, names, source, set(), SPACES)
-            made = [t for t in shape(terminals)[0] if t.type != "SEP"]
-            if [t.type for t in made] == ["PICOT"] and made[0].number:
-                kept = {form: one for form, one in figures.items() if one != figures[name]}
-                return kept, made[0].number
-    return figures, 0
+    """The figures without `p = 5 ch, 1 sc in the first`, and the chains of such a picot; else 0. A
+    figure by another name that is such a picot, `dot = 4 ch, 1 sc in the first`, is one of 4."""
+    found: Figures = {}
+    picot = 0
+    for form, figure in figures.items():
+        size = _picot_of(figure.steps, names, source)
+        if size and figure.name in _PICOTS:
+            picot = size
+            continue
+        if size:
+            first = figure.steps[0]
+            called = [replace(first, text=text, sort=Sort.WORD) for text in ("picot", "of")]
+            number = replace(first, sort=Sort.NUMBER, text=str(size), number=size)
+            figure = replace(figure, steps=(*called, number))
+        found[form] = figure
+    return found, picot
+
+
+def _picot_of(steps: tuple[Word, ...], names: Names, source: Source) -> int:
+    """The chains of the picot that steps make, and nothing else; else 0."""
+    steps = _as_made(steps)
+    last = steps[-1]
+    called = [replace(last, text=text, sort=Sort.WORD) for text in ("for", "a", "picot")]
+    for words in (steps, [*(steps[:-1] if last.text == "." else steps), *called]):
+        terminals, _ = read_terminals(words, names, source, set(), SPACES)
+        made = [t for t in shape(terminals)[0] if t.type != "SEP"]
+        if [t.type for t in made] == ["PICOT"] and made[0].number:
+            return made[0].number
+    return 0
 
 
 def _as_made(steps: tuple[Word, ...]) -> tuple[Word, ...]:

@@ -118,6 +118,7 @@ def squares_made(row: SquareRow) -> tuple[dict[int, Square], Asides]:
     glosses = {
         start: end for start, end in pairs.items() if end < claims and _is_gloss(row, start, end)
     }
+    glosses |= _named_behind(row.words)
     made: dict[int, Square] = {}
     at = behind = 0
     while at < claims:
@@ -130,6 +131,19 @@ def squares_made(row: SquareRow) -> tuple[dict[int, Square], Asides]:
         else:
             at += 1
     return made, Asides(glosses, claims)
+
+
+def _named_behind(words: Sequence[Word]) -> dict[int, int]:
+    """Where `ch 2, skip 2, 1 dc, making 1 sp` says so behind the steps, and where that ends."""
+    found: dict[int, int] = {}
+    for n, word in enumerate(words):
+        if word.text not in ("making", "forming"):
+            continue
+        number = number_at(words, n + 1)
+        kind, end = name_at(words, number[1]) if number is not None else ("", n)
+        if kind and number is not None and number[0] == 1:
+            found[n] = end - 1
+    return found
 
 
 def is_loose(word: Word) -> bool:

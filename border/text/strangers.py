@@ -52,6 +52,9 @@ def unknown_terms(
                 f'write a heading that says what it means, as in "{text} means {meaning}"'
                 f"{where}, or other terms"
             )
+            if text in ("sc", "s c") and (single := known.known.get(("single",))) != "sc":
+                other = name_of(single or "ss", "us")
+                help_ += f'; or "{text} means {other}", if it is short for single crochet'
             if not there:
                 message = f'no terms settle what "{text}" is'
                 help_ = (

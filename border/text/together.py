@@ -10,7 +10,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.text.between_steps import SEVERAL
-from border.text.passing import NOUNS, Terminals, like, made, past, types
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, made, past, types
+from border.text.tree import ST
 
 _SOFT = frozenset({"SEP", "AND"})
 _SILENT = _SOFT | {"THE"}
@@ -40,9 +41,18 @@ def worked_off(t: Terminals) -> Terminals:
             _join(found)
             found += [] if kept else [like(here, "TOGETHER")]
             kept = False
+            done = _behind_loops(t, n + 1)
         else:
             found.append(here)
     return _placed(found)
+
+
+def _behind_loops(t: Terminals, at: int) -> int:
+    """Behind the `four loops together` of `draw through all four loops together`."""
+    loops = past(t, at, "NUM")
+    end = loops + (loops < len(t) and t[loops].kind in (*ARCHES, ST))
+    behind = past(t, end, "TOGETHER", "ATONCE", "ALLTOGETHER")
+    return behind if behind > loops or ended(t, loops) else at
 
 
 def _leads(t: Terminals, keeping: int) -> bool:

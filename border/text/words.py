@@ -25,6 +25,7 @@ _WORDS = re.compile(
   | (?P<ordinal>(?i:[0-9]*1st|[0-9]*2n?d|[0-9]*3r?d|[0-9]+th)(?![^\W_]))
   | (?P<fraction>[¼½¾⅛⅜⅝⅞⅓⅔]|[0-9]+[/\u2044][0-9]+)
   | (?P<number>[0-9]+)
+  | (?P<plural>(?:[^\W\d_]{1,3}\.?|(?:[^\W\d_]\.){2,3})['\u2019]s(?![^\W_]))
   | (?P<dotted>[^\W\d_](?:\.[^\W\d_])+(?![^\W_]))
   | (?P<word>[^\W\d_]+(?:['\u2019][^\W\d_]+)*)
   | (?P<dash>\u2014+|--+|\u2013\u2013+)
@@ -104,6 +105,9 @@ def _word(kind: str, text: str, start: int, end: int, line: int, glued: bool) ->
             return Word(Sort.WORD, plain, start, end, line, glued)
         case "quoted":
             return Word(Sort.QUOTED, text[1:-1].strip(), start, end, line)
+        case "plural":  # `the p.'s`, `6 ch's`
+            plain = text.lower().replace(".", "").replace("\u2019", "'").replace("'", "")
+            return Word(Sort.WORD, plain, start, end, line, glued)
         case "word":
             return Word(Sort.WORD, text.lower().replace("\u2019", "'"), start, end, line, glued)
         case "dotted":
