@@ -123,6 +123,8 @@ def places(draw: st.DrawFn, one: bool = False) -> Place:
     """
     which = draw(st.sampled_from(tuple(Which)))
     named = tuple(draw(st.lists(targets, min_size=1, max_size=3, unique=True)))
+    if which is Which.THE and any(isinstance(t, Centre) and _of_one_stitch(t) for t in named):
+        which = Which.NEXT  # "the centre of the dc" is that of their group
     if which in (Which.NTH, Which.EVERY):
         return Place(which, named, draw(st.integers(2, 25)))
     if which is Which.SAME:

@@ -68,6 +68,9 @@ def counts_from_hook(t: Sequence[Terminal], at: int, count: int) -> bool:
     """Whether `20 chain, 1 treble in the 4th chain from the hook` goes into these chains, and
     closes no picot."""
     place, order, end = hook_place(t, at)
+    turn = max((n for n in range(at, place) if t[n].name == "turn"), default=at)
+    if any(x.type == "STITCH" for x in t[at:turn]):
+        return False  # chains behind that turn are fastened back there
     long = count > 3 * order + _STEM  # no picot stands on so long a stem
     return end > place and 0 < order < count and (long or not _picot_before(t[:place]))
 

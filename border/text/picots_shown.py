@@ -33,7 +33,10 @@ def namely(t: Terminals) -> Terminals:
             at += 3
             continue
         if picots and types(t, at, 2) == ["SEP", "LP"] and _glosses(t, at + 2):
-            at += _shown(t, at + 2, in_bracket=True) is not None  # `p, (4 ch, 1 sc in the 1st)`
+            end = next((n for n in range(at, len(t)) if t[n].type == "RP"), at)
+            closed = any(x.type in ("STITCH", "CATCH", "ENDING") for x in t[at:end])
+            # `p, (4 ch, 1 sc in the 1st)`; not `miss 1 p, (2 ch)`
+            at += closed and _shown(t, at + 2, in_bracket=True) is not None
         if picots and t[at].type in ("LP", "OF"):  # `picot of 4 ch and 1 sc in the first`
             in_bracket = t[at].type == "LP"
             start = past(t, at + 1, "NAMELY", "SEP") if in_bracket else at + 1

@@ -42,7 +42,8 @@ def _opening(line: Sequence[Word]) -> Sequence[Word]:
     """The words without `for each star`, or `Foundation:`, before them."""
     if [w.text for w in line[:1]] == ["foundation"]:
         at = next((n for n, w in enumerate(line) if n and w.sort is not Sort.MARK), 0)
-        return line[at:] if at > 1 or number_at(line, at + 1) else line
+        chains = any(number_at(line, n) for n in (at, at + 1))  # `ch 24`, `24 ch`
+        return line[at:] if at > 1 or chains else line
     if [w.text for w in line[:1]] != ["for"]:
         return line
     start = next((n for n, w in enumerate(line[:_NEAR]) if w.text in _OPENING - {"a"}), 0)

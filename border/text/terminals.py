@@ -206,7 +206,8 @@ def _is_stitch_of(t: Sequence[Terminal], at: int) -> bool:
     """Whether `stitch of double crochet` stands here, which is a dc."""
     three = t[at : at + 3] if at >= 0 else []
     named = [x.type for x in three] == ["KIND", "OF", "STITCH"] and three[0].kind == Kind("st")
-    return named and not three[2].many
+    part = at > 0 and t[at - 1].type == "ORD"  # `first st of the dc`
+    return named and not three[2].many and not part
 
 
 def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:
