@@ -149,6 +149,7 @@ CODES: dict[str, Code] = {
         {
             "override-by-us-name": "an override names a stitch that other terms call otherwise",
             "start-chain-assumed": "chains at the head of a row taken as its first stitch",
+            "names-alike": "two names for one stitch in a row, one of them by a heading",
             "squares-assumed": "stitches among squares, counted as the squares that they make",
             "star-assumed": "a mark that ends a repeat, with none that begins it",
             "times-of-the-row": "a number of times taken to be that of the whole row",

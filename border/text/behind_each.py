@@ -47,6 +47,7 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
             f"where all are worked as they come, write {_come(run, b)}",
             run[0].span.to(run[-1].span),
         )
+    _tell_chains_and_stitch(worked, b)
     match worked[-2:]:
         case [before, Chains(count) as chains] if _in_each(before) and not turns:
             b.tell(
@@ -76,6 +77,28 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
                     f"where both are worked as they come, write {_come((before, each), b)}",
                     before.span.to(last.span),
                 )
+
+
+def _tell_chains_and_stitch(items: Sequence[Item], b: Building) -> None:
+    """`5 dc in every loop, 2 ch, 1 sc on the sc, 2 ch`: once at the end, or each time?"""
+    for at, item in enumerate(items[:-2]):
+        match items[at + 1 : at + 3]:
+            case [Chains() | Picots(), Stitches() | Bracket() as last] if _in_each(item):
+                place = last.place
+                if place is None or _in_each(last) or place.which in _AT_THE_END:
+                    continue
+                once = ", ".join(
+                    b.written(one) for step in items[at:] for one in _once(_by_itself(step))
+                )
+                b.tell(
+                    "perhaps-as-they-come",
+                    "what stands behind an each is worked once, where the row ends",
+                    f'where it is worked each time, write "*{once}; repeat from *"',
+                    item.span.to(last.span),
+                )
+
+
+_AT_THE_END = (Which.LAST, Which.FIRST)
 
 
 def _runs(items: Sequence[Item]) -> Iterator[Sequence[Item]]:

@@ -160,6 +160,10 @@ def _pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
         if here.number > 1:  # the point behind that many
             return [here, like(here, "PAIR"), like(here, "OF")], named + 3
         return [like(here, "NEXT"), two], named + 3
+    of = past(t, named + 1, "OF", "THE")
+    if here.type == "PAIR" and here.text == "pairs" and types(t, of, 1) == ["STITCH"]:
+        pair = Kind("group", 2, t[of].name)  # `between the pairs of dc`
+        return [like(here, "NEXT"), two, like(t[of], "KIND", pair)], of + 1
     if here.type == "NEXT" and named + 1 < len(t) and _many(t[named + 1]):
         return [here, two], named + 1  # `between the next groups`
     if types(t, named, 3) in (["STITCH", "AND", "CH"], ["STITCH", "AND", "STITCH"]):

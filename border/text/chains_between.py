@@ -67,7 +67,8 @@ def _side(node: Token, behind: bool, alone: bool, made: Stitches, b: Building) -
         return _INSIDE
     if of_stitch and said.name == "each":
         return _ALL
-    if of_stitch or (said.name == "divided" and not one):
+    unsaid = said.kind is None and said.name == "each"  # `3 dc in each loop, 2 ch between each`
+    if of_stitch or ((said.name == "divided" or (unsaid and alone)) and not one):
         raise _either_way(node, made, b)
     return _OPEN
 

@@ -252,7 +252,8 @@ def parts(t: Terminals) -> Terminals:
         ring = behind[:3] == ["OF", "NUM", "CH"]
         if here.type != "ORD" or types(t, at + 1, 1) != ["OF"] or ring:
             continue
-        of = next((x for x in t[at + 2 : at + 6] if x.type in NOUNS), None)
+        end = next((n for n in range(at + 2, at + 6) if ended(t, n)), at + 6)
+        of = next((x for x in t[at + 2 : end] if x.type in NOUNS), None)
         chains = of is not None and (
             of.type == "CH" or (of.kind is not None and of.kind.name in SPACES)
         )

@@ -17,6 +17,7 @@ from border.text.passing import (
     ended,
     like,
     made,
+    only_ends,
     past,
     stitch_left_out,
     types,
@@ -107,6 +108,9 @@ def described(t: Terminals) -> Terminals:
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
             at_last = any(x.type == "REPEAT" for x in t[:at])
             behind = at if at_last and found[-1].type == "STITCH" else at + 1
+            if behind > at and made(found) == 1 and only_ends(t[at + 1 :]):
+                here = like(t[at], "PREP", name="end")  # `1 chain, 1 dc at the end`
+                found += [here, like(here, "ORD", number=-1), stitch_left_out(here)]
         if behind == at:
             found.append(t[at])
         at = max(behind, at + 1)
@@ -306,10 +310,14 @@ def of_both_kinds(t: Terminals) -> Terminals:
 
 
 def in_two_places(t: Terminals) -> Terminals:
-    """`1 dc in the next tr and in the chain`: one there, and one more."""
+    """`1 dc in the next tr and in the chain`, `1 dc in the last of one group and the first of the
+    next`: one there, and one more."""
     found: Terminals = []
     for n, here in enumerate(t):
         found.append(here)
+        if here.type == "AND" and (one := _one_in_part(found[:-1])) and _is_part(t, n + 1):
+            found[-1:] = [like(here, "SEP"), like(one[0], "NUM", number=1), *one]
+            continue
         again = here.type == "AND" and types(t, n + 1, 1) == ["PREP"] and n > 0
         prep = prep_before(found[:-1]) if again else None
         stitch = found[prep - 1] if prep else None
@@ -319,6 +327,21 @@ def in_two_places(t: Terminals) -> Terminals:
         if number is None or number.number == 1:
             found[-1:] = [like(here, "SEP"), like(stitch, "NUM", number=1), stitch]
     return found
+
+
+def _one_in_part(found: Sequence[Terminal]) -> Terminals:
+    """The stitch and preposition of `1 dc in the last dc of a group`, where that stands last."""
+    prep = max((n for n, x in enumerate(found) if x.type == "PREP"), default=0)
+    part = _is_part(found, prep + 1) and not any(x.type == "SEP" for x in found[prep:])
+    number = found[prep - 2].number if types(found, prep - 2, 2) == ["NUM", "STITCH"] else 0
+    return [found[prep - 1], found[prep]] if prep and part and number == 1 else []
+
+
+def _is_part(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `the first of`, `the last dc of` stands here."""
+    order = past(t, at, "THE")
+    of = past(t, order + 1, *NOUNS)
+    return types(t, order, 1) == ["ORD"] and types(t, of, 1) == ["OF"]
 
 
 def _each_before(found: Sequence[Terminal]) -> bool:

@@ -175,7 +175,7 @@ def _tell_chain_and_each(chains: Item, item: Item, b: Building) -> None:
 def _tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
     """`3 dc in each of 2 spaces, skip 1, 1 dc in next`: one stitch, or one space?"""
     last: Kind | None = None
-    final = steps[-1].item if len(steps) > 2 else None
+    final = steps[-1].item if len(steps) > 1 else None
     if isinstance(final, Skip) and final.target is None:
         _tell_last_skip(steps[:-1], final, b)
     for step, behind in pairwise(steps):
@@ -202,6 +202,11 @@ def _tell_last_skip(before: Sequence[Step], skip: Skip, b: Building) -> None:
     """`skip 1 space, 1 dc in next space, ch 3, skip 1; repeat`: one stitch, or one space?"""
     skips = [step.item for step in before if isinstance(step.item, Skip)]
     spaces = [s.target.of for s in skips if s.target is not None and s.target.of.name in SPACES]
+    into = [
+        space_of(step.item, None) for step in before if isinstance(step.item, Stitches | Bracket)
+    ]
+    if not spaces and b.round > 1 and into and all(into):
+        spaces = [kind for kind in into if kind is not None]  # `3 dc in sp, skip 1; repeat`
     if spaces and skip.count == 1:
         b.tell(
             "perhaps-of-spaces",

@@ -119,9 +119,12 @@ def _foundation(head: Head) -> bool:
     long = count >= _MANY and any(x.type == "OF" for x in t[opened:at])  # `a chain of twelve`
     by_opening = made and (turned or (stopped and (long or t[0].text.startswith("make"))))
     # `17 ch, turn, 1 tr on 8th st`, `18 ch, 1 tr in 8th st, 2 ch, …`
-    first = turned or (count >= _MANY and not repeats_all(t))
+    first = turned or (count >= _MANY and (not repeats_all(t) or _more_steps(t, end)))
     into = first and 3 < hook_place(t, end, named=True)[1] < count
-    if not (said or by_opening or into or counts_from_hook(t, at, count)):
+    skips = types(t, end, 2) == ["SKIP", "NUM"] and count >= _MANY
+    # `commence with 16 ch, miss 3, …`; `18 ch, miss 5, …; repeat`, which is no loop over 5
+    skips = skips and (made or stopped or (repeats_all(t) and count > 3 * t[end + 1].number))
+    if not (said or by_opening or into or skips or counts_from_hook(t, at, count)):
         return False
     head.tell(
         "foundation-named",
@@ -135,6 +138,14 @@ def _foundation(head: Head) -> bool:
     )
     head.terminals = t[past(t, end + turned, *LOOSE) :]
     return True
+
+
+def _more_steps(t: Sequence[Terminal], at: int) -> bool:
+    """Whether more stands behind the first step than its repeat: `15 chain, 1 dc in 5th st; repeat`
+    makes loops of 15."""
+    stop = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
+    repeat = next((n for n in range(stop, len(t)) if t[n].type == "REPEAT"), len(t))
+    return any(x.type not in LOOSE for x in t[stop:repeat])
 
 
 _MANY = 12

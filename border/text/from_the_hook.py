@@ -11,7 +11,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.passing import chains_at, like, past, stitch_left_out, types
+from border.text.passing import chains_at, ended, like, past, stitch_left_out, types
 from border.text.rings import chains_before
 from border.text.source import Source
 from border.text.tree import Kind
@@ -90,6 +90,7 @@ def from_the_hook(head: Head, named: bool) -> None:
         return
     if named and types(t, opened, 2) == ["SKIP", "NUM"]:
         _tell_passed(head, opened, opened + 2, t[opened + 1].number)
+        _repeat_behind(t, past(t, opened + 2, "CH", "KIND", "SEP"))
         return
     if types(t, opened, 2) == ["SKIP", "NUM"]:  # `miss 5 chain, into the 6th from the hook`
         missed = past(t, past(t, opened + 2, "CH", "KIND"), "SEP")
@@ -144,8 +145,12 @@ def _repeat_behind(t: list[Terminal], at: int) -> None:
     stop = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
     repeat = next((n for n in range(stop, len(t)) if t[n].type == "REPEAT"), len(t))
     brackets = any(x.type == "LP" for x in t[:repeat])
-    if repeats_all(t) and not brackets and any(x.type != "SEP" for x in t[stop:repeat]):
+    if not repeats_all(t) or brackets:
+        return
+    if any(x.type != "SEP" for x in t[stop:repeat]):
         t.insert(stop + 1, like(t[stop], "STAR"))
+    elif any(x.type == "EACH" for x in t[at:stop]):
+        del t[repeat]  # `miss 3, 1 dc in each ch; repeat`
 
 
 def _behind_last_missed(t: Sequence[Terminal], at: int) -> int:
@@ -187,7 +192,7 @@ def hook_place(t: Sequence[Terminal], start: int, named: bool = False) -> tuple[
     far = unit and t[nth].number > NEAR
     if far and types(t, end, 1) == ["OF"] and types(t, chain, 1) == ["CH"]:
         return at, t[nth].number, chain + 1  # `in the 8th stitch of the chain`
-    counted = named and unit and types(t, end, 1) != ["OF"]
+    counted = named and (unit or ended(t, end)) and types(t, end, 1) != ["OF"]
     return (at, t[nth].number, end) if counted else (at, 0, at)
 
 

@@ -48,11 +48,13 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     since: list[Item] = []
     into: Kind | None = None
     worked: Kind | None = None
+    begun: Item | None = None
     for n, step in enumerate(steps):
         item = step.item
         settled.append(step)
         if step.hard:
-            since = []
+            _tell_begun(begun, since, b)
+            since, begun = [], None
         match item:
             case Chains() | Picots() | Stitches(place=None) | Repeat(times=1, items=(Picots(),)):
                 since.append(item)
@@ -63,7 +65,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                 elif place.which is Which.SAME:
                     if may_be_picot(since, item):
                         tell_picot(since[-1], b, item.span)
-                    elif _may_share(since, item, into):
+                    if _may_share(since, item, into, worked):
                         start = opening and _opens_row(steps, n - len(since))
                         _tell_same(since[start:], item, worked, b)
                 elif place.which not in _UNPLACED:
@@ -74,6 +76,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         whole = replace(list_, span=first.item.span.to(item.span))
                         settled[-1 - gathered :] = [Step(whole, first.hard)]
         since, into, worked = [], space_of(item, into), _worked_into(item, worked)
+        begun = item
+    _tell_begun(begun, since, b)
     tell_doubts(settled, b)
     return settled
 
@@ -196,14 +200,20 @@ def _one_in_each(item: Stitches) -> Stitches:
     return replace(item, count=1, place=each, between=0, parted=item.between)
 
 
-def _may_share(since: Sequence[Item], placed: Stitches | Bracket, into: Kind | None) -> bool:
+def _may_share(
+    since: Sequence[Item], placed: Stitches | Bracket, into: Kind | None, worked: Kind | None
+) -> bool:
     """Whether bare stitches may be meant to go where those behind them say `same`.
 
     Not where one stitch only is added to the last of them: `9 dc, ch 9, 1 dc in same st`; but
     where a space was worked into last (`into`), or is named, that is the place: `1 sc in loop, 5
-    dc, 1 sc in the same`, `1 dc, ch 1, 1 dc in the same loop`.
+    dc, 1 sc in the same`, `1 dc, ch 1, 1 dc in the same loop`. So are all of `1 dc, ch 1, 1 dc, ch
+    1, 1 dc in same st`; and `1 dc, ch 1, 1 dc in same st` behind a step in a stitch (`worked`).
     """
     bare = [item for item in since if isinstance(item, Stitches)]
+    singly = bare and count_of(placed) == 1 and all(item.count == 1 for item in bare)
+    if singly and (worked is not None or _several_alike(bare, placed)):
+        return True
     targets = placed.place.targets if placed.place is not None else ()
     if bare and (into is not None or any(target.of.name in SPACES for target in targets)):
         return True
@@ -213,6 +223,30 @@ def _may_share(since: Sequence[Item], placed: Stitches | Bracket, into: Kind | N
         return False
     place, single = placed.place, isinstance(placed, Stitches) and placed.count == 1
     return not single or (place is not None and place.targets not in ((), (Whole(ST),)))
+
+
+def _several_alike(bare: Sequence[Stitches], placed: Stitches | Bracket) -> bool:
+    return len(bare) > 1 and {item.stitch for item in bare} == _stitches(placed)
+
+
+def _tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> None:
+    """`1 dc in loop, 3 tr, 1 dc; repeat`: are those behind it meant to go into that loop, too?"""
+    bare = [item for item in since if isinstance(item, Stitches)]
+    match begun:
+        case Stitches(place=Place(which=which, targets=(Whole(kind),), count=1) as place):
+            if kind.name not in SPACES or which in OPEN_PLACES or not bare:
+                return
+            first = replace(begun, place=None, parted=0)
+            if bare[-1].stitch != begun.stitch or not _same_backwards((first, *since)):
+                return
+            whole = all_in(Bracket((first, *since), place))
+            b.tell(
+                "perhaps-one-place",
+                "only the first of these is taken to go into that place, the others one in each st",
+                f"write {write_list((whole,), b.terms, b.headings.overrides)} if all of them go "
+                "there",
+                begun.span.to(bare[-1].span),
+            )
 
 
 def _stitches(placed: Stitches | Bracket) -> set[str]:

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import NOUNS, OPENS, WHICH, Terminals, ended, like, past, types
+from border.text.passing import (
+    NOUNS,
+    OPENS,
+    WHICH,
+    Terminals,
+    behind_chains,
+    ended,
+    like,
+    past,
+    types,
+)
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
 
@@ -50,7 +60,9 @@ def under_chains(t: Terminals) -> Terminals:
             at += 1
             continue
         if stitch:
-            found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
+            made = behind_chains(found)  # `4 ch, 4 tr under it`
+            prep = like(here, "PREP", name=MADE if made else "")
+            found += [prep, like(here, "SAME"), like(here, "PLACE")]
             at += 1  # `slip up to the first loop, 1 dc under it`
             continue
         if here.type == "UNDERIT":

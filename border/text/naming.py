@@ -17,12 +17,15 @@ from border.text.passing import (
     OPENS,
     WHICH,
     Terminals,
+    behind_chains,
+    chains_at,
     ended,
     like,
     past,
     stitch_left_out,
     types,
 )
+from border.text.sentences import shell_before
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
 
@@ -71,25 +74,43 @@ def each_named(t: Terminals) -> Terminals:
         if types(found, len(found) - 1, 1) == ["NUM"]:
             found.pop()
         end = next(n for n in range(noun + 1, len(t) + 1) if ended(t, n))
+        between, behind = _chains_between(t, end)
         before = 0
         for order in nth:
+            found += between if before else []
             found += [like(stitch, "NUM", number=1), stitch, prep]
             found += _one_of_them(order, before, t[noun:end])
             found.append(like(order, "SEP"))
             before = order.number
         found.pop()
-        at = end
+        at = behind
     return found
+
+
+def _chains_between(t: Terminals, at: int) -> tuple[Terminals, int]:
+    """The chains of `, 3 chain between`, `with 3 chain between them`, and the place behind; none
+    where none are said to stand there."""
+    start = past(t, at, "SEP", "WITH")
+    chains, end = chains_at(t, start)
+    if not chains or types(t, end, 1) != ["BETWEEN"]:
+        return [], at
+    behind = past(t, end + 1, "EACH", "THEM", "STITCH")
+    return ([*t[start:end], like(t[end], "SEP")], behind) if ended(t, behind) else ([], at)
 
 
 def _one_of_them(order: Terminal, before: int, noun: Sequence[Terminal]) -> Terminals:
     """The nth loop, counted from behind the one worked before; the nth of these, or the same."""
-    if noun[0].type == "OF":
-        which = [like(order, "SAME")] if before else [x for x in noun[1:2] if x.type == "THE"]
-        return [order, noun[0], *which, *(x for x in noun[1:] if x.type != "THE")]
+    of = next((n for n, x in enumerate(noun) if x.type == "OF"), None)
+    if of is not None:
+        which = [like(order, "SAME")] if before else [x for x in noun[of:] if x.type in _SAYS_WHICH]
+        whole = [x for x in noun[of + 1 :] if x.type not in _SAYS_WHICH]
+        return [order, *noun[: of + 1], *which, *whole]
     steps = order.number - before
     which = [like(order, "NEXT") if before and steps == 1 else like(order, "ORD", number=steps)]
     return [*which, replace(noun[0], many=False)]
+
+
+_SAYS_WHICH = frozenset({"THE", "NEXT"})
 
 
 def _nth_named(t: Terminals, at: int) -> tuple[list[Terminal], int]:
@@ -103,8 +124,12 @@ def _nth_named(t: Terminals, at: int) -> tuple[list[Terminal], int]:
         again = types(t, goes_on, 1) == ["PREP"] and goes_on > at + 1
         goes_on = past(t, goes_on + again, "THE")
         at = goes_on if types(t, goes_on, 1) == ["ORD"] else at + 1
-    counted = past(t, at + 1, "THE") if types(t, at, 1) == ["OF"] else 0
+    of = past(t, at, *NOUNS)
+    counted = past(t, of + 1, *_SAYS_WHICH) if types(t, of, 1) == ["OF"] else 0
     of_several = counted and types(t, counted, 2) in (["NUM", "STITCH"], ["NUM", "CH"])
+    of_group = of == at + 1 and counted and types(t, counted, 1) == ["KIND"] and len(nth) > 1
+    if of_group and ended(t, counted + 1):
+        return nth, at
     first = [x.number for x in nth] == [*range(1, len(nth) + 1)]  # `1st, 2nd and 3rd`: first 3
     named = not first and types(t, at, 1) in (["KIND"], ["STITCH"], ["CH"]) and ended(t, at + 1)
     return (nth, at) if named or (of_several and ended(t, counted + 2)) else ([], at)
@@ -253,7 +278,7 @@ def same_again(t: Terminals) -> Terminals:
             if all(x.type in ("SEP", "AND") for x in found[:-1]):
                 found.pop()  # `make a chain of the length required, and upon it work …`
                 continue
-            if _chains_before(found[:-1]):  # `6 chain, 5 double on it`
+            if behind_chains(found[:-1]):  # `6 chain, 5 double on it`
                 found[-1] = replace(found[-1], name=MADE)
             found += [like(here, "SAME"), like(here, "PLACE")]
             continue
@@ -269,18 +294,6 @@ def same_again(t: Terminals) -> Terminals:
             found.append(replace(stitch, start=here.start, end=here.end, glued=False))
             _set_apart(found, len(found) - 3)
     return found
-
-
-def _chains_before(found: Terminals) -> bool:
-    """Whether chains stand right before one step, and are perhaps joined: `9 chain, form into a
-    ring, 15 double`."""
-    at = len(found) - 1
-    at -= types(found, at, 1) == ["STITCH"]
-    at -= types(found, at, 1) == ["NUM"]
-    while at > 0 and found[at].type in ("SEP", "AND", "ENDING"):
-        at -= 1
-    made = at > 1 and sorted(types(found, at - 1, 2)) == ["CH", "NUM"]
-    return made and found[at - 2].type not in OPENS | WHICH | {"TO"}
 
 
 def placed_in_brackets(t: Terminals) -> Terminals:
@@ -322,7 +335,8 @@ def the_same_in(t: Terminals) -> Terminals:
     opening = 0
     again = False
     for n, here in enumerate(t):
-        same = here.type == "SAME" and types(t, n + 1, 1) == ["PREP"]
+        one_more = here.type == "NUM" and here.text == "another"
+        same = (here.type == "SAME" or one_more) and types(t, n + 1, 1) == ["PREP"]
         if same and types(t, n + 2, 1) in (["EACH"], ["EVERY"]):
             same = False  # `the same under each loop`, which ends the row
         if same and made_last and types(found, len(found) - 1, 1) in (["THE"], ["SEP"], ["AND"]):
@@ -344,10 +358,14 @@ def the_same_in(t: Terminals) -> Terminals:
 
 
 def _made_there(found: Terminals, opening: int) -> Terminals:
-    """The stitch or the bracket that the place goes with which opens behind these."""
+    """The stitch, the bracket, or the list that begins and ends with the same stitch, that the
+    place goes with which opens behind these."""
     if found[-1].type == "RP" and found[opening].type == "LP":
         return found[opening:]
     if found[-1].type == "STITCH":
+        start = shell_before([*found, like(found[-1], "SEP")])
+        if start is not None and len(found) - start > 2:
+            return [like(found[start], "LP"), *found[start:], like(found[-1], "RP")]
         return found[-1 - (types(found, len(found) - 2, 1) == ["NUM"]) :]
     return []
 

@@ -103,6 +103,18 @@ def chains_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     return 0, at
 
 
+def behind_chains(found: Sequence[Terminal]) -> bool:
+    """Whether chains stand right before one step, and are perhaps joined: `9 chain, form into a
+    ring, 15 double`."""
+    at = len(found) - 1
+    at -= types(found, at, 1) == ["STITCH"]
+    at -= types(found, at, 1) == ["NUM"]
+    while at > 0 and found[at].type in ("SEP", "AND", "ENDING"):
+        at -= 1
+    made = at > 1 and sorted(types(found, at - 1, 2)) == ["CH", "NUM"]
+    return made and found[at - 2].type not in OPENS | WHICH | {"TO"}
+
+
 def list_start(t: Sequence[Terminal], end: int) -> int:
     """Where the list begins that ends before a place: behind the last stop, mark or repeat."""
     start = end

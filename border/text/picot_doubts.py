@@ -208,6 +208,8 @@ def tell_just_made(pair: Pair, b: Building) -> bool:
     if isinstance(before, Picots) and isinstance(pair.worked, Chains):
         # `ch 6, 1 sc in 4th ch from hook, 1 sc in each of next 2 ch`: a picot on its stalk
         perhaps = _goes_down(pair.worked, item)
+    elif isinstance(before, Skip) and isinstance(pair.worked, Chains):
+        perhaps = before.count <= _TURNED and _fills(pair.worked.count - before.count, item)
     else:
         perhaps = isinstance(before, Chains) and _in_chains(before.count, item, pair, b)
     if perhaps:
@@ -216,7 +218,9 @@ def tell_just_made(pair: Pair, b: Building) -> bool:
             "this is taken to go into the row below; it may go into what this row has just made",
             "if so, write what it comes to on the row, as a picot, or a figure with a name of its "
             f"own; if not, keep it: {b.written(item)}",
-            before.span.to(item.span),
+            (pair.worked if isinstance(before, Skip) and pair.worked else before).span.to(
+                item.span
+            ),
         )
     return perhaps
 
@@ -229,9 +233,25 @@ def _goes_down(stalk: Chains, item: Stitches) -> bool:
     return False
 
 
+_TURNED = 3
+"""Of chains that are worked down no more are missed from the hook."""
+
+
+def _fills(size: int, item: Stitches) -> bool:
+    """Whether one stitch goes into each of `size` chains, or of all but the last: `7 ch, miss 1, 1
+    dc in each of 6 ch`, `6 ch, 1 dc in each of 5 ch`."""
+    match item.place:
+        case Place(Which.NEXT, (Whole(Kind("ch")),), count):
+            single = item.place.each or count == item.count
+            return count > 1 and count in (size, size - 1) and single and item.count in (1, count)
+    return False
+
+
 def _in_chains(size: int, item: Stitches, pair: Pair, b: Building) -> bool:
     """Whether a step may go into the `size` chains before it."""
     behind, worked = pair.behind, pair.worked
+    if _fills(size, item):
+        return True
     even = (isinstance(behind, Chains) and behind.count == size) or worked is item  # a mesh
     match item.place:
         case Place(Which.THE, (Whole(Kind("space", of, None)),), 1):
@@ -243,6 +263,8 @@ def _in_chains(size: int, item: Stitches, pair: Pair, b: Building) -> bool:
             return closes and isinstance(worked, Stitches) and not even
         case Place(Which.NTH, (Whole(Kind("ch")),), nth):
             return b.round > 1 and nth <= size
+        case Place(Which.SAME, (Whole(Kind("space", of)),)) if pair.into is None:
+            return item.count > 1 and of in (None, size)  # `4 ch, 4 tr under the same 4 ch`
         case Place(Which.SAME, (Whole(Kind(name)),)) if pair.into is not None and name in STITCHES:
             return isinstance(worked, Stitches) and worked.stitch == name
     return False

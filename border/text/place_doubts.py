@@ -132,6 +132,16 @@ def tell_shared_out(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_once_more(item: Stitches, b: Building) -> None:
+    """`3 dc in the loop, also in the next loop, 5 ch`: 3 there, too?"""
+    b.tell(
+        "place-assumed",
+        f"what is made here is taken to be the same as in the place before: {b.written(item)}",
+        "write what is made, and its number, before the place to say so",
+        item.span,
+    )
+
+
 def tell_besides(item: Stitches, b: Building) -> None:
     """`4 dc (1 in the sc, 2 in the loop)`: 4 and 3, since these are not 4?"""
     b.tell(

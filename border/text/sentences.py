@@ -17,6 +17,7 @@ from border.text.passing import (
     like,
     past,
     stitch_left_out,
+    stops,
     types,
 )
 from border.text.terminals import Terminal
@@ -261,7 +262,7 @@ def places_first(t: Terminals) -> Terminals:
         end = place_at(t, at) if opens and t[at].type == "PREP" else at
         if end > at and (_goes_behind(found) or (ended(t, end) and _behind_bracket(found))):
             found.pop()
-            start = _shell_before(found)
+            start = shell_before(found)
             if start is not None:
                 found[start:] = [like(t[at], "LP"), *found[start:], like(t[at], "RP")]
             end = at
@@ -277,6 +278,10 @@ def places_first(t: Terminals) -> Terminals:
             continue
         if _says_where(t, at, end, stop):
             at = start
+            continue
+        if all(x.type in ("NUM", "CH", *_PARTS) for x in t[start:stop]) and _adds(t, at, found):
+            found += [*_made_last(found), replace(t[at], name=ONCE_MORE), *t[at + 1 : end]]
+            at = end
             continue
         place, steps = t[at:end], places_first(list(t[start:stop]))
         parted = [x for x in steps[-1:] if x.type == "BETW"]
@@ -296,6 +301,34 @@ def places_first(t: Terminals) -> Terminals:
             found += [left, *steps, right, *place, *parted]
         at, placed = stop, len(found)
     return found
+
+
+ONCE_MORE = "once more"
+"""The name of a place that a step without one is worked in again."""
+_PARTS = ("SEP", "AND")
+_ADDS = frozenset({"and", "also", "then", "again", ",", "too", "likewise"})
+
+
+def _adds(t: Sequence[Terminal], at: int, found: Sequence[Terminal]) -> bool:
+    """Whether `1 dc in the loop, and in the next loop, 5 ch` says of a step that it is worked again
+    in this place; chains have no place of their own."""
+    parts = at - 1
+    while parts >= 0 and t[parts].type in _PARTS:
+        parts -= 1
+    return (
+        parts >= 0 and all(x.text in _ADDS for x in t[parts + 1 : at]) and bool(_made_last(found))
+    )
+
+
+def _made_last(found: Sequence[Terminal]) -> Terminals:
+    """The stitches, with their number, or the bracket, of the last step with a place."""
+    prep = max((n for n, x in enumerate(found) if x.type in ("PREP", "ALLIN")), default=0)
+    if not prep or any(stops(x) for x in found[prep:] if x.type != "SEP"):
+        return []
+    if found[prep - 1].type == "STITCH":
+        return list(found[prep - 1 - (types(found, prep - 2, 1) == ["NUM"]) : prep])
+    opens = max((n for n in range(prep) if found[n].type == "LP"), default=0)
+    return list(found[opens:prep]) if found[prep - 1].type == "RP" else []
 
 
 def _parted_step(steps: Sequence[Terminal], between: Terminal) -> int:
@@ -364,7 +397,7 @@ def _behind_bracket(found: Sequence[Terminal]) -> bool:
     return types(found, len(found) - 2 - times, 1) == ["RP"]
 
 
-def _shell_before(found: Sequence[Terminal]) -> int | None:
+def shell_before(found: Sequence[Terminal]) -> int | None:
     """Where `1 dc, 7 tr, 1 dc` begins, that a comma sets apart from its place; None if nowhere.
 
     It begins and ends with the same stitch, as shells do, and is all of it a list. What may be

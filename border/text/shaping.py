@@ -402,7 +402,7 @@ PASSES: tuple[Pass, ...] = (
     where(widened, "WIDEN NARROW"),
     where(repeats_placed, "FROMSTAR", "PREP", pairs(PLACE | NOUNS, "STAR")),
     where(places_first, "-PREP SEP-PREP STAR-PREP LP-PREP -ALLIN STAR-ALLIN LP-ALLIN"),
-    where(the_same_in, "SAME-PREP"),
+    where(the_same_in, "SAME-PREP NUM-PREP"),
     where(first_same, "SAME"),
     where(begun_same, "SAME", "REPEAT"),
     *again.PASSES,

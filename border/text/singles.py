@@ -21,6 +21,7 @@ from border.text.place_doubts import (
     tell_made_here,
     tell_next_of,
     tell_on_the_middle,
+    tell_once_more,
     tell_one_between,
     tell_pair,
     tell_shared_out,
@@ -28,6 +29,7 @@ from border.text.place_doubts import (
     tell_turning_chain,
 )
 from border.text.places import build_place, build_skipped, build_union
+from border.text.sentences import ONCE_MORE
 from border.text.shared_out import BESIDES, SHARED
 from border.text.terminals import Terminal
 from border.text.tree import (
@@ -209,6 +211,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "last": tell_in_last,
     SHARED: tell_shared_out,
     BESIDES: tell_besides,
+    ONCE_MORE: tell_once_more,
     BETWEEN: tell_one_between,
     MADE: tell_made_here,
 }

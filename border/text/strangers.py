@@ -73,6 +73,43 @@ def unknown_terms(
         yield Finding("term-unknown-here", message, help_, span)
 
 
+def names_alike(
+    terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
+) -> Iterator[Finding]:
+    """`1 treble, 4 long, 1 treble` in one list, where both are one stitch by a heading."""
+    met: dict[str, str] = {}
+    placed = False
+    for terminal in terminals:
+        if terminal.type not in _LISTED:
+            met, placed = {}, terminal.type != "LP"  # in a place a name is that of the row below
+        if terminal.type == "SEP":
+            placed = False
+        if terminal.type != "STITCH" or placed:
+            continue
+        name = known.given.get(tuple(terminal.text.split(" ")), "")
+        other = met.setdefault(terminal.name, name)
+        pair = f"{terminal.name} by two names"
+        if other == name or pair in told or _short_for(name, other):
+            continue
+        told.add(pair)
+        here = name_of(terminal.name, known.terms)
+        by = name or other
+        span = source.span(terminal.start, terminal.end)
+        message = f'this list calls one stitch by two names: a heading says that "{by}" means '
+        message += here if not (name and other) else f'what "{other if by == name else name}" does'
+        help_ = f'where the book means another stitch by one of them, write a heading: "{by} means '
+        help_ += f'{meaning_of("dc", known.terms)}", or what it is there'
+        yield Finding("names-alike", message, help_, span)
+
+
+_LISTED = frozenset({"NUM", "STITCH", "SEP", "AND", "CH", "PICOT"})
+
+
+def _short_for(one: str, other: str) -> bool:
+    """Whether one of two names that headings give is an abbreviation of the other: `l`, `long`."""
+    return bool(one and other) and one[0] == other[0] and min(len(one), len(other)) < 3
+
+
 def meaning_of(stitch: str, terms: str) -> str:
     """How an override names a stitch: by its US name, said to be that where it could mislead."""
     name = name_of(stitch, "us")

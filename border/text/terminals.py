@@ -26,7 +26,7 @@ from border.text.phrases import longest
 from border.text.remarked import with_remarks
 from border.text.side import without_sides
 from border.text.source import Source
-from border.text.strangers import remarks, strangers, unknown_terms
+from border.text.strangers import names_alike, remarks, strangers, unknown_terms
 from border.text.tree import Kind
 from border.text.vocabulary import Entry, Names, vocabulary, ways_from
 from border.text.words import LARGEST, Sort, Word
@@ -122,6 +122,7 @@ def read_terminals(
     found, told_of = without_exceptions(_begun_again(found), source)
     findings += told_of
     findings += unknown_terms(found, names, source, told)
+    findings += names_alike(found, names, source, told)
     findings += strangers(found, names, source, told)
     findings += remarks(found, source)
     found = _without_told_brackets(found)

@@ -82,7 +82,7 @@ class Names(Struct, frozen=True):
     `known`: phrase -> canonical stitch. `elsewhere`: a phrase that only other
     terms have, or that none has, -> the stitch that it is there, or mostly is.
     `unsettled`: another name of a stitch one of whose names has been overridden
-    -> that overridden name.
+    -> that overridden name. `given`: a phrase whose meaning a heading gives -> the name there.
     """
 
     terms: str
@@ -90,6 +90,7 @@ class Names(Struct, frozen=True):
     known: dict[Phrase, str]
     elsewhere: dict[Phrase, str]
     unsettled: dict[Phrase, str]
+    given: dict[Phrase, str]
 
 
 def _choices(pattern: str) -> list[list[Phrase]]:
@@ -264,13 +265,15 @@ def names(terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> Names:
     for name, stitch in vocabulary().asked.items():
         for form in _spoken(name):
             elsewhere.setdefault(form, stitch)
+    given: dict[Phrase, str] = {}
     for name, stitch in (*_respelt(overrides), *overrides):
         for form in _spoken(name):
             known[form] = stitch
+            given[form] = name
             unsettled.pop(form, None)
     entries = {f: _entry(f, s) for f, s in (elsewhere | known).items()}
     elsewhere = {f: s for f, s in elsewhere.items() if f not in known}
-    return Names(terms, ways(entries.items()), known, elsewhere, unsettled)
+    return Names(terms, ways(entries.items()), known, elsewhere, unsettled, given)
 
 
 def _respelt(overrides: tuple[tuple[str, str], ...]) -> list[tuple[str, str]]:

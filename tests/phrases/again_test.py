@@ -38,7 +38,8 @@ EACH_AND_REPEAT = {
     "\u273b 1 plain in next loop, 4 chain; repeat from \u273b": "12 sc, 48 ch; 12 x 1 space",
     # two places: not the next of both
     "*1 plain in each 3 chain, 2 chain, 1 plain in the plain; repeat": (
-        "13 sc, 2 ch; 1 x 12 ch-3 space; 12 x 1 ch-3 space; asked open-repeat-inside"
+        "13 sc, 2 ch; 1 x 12 ch-3 space; 12 x 1 ch-3 space; asked perhaps-as-they-come; "
+        "asked open-repeat-inside"
     ),
 }
 AS_THEY_COME = {

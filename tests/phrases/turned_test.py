@@ -83,7 +83,7 @@ FOUNDATIONS = {
         f"15 sc; 15 x 1 loop; {NAMED}"
     ),
     "A foundation chain of 15; 1 treble in each foundation chain": f"15 dc; 15 x 1 loop; {NAMED}",
-    "Commence with a chain of fifteen; 1 treble in the fourth, 11 treble": f"12 dc; {NAMED}",
+    "Commence with a chain of fifteen; 1 treble in the fourth, 11 treble": f"12 dc; {NAMED}; {PASSED}",
     "Chain 15; 1 treble in the 4th ch from hook, 11 treble": f"12 dc; {NAMED}; {PASSED}",
     "Commence with 15 ch., turn, 1 tr. in 6th ch., 9 tr": f"10 dc; {NAMED}; {PASSED}",
     "Make 15 chain; 1 plain in the 1st chain from the needle, 14 plain": f"15 sc; {NAMED}",
