@@ -123,6 +123,8 @@ def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]
     ends = ended(t, at + 1) or (before[-1].type == "THE" and types(t, at + 1, 1) == ["NUM"])
     if here.type == "CH" and ends and is_under(before):
         return 1, [like(here, "KIND", Kind("space"))]  # `under the first chain`
+    if here.text in ("one", "1") and here.type == "NUM" and ended(t, at + 1) and is_under(before):
+        return 1, [like(here, "NEXT"), like(here, "KIND", Kind("loop"))]  # `1 dc under one`
     if here.type == "NUM" and here.number > 1 and ended(t, at + 1) and is_under(before):
         which = [] if before[-1].type == "EACH" else [like(here, "THE")]
         return 1, [*which, space_of(here, here.number, here)]  # `under every five`

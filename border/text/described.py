@@ -77,9 +77,11 @@ def described(t: Terminals) -> Terminals:
             found[prep + 1 : -1] = [like(t[at], "ORD", number=-1)]
             behind = at + 1
         elif prep is not None and t[at].type == "BETWEEN":
-            point = found[-1].kind in ARCHES and found[-2].type in ("PREP", "THE")
+            # `in the space between the dc` is the point between them, `under the loop …` is not
+            gap = found[-1].kind == Kind("space") or found[-1].text == "hole" or ended(t, at + 1)
+            point = gap and found[-1].kind in ARCHES and found[-2].type in ("PREP", "THE")
             behind = at if point else _behind_between(t, at)
-            if behind > at and found[-1].type in ("STITCH", "PICOT"):
+            if behind > at and found[-1].type in ("STITCH", "PICOT", "CH"):
                 found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
             if behind > at and t[behind - 1].type == "STITCH":
                 _between_stitches(found, t[behind - 1])
@@ -87,6 +89,8 @@ def described(t: Terminals) -> Terminals:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
             behind = place_at(t, at) if more else at
+            if behind > at and found[-1].type == "CH":
+                found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
             if behind > at and any(x.type == "EACH" for x in t[at:behind]):
                 _in_each(found, prep, t[at])
         elif prep is not None and (shell := _shell_behind(t, at)) and _is_gap(found, prep):

@@ -110,6 +110,10 @@ class _Nouns(Struct):
         ahead = None if self.named or pair else _named_next(self.t, at)
         if ahead is not None and (prep := _prep_of(found)) is not None:
             found[prep] = replace(found[prep], name=found[prep].name or "counted")
+        follows = before == "NEXT" and self.named and self.last.name in SPACES
+        if follows and not pair and (prep := _prep_of(found)) is not None:
+            ahead = self.last  # `5 dc in a loop, 1 sc in next two`
+            found[prep] = replace(found[prep], name=found[prep].name or "counted")
         kind = self.last if pair else ahead or Kind("st")
         found.append(replace(like(here, "KIND", kind), text="st"))
 

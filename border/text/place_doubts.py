@@ -87,24 +87,31 @@ def tell_counted(item: Stitches, b: Building) -> None:
 
 
 def tell_one_between(item: Stitches, b: Building) -> None:
-    """`1 dc on the sc between the loops`: where the row below makes others, too, is it any?"""
+    """`1 dc on the sc between the loops`, `3 dc in the 3 ch in the centre of the group`: where the
+    row below makes others, too, is it any?"""
     made = [] if b.below is None else list(walk(b.below.items))
-    named = item.place.targets[0].of.name if item.place is not None else ""
-    makes = [
-        one.count
-        for one in made
-        if (isinstance(one, Stitches) and one.stitch == named)
-        or (isinstance(one, Picots) and named == "picot")
-    ]
-    if sum(makes) < 2:
+    of = item.place.targets[0].of if item.place is not None else ST
+    if of.stitch is not None or sum(_makes(one, of) for one in made) < 2:
         return
     b.tell(
         "place-assumed",
-        f"this is taken as {b.written(item)}, whichever comes next: what it is said to lie between "
-        "is not looked at",
-        f'if others come before it, miss them: "skip 1 {_called(named, b)}"',
+        f"this is taken as {b.written(item)}, whichever comes next: what else is said of where it "
+        "lies is not looked at",
+        f'if others come before it, miss them: "skip 1 {_called(of.name, b)}"',
         item.span,
     )
+
+
+def _makes(item: Item, of: Kind) -> int:
+    """How many of a kind a step makes: stitches, picots, or spaces of so many chains."""
+    match item:
+        case Stitches(count, stitch) if stitch == of.name:
+            return count
+        case Picots(count) if of.name == "picot":
+            return count
+        case Chains(count) if of.name in ("space", "ch"):
+            return of.size in (None, count)
+    return 0
 
 
 def _called(kind: str, b: Building) -> str:

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding, Span
 from border.text.distances import DISTANCE
-from border.text.passing import past
+from border.text.passing import behind_chains, past
 from border.text.source import Source
 from border.text.vocabulary import TERMS, Names, name_of, names, vocabulary
 from border.text.words import quoted, shortened
@@ -157,6 +157,15 @@ _INDENT = 20
 def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
     """`a chain of the required length`, `begin at a corner`: no count depends on them."""
     for at, terminal in enumerate(terminals):
+        if terminal.text in _BACK and behind_chains(terminals[:at]):
+            span = source.span(terminal.start, terminal.end)
+            message = "what stands behind this is worked into the row below; it may be worked back "
+            message += "down the chains just made"
+            help_ = (
+                "if so, write what it comes to on the row, as a picot, or a figure with a name of "
+            )
+            help_ += f'its own; if not, set this apart: "-- {quoted(source, span)} --"'
+            yield Finding("perhaps-just-made", message, help_, span)
         if terminal.type == "REMARK":
             span = source.span(terminal.start, terminal.end)
             told, said = taken_as_remark(source, span), quoted(source, span)
@@ -175,6 +184,7 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
             yield told
 
 
+_BACK = frozenset({"work back", "working back"})
 _ON_SIDES = frozenset(f"{at} {each} side" for at in ("on", "at") for each in ("each", "either"))
 
 

@@ -1,4 +1,5 @@
-"""A repeat that works on "the" stitch where these stand in groups: on one of them, or on each?"""
+"""A row that works on "the" stitch where these stand in groups: on one of them, on each, or on one
+that stands alone?"""
 
 from __future__ import annotations
 
@@ -10,19 +11,23 @@ from border.stitches import STITCHES
 from border.text.amounts import in_terms
 from border.text.tree import (
     SPACES,
+    ST,
     Bracket,
     Chains,
     Item,
     Kind,
+    Part,
     Picots,
     Place,
     Skip,
     Stitches,
+    Target,
     Which,
     Whole,
 )
 from border.text.written import write_item
 from border.working.sites import SiteFinder
+from border.working.stations import Sites
 
 
 def on_grouped(items: Sequence[Item], finder: SiteFinder) -> tuple[Stitches, int] | None:
@@ -74,6 +79,73 @@ def _group_size(item: Stitches | Bracket, finder: SiteFinder) -> int:
     widths = {b - a for a, b in zip(runs.a, runs.b, strict=True)}
     alike = len(runs) > 1 and len(widths) == 1
     return len(finder.sites(Whole(kind))) // len(runs) if alike else 0
+
+
+def counted_through(items: Sequence[Item], finder: SiteFinder) -> tuple[Stitches, int] | None:
+    """The one step of a repeat that goes on the 3rd of a stitch, where these stand in groups of
+    more, and the size of the groups; None if there is none."""
+    placed = [item for item in items if not isinstance(item, Chains | Picots)]
+    match placed:
+        case [Stitches(place=Place(Which.NTH, (Whole(Kind(name)),), nth)) as item] if (
+            name in STITCHES
+        ):
+            size = _group_size(item, finder)
+            return (item, size) if nth <= size else None
+    return None
+
+
+def through_words(item: Stitches, size: int, terms: str) -> tuple[str, str]:
+    """What is said of such a step, and what to write instead."""
+    assert item.place is not None
+    (target,) = item.place.targets
+    whole = Kind("run", size, target.of.name)
+    one = replace(item, place=Place(Which.NEXT, (Part(item.place.count, ST, whole),)))
+    message = f"these are counted on from group to group, and stand in groups of {size}"
+    return message, f'write "{write_item(one, terms)}" if it is that one of each group'
+
+
+def beside_alone(
+    item: Stitches, entered: Sequence[Target], at: int, finder: SiteFinder, *, apart: bool
+) -> Kind | None:
+    """The stitch that stands alone further on, where a step on "the" stitch takes one of the very
+    group that was worked into last; else None. `entered`: what was; `at`: the cursor. `apart`:
+    chains have been made since, so that "the next" may not be the one right behind."""
+    next_ = replace(item.place, which=Which.THE) if apart and item.place is not None else item.place
+    if not _on_the_stitch(replace(item, place=next_)) or item.place is None:
+        return None
+    (target,) = item.place.targets
+    if not entered or target in entered or Whole(ST) in entered:
+        return None
+    name = target.of.name
+    stitches, runs, shells = (
+        finder.sites(Whole(kind)) for kind in (target.of, Kind("run", None, name), Kind("shell"))
+    )
+    i = stitches.after(at)
+    end = max(_end_round(runs, at), _end_round(shells, at))
+    if i == len(stitches) or stitches.a[i] >= end:
+        return None  # it is of no group that the work stands in
+    behind = range(runs.after(end), len(runs))
+    alone = any(_single(runs.a[r], runs.b[r], stitches) for r in behind)
+    return Kind("run", 1, name) if alone else None
+
+
+def _end_round(sites: Sites, at: int) -> int:
+    """Behind the site that the cursor stands inside of; 0 where it stands in none."""
+    i = sites.after(at) - 1
+    return sites.b[i] if i >= 0 and sites.b[i] > at else 0
+
+
+def _single(a: int, b: int, stitches: Sites) -> bool:
+    """Whether a run from `a` to `b` is one stitch."""
+    i = stitches.after(a)
+    return i < len(stitches) and stitches.b[i] == b
+
+
+def alone_words(item: Stitches, kind: Kind, terms: str) -> tuple[str, str]:
+    """What is said of such a step, and what to write instead."""
+    one = replace(item, place=Place(Which.NEXT, (Whole(kind),)))
+    message = "this goes on the next one, which is of the group worked into before it"
+    return message, f'write "{write_item(one, terms)}" if one that stands alone is meant'
 
 
 def group_words(item: Stitches, size: int, terms: str) -> tuple[str, str]:

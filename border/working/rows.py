@@ -36,7 +36,14 @@ from border.text.written import write_item
 from border.working.arches import work_arch
 from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, Mark, Opening, RunsOut, Site
-from border.working.grouped import group_words, on_grouped
+from border.working.grouped import (
+    alone_words,
+    beside_alone,
+    counted_through,
+    group_words,
+    on_grouped,
+    through_words,
+)
 from border.working.repeats import meets_start, run
 from border.working.stations import Sites
 from border.working.unclosed import to_join
@@ -72,6 +79,9 @@ class Worker(Struct):
     inside_open: bool = False
     inside_counted: bool = False
     _target: list[Site] = field(default_factory=list)
+    _entered: tuple[Target, ...] = ()
+    _apart: bool = False
+    _looked: dict[int, int] = field(default_factory=dict)
 
     def text(self, items: tuple[Item, ...]) -> None:
         """Work a whole text. What runs out, outside a repeat, works nothing."""
@@ -110,6 +120,7 @@ class Worker(Struct):
         """Work one step. Raises RunsOut, having worked nothing of it that matters."""
         match item:
             case Chains(count=count):
+                self._apart = True
                 self.cursor.made.chains(count)
             case Picots(count=count, chains=chains):
                 self.cursor.made.picots(count, chains)
@@ -130,7 +141,20 @@ class Worker(Struct):
             case _:
                 assert_never(item)
 
+    def _ask_alone(self, item: Stitches | Bracket) -> None:
+        """Ask of a step that goes on one of a group where others stand alone; looked at twice."""
+        times = self._looked.get(id(item), 0)
+        if times == 2 or not isinstance(item, Stitches):
+            return
+        self._looked[id(item)] = times + 1
+        cursor = self.cursor
+        finder = cursor.window.finder
+        alone = beside_alone(item, self._entered, cursor.at, finder, apart=self._apart)
+        if alone is not None:
+            self.tell(item, "perhaps-next-of", *alone_words(item, alone, self.rules.terms))
+
     def _skip(self, item: Skip) -> None:
+        self._entered = ()
         target = item.target or Whole(ST)
         self._look(item, (target,), bare=item.target is None)
         self.cursor.skip(self.cursor.ahead(item, (target,), item.count))
@@ -182,6 +206,9 @@ class Worker(Struct):
 
     def _counted_places(self, item: Stitches | Bracket, place: Place) -> None:
         self._look(item, place.targets)
+        self._ask_alone(item)
+        self._entered = place.targets if Whole(ST) not in place.targets else self._entered
+        self._apart = False
         sites = self.cursor.placed(item, place)
         if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
             join = "" if self.inside_open else to_join(item)
@@ -311,6 +338,9 @@ class Worker(Struct):
 
         if found := on_grouped(item.items, self.cursor.window.finder):
             self.tell(found[0], "perhaps-one-place", *group_words(*found, self.rules.terms))
+        if through := counted_through(item.items, self.cursor.window.finder):
+            words = through_words(*through, self.rules.terms)
+            self.tell(through[0], "place-assumed", *words)
         leading = counted_as(leading_targets(item.items))
         run(self, item, leading, once, item.to_last, item.star, meets)
 

@@ -11,7 +11,7 @@ OVER_THE_EDGE = {
     "take up 3 loops together with 1 double, 5 chain; repeat": "4 sc, 20 ch; 4 x 3 loop",
     "Work closely in double over the hem": "12 sc; 12 x 1 loop",
     "1 plain in the next 3 loops together, 4 chain, 1 plain in next 3, and so on": (
-        "8 sc, 8 ch; 2 x 6 loop; asked perhaps-shared; asked place-unclear"
+        "8 sc, 8 ch; 2 x 6 loop; asked perhaps-shared; asked place-assumed; asked place-unclear"
     ),
     "3 treble in next loop; 1 chain; 3 treble in same loop (this is a shell); miss 2; shell in "
     "next, miss 2; repeat": "24 dc, 4 ch; 2 x 6 loop",

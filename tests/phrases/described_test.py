@@ -14,7 +14,7 @@ WHERE_IT_IS = {
     "*4 treble in the 3-ch of loop, 2 chain; repeat": "48 dc, 24 ch; 12 x 1 ch-3 space",
     "3 treble in the loop at the end": "3 dc",
     "3 treble in the loop of chain at the end": "3 dc",
-    "*1 plain in the next loop, 2 treble under each of the two next, 5 chain; repeat": "6 sc, 24 dc, 30 ch; 6 x 2 space",
+    "*1 plain in the next loop, 2 treble under each of the two next, 5 chain; repeat": "4 sc, 16 dc, 20 ch; 4 x 3 space; asked place-assumed",
     "*3 treble under the next 3 ch, 1 chain; repeat": "36 dc, 12 ch; 12 x 1 ch-3 space",
     "*2 treble, 1 chain, 2 treble, all in one 3 chain; 1 plain on the plain; repeat": "48 dc, 12 sc, 12 ch; 12 x 1 ch-3 space",
     "1 plain on every plain and on every chain stitch": "48 sc; 48 x 0 sc, 1 ch",
