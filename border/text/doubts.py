@@ -42,6 +42,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.turned_back import tell_behind_arch
+from border.text.vocabulary import name_of
 
 
 def tell_doubts(steps: Sequence[Step], b: Building) -> None:
@@ -60,6 +61,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             _tell_list(before.item, step.item, b)
             _tell_list_behind(before.item, step.item, b)
             _tell_chain_and_each(before.item, step.item, b)
+            _tell_on_the_same(before.item, step.item, worked, b)
+            _tell_missed_each_time(before.item, step.item, b)
             tell_rings_inside(before.item, step.item, b)
         tell_behind_arch(before.item, step.item, b)
         worked = before.item
@@ -169,6 +172,40 @@ def _tell_chain_and_each(chains: Item, item: Item, b: Building) -> None:
                 "these chains are made once, before the first of these",
                 f"write {b.written(both)} if they are made with each",
                 chains.span.to(item.span),
+            )
+
+
+def _tell_on_the_same(before: Item, item: Item, worked: Item | None, b: Building) -> None:
+    """`2 dc on dc, 1 ch, 2 dc on the same`: the first 2 in one dc, too?"""
+    first = worked if isinstance(before, Chains) else before
+    match first, item:
+        case (
+            Stitches(count, stitch, Place(Which.NEXT, (Whole(),), of) as place, 0),
+            Stitches(place=Place(which=Which.SAME)),
+        ) if count > 1 and count == of and not place.each and item.stitch == stitch:
+            one = replace(first, place=replace(place, count=1))
+            b.tell(
+                "perhaps-one-place",
+                f"the first {count} are taken to go on {count} of them, and those behind on the "
+                "last",
+                f"write {b.written(one)} if all of them go on one",
+                first.span.to(item.span),
+            )
+
+
+def _tell_missed_each_time(before: Item, skip: Item, b: Building) -> None:
+    """`5 dc with 1 ch between, missing 1`: once, behind them, or under each of the chains?"""
+    match before, skip:
+        case Stitches(count, place=None, between=between), Skip(of, None) if count > 1 and between:
+            if of > between + 1:
+                return
+            one = f"1 {name_of(before.stitch, b.terms, b.headings.overrides)}"
+            b.tell(
+                "perhaps-missed",
+                f"{of} missed once here, behind the last of these",
+                f'write "({one}, ch {between}, skip {of}) {count - 1} times, {one}" if so many are '
+                "missed under each of the chains",
+                before.span.to(skip.span),
             )
 
 

@@ -22,7 +22,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.written_places import write_place
+from border.text.written_places import write_ordinal, write_place
 
 
 def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False) -> None:
@@ -41,6 +41,14 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
         return
     _tell_slips_in(turned, b)
     match turned[0].item:
+        case Stitches(count, "ss", None) as slips if count > 1 and _begins(turned[1:]):
+            b.tell(
+                "perhaps-leads-on",
+                "these slip stitches are taken to be stitches of the row",
+                f'write "begin in {write_ordinal(count)} st" if they only lead to where the row '
+                "begins",
+                slips.span,
+            )
         case (
             Stitches(
                 stitch="ss", place=Place(which=Which.NEXT | Which.FIRST | Which.THE) as place
@@ -64,6 +72,12 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
                 help_,
                 item.span,
             )
+
+
+def _begins(steps: Sequence[Step]) -> bool:
+    """Whether a row goes on to a starred repeat, and with no chains that stand for a stitch."""
+    risen = bool(steps) and isinstance(steps[0].item, StartChain | Chains)
+    return not risen and any(isinstance(s.item, Repeat) and s.item.star for s in steps)
 
 
 def _tell_slips_in(steps: Sequence[Step], b: Building) -> None:

@@ -95,6 +95,12 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             Stitches(place=None | Place(which=Which.NEXT | Which.NTH | Which.THE)) as last,
         ] if _is_short(between, last) and _alike(first, last) and (between or last.place):
             _tell_shared(items, "the same stitch", b)
+        case [
+            Stitches(place=Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
+            Stitches(place=Place()),
+            Stitches(place=Place(which=Which.NEXT)) as last,
+        ] if first.count > 2 and _alike(first, last):
+            _tell_shared(items, "the same stitches", b)
         case [Stitches(place=None) as first, Skip(), Chains(), Stitches(place=None) as last] if (
             _alike(first, last)
         ):
@@ -117,10 +123,10 @@ def tell_instead(items: Sequence[Item], b: Building) -> None:
     for before, item in pairwise(items):
         match before, item:
             case (
-                Repeat(items=[*steps, Chains() as own], times=None, to_last=None)
-                | Repeat(items=[*steps, Chains() as own, Skip()], times=None, to_last=None),
+                Repeat(items=[*steps, Chains() as own], to_last=None)
+                | Repeat(items=[*steps, Chains() as own, Skip()], to_last=None),
                 Chains() as chains,
-            ):
+            ) if before.times != 1:
                 instead = _last_written_out(steps, chains, b)
                 b.tell(
                     "perhaps-instead",

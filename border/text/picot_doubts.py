@@ -71,8 +71,8 @@ _NAMED = {
     # `double p`
     DOUBLE: _Doubt(
         "perhaps-picot",
-        "a double picot is taken for two picots",
-        'write "2 picots" to say so, or its steps as the book shows them',
+        "a double picot is taken for two picots, a treble one for three",
+        'write "2 picots", "3 picots" to say so, or its steps as the book shows them',
     ),
     # `picot, 4 ch, 1 sc in 1st`
     AGAIN: _Doubt(
@@ -263,6 +263,8 @@ def _in_chains(size: int, item: Stitches, pair: Pair, b: Building) -> bool:
             return closes and isinstance(worked, Stitches) and not even
         case Place(Which.NTH, (Whole(Kind("ch")),), nth):
             return b.round > 1 and nth <= size
+        case Place(Which.FIRST, _, 1) if b.round > 1 and size > 2:
+            return True  # `4 ch, 2 dc in the first`
         case Place(Which.SAME, (Whole(Kind("space", of)),)) if pair.into is None:
             return item.count > 1 and of in (None, size)  # `4 ch, 4 tr under the same 4 ch`
         case Place(Which.SAME, (Whole(Kind(name)),)) if pair.into is not None and name in STITCHES:

@@ -40,7 +40,8 @@ def picots_named(t: Terminals) -> Terminals:
             if types(found, len(found) - 1, 1) == ["NUM"]:
                 found.pop()
             named = replace(t[at + 1], name=DOUBLE, start=t[at].start)
-            found += [like(t[at], "NUM", number=2), named]
+            number = 2 if t[at].text == "double" else 3
+            found += [like(t[at], "NUM", number=number), named]
             at += 2
         elif chains and picot is not None and _is_sized(t, at, behind):
             found.append(replace(picot, number=chains, name=SIZED, start=t[at].start))
@@ -55,9 +56,9 @@ def picots_named(t: Terminals) -> Terminals:
 
 
 def _is_double(found: Sequence[Terminal], here: Terminal) -> bool:
-    """Whether `double` is said of the picot behind it, and is no stitch that is counted."""
+    """Whether `double`, `treble` is said of the picot behind it, and is no counted stitch."""
     counted = types(found, len(found) - 1, 1) == ["NUM"] and found[-1].text not in ("a", "one")
-    return here.text == "double" and not counted
+    return here.text in ("double", "treble", "triple") and not counted
 
 
 def _is_sized(t: Sequence[Terminal], at: int, behind: int) -> bool:
