@@ -27,6 +27,10 @@ def between_steps(t: Terminals) -> Terminals:
         end = past(t, behind_chains, "THEM") if between else at
         each = between and types(t, end, 2) == ["EACH", "NUM"]  # `1 chain between each 3`
         said = chains and end > at and ended(t, end + 2 * each)
+        if said and not divided and found and found[-1].type != "SEP" and _joined_by_and(found):
+            found.append(
+                like(found[-1], "SEP")
+            )  # `3 dc in loop and 3 dc in next with 3 ch between`
         starts = _like_steps(found) if said else []
         behind = past(t, end, "SEP", "AND")
         to_come = starts and not each and with_ == at
@@ -53,6 +57,12 @@ def _last_steps(found: Sequence[Terminal]) -> Iterator[int]:
             yield n + 1
             if n < 0 or found[n].text not in (",", "and"):
                 return
+
+
+def _joined_by_and(found: Sequence[Terminal]) -> bool:
+    """Whether the last two steps make as many of the same, with an `and` between them."""
+    starts = _like_steps([*found, like(found[-1], "SEP")])
+    return len(starts) > 1 and found[starts[-1] - 1].text == "and"
 
 
 def _like_steps(found: Sequence[Terminal]) -> list[int]:
@@ -99,6 +109,7 @@ _OFF = ("cast off together", "worked off together", "drawn through together")
 def _alike_before(found: Sequence[Terminal]) -> bool:
     """Whether the last two steps make the same stitch, each in a place of its own."""
     listed = found if found[-1].type == "SEP" else [*found, found[-1]]
-    steps = [listed[start:] for start in islice(_last_steps(listed), 2)]
+    worked = (n for n in _last_steps(listed) if listed[n].type != "SKIP")
+    steps = [listed[start:] for start in islice(worked, 2)]
     placed = all(types(step, 0, 3) == ["NUM", "STITCH", "PREP"] for step in steps)
     return placed and len(steps) == 2 and steps[0][1].name == steps[1][1].name

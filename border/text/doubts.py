@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
+from border.findings import Span
 from border.text.behind_each import tell_behind_each
 from border.text.counted_on import tell_counted_on
 from border.text.in_each import all_in
@@ -22,6 +23,7 @@ from border.text.picot_doubts import (
     tell_perhaps_ring,
     tell_rings_inside,
 )
+from border.text.terminals import Terminal
 from border.text.tree import (
     SPACES,
     Begin,
@@ -71,6 +73,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             _tell_nth_chain(step.item, b)
         _tell_middle(step.item, b)
         _tell_on_the_like(step.item, b)
+        _tell_unplaced(step.item, b)
     _tell_skips_among_spaces(steps, b)
     tell_counted_on(steps, b)
     tell_behind_each(steps, b)
@@ -273,6 +276,32 @@ def _tell_on_the_like(item: Item, b: Building) -> None:
                 f"write {b.written(each)} if it is one in each",
                 item.span,
             )
+
+
+def _tell_unplaced(item: Item, b: Building) -> None:
+    """`1 shell, ch 1, skip 4`: one in each st, or all in one?"""
+    match item:
+        case Repeat(items=items, times=1, star=False):
+            made = [i for i in items if isinstance(i, Stitches)]
+            alone = all(isinstance(i, Stitches | Chains | Picots) for i in items)
+            several = sum(i.count for i in made if not i.together) > 1
+            # a figure by its name: a bracket that is printed says that it is a list
+            named = item.span.end - item.span.start > 1 and all(
+                t.start == item.span.start for t in b.terminals if _within(t, item.span)
+            )
+            if not (named and alone and several) or any(i.place is not None for i in made):
+                return
+            one = all_in(Bracket(items, Place(Which.NEXT, (Whole(Kind("st")),))))
+            b.tell(
+                "perhaps-one-place",
+                "no place is named for these: they are taken to go one in each st",
+                f"write {b.written(one)} if all of them go in one",
+                item.span,
+            )
+
+
+def _within(terminal: Terminal, span: Span) -> bool:
+    return span.start <= terminal.start < span.end
 
 
 def _tell_middle(item: Item, b: Building) -> None:

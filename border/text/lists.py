@@ -55,10 +55,10 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
         if step.hard:
             _tell_begun(begun, since, b)
             since, begun = [], None
+        if _is_listed(item):
+            since.append(item)
+            continue
         match item:
-            case Chains() | Picots() | Stitches(place=None) | Repeat(times=1, items=(Picots(),)):
-                since.append(item)
-                continue
             case Stitches(place=Place() as place) | Bracket(place=place):
                 if since and isinstance(since[-1], Chains) and may_close(item):
                     tell_ring(since[-1], item, b)
@@ -82,13 +82,32 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     return settled
 
 
+def _is_listed(item: Item) -> bool:
+    """Whether a step has no place; so has a figure among others, `2 dc, 1 knob, 2 dc in loop`."""
+    match item:
+        case Chains() | Picots() | Stitches(place=None):
+            return True
+        case Repeat(items=items, times=1, star=False):
+            return all(map(_is_listed, items))
+        case _:
+            return False
+
+
+def _is_made(item: Item) -> bool:
+    """Whether a step without a place makes stitches."""
+    if isinstance(item, Repeat):
+        return any(map(_is_made, item.items))
+    return isinstance(item, Stitches)
+
+
 def _gathered(
     since: Sequence[Item], placed: Stitches | Bracket, b: Building, opens_row: bool
 ) -> int:
     """How many steps before a placed one go with it; what can be read two ways is told."""
-    bare = next((n for n, item in enumerate(since) if isinstance(item, Stitches)), None)
+    bare = next((n for n, item in enumerate(since) if _is_made(item)), None)
     if bare is not None:
         if b.headings.bare is Bare.BEHIND and _is_figure(since[bare:], placed):
+            _tell_perhaps_apart(since[bare:], placed, b)
             return len(since) - bare
         if b.headings.bare is Bare.BEHIND:
             _tell_perhaps_together(since[bare:], placed, b)
@@ -99,6 +118,9 @@ def _gathered(
     chains = any(isinstance(item, Chains) for item in since)
     starts = opens_row and len(since) == 1
     if chains and placed.place.which in OPEN_PLACES and not starts:
+        if b.headings.bare is Bare.BEHIND and placed.parted:
+            _tell_chains_before_parted(since, placed, b)
+            return 0  # `2 ch, 1 dc in each dc with 2 ch between`
         if b.headings.bare is Bare.BEHIND:
             return len(since)
         _tell_chains(since, placed, b)
@@ -108,12 +130,12 @@ def _gathered(
 def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     """Whether steps look like one shell: not `1 sc, ch 5, 1 sc in next space`, a loop as well."""
     first = since[0]
-    if len(since) < 2 or not isinstance(placed, Stitches) or not isinstance(first, Stitches):
-        return False
     if placed.place is None or (placed.place.count > 1 and placed.place.which in BY_NUMBER):
         return False
-    if not _same_backwards((*since, placed)):
+    if len(since) < 2 or not _same_backwards((*since, placed)):
         return False
+    if isinstance(placed, Bracket) or not isinstance(first, Stitches):
+        return isinstance(first, Repeat)  # `shell, 2 ch, shell in next loop`
     loop = placed.stitch in ("sc", "ss") and len(since) == 2 and isinstance(since[1], Chains)
     return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
 
@@ -121,8 +143,15 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
 def _same_backwards(items: Sequence[Item]) -> bool:
     """Whether a list is the same read backwards; where picots part it, but for its numbers."""
     picots = any(isinstance(item, Picots | Repeat) for item in items)
-    said = [(type(i), getattr(i, "stitch", ""), 0 if picots else _number(i)) for i in items]
+    said = [(*_made(i), 0 if picots else _number(i)) for i in items]
     return said == said[::-1]
+
+
+def _made(item: Item) -> tuple[str, object]:
+    """What a step makes, but for its number: a figure its own steps, wherever they go."""
+    if isinstance(item, Repeat | Bracket):
+        return "figure", item.items
+    return type(item).__name__, getattr(item, "stitch", "")
 
 
 def _number(item: Item) -> int:
@@ -159,6 +188,19 @@ def _tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -
     )
 
 
+def _tell_perhaps_apart(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
+    """Of `1 dc, 3 ch, 1 dc in the 4th`: both there, or the first in the next?"""
+    match since, placed:
+        case [Stitches(1) as first, Chains()], Stitches(1, place=Place(which=Which.NTH)):
+            apart = (_one_in_each(first), *since[1:], placed)
+            b.tell(
+                "perhaps-one-place",
+                "all of these are taken to go into that place",
+                f"write {write_list(apart, b.terms, b.headings.overrides)} if only the last does",
+                since[0].span.to(placed.span),
+            )
+
+
 def _tell_perhaps_together(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
     """Of a list that looks like no shell: `1 sc, 5 dc in next space`."""
     together = write_list((_bracketed(since, placed),), b.terms, b.headings.overrides)
@@ -167,6 +209,18 @@ def _tell_perhaps_together(since: Sequence[Item], placed: Stitches | Bracket, b:
         "only the last of these is taken to go into that place, the others one in each st",
         f"write {together} if all of them go there",
         since[0].span.to(placed.span),
+    )
+
+
+def _tell_chains_before_parted(
+    chains: Sequence[Item], placed: Stitches | Bracket, b: Building
+) -> None:
+    each = write_list((_bracketed(chains, placed),), b.terms, b.headings.overrides)
+    b.tell(
+        "perhaps-as-they-come",
+        "these chains are made once, before the first of what follows",
+        f"write {each} if they are made each time, besides those between",
+        chains[0].span.to(placed.span),
     )
 
 

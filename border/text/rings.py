@@ -158,7 +158,10 @@ def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool, last: str
     place = _behind_closing(t, at)
     if types(t, place - 1, 1) not in (["PREP"], ["TO"]):
         return None
+    back = "back" in t[place - 1].text.split()
     at = _past(t, place, "THE")
+    if back and types(t, at, 1) == ["ORD"] and ended(t, at + 1) and 2 < t[at].number <= chains:
+        return _Ring(t[at].number, at + 1, counted=True)  # `7 ch, 1 dc back in the 4th`
     top = last if "top" in t[place - 1].text.split() else ""
     if (made := _just_made(t, at, top)) > at:
         return _Ring(chains, max(made, _picot_named(t, made)))

@@ -271,7 +271,7 @@ def places_first(t: Terminals) -> Terminals:
             at += 1
             continue
         start = end + (types(t, end, 1) == ["SEP"])
-        stop = list_end(t, start)
+        stop = _with_starred(t, start, list_end(t, start))
         if stop == start:
             found += t[at:end]
             at = end
@@ -301,6 +301,21 @@ def places_first(t: Terminals) -> Terminals:
             found += [left, *steps, right, *place, *parted]
         at, placed = stop, len(found)
     return found
+
+
+def _with_starred(t: Sequence[Terminal], start: int, stop: int) -> int:
+    """Behind a list that goes on with a starred repeat of so many times: `in the loop, 1 dc, * 1
+    treble, 1 chain, repeat from * 4 times, 1 dc`."""
+    star = past(t, stop, "SEP")
+    again = next((n for n in range(star + 1, len(t)) if t[n].type in ("REPEAT", "STAR")), len(t))
+    counted = types(t, again, 2) == ["REPEAT", "FROMSTAR"] and types(t, again + 2, 1)[:1] in _OFTEN
+    soft = all(not x.name for x in t[stop:star])
+    soft &= all(x.type not in OPENS for x in t[star:again])
+    if stop == start or types(t, star, 1) != ["STAR"] or not counted or not soft:
+        return stop
+    more = past(t, again + 3, "SEP")
+    softly = types(t, again + 3, 1) == ["SEP"] and not t[again + 3].name
+    return max(again + 3, list_end(t, more)) if softly else again + 3
 
 
 ONCE_MORE = "once more"

@@ -72,6 +72,8 @@ def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figu
         if size and figure.name in _PICOTS:
             picot = size
             continue
+        if figure.name in _PICOTS:  # `picot = ch 5, 1 sc in 4th ch from hook`: `p` is the same
+            found |= dict.fromkeys(_PICOTS - set(figures), figure)
         if size:
             first = figure.steps[0]
             called = [replace(first, text=text, sort=Sort.WORD) for text in ("picot", "of")]
