@@ -336,7 +336,8 @@ def in_two_places(t: Terminals) -> Terminals:
 def _one_in_part(found: Sequence[Terminal]) -> Terminals:
     """The stitch and preposition of `1 dc in the last dc of a group`, where that stands last."""
     prep = max((n for n, x in enumerate(found) if x.type == "PREP"), default=0)
-    part = _is_part(found, prep + 1) and not any(x.type == "SEP" for x in found[prep:])
+    whole = any(x.type in ("SEP", "EACH", "EVERY") for x in found[prep:])
+    part = _is_part(found, prep + 1) and not whole
     number = found[prep - 2].number if types(found, prep - 2, 2) == ["NUM", "STITCH"] else 0
     return [found[prep - 1], found[prep]] if prep and part and number == 1 else []
 

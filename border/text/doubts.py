@@ -73,7 +73,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             _tell_nth_chain(step.item, b)
         _tell_middle(step.item, b)
         _tell_on_the_like(step.item, b)
-        _tell_unplaced(step.item, b)
+        _tell_unplaced(step.item, steps[n + 1].item if n + 1 < len(steps) else None, b)
     _tell_skips_among_spaces(steps, b)
     tell_counted_on(steps, b)
     tell_behind_each(steps, b)
@@ -278,7 +278,7 @@ def _tell_on_the_like(item: Item, b: Building) -> None:
             )
 
 
-def _tell_unplaced(item: Item, b: Building) -> None:
+def _tell_unplaced(item: Item, behind: Item | None, b: Building) -> None:
     """`1 shell, ch 1, skip 4`: one in each st, or all in one?"""
     match item:
         case Repeat(items=items, times=1, star=False):
@@ -289,7 +289,12 @@ def _tell_unplaced(item: Item, b: Building) -> None:
             named = item.span.end - item.span.start > 1 and all(
                 t.start == item.span.start for t in b.terminals if _within(t, item.span)
             )
-            if not (named and alone and several) or any(i.place is not None for i in made):
+            one_each = len(made) == len(items) == 1 and not isinstance(behind, Skip)
+            if (
+                one_each
+                or not (named and alone and several)
+                or any(i.place is not None for i in made)
+            ):
                 return
             one = all_in(Bracket(items, Place(Which.NEXT, (Whole(Kind("st")),))))
             b.tell(

@@ -243,7 +243,7 @@ def _fills(size: int, item: Stitches) -> bool:
     match item.place:
         case Place(Which.NEXT, (Whole(Kind("ch")),), count):
             single = item.place.each or count == item.count
-            return count > 1 and count in (size, size - 1) and single and item.count in (1, count)
+            return size > 2 and count in (size, size - 1) and single and item.count in (1, count)
     return False
 
 

@@ -1,0 +1,111 @@
+"""Rows that are easily read as something near: what they come to, and what is asked of them."""
+
+from __future__ import annotations
+
+from phrases.said import FIVES, On, cases, said
+
+NECK = On(48, ("1 treble in each loop",))
+"""48 dc."""
+OPEN = On(48, closed=False)
+ALONE = On(40, ("* 5 treble in next loop, 3 chain, miss 3, 1 treble, 3 chain, miss 3; repeat",))
+"""Eight dc in all that stand alone, between fives in one loop."""
+SHELLS = On(
+    40,
+    (
+        "* (3 treble, 2 chain, 3 treble) in next loop, miss 3, 1 chain, 1 treble, 1 chain, miss 3; repeat",
+    ),
+)
+FOURS = On(24, ("* 4 treble in next loop, 3 chain, miss 3; repeat",))
+PAIRS = On(24, ("* 2 treble in next loop, 2 chain, miss 1; repeat",))
+VS = On(
+    24,
+    (
+        "* (3 treble, 3 chain, 3 treble) in next loop, 3 chain, miss 2, 1 plain, 3 chain, miss 2; repeat",
+    ),
+)
+"""In one loop twice three dc with 3 chains between; 3 chains, an sc, and 3 chains."""
+
+FOUNDED = {
+    # the chain is made once, and what is passed at its end is passed once
+    "Ch. 48, 1 tr. in the 8th ch., 2 ch., miss 2, 1 tr. in next, repeat to the end.": "14 dc, 26 ch; 13 x 3 loop; 1 left over; does not close; asked foundation-named; asked foundation-passed; asked row-does-not-close",
+    "Chain 48. Miss 3, 1 treble in each ch; repeat.": "45 dc; 45 x 1 loop; asked foundation-named; asked foundation-passed",
+    "Commence with 48 ch, miss 3, 1 treble, 2 ch, miss 2, 1 treble, repeat to end.": "15 dc, 28 ch; 14 x 3 loop; 2 left over; does not close; asked foundation-named; asked foundation-passed; asked row-does-not-close",
+    "15 ch, miss 7, 1 dc; repeat": "6 sc, 90 ch; 6 x 8 loop",
+}
+AGAIN_THERE = {
+    "* 1 dc in the loop, and in the next loop, 5 ch; repeat": "6 sc, 15 ch; 3 x 2 space; asked place-assumed",
+    "* 3 tr in the loop, also in next loop, 5 ch; repeat": "18 dc, 15 ch; 3 x 2 space; asked place-assumed",
+    "* 5 tr in the loop, 2 ch, and in the next loop, 2 ch; repeat": "30 dc, 12 ch; 3 x 2 space; asked place-assumed",
+    "* 3 tr, 2 ch, 3 tr in loop, the same in the next loop, 5 ch; repeat": "24 dc, 18 ch; 2 x 18 st; asked place-unclear",
+    "* 3 tr, 2 ch, 3 tr in loop, another in the next loop, 5 ch; repeat": "14 dc, 14 ch; 2 x 18 st; asked place-unclear",
+    "* 3 tr in loop and 3 tr in next with 3 ch between; repeat": "18 dc, 9 ch; 3 x 2 space",
+    "5 tr in every loop, 2 ch, 1 dc on the dc, 2 ch": "30 dc, 1 sc, 4 ch; 6 x 1 space; asked perhaps-as-they-come",
+    "4 dc in each loop, 1 ch, 4 dc in the same loop": "28 sc, 1 ch; 6 x 1 space; asked perhaps-as-they-come",
+    "2 ch, 1 tr in each dc with 2 ch between": "6 dc, 14 ch; 6 x 1 sc; asked place-unclear; asked start-chain-assumed",
+    "3 tr in each loop, 2 ch between each": "6 sc, 30 ch; 6 x 1 loop; asked not-understood",
+    "In the loop, 1 dc, * 1 tr, 1 ch, repeat from * 4 times, 1 dc; repeat.": "12 sc, 30 dc, 30 ch; 6 x 1 space",
+    "1 dc under loop, 3 tr, 1 dc; repeat": "6 sc, 9 dc; 3 x 2 space; asked perhaps-one-place",
+    "3 tr in loop, 2 ch, 3 tr; 1 dc on dc; repeat": "18 dc, 3 sc, 6 ch; 3 x 2 space; asked perhaps-one-place",
+    "1 dc in loop, 3 ch, 1 dc, 3 ch, 1 dc in same; repeat": "18 sc, 36 ch; 6 x 1 space; asked perhaps-one-place; asked perhaps-picot",
+    "* 1 dc on dc, 1 tr, 1 ch, 1 tr in same st, 5 ch; repeat": "6 sc, 12 dc, 36 ch; 6 x 1 sc; asked perhaps-one-place",
+    "3 tr in loop, miss 1; repeat": "18 dc; 6 x 1 space; asked perhaps-of-spaces",
+    "5 tr in a loop, 1 dc in next two, 3 ch; repeat": "10 dc, 4 sc, 6 ch; 2 x 3 space; asked place-assumed",
+    "1 dc under one, 5 tr under the next; repeat": "3 sc, 15 dc; 3 x 2 space",
+    "7 tr in a loop, 1 dc in next, 7 tr in next, and so on.": "28 dc, 2 sc; 2 x 3 space; asked perhaps-shared",
+    "(1 dc in loop, 5 ch) 3 times, ending with 3 ch; repeat": "6 sc, 36 ch; 2 x 3 space; asked perhaps-instead",
+    "1 dc in loop, a treble picot, 5 ch; repeat": "6 sc, 30 ch, 18 picot; 6 x 1 space; asked perhaps-picot",
+    "1 dc under the loop between the dc, 5 ch; repeat": "6 sc, 30 ch; 6 x 1 space",
+}
+JUST_MADE = {
+    "1 dc on dc, 4 ch, 4 tr under it, 1 dc in loop; repeat": "12 sc, 24 dc, 24 ch; 6 x 1 sc; asked perhaps-just-made",
+    "1 dc on dc, 4 ch, 4 tr under the same 4 ch, 1 dc in loop; repeat": "12 sc, 24 dc, 24 ch; 6 x 1 sc; asked perhaps-just-made",
+    "1 dc on dc, 8 ch, miss 1, 7 dc on these 7 ch, 1 dc on next dc; repeat": "18 sc, 16 ch; 2 x 3 sc; asked perhaps-just-made",
+    "1 dc on dc, 5 ch, 1 dc in each of the 5 ch, 1 dc on next dc; repeat": "21 sc, 15 ch; 3 x 2 sc; asked perhaps-shared; asked perhaps-just-made",
+    "1 dc on dc, 7 ch, work back 6 dc, 1 dc on next dc; repeat": "16 sc, 14 ch; 2 x 3 sc; asked perhaps-shared; asked perhaps-just-made; asked place-unclear",
+    "* 7 ch, 1 dc back in the 4th, 3 ch, 1 dc in dc; repeat": "6 sc, 36 ch, 6 picot; 6 x 1 sc; asked perhaps-picot",
+    "1 dc in loop, 4 ch, 2 tr in the first, 1 dc in next loop; repeat": "4 sc, 4 dc, 8 ch; 2 x 3 space; asked perhaps-shared; asked perhaps-just-made",
+}
+ON_NECK = {
+    "* 2 tr on tr, 1 ch, 2 tr on the same, miss 2; repeat": "48 dc, 12 ch; 12 x 4 dc; asked perhaps-one-place",
+    "* 5 tr with 1 ch between, missing 1, 3 ch, miss 2; repeat": "30 dc, 42 ch; 6 x 8 st; asked perhaps-missed",
+    "* 1 tr, 1 ch, 1 tr, 1 ch, 1 tr in same st, miss 2; repeat": "36 dc, 24 ch; 12 x 4 st; asked perhaps-one-place",
+    "3 slip stitches, 1 dc, * 5 ch, miss 3, 1 dc; repeat from *": "3 ss, 12 sc, 55 ch; 11 x 4 st; asked perhaps-leads-on",
+    "1 tr in next st, miss 3, 1 tr in next, worked off together, 5 ch, repeat": "48 dc; 48 x 1 loop; asked not-understood",
+    "1 long, 1 chain, 1 treble; repeat": "48 dc, 24 ch; 24 x 2 st; asked names-alike",
+    "1 dc on long, 1 long on long; repeat": "24 sc, 24 dc; 24 x 2 dc",
+}
+LONE = {
+    "* 1 dc on the third of the 5 tr, 5 ch, 1 tr on the tr, 5 ch; repeat": "5 sc, 5 dc, 50 ch; 5 x 1 5-dc run; asked perhaps-next-of",
+    "* 1 dc on the third of the 5 tr, 5 ch, 1 tr on the one tr, 5 ch; repeat": "5 sc, 5 dc, 50 ch; 5 x 1 5-dc run; asked perhaps-next-of",
+    "* 1 dc on the third of the 5 tr, 5 ch, 1 tr in next run of 1 tr, 5 ch; repeat": "5 sc, 5 dc, 50 ch; 5 x 1 5-dc run",
+    "* 1 dc on the tr, 5 ch; repeat": "30 sc, 150 ch; 30 x 1 dc",
+}
+BESIDE_SHELLS = {
+    "* 1 dc in the 2 ch of the shell, 5 ch, 1 tr on the tr, 5 ch; repeat": "5 sc, 5 dc, 50 ch; 5 x 1 shell",
+    "* 5 tr in shell, 1 tr on tr; repeat": "30 dc; 5 x 1 shell",
+}
+GROUPS = {
+    "* 1 dc on the third treble, 5 ch; repeat": "8 sc, 40 ch; 8 x 3 dc; asked place-assumed",
+    "1 dc in last tr of one group and first of next, 5 ch; repeat": "12 sc, 30 ch; 6 x 1 group",
+    "1 dc in the 2nd and 3rd tr of the group, 5 ch; repeat": "12 sc, 30 ch; 6 x 1 group",
+}
+OF_TWO = {"1 dc between the pairs of tr, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 2-dc group"}
+WHICH_SPACE = {
+    "* 5 tr into the 3 ch in the centre of the group, 7 ch; repeat": "60 dc, 84 ch; 12 x 1 ch-3 space; asked place-assumed",
+    "* 3 tr into the 3 ch between the tr, 7 ch; repeat": "12 dc, 28 ch; 4 x 1 ch-3 space between dc",
+}
+
+
+@cases(
+    (OPEN, FOUNDED),
+    (FIVES, AGAIN_THERE),
+    (FIVES, JUST_MADE),
+    (NECK, ON_NECK),
+    (ALONE, LONE),
+    (SHELLS, BESIDE_SHELLS),
+    (FOURS, GROUPS),
+    (PAIRS, OF_TWO),
+    (VS, WHICH_SPACE),
+)
+def test_what_is_easily_misread(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
