@@ -155,11 +155,13 @@ def _pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:
         return [like(here, "EACH"), two], named + 1
     if types(t, named, 3) == ["ORD", "AND", "ORD"] and named + 3 < len(t):
         follows = 0 < here.number == t[named + 2].number - 1
-        if t[named + 3].type not in NOUNS or not follows:
+        # `the 1st and 2nd of the 12 dc`
+        noun = past(t, named + 3, "OF", "THE", "NUM")
+        if types(t, noun, 1) == [] or t[noun].type not in NOUNS or not follows:
             return [], at
         if here.number > 1:  # the point behind that many
-            return [here, like(here, "PAIR"), like(here, "OF")], named + 3
-        return [like(here, "NEXT"), two], named + 3
+            return [here, like(here, "PAIR"), like(here, "OF")], noun
+        return [like(here, "NEXT"), two], noun
     of = past(t, named + 1, "OF", "THE")
     if here.type == "PAIR" and here.text == "pairs" and types(t, of, 1) == ["STITCH"]:
         pair = Kind("group", 2, t[of].name)  # `between the pairs of dc`

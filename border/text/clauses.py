@@ -212,7 +212,12 @@ def _name(words: Sequence[Word], source: Source) -> str:
 
 
 def claims_said(t: list[Terminal]) -> list[Terminal]:
-    """`…, making 15 spaces in all` at a text's end: as `(15 spaces)`."""
+    """`…, making 15 spaces in all`, `there will be 24 treble` at a text's end: as `(15 spaces)`."""
+    t = [
+        x
+        for n, x in enumerate(t)
+        if not (n and t[n - 1].type == "LP" and x.type == "WITH" and _says_there_are(x))
+    ]
     end = len(t)
     while end and t[end - 1].type in ("SEP", "ENDING"):
         end -= 1
@@ -224,7 +229,8 @@ def claims_said(t: list[Terminal]) -> list[Terminal]:
     if [x.type for x in words[:2]] != ["WITH", "NUM"] or len(words) < 3:
         return t
     noun = words[2]
-    if kind_of(noun) is None or (noun.type != "KIND" and said == end):
+    sure = noun.type == "KIND" or said < end or _says_there_are(words[0])
+    if kind_of(noun) is None or not sure:
         return t
     bracket = [replace(words[0], type="LP"), *words[1:], replace(noun, type="RP")]
     closing = t[: said - 3]  # a claim of the row stands before the stitch that closes it
@@ -233,6 +239,11 @@ def claims_said(t: list[Terminal]) -> list[Terminal]:
         start = joins - (closing[joins - 1].type == "AND")
         return [*closing[:start], *bracket, *closing[joins:], *t[end:]]
     return [*closing, *bracket, *t[end:]]
+
+
+def _says_there_are(here: Terminal) -> bool:
+    """Whether a word says how many there are: `there will be`, `you now have`."""
+    return here.text.split(" ")[0] in ("there", "you")
 
 
 _CLOSING = frozenset(

@@ -195,6 +195,9 @@ def _behind_closing(t: Sequence[Terminal], at: int) -> int:
         at += 1
     elif not joins:
         return start
+    last = _past(t, at, "THE")
+    if types(t, last, 1) == ["ORD"] and t[last].number == -1 and t[at - 1].name == "ss":
+        at = last + 1  # `4 ch, slip the last on the 1st`
     return _past(t, at, "PREP", "TO")
 
 

@@ -159,7 +159,11 @@ def _of_older_row(t: Sequence[Terminal], at: int, row: int) -> int:
     end = past(t, at + 1, *_PLACE_WORDS) if t[at].type == "PREP" and at > _FEW else at
     if types(t, end - 1, 2) != ["ORD", "ROW"] or not _is_lower(t[end - 1].number, row):
         return at
-    return end + 1 if only_ends(t[end + 1 :]) else at
+    rest = t[end + 1 :]
+    fastens = any(x.type in _FASTENS and x.name != "turn" for x in rest)
+    lower = fastens and any(x.type in ("ROW", "FOUNDATION") for x in rest)
+    done = only_ends(rest) or (lower and all(x.type not in ("CH", "REPEAT") for x in rest))
+    return end + 1 if done else at
 
 
 _FEW = 3
