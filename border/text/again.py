@@ -23,26 +23,7 @@ from border.text.passing import (
 )
 from border.text.terminals import Terminal
 from border.text.times_said import times_before, times_of_list, times_of_row
-from border.text.tree import Kind
-
-_ALL_ROUND = (
-    ["ALL", "STITCH"],
-    ["PREP", "STITCH"],  # `in double crochet`
-    ["STITCH", "TOEND"],
-    ["STITCH", "TOEND", "PREP", "KIND"],  # `double all round over the rolled hem`
-    ["PREP", "STITCH", "TOEND", "PREP", "KIND"],
-    ["ROW", "OF", "STITCH"],
-    ["ROW", "OF", "STITCH", "TOEND"],
-    ["TOEND", "OF", "STITCH", "PREP", "KIND"],  # `a round of double into the linen`
-    ["STITCH", "ROW", "OF", "STITCH"],  # `a plain row of double`
-    ["ROW", "PREP", "STITCH"],  # `one row in double crochet`
-    ["STITCH", "ROW", "PREP", "STITCH"],
-    ["TOEND", "OF", "STITCH"],
-    ["TOEND", "PREP", "STITCH"],
-)
-
-
-_SAYS_NOTHING = ("SEP", "ENDING", "BETW", "MOD", "THE")
+from border.text.whole_rows import SAYS_NOTHING, a_row_of, before_comma, whole_rows
 
 
 def _within_brackets(t: Terminals) -> Terminals:
@@ -75,7 +56,7 @@ def _brackets_again(t: Terminals) -> Terminals:
     """`1 dc, (5 chain, 1 dc in next loop), repeat`: with no stop between, of the bracket."""
     found: Terminals = []
     for n, here in enumerate(t):
-        bracket = _before_comma(t, n)
+        bracket = before_comma(t, n)
         again = here.type == "REPEAT" and bracket > 0 and t[bracket - 1].type == "RP"
         behind = types(t, n + 1, 1)
         if again and (behind == ["TOEND"] or ended(t, n + 1)):
@@ -96,7 +77,7 @@ def _brackets_counted(t: Terminals) -> Terminals:
         counted = t[at].type == "REPEAT" and types(t, at + 1, 1)[:1] in _HOW_OFTEN
         closed = past(t, at + 2, "SEP")
         inside = counted and types(t, closed, 1) == ["RP"]
-        end = _before_comma(found, len(found))
+        end = before_comma(found, len(found))
         behind = counted and types(found, end - 1, 1) == ["RP"]
         opens = _opened(found if inside else found[: end - 1]) if inside or behind else None
         if opens is None or types(t, closed + 1, 1) in (["PREP"], *_HOW_OFTEN):
@@ -251,86 +232,6 @@ def _at_the_end(t: Terminals) -> Terminals:
     return [*found[: stop + 1], like(t[repeat], "ENDWITH"), *found[stop + 1 :]]
 
 
-def _whole_rows(t: Terminals) -> Terminals:
-    """`plain all round`, `a row of treble`: the whole text is one stitch in each."""
-    told = [x for x in t if x.type not in _SAYS_NOTHING]
-    told = told[1:] if types(told, 0, 1) == ["ENDWITH"] else told
-    if spaced := _spaced(t):
-        return spaced
-    kinds = [x.type for x in told]
-    kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
-    hem = told[-1:] != [] and told[-1].text in ("edge", "hem")  # `closely in double over the hem`
-    if kinds not in _ALL_ROUND and not (hem and kinds == ["PREP", "STITCH", "PREP", "KIND"]):
-        return _without_to_end(t)
-    stitch = next(x for x in reversed(told) if x.type == "STITCH")
-    each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
-    rest = [x for x in t if x.type in ("BETW", "MOD", "ENDING")]
-    return [stitch, *each, *rest]
-
-
-def _a_row_of(t: Terminals) -> Terminals:
-    """`a row of 1 long, 1 chain, miss 1`: these steps, repeated; `a row of long, missing 1`: `1
-    long, miss 1; repeat`; `a row of plain on the chain`: one in each."""
-    start = past(t, 0, "SEP", "AND")
-    of = past(t, start, "NUM") + 1
-    if types(t, of - 1, 2) != ["ROW", "OF"] or (of > start + 1 and t[start].number != 1):
-        return t
-    rest = [x for x in t[of + 1 :] if x.type != "ENDING"]
-    ends = [x for x in t[of + 1 :] if x.type == "ENDING"]
-    while rest and rest[-1].type in ("SEP", "TOEND"):
-        rest.pop()
-    sorts = [x.type for x in rest if x.type not in ("SEP", "THE")]
-    if {"REPEAT", "STAR", "EACH", "LP"} & set(sorts) or sorts[:1] not in (["NUM"], ["STITCH"]):
-        return t
-    first = rest[0]
-    if sorts[:1] == ["STITCH"] and sorts[1:2] == ["PREP"] and len(sorts) == 3:
-        each = [like(first, "PREP"), like(first, "EACH"), like(first, "KIND", Kind("st"))]
-        return [*t[:start], first, *each, *ends]
-    if sorts[:2] in (["STITCH"], ["STITCH", "BETW"]):
-        return [*t[:start], *rest, *ends] if len(sorts) > 1 else t
-    one = [like(first, "NUM", number=1)] if first.type == "STITCH" else []
-    again = [like(first, "SEP", name="hard"), like(first, "REPEAT")]
-    return [*t[:start], *one, *rest, *again, *ends]
-
-
-def _spaced(t: Terminals) -> Terminals:
-    """`Long, with 1 chain between each, missing 1`: `1 long, 1 chain, miss 1; repeat`."""
-    steps = [x for x in t if x.type not in ("SEP", "ENDING", "TOEND")]
-    missed = steps[2:4] + steps[4:5] * (types(steps, 4, 1) in (["CH"], ["KIND"]))
-    if [x.type for x in steps[:4]] != _SPACED or len(steps) != 2 + len(missed):
-        return []
-    stitch, between = steps[:2]
-    comma = like(stitch, "SEP")
-    chains = [like(between, "NUM", number=between.number), like(between, "CH")]
-    one = like(stitch, "NUM", number=1)
-    again = [like(stitch, "SEP", name="hard"), like(stitch, "REPEAT")]
-    ends = [x for x in t if x.type == "ENDING"]
-    return [one, stitch, comma, *chains, comma, *missed, *again, *ends]
-
-
-_SPACED = ["STITCH", "BETW", "SKIP", "NUM"]
-
-
-def _without_to_end(t: Terminals) -> Terminals:
-    """`in every other stitch, to the end`: that goes to the end already; so does `in each
-    loop, with 3 chain between, all round`, and `as they come, all round`."""
-    found: Terminals = []
-    for here in t:
-        end = _before_comma(found, len(found))
-        if end and found[end - 1].type == "BETW":
-            end = _before_comma(found, end - 1)
-        before = [x.type for x in found[max(0, end - 3) : end]]
-        open_place = before[-1:] != [] and before[-1] in NOUNS and {"EACH", "EVERY"} & set(before)
-        if here.type != "TOEND" or not (open_place or before[-1:] == ["COME"]):
-            found.append(here)
-    return found
-
-
-def _before_comma(t: Terminals, end: int) -> int:
-    """How many there are of the first `end`, without the comma that these end in."""
-    return end - (end > 0 and t[end - 1].type == "SEP" and not t[end - 1].name)
-
-
 def _in_every(t: Terminals) -> Terminals:
     """`3 dc in the first loop; repeat in every loop`: as `in every loop`; behind several places,
     as `repeat`."""
@@ -441,8 +342,8 @@ PASSES = (
     where(_at_the_end, "ATEND"),
     where(_in_every, "REPEAT", "PREP-EACH AS-EACH TOEND-EACH WITH-EACH"),
     where(_same_in_every, "SAME BEGIN"),
-    where(_a_row_of, "ROW-OF"),
-    where(_whole_rows, "TOEND ROW ALL BETW " + pairs({"PREP"}, "STITCH", *_SAYS_NOTHING)),
+    where(a_row_of, "ROW-OF"),
+    where(whole_rows, "TOEND ROW ALL BETW " + pairs({"PREP"}, "STITCH", *SAYS_NOTHING)),
     where(_of_each, "REPEAT", "EACH EVERY", "PREP"),
     where(each_parted, "TOEND", "BETW"),
     where(each_again, "REPEAT", "EACH"),

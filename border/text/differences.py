@@ -14,7 +14,8 @@ from border.text.moving import Try, move_at, past_dot, place_behind
 from border.text.numbers import number_at
 from border.text.side import at_the_side
 from border.text.source import Source
-from border.text.strangers import taken_as_remark, unknown_terms
+from border.text.stitch_names import unknown_terms
+from border.text.strangers import taken_as_remark
 from border.text.terminals import terminal_at
 from border.text.tree import Difference, Exchanged, Variation, Where
 from border.text.vocabulary import Names

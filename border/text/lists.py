@@ -13,7 +13,18 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.doubts import tell_doubts
-from border.text.in_each import BY_NUMBER, all_in, count_of
+from border.text.in_each import BY_NUMBER, count_of
+from border.text.lists_asked import (
+    bracketed,
+    same_backwards,
+    tell_bare,
+    tell_begun,
+    tell_chains,
+    tell_chains_before_parted,
+    tell_perhaps_apart,
+    tell_perhaps_together,
+    tell_same,
+)
 from border.text.nodes import Building, Step
 from border.text.picot_doubts import may_be_picot, space_of, tell_picot, tell_ring
 from border.text.steps import OPEN_PLACES, walk
@@ -34,7 +45,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.written_steps import may_close, write_list
+from border.text.written_steps import may_close
 
 _UNPLACED = (Which.SAME, Which.SKIPPED)
 
@@ -53,7 +64,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
         item = step.item
         settled.append(step)
         if step.hard:
-            _tell_begun(begun, since, b)
+            tell_begun(begun, since, b)
             since, begun = [], None
         if _is_listed(item):
             since.append(item)
@@ -67,17 +78,17 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         tell_picot(since[-1], b, item.span)
                     if _may_share(since, item, into, worked):
                         start = opening and _opens_row(steps, n - len(since))
-                        _tell_same(since[start:], item, worked, b)
+                        tell_same(since[start:], item, worked, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     if gathered := _gathered(since, item, b, chains_may_stand):
                         first = settled[-1 - gathered]
-                        list_ = _bracketed(since[-gathered:], item)
+                        list_ = bracketed(since[-gathered:], item)
                         whole = replace(list_, span=first.item.span.to(item.span))
                         settled[-1 - gathered :] = [Step(whole, first.hard)]
         since, into, worked = [], space_of(item, into), _worked_into(item, worked)
         begun = item
-    _tell_begun(begun, since, b)
+    tell_begun(begun, since, b)
     tell_doubts(settled, b)
     return settled
 
@@ -107,23 +118,23 @@ def _gathered(
     bare = next((n for n, item in enumerate(since) if _is_made(item)), None)
     if bare is not None:
         if b.headings.bare is Bare.BEHIND and _is_figure(since[bare:], placed):
-            _tell_perhaps_apart(since[bare:], placed, b)
+            tell_perhaps_apart(since[bare:], placed, b)
             return len(since) - bare
         if b.headings.bare is Bare.BEHIND:
-            _tell_perhaps_together(since[bare:], placed, b)
+            tell_perhaps_together(since[bare:], placed, b)
         elif b.headings.bare is not Bare.EACH:
-            _tell_bare(since[bare:], placed, b)
+            tell_bare(since[bare:], placed, b)
         return 0
     assert placed.place is not None
     chains = any(isinstance(item, Chains) for item in since)
     starts = opens_row and len(since) == 1
     if chains and placed.place.which in OPEN_PLACES and not starts:
         if b.headings.bare is Bare.BEHIND and placed.parted:
-            _tell_chains_before_parted(since, placed, b)
+            tell_chains_before_parted(since, placed, b)
             return 0  # `2 ch, 1 dc in each dc with 2 ch between`
         if b.headings.bare is Bare.BEHIND:
             return len(since)
-        _tell_chains(since, placed, b)
+        tell_chains(since, placed, b)
     return 0
 
 
@@ -132,30 +143,12 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     first = since[0]
     if placed.place is None or (placed.place.count > 1 and placed.place.which in BY_NUMBER):
         return False
-    if len(since) < 2 or not _same_backwards((*since, placed)):
+    if len(since) < 2 or not same_backwards((*since, placed)):
         return False
     if isinstance(placed, Bracket) or not isinstance(first, Stitches):
         return isinstance(first, Repeat)  # `shell, 2 ch, shell in next loop`
     loop = placed.stitch in ("sc", "ss") and len(since) == 2 and isinstance(since[1], Chains)
     return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
-
-
-def _same_backwards(items: Sequence[Item]) -> bool:
-    """Whether a list is the same read backwards; where picots part it, but for its numbers."""
-    picots = any(isinstance(item, Picots | Repeat) for item in items)
-    said = [(*_made(i), 0 if picots else _number(i)) for i in items]
-    return said == said[::-1]
-
-
-def _made(item: Item) -> tuple[str, object]:
-    """What a step makes, but for its number: a figure its own steps, wherever they go."""
-    if isinstance(item, Repeat | Bracket):
-        return "figure", item.items
-    return type(item).__name__, getattr(item, "stitch", "")
-
-
-def _number(item: Item) -> int:
-    return item.count if isinstance(item, Stitches | Chains | Picots) else 0
 
 
 def _opens_row(steps: Sequence[Step], at: int) -> bool:
@@ -172,86 +165,6 @@ def _opens_row(steps: Sequence[Step], at: int) -> bool:
     later = (item for item in walk([step.item for step in steps[at + 1 :]]))
     heights = (STITCHES[i.stitch].height for i in later if isinstance(i, Stitches))
     return any(2 <= height <= chains.count for height in heights)
-
-
-def _tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
-    singly = [_one_in_each(item) if isinstance(item, Stitches) else item for item in since]
-    apart = write_list((*singly, placed), b.terms, b.headings.overrides)
-    together = write_list((_bracketed(since, placed),), b.terms, b.headings.overrides)
-    b.tell(
-        "place-unclear",
-        "the place behind this list may be for all of it, or for its last stitches only",
-        f'write {together} or {apart}; the heading "bare stitches: one in each" takes each '
-        'stitch without a place for the next st, "bare stitches: in the place behind" puts '
-        "such groups into their place",
-        since[0].span.to(placed.span),
-    )
-
-
-def _tell_perhaps_apart(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
-    """Of `1 dc, 3 ch, 1 dc in the 4th`: both there, or the first in the next?"""
-    match since, placed:
-        case [Stitches(1) as first, Chains()], Stitches(1, place=Place(which=Which.NTH)):
-            apart = (_one_in_each(first), *since[1:], placed)
-            b.tell(
-                "perhaps-one-place",
-                "all of these are taken to go into that place",
-                f"write {write_list(apart, b.terms, b.headings.overrides)} if only the last does",
-                since[0].span.to(placed.span),
-            )
-
-
-def _tell_perhaps_together(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
-    """Of a list that looks like no shell: `1 sc, 5 dc in next space`."""
-    together = write_list((_bracketed(since, placed),), b.terms, b.headings.overrides)
-    b.tell(
-        "perhaps-one-place",
-        "only the last of these is taken to go into that place, the others one in each st",
-        f"write {together} if all of them go there",
-        since[0].span.to(placed.span),
-    )
-
-
-def _tell_chains_before_parted(
-    chains: Sequence[Item], placed: Stitches | Bracket, b: Building
-) -> None:
-    each = write_list((_bracketed(chains, placed),), b.terms, b.headings.overrides)
-    b.tell(
-        "perhaps-as-they-come",
-        "these chains are made once, before the first of what follows",
-        f"write {each} if they are made each time, besides those between",
-        chains[0].span.to(placed.span),
-    )
-
-
-def _tell_chains(chains: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
-    each = write_list((_bracketed(chains, placed),), b.terms, b.headings.overrides)
-    once = write_list((*chains, placed), b.terms, b.headings.overrides)
-    b.tell(
-        "place-unclear",
-        "the chains before this may be made once, or again for each place",
-        f'write {each} or {once}; the heading "bare stitches: in the place behind" takes them each '
-        "time",
-        chains[0].span.to(placed.span),
-    )
-
-
-def _bracketed(since: Sequence[Item], placed: Stitches | Bracket) -> Bracket:
-    """The list and what is placed behind it, all in that place."""
-    assert placed.place is not None
-    inner = (
-        placed.items if isinstance(placed, Bracket) else (replace(placed, place=None, parted=0),)
-    )
-    return all_in(Bracket((*since, *inner), placed.place, placed.parted))
-
-
-def _one_in_each(item: Stitches) -> Stitches:
-    """A stitch without a place, written with the place that it takes."""
-    place = Place(Which.NEXT, (Whole(ST),), item.count)
-    if item.count == 1 or item.together:
-        return replace(item, place=place)
-    each = replace(place, each=True)
-    return replace(item, count=1, place=each, between=0, parted=item.between)
 
 
 def _may_share(
@@ -283,26 +196,6 @@ def _several_alike(bare: Sequence[Stitches], placed: Stitches | Bracket) -> bool
     return len(bare) > 1 and {item.stitch for item in bare} == _stitches(placed)
 
 
-def _tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> None:
-    """`1 dc in loop, 3 tr, 1 dc; repeat`: are those behind it meant to go into that loop, too?"""
-    bare = [item for item in since if isinstance(item, Stitches)]
-    match begun:
-        case Stitches(place=Place(which=which, targets=(Whole(kind),), count=1) as place):
-            if kind.name not in SPACES or which in OPEN_PLACES or not bare:
-                return
-            first = replace(begun, place=None, parted=0)
-            if bare[-1].stitch != begun.stitch or not _same_backwards((first, *since)):
-                return
-            whole = all_in(Bracket((first, *since), place))
-            b.tell(
-                "perhaps-one-place",
-                "only the first of these is taken to go into that place, the others one in each st",
-                f"write {write_list((whole,), b.terms, b.headings.overrides)} if all of them go "
-                "there",
-                begun.span.to(bare[-1].span),
-            )
-
-
 def _stitches(placed: Stitches | Bracket) -> set[str]:
     inside = [placed] if isinstance(placed, Stitches) else list(walk(placed.items))
     return {item.stitch for item in inside if isinstance(item, Stitches)}
@@ -319,35 +212,3 @@ def _worked_into(item: Item, before: Kind | None) -> Kind | None:
             return place.targets[-1].of if place.targets else None
         case _:
             return before
-
-
-def _tell_same(
-    since: Sequence[Item], placed: Stitches | Bracket, worked: Kind | None, b: Building
-) -> None:
-    """`3 tr, ch 2, 3 tr in same loop`: are all of them meant to go into one loop? `worked`: what
-    the step before them went into, which may be that loop."""
-    assert placed.place is not None
-    targets = placed.place.targets or (Whole(worked or ST),)
-
-    def together(which: Which) -> str:
-        nearby = replace(placed, place=Place(which, targets))
-        return write_list((_bracketed(since, nearby),), b.terms, b.headings.overrides)
-
-    help_ = f"write {together(Which.NEXT)} if all of them go into one place"
-    if worked is not None and _may_be(worked, targets[-1].of):
-        help_ = (
-            f"write {together(Which.SAME)} if all of them go where the step before them went, or "
-            f"{together(Which.NEXT)} if into one place of their own"
-        )
-    b.tell(
-        "perhaps-one-place",
-        "only the last of these is taken to go into the same place, the others one in each st",
-        help_,
-        since[0].span.to(placed.span),
-    )
-
-
-def _may_be(worked: Kind, named: Kind) -> bool:
-    """Whether what was worked into can be called so behind it: a loop, a space, a stitch."""
-    spaces = worked.name in SPACES and named.name in SPACES
-    return worked.name == named.name or spaces or (named == ST and worked.name in STITCHES)

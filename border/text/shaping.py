@@ -46,16 +46,9 @@ from border.text.missed import chains_over, missed_by_name, missing_every, under
 from border.text.naming import (
     after_next,
     all_in_one,
-    begun_same,
-    counted_off,
-    each_named,
-    first_same,
     missed_before,
-    of_the_same,
     orders,
     placed_in_brackets,
-    same_again,
-    the_same_in,
 )
 from border.text.nouns import unsaid
 from border.text.on_runs import (
@@ -70,7 +63,18 @@ from border.text.parted import parted
 from border.text.passing import ARCHES, NOUNS, OPENS, WHICH, Pass, chains_at, pairs, turned, where
 from border.text.picots_named import picots_named
 from border.text.picots_shown import namely, ring_in_bracket
+from border.text.places_first import (
+    places_first,
+    repeats_placed,
+)
 from border.text.rings import SHOWN, caught_back, rings
+from border.text.same_place import (
+    begun_same,
+    first_same,
+    of_the_same,
+    same_again,
+    the_same_in,
+)
 from border.text.sentences import (
     PLACE,
     begun,
@@ -78,9 +82,11 @@ from border.text.sentences import (
     fastened,
     filled,
     next_first,
-    places_first,
-    repeats_placed,
     worked_in,
+)
+from border.text.several_named import (
+    counted_off,
+    each_named,
 )
 from border.text.shared_out import on_both, shared_out
 from border.text.terminals import Terminal

@@ -29,7 +29,7 @@ from border.text.place_doubts import (
     tell_turning_chain,
 )
 from border.text.places import build_place, build_skipped, build_union
-from border.text.sentences import ONCE_MORE
+from border.text.places_first import ONCE_MORE
 from border.text.shared_out import BESIDES, SHARED
 from border.text.terminals import Terminal
 from border.text.tree import (

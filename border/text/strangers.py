@@ -1,4 +1,4 @@
-"""Words that a border text cannot use: unknown ones, and names that its terms do not have."""
+"""Words that a border text does not know, and those that are taken for a remark."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from border.findings import Finding, Span
 from border.text.distances import DISTANCE
 from border.text.passing import behind_chains, past
 from border.text.source import Source
-from border.text.vocabulary import TERMS, Names, name_of, names, vocabulary
+from border.text.vocabulary import Names, names, vocabulary
 from border.text.words import quoted, shortened
 
 if TYPE_CHECKING:
@@ -31,89 +31,6 @@ _WORK = frozenset({"work", "working", "make", "making", "put"})
 
 _GUESSES = 40
 """So many unknown words are given their nearest known one; to look is slow."""
-
-
-def unknown_terms(
-    terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
-) -> Iterator[Finding]:
-    """Stitch names that the stated terms do not have, or no longer surely; each told once."""
-    for terminal in terminals:
-        if terminal.type != "STITCH" or terminal.text in told:
-            continue
-        phrase = tuple(terminal.text.split(" "))
-        span = source.span(terminal.start, terminal.end)
-        text, terms = terminal.text, known.terms
-        if phrase in known.elsewhere:
-            there = [t for t in TERMS if phrase in names(t).known]
-            message = f'the {terms} terms have no "{text}"'
-            meaning = meaning_of(known.elsewhere[phrase], terms)
-            where = f" ({' and '.join(there)})" if there else ""
-            help_ = (
-                f'write a heading that says what it means, as in "{text} means {meaning}"'
-                f"{where}, or other terms"
-            )
-            if text in ("sc", "s c") and (single := known.known.get(("single",))) != "sc":
-                other = name_of(single or "ss", "us")
-                help_ += f'; or "{text} means {other}", if it is short for single crochet'
-            if not there:
-                message = f'no terms settle what "{text}" is'
-                help_ = (
-                    f'see how the book says it is made, and write a heading: "{text} means '
-                    f'{meaning}" (in most books), or what it is here'
-                )
-        elif phrase in known.unsettled:
-            other = known.unsettled[phrase]
-            moved = meaning_of(known.known[tuple(other.split(" "))], terms)
-            stays = meaning_of(known.known[phrase], terms)
-            message = f'"{text}" may be short for "{other}", which here means {moved}'
-            help_ = f'write a heading: "{text} means {moved}", or "{text} means {stays}"'
-        else:
-            continue
-        told.add(text)
-        yield Finding("term-unknown-here", message, help_, span)
-
-
-def names_alike(
-    terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
-) -> Iterator[Finding]:
-    """`1 treble, 4 long, 1 treble` in one list, where both are one stitch by a heading."""
-    met: dict[str, str] = {}
-    placed = False
-    for terminal in terminals:
-        if terminal.type not in _LISTED:
-            met, placed = {}, terminal.type != "LP"  # in a place a name is that of the row below
-        if terminal.type == "SEP":
-            placed = False
-        if terminal.type != "STITCH" or placed:
-            continue
-        name = known.given.get(tuple(terminal.text.split(" ")), "")
-        other = met.setdefault(terminal.name, name)
-        pair = f"{terminal.name} by two names"
-        if other == name or pair in told or _short_for(name, other):
-            continue
-        told.add(pair)
-        here = name_of(terminal.name, known.terms)
-        by = name or other
-        span = source.span(terminal.start, terminal.end)
-        message = f'this list calls one stitch by two names: a heading says that "{by}" means '
-        message += here if not (name and other) else f'what "{other if by == name else name}" does'
-        help_ = f'where the book means another stitch by one of them, write a heading: "{by} means '
-        help_ += f'{meaning_of("dc", known.terms)}", or what it is there'
-        yield Finding("names-alike", message, help_, span)
-
-
-_LISTED = frozenset({"NUM", "STITCH", "SEP", "AND", "CH", "PICOT"})
-
-
-def _short_for(one: str, other: str) -> bool:
-    """Whether one of two names that headings give is an abbreviation of the other: `l`, `long`."""
-    return bool(one and other) and one[0] == other[0] and min(len(one), len(other)) < 3
-
-
-def meaning_of(stitch: str, terms: str) -> str:
-    """How an override names a stitch: by its US name, said to be that where it could mislead."""
-    name = name_of(stitch, "us")
-    return name if terms != "uk" else f"us {name}"
 
 
 def strangers(

@@ -26,7 +26,8 @@ from border.text.phrases import longest
 from border.text.remarked import with_remarks
 from border.text.side import without_sides
 from border.text.source import Source
-from border.text.strangers import names_alike, remarks, strangers, unknown_terms
+from border.text.stitch_names import names_alike, unknown_terms
+from border.text.strangers import remarks, strangers
 from border.text.tree import Kind
 from border.text.vocabulary import Entry, Names, vocabulary, ways_from
 from border.text.words import LARGEST, Sort, Word

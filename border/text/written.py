@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import assert_never
 
 from border.text.steps import walk
-from border.text.strangers import meaning_of
+from border.text.stitch_names import meaning_of
 from border.text.tree import (
     Arch,
     AtJoint,

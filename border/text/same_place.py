@@ -1,0 +1,191 @@
+"""What goes where the work went before, and what is made again: `in it`, `the same in the next`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec.structs import replace
+
+from border.text.missed import MADE
+from border.text.passing import (
+    HOW_OFTEN,
+    NOUNS,
+    OPENS,
+    WHICH,
+    Terminals,
+    behind_chains,
+    ended,
+    like,
+    past,
+    stitch_left_out,
+    types,
+)
+from border.text.sentences import shell_before
+from border.text.terminals import Terminal
+from border.text.tree import SPACES, Kind
+
+
+def of_the_same(t: Terminals) -> Terminals:
+    """`in the 4th of the same`, behind `in the 2nd of the 5 chain`: in the 4th, of those too."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        same = past(t, at + 1, "THE") if t[at].type == "OF" else len(t)
+        nth = types(found, len(found) - 1, 1) == ["ORD"]
+        if nth and types(t, same, 1) == ["SAME"] and ended(t, same + 1):
+            at = same + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+def same_again(t: Terminals) -> Terminals:
+    """`1 double in it` goes into the same place; `2 in 1` are the stitches named before."""
+    found: Terminals = []
+    stitch: Terminal | None = None
+    for at, here in enumerate(t):
+        behind = types(t, at + 1, 1)
+        number = found[-1:] != [] and found[-1].type == "NUM"
+        counted = number and types(found, len(found) - 2, 1)[:1] != [] and _is_place(found[-2])
+        if here.type == "STITCH" and not counted and (number or _opens(found)):
+            stitch = here
+        if here.type == "STRAY" and here.text == "there" and found and found[-1].type == "STITCH":
+            found += [like(here, "PREP"), like(here, "SAME"), like(here, "PLACE")]
+            continue
+        if here.type == "STRAY" and here.text == "it" and found and found[-1].type == "PREP":
+            if all(x.type in ("SEP", "AND") for x in found[:-1]):
+                found.pop()  # `make a chain of the length required, and upon it work …`
+                continue
+            if behind_chains(found[:-1]):  # `6 chain, 5 double on it`
+                found[-1] = replace(found[-1], name=MADE)
+            found += [like(here, "SAME"), like(here, "PLACE")]
+            continue
+        if here.type == "STRAY" and here.text in ("ring", "circle") and found:
+            here = like(here, "KIND", Kind("loop")) if found[-1].type in OPENS | WHICH else here
+        if here.type == "KIND" and here.kind == Kind("st") and behind == ["PREP"]:
+            counted = bool(found) and found[-1].type == "NUM" and _opens(found[:-1])
+            if counted and stitch is not None:
+                here = replace(stitch, end=here.end)
+                _set_apart(found, len(found) - 2)
+        found.append(here)
+        if here.type == "NUM" and behind == ["PREP"] and stitch is not None and _opens(found[:-1]):
+            found.append(replace(stitch, start=here.start, end=here.end, glued=False))
+            _set_apart(found, len(found) - 3)
+    return found
+
+
+def the_same_in(t: Terminals) -> Terminals:
+    """`(2 dc, 2 ch, 2 dc) in the first loop, 3 ch, the same in the next`: once more what was made
+    in a place last."""
+    found: Terminals = []
+    made_last: Terminals = []
+    noun: Terminals = []
+    opening = 0
+    again = False
+    for n, here in enumerate(t):
+        one_more = here.type == "NUM" and here.text == "another"
+        same = (here.type == "SAME" or one_more) and types(t, n + 1, 1) == ["PREP"]
+        if same and types(t, n + 2, 1) in (["EACH"], ["EVERY"]):
+            same = False  # `the same under each loop`, which ends the row
+        if same and made_last and types(found, len(found) - 1, 1) in (["THE"], ["SEP"], ["AND"]):
+            if found[-1].type == "THE":
+                found.pop()
+            found += made_last
+            again = True
+            continue
+        if here.type == "PREP" and found:
+            made_last = _made_there(found, opening) or made_last
+        opening = len(found) if here.type == "LP" else opening
+        found.append(here)
+        named = here.type in NOUNS and n > 0 and t[n - 1].type in OPENS | WHICH
+        noun = [here] if named else noun
+        if here.type == "NEXT" and again and ended(t, n + 1):
+            found += noun  # `the same in next`
+            again = False
+    return found
+
+
+def _made_there(found: Terminals, opening: int) -> Terminals:
+    """The stitch, the bracket, or the list that begins and ends with the same stitch, that the
+    place goes with which opens behind these."""
+    if found[-1].type == "RP" and found[opening].type == "LP":
+        return found[opening:]
+    if found[-1].type == "STITCH":
+        start = shell_before([*found, like(found[-1], "SEP")])
+        if start is not None and len(found) - start > 2:
+            return [like(found[start], "LP"), *found[start:], like(found[-1], "RP")]
+        return found[-1 - (types(found, len(found) - 2, 1) == ["NUM"]) :]
+    return []
+
+
+def first_same(t: Terminals) -> Terminals:
+    """`3 treble, 3 chain, 3 treble, in the same loop` before any other step: in one, the next."""
+    at = next((n for n, x in enumerate(t) if x.type in OPENS), len(t))
+    same = past(t, at + 1, "THE")
+    if types(t, at, 1) != ["PREP"] or types(t, same, 1) != ["SAME"]:
+        return t
+    start = past(t, 0, "SEP", "STAR")
+    if space := _risen_in(t, start, same):
+        here = t[same]
+        begun = [like(here, "BEGIN"), like(here, "PREP"), like(here, "NEXT"), space]
+        return [*t[:start], *begun, like(here, "SEP"), *t[start:]]
+    bracket = types(t, start, 1) == ["LP"] and types(t, at - 1, 1) == ["RP"]
+    several = [x.type for x in t[start:at]] == ["NUM", "STITCH"] and t[start].number > 1
+    if not several and not (
+        bracket and all(x.type not in ("LP", "RP") for x in t[start + 1 : at - 1])
+    ):
+        return t
+    noun = t[same + 1 : same + 2]
+    if not noun or noun[0].type not in NOUNS:
+        place = types(t, same + 1, 1) == ["PLACE"]
+        return [*t[:same], like(t[same], "NEXT"), stitch_left_out(t[same]), *t[same + 1 + place :]]
+    return [*t[:same], like(t[same], "NEXT"), *t[same + 1 :]]
+
+
+def _risen_in(t: Terminals, start: int, same: int) -> Terminal | None:
+    """The space of `3 chain, 2 treble in the same loop` at a row's head, where the row begins in
+    it; None where that is none."""
+    chains = sorted(types(t, start, 2)) == ["CH", "NUM"]
+    number = types(t, same + 1, 2) == ["NUM", "CH"]
+    noun = t[same + 1 : same + 2]
+    between = [x.type for x in t[start + 2 : same]]
+    if not chains or "SEP" not in between or not {"STAR", "LP"}.isdisjoint(types(t, 0, same)):
+        return None
+    if number:
+        return like(t[same + 2], "KIND", Kind("space", noun[0].number))
+    named = bool(noun) and noun[0].kind is not None and noun[0].kind.name in SPACES
+    return replace(noun[0], many=False) if named else None
+
+
+def begun_same(t: Terminals) -> Terminals:
+    """`begin in a loop, 3 treble in same loop, 1 double in next loop; repeat`: where the repeat
+    goes back to that step, it is each time in the next; not where it is said how often."""
+    comma = next((n for n, x in enumerate(t) if x.type == "SEP" and n), len(t))
+    begins = [x.type for x in t[past(t, 0, "SEP") : comma]]
+    at = next((n for n in range(comma, len(t)) if t[n].type in OPENS), len(t))
+    same = past(t, at + 1, "THE")
+    behind = [x.type for x in t[same:]]
+    back = "REPEAT" in behind and "STAR" not in behind[: behind.index("REPEAT")]
+    said = begins[:1] == ["BEGIN"] or begins[:2] == ["STITCH", "TO"]
+    said = said and back and HOW_OFTEN.isdisjoint(behind)
+    if not said or behind[:1] != ["SAME"] or t[comma - 1].type not in NOUNS:
+        return t
+    named = types(t, same + 1, 1) == ["PLACE"] or (same + 1 < len(t) and t[same + 1].type in NOUNS)
+    centre = [like(t[same], x) for x in ("CENTRE", "OF") if "CENTRE" in begins]
+    return [*t[:same], *centre, like(t[same], "NEXT"), t[comma - 1], *t[same + 1 + named :]]
+
+
+def _set_apart(found: Terminals, at: int) -> None:
+    """In `1 plain, 2 in the next` only what stands behind the separator goes into that."""
+    if at >= 0 and found[at].type in ("SEP", "AND"):
+        found[at] = replace(found[at], type="SEP", name="hard")
+
+
+def _is_place(before: Terminal) -> bool:
+    """Whether a number behind this counts what is worked into: `each of the next 4 treble`."""
+    return before.type in OPENS | WHICH | {"EACHOF"}
+
+
+def _opens(found: Sequence[Terminal]) -> bool:
+    return not found or found[-1].type in ("SEP", "LP", "STAR", "AND")
