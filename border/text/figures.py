@@ -149,7 +149,8 @@ def with_figures(
             at = end
             continue
         here = words[at]
-        said = _without_place(figure.steps) if opens_place(words, end) else figure.steps
+        placed = opens_place(words, end) or _listed_with_place(words, end, figure, figures)
+        said = _without_place(figure.steps) if placed else figure.steps
         steps = with_figures(said, figures, most, names, depth + 1)
         opens, closes = (_mark(mark, here) for mark in "()")
         times = _number_before(found)
@@ -158,6 +159,21 @@ def with_figures(
             found += [times, _word("times", here)]
         at = end
     return found
+
+
+def _listed_with_place(words: Sequence[Word], at: int, figure: Figure, figures: Figures) -> bool:
+    """Whether a figure comes again, with its place: `a leaf, 4 ch, and another leaf on the dc`."""
+    for n in range(at, min(at + _NEAR, len(words))):
+        if opens_place(words, n) or words[n].text in (";", "*", "(", ")"):
+            return False
+        again, end = _figure_at(words, n, figures)
+        if again is figure:
+            return opens_place(words, end)
+    return False
+
+
+_NEAR = 10
+"""Two figures of one list stand in so many words."""
 
 
 def opens_place(words: Sequence[Word], at: int) -> bool:

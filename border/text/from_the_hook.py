@@ -83,6 +83,10 @@ def from_the_hook(head: Head, named: bool) -> None:
     so `miss 5` behind a foundation that is named."""
     t = head.terminals
     opened = past(t, 0, "SEP")
+    if (end := _next_the_hook(t, opened)) > opened:
+        _tell_passed(head, opened, end, 1)
+        head.terminals = [*t[: opened + 1], like(t[opened], "NUM", number=1), *t[end:]]
+        return
     if (end := _behind_last_missed(t, opened)) > opened:
         last = next(n for n in range(opened, end) if t[n].type == "NUM")
         _tell_passed(head, opened, end, t[last].number)
@@ -151,6 +155,14 @@ def _repeat_behind(t: list[Terminal], at: int) -> None:
         t.insert(stop + 1, like(t[stop], "STAR"))
     elif any(x.type == "EACH" for x in t[at:stop]):
         del t[repeat]  # `miss 3, 1 dc in each ch; repeat`
+
+
+def _next_the_hook(t: Sequence[Terminal], at: int) -> int:
+    """Behind `miss the chain next the needle` at the head of a row; else the same place."""
+    chain = past(t, at + 1, "THE", "ORD") if types(t, at, 1) == ["SKIP"] else at
+    near = past(t, chain + 1, "NEXT", "TO", "THE") if types(t, chain, 1) == ["CH"] else at
+    hook = near > chain + 1 and near < len(t) and t[near].text in ("needle", "hook")
+    return near + 1 if hook and t[chain + 1].type == "NEXT" else at
 
 
 def _behind_last_missed(t: Sequence[Terminal], at: int) -> int:

@@ -79,6 +79,9 @@ def orders(t: Terminals) -> Terminals:
         if here.type == "NEXT" and before == "ORD" and behind[:1] and behind[0] in NOUNS:
             at += 1  # `on the second following stitch`
             continue
+        if here.text in ("consecutive", "successive") and before == "STITCH" and ended(t, at + 1):
+            at += 1  # `4 treble consecutive`
+            continue
         if here.type in _LOOSE and before == "NUM" and behind[:1] in _COUNTED:
             at += 1  # `3 consecutive treble`, `3 more treble`
             continue

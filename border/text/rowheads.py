@@ -244,7 +244,7 @@ def _past_piece(words: Sequence[Word], at: int) -> int:
     """Behind `of the border`, as in `1st row of the edging`."""
     end = at + 1 if at < len(words) and words[at].text == "of" else at
     end += end > at and words[min(end, len(words) - 1)].text == "the"
-    pieces = (*vocabulary().rows["alone"], "border", "lace")
+    pieces = (*vocabulary().rows["alone"], "border", "lace", "heading")
     return end + 1 if at < end < len(words) and words[end].text in pieces else at
 
 

@@ -112,10 +112,11 @@ def _parted(t: Terminals, keeping: int) -> bool:
 def _before_place(found: Terminals) -> int:
     """Where a stitch of several ends that go into one place: before that place."""
     at = len(found)
-    while at and found[at - 1].type in ("THE", "NEXT", "SAME", "ORD", "NUM", *NOUNS):
+    while at and found[at - 1].type in ("THE", "NEXT", "SAME", "ORD", "NUM", "PLACE", *NOUNS):
         at -= 1
-        if types(found, at - 2, 2)[-1:] == ["PREP"] and at > 1 and found[at - 2].type == "STITCH":
-            return at - 1
+        opens = at - 1 - (types(found, at - 2, 1) == ["ALL"])  # `all in the same place`
+        if types(found, at - 1, 1) == ["PREP"] and types(found, opens - 1, 1) == ["STITCH"]:
+            return opens
     return len(found)
 
 

@@ -72,6 +72,8 @@ def test_a_shell_explained_in_words(line: str) -> None:
 def test_a_leaf_worked_off_as_one(line: str) -> None:
     row = "*1 dc in next loop, 5 ch, 2 leaves in next loop; repeat"
     assert with_line(line, row) == "6 sc, 12 dc, 30 ch; 6 x 2 loop"
+    alone = "*1 dc in next loop, 5 ch, a leaf, 5 ch; repeat"
+    assert with_line(line, alone) == "12 sc, 12 dc, 120 ch; 12 x 1 loop"
 
 
 @pytest.mark.parametrize(
