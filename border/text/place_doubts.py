@@ -149,6 +149,16 @@ def tell_once_more(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_beside(item: Stitches, b: Building) -> None:
+    """`3 sc (1 in st before sc, 1 in sc, 1 in st after)`: what stands there?"""
+    b.tell(
+        "place-assumed",
+        f"what stands beside it is taken for chains: {b.written(item)}, and the first of the next",
+        "where something else stands there, or other spaces come before it, name each place",
+        item.span,
+    )
+
+
 def tell_besides(item: Stitches, b: Building) -> None:
     """`4 dc (1 in the sc, 2 in the loop)`: 4 and 3, since these are not 4?"""
     b.tell(

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.text.beside import BESIDE
 from border.text.chains_between import with_chains
 from border.text.described import BETWEEN
 from border.text.first_stitches import FIRST
@@ -15,6 +16,7 @@ from border.text.missed import MADE
 from border.text.nodes import Building, is_token, is_tree
 from border.text.picot_doubts import tell_named
 from border.text.place_doubts import (
+    tell_beside,
     tell_besides,
     tell_counted,
     tell_in_last,
@@ -210,6 +212,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "counted": tell_counted,
     "last": tell_in_last,
     SHARED: tell_shared_out,
+    BESIDE: tell_beside,
     BESIDES: tell_besides,
     ONCE_MORE: tell_once_more,
     BETWEEN: tell_one_between,

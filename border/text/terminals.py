@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.assumed import with_assumed_places
+from border.text.beside import on_either_side
 from border.text.both_rows import with_both_rows
 from border.text.catching import with_fastenings
 from border.text.coloured import without_place_colours
@@ -427,6 +428,7 @@ _PUT_RIGHT = (
     where(_just_before, "PICOT-LP", "UNKNOWN"),
     where(_without_adjectives, "STITCH"),
     where(_without_glosses, "LP"),
+    where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
     where(with_remarks),
 )
 """What puts words right before it is told what is strange in them."""

@@ -90,6 +90,10 @@ def test_what_explains_no_figure_is_told(line: str, told: str) -> None:
 
 
 READ = {
+    "1 dc in each loop; there will be 12 dc": "12 sc; 12 x 1 loop",
+    "1 dc in each loop (you should now have 10 dc)": "12 sc; 12 x 1 loop; asked count-disagrees",
+    "*2 dc consecutive, 2 ch, miss 1; repeat": "8 sc, 8 ch; 4 x 3 loop",
+    "*1 dc, 4 ch, slip the last on the 1st, miss 1; repeat": "6 sc, 6 picot; 6 x 2 loop",
     # two places at a time
     "1 tr in the 2nd and 4th loops, 3 ch; repeat": "6 dc, 9 ch; 3 x 4 loop",
     "2 tr in 2nd, and in 3d loop": "2 dc; does not close; asked repeat-unclear",
@@ -113,12 +117,18 @@ READ = {
     "3 ch, turn, miss the first loop, 11 tr": "12 dc",
 }
 ON_STITCHES = {
+    "*1 dc between the 1st and 2nd of the 12 tr, 2 ch; repeat": "12 sc, 24 ch; 12 x 1 dc",
     "*1 dc on a stitch of treble, 1 ch, miss 1; repeat": "6 sc, 6 ch; 6 x 2 dc",
     "*3 dc with 1 ch between on the 3 tr, 2 ch; repeat": "12 sc, 16 ch; 4 x 3 dc",
     "slip to the last of 4 treble, 3 ch, 11 treble": "12 dc; asked start-chain-assumed",
     "1 dc in each of 6 st of the ch, 6 tr": "6 sc, 6 dc; asked place-assumed",
 }
 ON_FIVES = {
+    "3 dc (1 in st before dc, 1 in dc, 1 in st after), 5 ch; repeat": "18 sc, 30 ch; 6 x 1 space; asked place-assumed",
+    "3 dc (1 each side of and 1 in dc), 5 ch; repeat": "18 sc, 30 ch; 6 x 1 space; asked place-assumed",
+    "3 tr on the single dc and the chain at each side of it, 3 ch; repeat": "18 dc, 18 ch; 6 x 1 space; asked place-assumed",
+    "1 dc in the ch before dc, 1 dc in dc, and 1 dc in the ch after it, 4 ch; repeat": "18 sc, 24 ch; 6 x 1 space; asked place-assumed",
+    "1 dc in the ch before dc, 5 ch; repeat": "6 sc, 30 ch; 6 x 1 loop; asked unknown-word",
     "*1 dc in the 2nd and 4th of the 5 ch, 1 ch; repeat": "12 sc, 6 ch; 6 x 1 ch-5 space",
     "*1 dc in the 2nd of the 5 ch, 3 ch, 1 dc in the 4th of the same; repeat": "12 sc, 18 ch; 6 x 1 ch-5 space",
     "*1 dc in next 5 ch but one, 5 ch; repeat": "3 sc, 15 ch; 3 x 2 ch-5 space",
