@@ -310,6 +310,16 @@ def _of_each(t: Terminals) -> Terminals:
     return [*t[:at], *rest] if only_ends(rest) else t
 
 
+def _stitch_to_end(steps: Terminals) -> Terminals:
+    """`miss 1, and work plain to the end`: one in each, where the stitch has neither a number nor a
+    place, and more stands before it; else nothing."""
+    alone = types(steps, len(steps) - 1, 1) == ["STITCH"]
+    if not alone or types(steps, len(steps) - 2, 1) not in (["SEP"], ["AND"]):
+        return []
+    stitch = steps[-1]
+    return [*steps, like(stitch, "PREP"), like(stitch, "EACH"), stitch_left_out(stitch)]
+
+
 def _all_round(t: Terminals) -> Terminals:
     """`3 ch, miss 2, 1 dc, all round`, `all round, 3 ch …`: as `repeat`, where none is said."""
     if any(x.type in ("REPEAT", "STAR") for x in t):
@@ -324,6 +334,8 @@ def _all_round(t: Terminals) -> Terminals:
     if not leads and not closes:
         return t
     steps = t[start + leads : end - closes]
+    if closes and not leads and (each := _stitch_to_end(steps)):
+        return [*t[:start], *each, *t[end:]]
     open_place = any(x.type in ("EACH", "EVERY") for x in steps)
     often = t[start] if leads else t[end - 1]
     repeat = [] if open_place else [like(often, "SEP", name="hard"), like(often, "REPEAT")]

@@ -28,6 +28,7 @@ from border.text.over_again import (
     tell_last,
     tell_over_again,
     tell_shared,
+    tell_shared_around,
 )
 from border.text.place_doubts import tell_halves, tell_head_below
 from border.text.places import build_union
@@ -74,6 +75,10 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     steps = settled_list(steps, b, opening=not b.clause)
     check_leading(steps, b, repeated=repeats)
     items = [step.item for step in steps]
+    ends: list[End] = []
+    while items and isinstance(last := items[-1], End):
+        ends.insert(0, last)
+        items.pop()
     own = b.headings.rows_repeated and all(not isinstance(i, Repeat) for i in items)
     if repeats and len(items) > 1:
         items = [_each_in_turn(item, b) for item in items]
@@ -87,10 +92,6 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         tell_instead(items, b)
     tell_inside(items, b)
     tell_halves(items, b)
-    ends: list[End] = []
-    while items and isinstance(last := items[-1], End):
-        ends.insert(0, last)
-        items.pop()
     if not repeats:
         tell_head_below(items, b)
     if leave and items:
@@ -276,6 +277,8 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
         tell_over_again(items, b)
         if {Chains, Skip} <= {type(item) for item in items}:
             tell_shared(items, b)  # what is missed under the chains leads to the last step
+        else:
+            tell_shared_around(items, b)
     if not items:
         if any(f.span is not None and span.start <= f.span.start < span.end for f in b.findings):
             return  # what stands there is told already

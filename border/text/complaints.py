@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from border.text.between_steps import SEVERAL
+from border.text.passing import OPENS, WHICH
 from border.text.strangers import asked_place
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -74,6 +75,10 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Termina
     if here.kind == Kind("shell"):
         message = f'of what "{here.text}" is made is not said'
         return message, f'write a heading: "{here.text} = 2 dc, ch 2, 2 dc"', here
+    if here.type == "CLUSTER" and before is not None and before.type in OPENS | WHICH | {"NUM"}:
+        message = "which of the stitches of the row below these are is not said"
+        help_ = 'one that is worked off as one is a stitch like others: "in next dc", "in 3rd dc", '
+        return message, f'{help_}or "in next run of 1 dc" where it stands alone', here
     if before is not None and before.type in expected:
         opens = here.type in ("SEP", "RP", "LP", "STAR", "ENDING", "REPEAT")
         if opens:

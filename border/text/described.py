@@ -112,9 +112,10 @@ def described(t: Terminals) -> Terminals:
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
             at_last = any(x.type == "REPEAT" for x in t[:at])
             behind = at if at_last and found[-1].type == "STITCH" else at + 1
-            if behind > at and made(found) == 1 and only_ends(t[at + 1 :]):
+            if behind > at and made(found) and only_ends(t[at + 1 :]):
                 here = like(t[at], "PREP", name="end")  # `1 chain, 1 dc at the end`
-                found += [here, like(here, "ORD", number=-1), stitch_left_out(here)]
+                many = [like(here, "NUM", number=made(found))] if made(found) > 1 else []
+                found += [here, like(here, "ORD", number=-1), *many, stitch_left_out(here)]
         if behind == at:
             found.append(t[at])
         at = max(behind, at + 1)

@@ -49,6 +49,9 @@ from border.text.vocabulary import name_of
 
 def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     """Tell what the steps of one list may mean besides."""
+    whole, steps = steps, list(steps)
+    while len(steps) > 1 and isinstance(steps[-1].item, End):
+        steps.pop()
     # A list is mostly worked over and over: what stands before its first step is its last.
     worked = steps[-1].item if steps else None
     into = space_of(worked, None)
@@ -76,7 +79,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         _tell_unplaced(step.item, steps[n + 1].item if n + 1 < len(steps) else None, b)
     _tell_skips_among_spaces(steps, b)
     tell_counted_on(steps, b)
-    tell_behind_each(steps, b)
+    tell_behind_each(whole, b)
 
 
 def tell_inside(items: Sequence[Item], b: Building) -> None:
@@ -97,8 +100,10 @@ def tell_inside(items: Sequence[Item], b: Building) -> None:
 def _tell_nth_chain(item: Item, b: Building) -> None:
     """`1 sc in 3rd ch`: counted over all the chains below, or the 3rd of the next loop?"""
     match item:
-        case Stitches(place=Place(Which.NTH, (Whole(Kind("ch") as chain),), nth)) if nth > 2:
-            if b.round < 2:
+        case Stitches(place=Place(Which.NTH, (Whole(Kind("ch") as chain),), nth)) if nth > 1:
+            start, end = item.span.start, item.span.end
+            counted = any(t.text == "next" for t in b.terminals if start <= t.start < end)
+            if b.round < 2 or counted:  # `in the next chain but 1`
                 return
             of_loop = Place(Which.NEXT, (Part(nth, chain, Kind("space")),))
             b.tell(

@@ -141,7 +141,7 @@ def with_figures(
     while at < len(words) and len(found) <= most:
         figure, end = _figure_at(words, at, figures)
         if figure is not None and is_place(found) and not _is_named(figure, names):
-            found.append(_word("shell", words[at]))
+            found.append(_word("cluster" if _is_cluster(figure) else "shell", words[at]))
             at = end
             continue
         if figure is None or is_place(found):
@@ -159,6 +159,14 @@ def with_figures(
             found += [times, _word("times", here)]
         at = end
     return found
+
+
+def _is_cluster(figure: Figure) -> bool:
+    """Whether its stitches are worked off as one, so that it is one stitch to work into."""
+    return bool(_AS_ONE & {word.text for word in figure.steps})
+
+
+_AS_ONE = frozenset({"together", "keeping", "keep", "kept", "holding", "cluster", "retaining"})
 
 
 def _listed_with_place(words: Sequence[Word], at: int, figure: Figure, figures: Figures) -> bool:

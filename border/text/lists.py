@@ -99,7 +99,8 @@ def _is_listed(item: Item) -> bool:
         case Chains() | Picots() | Stitches(place=None):
             return True
         case Repeat(items=items, times=1, star=False):
-            return all(map(_is_listed, items))
+            chains = all(isinstance(one, Chains) for one in items)  # `(ch 5)` are chains that stand
+            return all(map(_is_listed, items)) and not chains
         case _:
             return False
 

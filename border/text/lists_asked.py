@@ -130,10 +130,15 @@ def _one_in_each(item: Stitches) -> Stitches:
 
 def tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> None:
     """`1 dc in loop, 3 tr, 1 dc; repeat`: are those behind it meant to go into that loop, too?"""
+    since = list(since)
+    while since and isinstance(since[-1], Chains):
+        since.pop()  # they lead on to the next place
     bare = [item for item in since if isinstance(item, Stitches)]
     match begun:
         case Stitches(place=Place(which=which, targets=(Whole(kind),), count=1) as place):
-            if kind.name not in SPACES or which in OPEN_PLACES or not bare:
+            listed = len(since) > 1 and (begun.count > 1 or len(bare) > 1)
+            shell = listed and kind.name in STITCHES
+            if not (kind.name in SPACES or shell) or which in OPEN_PLACES or not bare:
                 return
             first = replace(begun, place=None, parted=0)
             if bare[-1].stitch != begun.stitch or not same_backwards((first, *since)):

@@ -87,6 +87,8 @@ def _tell_one_more(items: Sequence[Item], b: Building) -> None:
 def tell_shared(items: Sequence[Item], b: Building) -> None:
     """`1 dc on first tr, 9 ch, miss 7, 1 dc on next; repeat`: is the last one the next first?"""
     items = list(dropwhile(lambda item: isinstance(item, Begin | End), items))
+    if tell_shared_around(items, b):
+        return
     match items:
         case [
             Stitches(place=None | Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
@@ -95,12 +97,6 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             Stitches(place=None | Place(which=Which.NEXT | Which.NTH | Which.THE)) as last,
         ] if _is_short(between, last) and _alike(first, last) and (between or last.place):
             _tell_shared(items, "the same stitch", b)
-        case [
-            Stitches(place=Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
-            Stitches(place=Place()),
-            Stitches(place=Place(which=Which.NEXT)) as last,
-        ] if first.count > 2 and _alike(first, last):
-            _tell_shared(items, "the same stitches", b)
         case [Stitches(place=None) as first, Skip(), Chains(), Stitches(place=None) as last] if (
             _alike(first, last)
         ):
@@ -116,6 +112,29 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             len(between) < 3 and first == last and not any(isinstance(i, Chains) for i in between)
         ):
             _tell_shared(items, "as many chains", b)
+
+
+def tell_shared_around(items: Sequence[Item], b: Building) -> bool:
+    """`1 sc on sc, 9 dc in loop, 1 sc on next sc; repeat`: is the last one the next first? Whether
+    this was asked."""
+    match items:
+        case [
+            Stitches(place=Place(which=Which.FIRST | Which.NEXT | Which.THE, count=1)) as first,
+            *between,
+            Stitches(place=Place(which=Which.NEXT, count=1)) as last,
+        ] if _works_between(between, first.stitch) and _alike(first, last):
+            pass
+        case [
+            Stitches(place=Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
+            Repeat(
+                items=[*_, Stitches(place=Place(which=Which.NEXT)) as last], times=int(), star=False
+            ),
+        ] if _alike(first, last) and first.stitch in ("sc", "ss"):
+            pass
+        case _:
+            return False
+    _tell_shared(items, "the same stitch", b)
+    return True
 
 
 def tell_instead(items: Sequence[Item], b: Building) -> None:
@@ -147,6 +166,13 @@ def _last_written_out(steps: Sequence[Item], chains: Chains, b: Building) -> str
             )
         case _:
             return "write the last repeat out with them, and let the others end before it"
+
+
+def _works_between(between: Sequence[Item], stitch: str) -> bool:
+    """Whether something else is worked between the two, and nothing missed: `9 dc in loop`."""
+    made = [item for item in between if isinstance(item, Stitches | Bracket)]
+    other = made and all(getattr(item, "stitch", "") != stitch for item in made)
+    return bool(other) and not any(isinstance(item, Skip | Repeat) for item in between)
 
 
 def _is_short(between: Sequence[Item], last: Stitches) -> bool:

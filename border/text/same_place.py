@@ -69,7 +69,9 @@ def same_again(t: Terminals) -> Terminals:
                 here = replace(stitch, end=here.end)
                 _set_apart(found, len(found) - 2)
         found.append(here)
-        if here.type == "NUM" and behind == ["PREP"] and stitch is not None and _opens(found[:-1]):
+        another = here.text == "another"  # once more what was made last, a shell perhaps
+        bare = here.type == "NUM" and behind == ["PREP"] and not another
+        if bare and stitch is not None and _opens(found[:-1]):
             found.append(replace(stitch, start=here.start, end=here.end, glued=False))
             _set_apart(found, len(found) - 3)
     return found

@@ -299,6 +299,8 @@ def list_end(t: Sequence[Terminal], start: int) -> int:
             return trimmed(t, start, n)
         if depth == 0 and here.type == "SEP" and _is_stitch(t, step, n):
             step = n
+        if depth == 0 and types(t, n, 3) == ["SEP", "STITCH", "TOEND"] and n > start:
+            return trimmed(t, start, n)  # `in first st 2 dc, dc to the end`
         if depth == 0 and here.type in ("PREP", "ALLIN", "BETWEEN", "SKIP"):
             return trimmed(t, start, step)
     return trimmed(t, start, len(t))

@@ -37,7 +37,7 @@ AGAIN_THERE = {
     "* 3 tr in the loop, also in next loop, 5 ch; repeat": "18 dc, 15 ch; 3 x 2 space; asked place-assumed",
     "* 5 tr in the loop, 2 ch, and in the next loop, 2 ch; repeat": "30 dc, 12 ch; 3 x 2 space; asked place-assumed",
     "* 3 tr, 2 ch, 3 tr in loop, the same in the next loop, 5 ch; repeat": "24 dc, 18 ch; 2 x 18 st; asked place-unclear",
-    "* 3 tr, 2 ch, 3 tr in loop, another in the next loop, 5 ch; repeat": "14 dc, 14 ch; 2 x 18 st; asked place-unclear",
+    "* 3 tr, 2 ch, 3 tr in loop, another in the next loop, 5 ch; repeat": "24 dc, 18 ch; 2 x 18 st; asked place-unclear",
     "* 3 tr in loop and 3 tr in next with 3 ch between; repeat": "18 dc, 9 ch; 3 x 2 space",
     "5 tr in every loop, 2 ch, 1 dc on the dc, 2 ch": "30 dc, 1 sc, 4 ch; 6 x 1 space; asked perhaps-as-they-come",
     "4 dc in each loop, 1 ch, 4 dc in the same loop": "28 sc, 1 ch; 6 x 1 space; asked perhaps-as-they-come",
