@@ -271,6 +271,7 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
     span = b.span(star.star).to(end) if star.star is not None else end
     steps = settled_list(star.steps, b, opening=star.star is None and not b.clause)
     items = tuple(step.item for step in steps)
+    tell_inside(items, b)
     if extent.counted:
         tell_last(items, b)
     else:

@@ -7,7 +7,7 @@ shows the edit for the other one.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from msgspec.structs import replace
 
@@ -78,6 +78,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         _tell_on_the_like(step.item, b)
         _tell_unplaced(step.item, steps[n + 1].item if n + 1 < len(steps) else None, b)
     _tell_skips_among_spaces(steps, b)
+    _tell_down_the_chain([step.item for step in steps], b)
     tell_counted_on(steps, b)
     tell_behind_each(whole, b)
 
@@ -170,9 +171,7 @@ def _tell_chain_and_each(chains: Item, item: Item, b: Building) -> None:
     """`1 ch and 1 tr on each of the 9 tr`: the chain once, or with each?"""
     match chains, item:
         case Chains(), Stitches(place=Place(each=True, count=count) as place) if count > 1:
-            start, end = chains.span.end, item.span.start
-            between = [t.text for t in b.terminals if start <= t.start < end]
-            if between not in (["and"], ["&"]):
+            if b.said_between(chains, item) not in (["and"], ["&"]):
                 return
             both = Bracket((chains, replace(item, place=None)), place)
             b.tell(
@@ -217,12 +216,33 @@ def _tell_missed_each_time(before: Item, skip: Item, b: Building) -> None:
             )
 
 
+def _tell_down_the_chain(items: Sequence[Item], b: Building) -> None:
+    """`7 ch, miss 1, 1 sc, 4 dc, 1 sc`: along the row below, or back along the 6 chains?"""
+    for n, (chains, skip) in enumerate(pairwise(items)):
+        if not isinstance(chains, Chains) or not isinstance(skip, Skip) or skip.count > 2:
+            continue
+        run = list(takewhile(lambda i: isinstance(i, Stitches) and not i.place, items[n + 2 :]))
+        made = sum(item.count for item in run if isinstance(item, Stitches))
+        if made > 2 and made == chains.count - skip.count:
+            b.tell(
+                "perhaps-just-made",
+                f"these {made} are taken to go into the row below; they may be worked back along "
+                "the chains just made",
+                "if so, write what it comes to on the row, as a picot, or a figure with a name of "
+                "its own",
+                chains.span.to(run[-1].span),
+            )
+
+
 def _tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
     """`3 dc in each of 2 spaces, skip 1, 1 dc in next`: one stitch, or one space?"""
     last: Kind | None = None
-    final = steps[-1].item if len(steps) > 1 else None
+    end = len(steps)
+    while end and isinstance(steps[end - 1].item, Chains):
+        end -= 1
+    final = steps[end - 1].item if end > 1 else None
     if isinstance(final, Skip) and final.target is None:
-        _tell_last_skip(steps[:-1], final, b)
+        _tell_last_skip(steps[: end - 1], final, b)
     for step, behind in pairwise(steps):
         item = step.item
         place = item.place if isinstance(item, Stitches | Bracket) else None
@@ -241,15 +261,25 @@ def _tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
                         f"write {b.written(space)}, {b.written(next_)} if both are spaces",
                         item.span.to(stitches.span),
                     )
+            case Stitches(place=Place(Which.NEXT, (Whole(kind),), 1)) if (
+                kind.name in SPACES and last.name in SPACES and item.count == 1 and b.round > 1
+            ):
+                b.tell(
+                    "perhaps-of-spaces",
+                    "what is missed here is taken to be a stitch, so that the very next is worked",
+                    f"write {b.written(replace(item, target=Whole(kind)))} if it is a space",
+                    item.span,
+                )
 
 
 def _tell_last_skip(before: Sequence[Step], skip: Skip, b: Building) -> None:
     """`skip 1 space, 1 dc in next space, ch 3, skip 1; repeat`: one stitch, or one space?"""
     skips = [step.item for step in before if isinstance(step.item, Skip)]
     spaces = [s.target.of for s in skips if s.target is not None and s.target.of.name in SPACES]
-    into = [
-        space_of(step.item, None) for step in before if isinstance(step.item, Stitches | Bracket)
-    ]
+    into: list[Kind | None] = []
+    for step in before:
+        if isinstance(step.item, Stitches | Bracket):
+            into.append(space_of(step.item, into[-1] if into else None))
     if not spaces and b.round > 1 and into and all(into):
         spaces = [kind for kind in into if kind is not None]  # `3 dc in sp, skip 1; repeat`
     if spaces and skip.count == 1:

@@ -21,6 +21,7 @@ from border.text.lists_asked import (
     tell_begun,
     tell_chains,
     tell_chains_before_parted,
+    tell_chains_each,
     tell_perhaps_apart,
     tell_perhaps_together,
     tell_same,
@@ -41,6 +42,7 @@ from border.text.tree import (
     Picots,
     Place,
     Repeat,
+    Skip,
     Stitches,
     Which,
     Whole,
@@ -81,7 +83,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         tell_same(since[start:], item, worked, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
-                    if gathered := _gathered(since, item, b, chains_may_stand):
+                    led = settled[: -1 - len(since)]
+                    if gathered := _gathered(since, item, b, chains_may_stand, led):
                         first = settled[-1 - gathered]
                         list_ = bracketed(since[-gathered:], item)
                         whole = replace(list_, span=first.item.span.to(item.span))
@@ -113,11 +116,19 @@ def _is_made(item: Item) -> bool:
 
 
 def _gathered(
-    since: Sequence[Item], placed: Stitches | Bracket, b: Building, opens_row: bool
+    since: Sequence[Item],
+    placed: Stitches | Bracket,
+    b: Building,
+    opens_row: bool,
+    led: Sequence[Step],
 ) -> int:
-    """How many steps before a placed one go with it; what can be read two ways is told."""
+    """How many steps before a placed one go with it; what can be read two ways is told. `led`: the
+    steps before these."""
     bare = next((n for n, item in enumerate(since) if _is_made(item)), None)
     if bare is not None:
+        if b.headings.bare is Bare.BEHIND and _behind_skip(since, placed, led):
+            tell_perhaps_together(since, placed, b)
+            return 0
         if b.headings.bare is Bare.BEHIND and _is_figure(since[bare:], placed):
             tell_perhaps_apart(since[bare:], placed, b)
             return len(since) - bare
@@ -128,15 +139,35 @@ def _gathered(
         return 0
     assert placed.place is not None
     chains = any(isinstance(item, Chains) for item in since)
-    starts = opens_row and len(since) == 1
+    starts = opens_row and len(since) == 1 and not _one_and(since[-1], placed, b)
     if chains and placed.place.which in OPEN_PLACES and not starts:
         if b.headings.bare is Bare.BEHIND and placed.parted:
             tell_chains_before_parted(since, placed, b)
             return 0  # `2 ch, 1 dc in each dc with 2 ch between`
         if b.headings.bare is Bare.BEHIND:
+            if led and not starts:
+                tell_chains_each(since, placed, b)
             return len(since)
         tell_chains(since, placed, b)
     return 0
+
+
+def _one_and(chains: Item, placed: Item, b: Building) -> bool:
+    """Whether `1 ch and 1 dc in each dc` makes both in each."""
+    one = isinstance(chains, Chains) and chains.count == 1
+    return one and b.said_between(chains, placed) in (["and"], ["&"])
+
+
+def _behind_skip(since: Sequence[Item], placed: Stitches | Bracket, led: Sequence[Step]) -> bool:
+    """Whether one stitch stands right behind a skip, and one on a stitch behind chains: `miss 2, 1
+    dc, 2 ch, 1 dc on dc`, as squares go."""
+    place = placed.place
+    on = place is not None and all(target.of.name not in SPACES for target in place.targets)
+    skipped = bool(led) and isinstance(led[-1].item, Skip)
+    match since, placed:
+        case [Stitches(1), Chains()], Stitches(1):
+            return on and skipped
+    return False
 
 
 def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:

@@ -97,6 +97,17 @@ def tell_chains_before_parted(
     )
 
 
+def tell_chains_each(chains: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
+    """Of `shell in shell, ch 2, 1 dc in each dc`: the chains each time, or once?"""
+    each = write_list((bracketed(chains, placed),), b.terms, b.headings.overrides)
+    b.tell(
+        "perhaps-as-they-come",
+        f"this is taken as {each}",
+        "where the chains are made once, put a semicolon behind them",
+        chains[0].span.to(placed.span),
+    )
+
+
 def tell_chains(chains: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
     """Of chains right before an open-ended `in each`: `ch 5, 1 sc in each loop`."""
     each = write_list((bracketed(chains, placed),), b.terms, b.headings.overrides)

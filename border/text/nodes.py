@@ -60,6 +60,11 @@ class Building(Struct):
         assert token.start_pos is not None
         return self.terminals[token.start_pos]
 
+    def said_between(self, before: Item, behind: Item) -> list[str]:
+        """The words that stand between two steps."""
+        start, end = before.span.end, behind.span.start
+        return [t.text for t in self.terminals if start <= t.start < end]
+
     def span(self, *nodes: Node) -> Span:
         """The stretch of the source that nodes cover."""
         tokens = [self.of(token) for node in nodes for token in leaves(node)]

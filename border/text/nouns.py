@@ -60,6 +60,7 @@ class _Nouns(Struct):
     `last`: the noun named last; `space`: the space. `nth`: the stitch of `4th treble of the shell`;
     `chained`: chains have come since. `part`: a part of a run. `one`: one stitch was made in the
     place named last, `by_order`: the 1st, the 2nd. `named`: a place was.
+    `on_stitch`: so was a stitch to work on.
     """
 
     t: Terminals
@@ -72,6 +73,7 @@ class _Nouns(Struct):
     part: Terminals = field(default_factory=list)
     one: bool = True
     by_order: bool = False
+    on_stitch: bool = False
 
     @property
     def before(self) -> str:
@@ -92,6 +94,7 @@ class _Nouns(Struct):
             opened = before in OPENS | WHICH
             counted = before == "NUM" and len(found) > 2 and found[-3].type in OPENS | WHICH
             self.named = self.named or counted or opened
+            self.on_stitch |= (opened or counted) and here.type in ("STITCH", "CLUSTER")
             if opened:
                 self.nth, self.chained = _stitch_of(found), False
                 self.one = made(found[:-1]) == 1
@@ -146,8 +149,9 @@ class _Nouns(Struct):
         if not self.one and self.last.name in _HEAPS and _closes_row(self.t, at, found):
             doubt, kind = "last", Kind("st")
         on = prep > 0 and found[prep].text.split()[0] in ("on", "upon")
-        if kind.name in SPACES and on:
-            doubt = "counted"  # `on the next`, behind a space
+        mixed = self.on_stitch and made(found[:prep]) == 1 and here.type == "NEXT"
+        if kind.name in SPACES and (on or mixed):
+            doubt = "counted"  # `on the next`, behind a space; `1 dc on dc, 2 in space, 1 in next`
         return kind, doubt
 
 

@@ -119,13 +119,16 @@ def tell_shared_around(items: Sequence[Item], b: Building) -> bool:
     this was asked."""
     match items:
         case [
-            Stitches(place=Place(which=Which.FIRST | Which.NEXT | Which.THE, count=1)) as first,
+            Stitches(
+                count, place=Place(which=Which.FIRST | Which.NEXT | Which.THE as which, count=1)
+            ) as first,
             *between,
             Stitches(place=Place(which=Which.NEXT, count=1)) as last,
         ] if _works_between(between, first.stitch) and _alike(first, last):
-            pass
+            if which is Which.NEXT and count < 3:
+                return False  # `1 sc in next space, 5 dc in next space, 1 sc in next space`
         case [
-            Stitches(place=Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
+            Stitches(place=Place(which=Which.FIRST | Which.THE)) as first,
             Repeat(
                 items=[*_, Stitches(place=Place(which=Which.NEXT)) as last], times=int(), star=False
             ),

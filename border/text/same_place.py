@@ -174,6 +174,12 @@ def begun_same(t: Terminals) -> Terminals:
     if not said or behind[:1] != ["SAME"] or t[comma - 1].type not in NOUNS:
         return t
     named = types(t, same + 1, 1) == ["PLACE"] or (same + 1 < len(t) and t[same + 1].type in NOUNS)
+    order = next((n for n in range(comma) if t[n].type == "ORD"), comma)
+    of = next((n for n in range(order, comma) if t[n].type == "OF"), comma)
+    if order < of < comma:  # `begin in the 2nd of the 3 chain, 5 treble in it`
+        whole = [x for x in t[of + 1 : comma] if x.type != "THE"]
+        part = [*t[order : of + 1], like(t[same], "NEXT"), *whole]
+        return [*t[:same], *part, *t[same + 1 + named :]]
     centre = [like(t[same], x) for x in ("CENTRE", "OF") if "CENTRE" in begins]
     return [*t[:same], *centre, like(t[same], "NEXT"), t[comma - 1], *t[same + 1 + named :]]
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from math import inf
 from typing import assert_never
 
@@ -153,6 +153,21 @@ class Worker(Struct):
         if alone is not None:
             self.tell(item, "perhaps-next-of", *alone_words(item, alone, self.rules.terms))
 
+    def _ask_mixed(self, item: Stitches | Bracket, sites: Sequence[Site]) -> None:
+        """Ask of stitches behind chains of which the first go into chains of the row below."""
+        finder = self.cursor.window.finder
+        if not (self._apart and self._entered and finder.has_chains) or len(sites) < 2:
+            return
+        chains = finder.sites(Whole(Kind("ch"))).a
+        if sites[0][0] in chains and any(site[0] not in chains for site in sites):
+            message = "the first of these go into chains of the row below, nothing being missed "
+            self.tell(
+                item,
+                "perhaps-nothing-missed",
+                f"{message}under those made before them",
+                'where all go on the stitches behind those, skip them first: "skip 1 space"',
+            )
+
     def _skip(self, item: Skip) -> None:
         self._entered = ()
         target = item.target or Whole(ST)
@@ -195,6 +210,7 @@ class Worker(Struct):
         """One in each of the next `count` st."""
         self._look(item, (Whole(ST),), bare=True)
         sites = self.cursor.bare(item, item.count)
+        self._ask_mixed(item, sites)
         if item.together:
             self._together(item, sites, item.count)
             return
@@ -208,8 +224,10 @@ class Worker(Struct):
         self._look(item, place.targets)
         self._ask_alone(item)
         self._entered = place.targets if Whole(ST) not in place.targets else self._entered
-        self._apart = False
         sites = self.cursor.placed(item, place)
+        if place.targets == (Whole(ST),):
+            self._ask_mixed(item, sites)
+        self._apart = False
         if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
             join = "" if self.inside_open else to_join(item)
             just_made = "write what it comes to on the row, where this row has just made the first"

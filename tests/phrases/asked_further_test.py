@@ -21,7 +21,7 @@ LISTS = {
     "3 treble in each loop, with a picot between each": "36 dc, 24 picot; 12 x 1 space",
 }
 JUST_MADE = {
-    "*1 double in next loop, 9 chain, form into a ring, 15 double in it, 3 chain; repeat": "192 sc, 144 ch; 12 x 1 space; asked perhaps-just-made",
+    "*1 double in next loop, 9 chain, form into a ring, 15 double in it, 3 chain; repeat": "192 sc, 144 ch; 12 x 1 space; asked ends-inside; asked perhaps-just-made",
     "*1 double in next loop, 6 chain, 5 double on it; repeat": "72 sc, 72 ch; 12 x 1 space; asked perhaps-just-made",
     "*1 plain in the loop, 2 plain in it, 3 chain; repeat": "36 sc, 36 ch; 12 x 1 space",
 }
@@ -158,7 +158,7 @@ INSTEAD = {
 }
 LISTS_ON_CHAINS = {
     "*1 double on double, 1 double, 5 treble, 1 double on the next 5 chain; repeat from *": "21 sc, 15 dc; 3 x 2 sc; asked place-unclear; asked perhaps-one-place",
-    "*1 double on double, (2 treble, 1 chain) 3 times, 2 treble on the next 5 chain; repeat from *": "3 sc, 24 dc, 9 ch; 3 x 2 sc; asked perhaps-one-place",
+    "*1 double on double, (2 treble, 1 chain) 3 times, 2 treble on the next 5 chain; repeat from *": "3 sc, 24 dc, 9 ch; 3 x 2 sc; asked perhaps-one-place; asked perhaps-nothing-missed",
 }
 
 
