@@ -22,9 +22,10 @@ from border.text.passing import (
     past,
     types,
 )
+from border.text.put_right import DOTTED
 from border.text.rings import chains_before
 from border.text.sentences import list_end
-from border.text.terminals import DOTTED, Terminal
+from border.text.terminals import Terminal
 from border.text.tree import Kind
 
 

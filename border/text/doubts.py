@@ -7,7 +7,7 @@ shows the edit for the other one.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise, takewhile
+from itertools import pairwise
 
 from msgspec.structs import replace
 
@@ -23,9 +23,13 @@ from border.text.picot_doubts import (
     tell_perhaps_ring,
     tell_rings_inside,
 )
+from border.text.skips_asked import (
+    tell_down_the_chain,
+    tell_missed_each_time,
+    tell_skips_among_spaces,
+)
 from border.text.terminals import Terminal
 from border.text.tree import (
-    SPACES,
     Begin,
     Bracket,
     Centre,
@@ -44,7 +48,6 @@ from border.text.tree import (
     Whole,
 )
 from border.text.turned_back import tell_behind_arch
-from border.text.vocabulary import name_of
 
 
 def tell_doubts(steps: Sequence[Step], b: Building) -> None:
@@ -67,7 +70,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             _tell_list_behind(before.item, step.item, b)
             _tell_chain_and_each(before.item, step.item, b)
             _tell_on_the_same(before.item, step.item, worked, b)
-            _tell_missed_each_time(before.item, step.item, b)
+            tell_missed_each_time(before.item, step.item, b)
             tell_rings_inside(before.item, step.item, b)
         tell_behind_arch(before.item, step.item, b)
         worked = before.item
@@ -77,8 +80,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         _tell_middle(step.item, b)
         _tell_on_the_like(step.item, b)
         _tell_unplaced(step.item, steps[n + 1].item if n + 1 < len(steps) else None, b)
-    _tell_skips_among_spaces(steps, b)
-    _tell_down_the_chain([step.item for step in steps], b)
+    tell_skips_among_spaces(steps, b)
+    tell_down_the_chain([step.item for step in steps], b)
     tell_counted_on(steps, b)
     tell_behind_each(whole, b)
 
@@ -198,104 +201,6 @@ def _tell_on_the_same(before: Item, item: Item, worked: Item | None, b: Building
                 f"write {b.written(one)} if all of them go on one",
                 first.span.to(item.span),
             )
-
-
-def _tell_missed_each_time(before: Item, skip: Item, b: Building) -> None:
-    """`5 dc with 1 ch between, missing 1`: once, behind them, or under each of the chains?"""
-    match before, skip:
-        case Stitches(count, place=None, between=between), Skip(of, None) if count > 1 and between:
-            if of > between + 1:
-                return
-            one = f"1 {name_of(before.stitch, b.terms, b.headings.overrides)}"
-            b.tell(
-                "perhaps-missed",
-                f"{of} missed once here, behind the last of these",
-                f'write "({one}, ch {between}, skip {of}) {count - 1} times, {one}" if so many are '
-                "missed under each of the chains",
-                before.span.to(skip.span),
-            )
-
-
-def _tell_down_the_chain(items: Sequence[Item], b: Building) -> None:
-    """`7 ch, miss 1, 1 sc, 4 dc, 1 sc`: along the row below, or back along the 6 chains?"""
-    for n, (chains, skip) in enumerate(pairwise(items)):
-        if not isinstance(chains, Chains) or not isinstance(skip, Skip) or skip.count > 2:
-            continue
-        run = list(takewhile(lambda i: isinstance(i, Stitches) and not i.place, items[n + 2 :]))
-        made = sum(item.count for item in run if isinstance(item, Stitches))
-        if made > 2 and made == chains.count - skip.count:
-            b.tell(
-                "perhaps-just-made",
-                f"these {made} are taken to go into the row below; they may be worked back along "
-                "the chains just made",
-                "if so, write what it comes to on the row, as a picot, or a figure with a name of "
-                "its own",
-                chains.span.to(run[-1].span),
-            )
-
-
-def _tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
-    """`3 dc in each of 2 spaces, skip 1, 1 dc in next`: one stitch, or one space?"""
-    last: Kind | None = None
-    end = len(steps)
-    while end and isinstance(steps[end - 1].item, Chains):
-        end -= 1
-    final = steps[end - 1].item if end > 1 else None
-    if isinstance(final, Skip) and final.target is None:
-        _tell_last_skip(steps[: end - 1], final, b)
-    for step, behind in pairwise(steps):
-        item = step.item
-        place = item.place if isinstance(item, Stitches | Bracket) else None
-        for target in place.targets if place is not None else ():
-            last = target.of
-        if not isinstance(item, Skip) or item.target is not None or last is None:
-            continue
-        match behind.item:
-            case Stitches(place=Place(Which.NEXT, (Whole(Kind("st")),), 1)) as stitches:
-                if last.name in SPACES and _noun_left_out(stitches, b):
-                    space = replace(item, target=Whole(last))
-                    next_ = replace(stitches, place=Place(Which.NEXT, (Whole(last),)))
-                    b.tell(
-                        "perhaps-of-spaces",
-                        "what is missed here, and worked into, is taken to be stitches",
-                        f"write {b.written(space)}, {b.written(next_)} if both are spaces",
-                        item.span.to(stitches.span),
-                    )
-            case Stitches(place=Place(Which.NEXT, (Whole(kind),), 1)) if (
-                kind.name in SPACES and last.name in SPACES and item.count == 1 and b.round > 1
-            ):
-                b.tell(
-                    "perhaps-of-spaces",
-                    "what is missed here is taken to be a stitch, so that the very next is worked",
-                    f"write {b.written(replace(item, target=Whole(kind)))} if it is a space",
-                    item.span,
-                )
-
-
-def _tell_last_skip(before: Sequence[Step], skip: Skip, b: Building) -> None:
-    """`skip 1 space, 1 dc in next space, ch 3, skip 1; repeat`: one stitch, or one space?"""
-    skips = [step.item for step in before if isinstance(step.item, Skip)]
-    spaces = [s.target.of for s in skips if s.target is not None and s.target.of.name in SPACES]
-    into: list[Kind | None] = []
-    for step in before:
-        if isinstance(step.item, Stitches | Bracket):
-            into.append(space_of(step.item, into[-1] if into else None))
-    if not spaces and b.round > 1 and into and all(into):
-        spaces = [kind for kind in into if kind is not None]  # `3 dc in sp, skip 1; repeat`
-    if spaces and skip.count == 1:
-        b.tell(
-            "perhaps-of-spaces",
-            "what is missed here is taken to be a stitch",
-            f"write {b.written(replace(skip, target=Whole(spaces[-1])))} if it is a space",
-            skip.span,
-        )
-
-
-def _noun_left_out(item: Stitches, b: Building) -> bool:
-    """Whether a text names no noun in `in the next`."""
-    start, end = item.span.start, item.span.end
-    words = [(t.start, t.end) for t in b.terminals if start <= t.start < end]
-    return len(set(words)) < len(words)
 
 
 def _tell_on_the_like(item: Item, b: Building) -> None:

@@ -49,7 +49,7 @@ def tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) ->
     """Of a list before a place, where no heading says: `2 dc, ch 1, 2 dc in next loop`."""
     singly = [_one_in_each(item) if isinstance(item, Stitches) else item for item in since]
     apart = write_list((*singly, placed), b.terms, b.headings.overrides)
-    together = write_list((bracketed(since, placed),), b.terms, b.headings.overrides)
+    together = _together(since, placed, b)
     b.tell(
         "place-unclear",
         "the place behind this list may be for all of it, or for its last stitches only",
@@ -75,7 +75,7 @@ def tell_perhaps_apart(since: Sequence[Item], placed: Stitches | Bracket, b: Bui
 
 def tell_perhaps_together(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
     """Of a list that looks like no shell: `1 sc, 5 dc in next space`."""
-    together = write_list((bracketed(since, placed),), b.terms, b.headings.overrides)
+    together = _together(since, placed, b)
     b.tell(
         "perhaps-one-place",
         "only the last of these is taken to go into that place, the others one in each st",
@@ -88,7 +88,7 @@ def tell_chains_before_parted(
     chains: Sequence[Item], placed: Stitches | Bracket, b: Building
 ) -> None:
     """Of `2 ch, 1 dc in each dc with 2 ch between`: the chains before them once, or each time?"""
-    each = write_list((bracketed(chains, placed),), b.terms, b.headings.overrides)
+    each = _together(chains, placed, b)
     b.tell(
         "perhaps-as-they-come",
         "these chains are made once, before the first of what follows",
@@ -99,7 +99,7 @@ def tell_chains_before_parted(
 
 def tell_chains_each(chains: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
     """Of `shell in shell, ch 2, 1 dc in each dc`: the chains each time, or once?"""
-    each = write_list((bracketed(chains, placed),), b.terms, b.headings.overrides)
+    each = _together(chains, placed, b)
     b.tell(
         "perhaps-as-they-come",
         f"this is taken as {each}",
@@ -110,7 +110,7 @@ def tell_chains_each(chains: Sequence[Item], placed: Stitches | Bracket, b: Buil
 
 def tell_chains(chains: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
     """Of chains right before an open-ended `in each`: `ch 5, 1 sc in each loop`."""
-    each = write_list((bracketed(chains, placed),), b.terms, b.headings.overrides)
+    each = _together(chains, placed, b)
     once = write_list((*chains, placed), b.terms, b.headings.overrides)
     b.tell(
         "place-unclear",
@@ -119,6 +119,11 @@ def tell_chains(chains: Sequence[Item], placed: Stitches | Bracket, b: Building)
         "time",
         chains[0].span.to(placed.span),
     )
+
+
+def _together(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> str:
+    """The list and what is placed behind it, written as all in that place."""
+    return write_list((bracketed(since, placed),), b.terms, b.headings.overrides)
 
 
 def bracketed(since: Sequence[Item], placed: Stitches | Bracket) -> Bracket:

@@ -28,6 +28,11 @@ from border.text.between_steps import between_steps, off_together
 from border.text.binding import bind_numbers
 from border.text.caught import caught
 from border.text.clauses import claims_said
+from border.text.closings import (
+    closing_slips,
+    joins,
+    rounds,
+)
 from border.text.colours import behind_repeats, colours
 from border.text.counted import counted_places, parts
 from border.text.described import described, in_two_places, of_both_kinds
@@ -35,12 +40,7 @@ from border.text.joining import (
     BEHIND_COMMA,
     ands,
     articles,
-    closing_slips,
-    first_of_which,
-    joins,
-    rounds,
     separators,
-    start_chain_brackets,
 )
 from border.text.missed import chains_over, missed_by_name, missing_every, under_chains
 from border.text.naming import (
@@ -89,6 +89,10 @@ from border.text.several_named import (
     each_named,
 )
 from border.text.shared_out import on_both, shared_out
+from border.text.start_chains import (
+    first_of_which,
+    start_chain_brackets,
+)
 from border.text.terminals import Terminal
 from border.text.times_said import times_on_like
 from border.text.together import one_in_each, worked_off

@@ -1,0 +1,198 @@
+"""What is put right in a row's words before it is told what is strange in them: full stops of
+abbreviations, adjectives, glosses.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.beside import on_either_side
+from border.text.passing import NOUNS, where
+from border.text.remarked import with_remarks
+from border.text.tree import Kind
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+
+_NAMED_BEHIND = frozenset({"PREP", "OF", "NEXT", "THE", "EACH", "SAME", "ORD", "SKIP", "BETWEEN"})
+"""Behind these something is named that is worked into."""
+
+
+def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`a shell of 5 treble` is these; `in the next shell of 5 treble` the group of them."""
+    found: list[Terminal] = []
+    for n, here in enumerate(terminals):
+        named = bool(found) and found[-1].type in _NAMED_BEHIND
+        if here.type == "MADEOF" and named:
+            chains = [t.type for t in terminals[n + 1 : n + 3]] == ["NUM", "CH"]
+            kind = Kind("loop" if chains else "group")  # `in the scallop of 7 chain`
+            found.append(replace(here, type="KIND", kind=kind))
+            here = replace(here, type="OF")
+        found.append(here)
+    return found
+
+
+def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`plain d. c.`, `long ones`: the stitch alone; `on the single treble`: one that stands alone;
+    `1 single chain`: one."""
+    found: list[Terminal] = []
+    for n, here in enumerate(terminals):
+        behind = terminals[n + 1] if n + 1 < len(terminals) else None
+        if any(_is_stitch_of(terminals, start) for start in (n, n - 1)):
+            continue
+        of_stitch = behind is not None and here.type == behind.type == "STITCH"
+        if of_stitch and here.text in ("plain", "single"):
+            continue
+        if here.type == "STITCH" and here.text == "single" and behind and behind.type == "KIND":
+            continue  # `in a single loop`
+        if here.text == "ones" and found and found[-1].type == "STITCH":
+            continue
+        if here.text == "along" and found and found[-1].name == "ss":
+            here = replace(here, type="PREP", text="over")
+        if behind is not None and here.text == "single" and behind.type == "CH":
+            if found and found[-1].type in _NAMED_BEHIND:  # `under each single chain`
+                found.append(replace(here, type="NUM", name="", number=1, glued=False))
+            continue
+        alone = n > 1 and terminals[n - 1].text == "single" and terminals[n - 1].type == "STITCH"
+        if alone and here.type == "STITCH" and terminals[n - 2].type in ("THE", "EACH", "NEXT"):
+            here = replace(here, type="KIND", kind=Kind("run", 1, here.name))
+        found.append(here)
+    return found
+
+
+def _is_stitch_of(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `stitch of double crochet` stands here, which is a dc."""
+    three = t[at : at + 3] if at >= 0 else []
+    named = [x.type for x in three] == ["KIND", "OF", "STITCH"] and three[0].kind == Kind("st")
+    part = at > 0 and t[at - 1].type == "ORD"  # `first st of the dc`
+    return named and not three[2].many and not part
+
+
+def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:
+    """`16 sc (single crochet)`: a name in brackets right behind the same stitch makes none."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(terminals):
+        three = terminals[at : at + 3]
+        if [t.type for t in three] == ["LP", "CLUSTER", "RP"] and found and not three[1].number:
+            at += 3  # `…, thread over and through all (cluster)`
+            continue
+        before = found[-1] if found else None
+        if [t.type for t in three] in (
+            ["LP", "STITCH", "RP"],
+            ["LP", "CH", "RP"],
+            ["LP", "KIND", "RP"],
+        ):
+            name = three[1]
+            same = before is not None and (before.type, before.kind) == (name.type, name.kind)
+            if before is not None and same and name.name in (before.name, ""):
+                at += 3
+                continue
+        found.append(terminals[at])
+        at += 1
+    return found
+
+
+_GOES_ON = frozenset(
+    {"PREP", "BETWEEN", "TOGETHER", "ALLTOGETHER", "AS", "NOTCOUNTED", "OF", "KIND", "PICOT"}
+    | {"CLUSTER", "TO", "TOEND", "TOLAST", "MORE", "INALL", "FROM", "FROMHOOK", "ROUND", "MOD"}
+    | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP", "AFTER", "ENDST", "ATEND", "REST"}
+)
+"""What may stand behind an abbreviation whose full stop ends nothing."""
+
+
+def _dots_alone(terminals: Sequence[Terminal], at: int) -> bool:
+    """Whether full stops stand for commas here: `3 tr. 3 ch. 3 tr. under the next 5 ch.`"""
+    return any(
+        0 <= n < len(terminals) and terminals[n].text == "." and terminals[n - 1].short
+        for n in (at - 3, at + 3)
+    )
+
+
+DOTTED = "dotted"
+"""The name of chains that a book abbreviates with a full stop: `3 ch.`"""
+
+
+def _dotted(terminal: Terminal) -> Terminal:
+    return replace(terminal, name=DOTTED) if terminal.type == "CH" else terminal
+
+
+def _opens_more(before: Terminal, t: Sequence[Terminal]) -> bool:
+    """Whether no step can end in what stands before a full stop: `ea.`, `sk. 2`, `3d. ch.`"""
+    touches = before.end == t[0].start
+    opens = touches and before.type in ("EACH", "SKIP") and len(t) > 1
+    return opens or _is_dotted_order(before, t)
+
+
+def _is_dotted_order(order: Terminal, t: Sequence[Terminal]) -> bool:
+    """Whether the full stop that stands first belongs to `3d.`, as in `1 sc in 3d. ch., 6 ch.`:
+    what it is the third of stands behind it, and begins no step of its own."""
+    types = [x.type for x in t[1:]]
+    figure = order.type == "ORD" and order.text[0].isdigit() and order.end == t[0].start
+    begins = types[1:2] in (["NUM"], ["PREP"])
+    begins |= types == ["CH", "SEP", "NUM"] and t[2].text == "."  # `3d. Ch. 6`
+    return figure and types[:1] != [] and types[0] in NOUNS and not begins
+
+
+_FIRST_STEP = 3
+"""Before so many words the first step of a row has no place yet."""
+
+
+def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
+    """The terminals without the full stops that belong to an abbreviation."""
+    types = [terminal.type for terminal in terminals] + ["", ""]
+    kept: list[Terminal] = []
+    for n, terminal in enumerate(terminals):
+        if terminal.text == "." and kept and _opens_more(kept[-1], terminals[n : n + 4]):
+            continue
+        if terminal.text == "." and kept and kept[-1].short and kept[-1].end == terminal.start:
+            # `ch. 3` is one thing, `2 ch. 3 dc` are two.
+            counted = types[n + 1] == "NUM" and types[n - 2 if n > 1 else -1] != "NUM"
+            behind = types[n + 2]
+            made = n + 1 < len(terminals) and terminals[n + 1].text == "made"
+            # `1 d.c. into the corner d.c.`
+            corner = types[n + 1] == "EXCEPT" and terminals[n + 1].text.startswith("in")
+            begins = n < _FIRST_STEP and behind == "SEP"  # `1 d.c. in the corner, * …`
+            if (
+                made
+                or (corner and (begins or behind in ("STITCH", "CH", "KIND")))
+                or types[n + 1] in _GOES_ON
+                or (counted and behind in ("", "SEP", "RP", "BETWEEN", "AND", "AS"))
+            ):
+                kept[-1] = _dotted(kept[-1])
+                continue
+            if types[n + 1] == "SEP":
+                kept[-1] = _dotted(kept[-1])
+            if types[n + 1] == "NUM" and _dots_alone(terminals, n):
+                terminal = replace(terminal, name="")
+        kept.append(terminal)
+    return kept
+
+
+def _just_before(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`1 p. (4 ch. and 1 sl. on the preceding sc.)`: on the last one made."""
+    found: list[Terminal] = []
+    shown = False
+    for here in terminals:
+        shown = shown if here.type != "LP" else bool(found) and found[-1].type == "PICOT"
+        if shown and here.type == "UNKNOWN" and here.text in ("preceding", "previous"):
+            here = replace(here, type="ORD", number=-1)
+        shown = shown and here.type != "RP"
+        found.append(here)
+    return found
+
+
+PUT_RIGHT = (
+    where(_without_dots, "SEP"),
+    where(_made_of, "MADEOF"),
+    where(_just_before, "PICOT-LP", "UNKNOWN"),
+    where(_without_adjectives, "STITCH"),
+    where(_without_glosses, "LP"),
+    where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
+    where(with_remarks),
+)
+"""What puts words right before it is told what is strange in them."""
