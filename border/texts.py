@@ -89,7 +89,8 @@ class Texts(Struct):
         if reading is not None and faulty is not None:
             sound = tuple(r for r in reading.rounds if r.number < faulty)
             reading = replace(reading, rounds=sound, multiple=None)
-        told = tuple(dict.fromkeys(findings))
+        # a text that is read twice, as with squares and without, tells the same of it
+        told = tuple({(f.code, f.span, f.message): f for f in reversed(findings)}.values())[::-1]
         rows = (row for row in border.rows if faulty is None or row.numbers[-1] < faulty)
         return BorderText(name, reading, faulty, told, border.headings, tuple(rows))
 
@@ -125,7 +126,8 @@ def _faulty(
     rows = sorted(border.rows, key=lambda row: row.head.start)
     heads = [row.head.start for row in rows]
     for row in rows:
-        if isinstance(row.body, Copy) and row.body.file in copied_badly:
+        copied = isinstance(row.body, Copy) and row.body.file in copied_badly
+        if copied or row.broken:  # by a figure, too, whose fault stands before the rows
             yield row.numbers[0]
     for finding in findings:
         span = finding.span

@@ -26,12 +26,20 @@ def written_down(
         if one.edge is None and one.work is None and one.text.rows:
             text = write_border(Border(one.text.headings, one.text.rows), terms)
             own = terms or one.text.headings.terms or "us"
-            works.append(WrittenWork(None, one.named, own, text))
+            works.append(WrittenWork(None, one.named, own, _to_the_fault(text, one)))
         if one.edge is None or one.text.reading is None:
             continue
         worked = worked_as_said(one, one.edge)
         own = terms or one.text.reading.rules.terms
         out = write_out(one.text.headings, one.text.reading, worked, one.given, own)
-        works.append(WrittenWork(one.edge.name, one.named, own, out.text))
+        text = _to_the_fault(out.text, one)
+        works.append(WrittenWork(one.edge.name, one.named, own, text))
         findings += told_of(one.edge, (*worked.findings, *out.findings), len(wanted))
     return WrittenAll(tuple(works), tuple(findings), sources)
+
+
+def _to_the_fault(text: str, one: Wanted) -> str:
+    """A text that ends before a faulty row says so, lest it be taken for the whole border."""
+    if one.text.faulty is None or not text:
+        return text
+    return f"{text}\n# not written: round {one.text.faulty} and what follows; mend the text first\n"

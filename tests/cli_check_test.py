@@ -23,6 +23,39 @@ def test_nothing_is_counted_behind_a_row_that_cannot_be_made_out(border: Border)
     assert "no-such-row" not in ran.err
 
 
+def test_a_fault_in_a_figure_s_steps_ends_the_count_where_the_figure_is_worked(
+    border: Border,
+) -> None:
+    rows = "round 1: 1 dc in each st.\nround 2: *1 dc, a leaf, miss 2; repeat from *.\n"
+    write(leaf_border=f"terms: uk\nThe leaf is worked as follows: 7 chain; on these, 3 dc.\n{rows}")
+    ran = border("count", "leaf.border", "--loops", "24")
+    assert "nothing is counted after round 1: mend the text first" in ran.out
+    assert 'leaf.border:2:41: error: "on" makes no step here' in ran.err
+    for edge in (("--loops", "24"), ()):
+        out = border("write", "leaf.border", *edge).out
+        assert out.endswith("\n# not written: round 2 and what follows; mend the text first\n")
+
+
+def test_a_text_that_is_read_twice_is_told_once(border: Border) -> None:
+    row = "1st row: 1 long treble in every chain.\n"
+    write(one_border=f"terms: uk\nWork on a chain, the number to be even: see below.\n{row}")
+    told = border("check", "one.border", "--loops", "24").err.splitlines()
+    heads = [line for line in told if line.startswith("one.border:")]
+    assert len(heads) > 1
+    assert len(set(heads)) == len(heads)
+
+
+def test_a_repeat_that_is_not_reached_is_said_to_be_none(border: Border) -> None:
+    write(wide_border="terms: us\nround 1: dc, working 2 in every 4th stitch.\n")
+    out = border("count", "wide.border", "--loops", "24").out
+    assert "6 times, each takes 4 loops and makes 5 dc; none left over" in out
+    assert "not made; none left over" in out
+    told = border("check", "wide.border", "--loops", "24", "--readings").out
+    assert "round 1  as it is read: comes out, 6 times" in told
+    told = border("check", "wide.border", "--loops", "6", "--readings").out
+    assert "round 1  as it is read: comes out, once" in told
+
+
 def test_what_is_said_of_rounds_behind_it_waits(border: Border) -> None:
     said = 'done = 2\nfound = { round = 2, groups = 4 }\n[[work.adjust]]\nround = 2\nat = "cuff.2"\nby = 1\n'
     text = SHELLS.replace("5 dc in next space", "5 dc in nxt spcae")

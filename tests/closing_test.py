@@ -6,6 +6,15 @@ import pytest
 from worked import codes, counts, made, motifs, plain, repeats, worked
 
 from border.working.adjusting import Adjustment
+from border.working.closing import whereabouts
+from border.working.fabric import edge_fabric
+
+
+def test_what_lies_over_the_beginning_of_a_round_is_told_from_both_ends() -> None:
+    fabric = edge_fabric(plain(12))
+    at = fabric.pos
+    assert whereabouts(fabric, [at[10], at[1]]) == "at places 11 to 12 and 1 to 2 of the edge"
+    assert whereabouts(fabric, [at[1], at[10]]) == "at places 2 to 11 of the edge"
 
 
 def test_a_repeat_that_does_not_come_out_leaves_the_rest() -> None:

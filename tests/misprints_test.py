@@ -57,6 +57,19 @@ def test_a_miss_too_many_and_a_star_too_late_are_misprints() -> None:
     ]
 
 
+def test_a_miss_that_goes_without_saying_is_no_misprint() -> None:
+    text = """
+        round 1: 1 dc in each loop.
+        round 2: *1 dc in next st, skip 2 st, (3 dc, ch 2, 3 dc) in next st, skip 2 st; repeat.
+        round 3: *1 sc in the dc, ch 2, 1 tr in centre of the shell, ch 2; repeat from *.
+    """
+    (told,) = findings(f"chains count as stitches: no\n{text}", plain(24), misprints=True)
+    assert told.help == "write ch 2, skip 3"
+    assert told.message == (
+        "round 3 would come out, 4 times, if skip 3 stands behind ch 2, with as many stitches as now"
+    )
+
+
 def test_other_chains_in_the_row_below_are_a_misprint_and_pointed_at_there() -> None:
     text = f"{COUNT}{ARCHES}round 2: *5 sc, ch 1; repeat from *."
     (below, *_) = [f for f in findings(text, plain(12), misprints=True) if "round 1" in f.message]

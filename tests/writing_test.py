@@ -396,5 +396,6 @@ def test_of_a_border_with_a_fault_the_rows_before_it_are_written() -> None:
     text = "terms: us\nround 1: 1 dc in each st.\nround 2: 1 dc in eahc st.\n"
     asked = Pipeline("slip.border", lambda name: Source(name, text), command="write")
     written = asked.written("uk")
-    assert written.text == "terms: uk\n\nround 1: 1 tr in each st.\n"
+    rest = "# not written: round 2 and what follows; mend the text first"
+    assert written.text == f"terms: uk\n\nround 1: 1 tr in each st.\n\n{rest}\n"
     assert [f.code for f in written.findings] == ["unknown-word"]

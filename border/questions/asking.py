@@ -11,6 +11,7 @@ from border.findings import Finding, Severity
 from border.questions.changes import Otherwise
 from border.questions.otherwise import otherwise
 from border.questions.slips import slips
+from border.text.amounts import often
 from border.text.readings import Reading, Round
 from border.working.claims import check_claims
 from border.working.cursor import TooLarge
@@ -31,13 +32,15 @@ LARGEST = 20_000
 class Tried(Struct, frozen=True):
     """A reading of a round as it came out; `other` None: as it is taken.
 
-    `times`: of each open-ended repeat. `fits`: it closes, and the row's own counts hold.
+    `times`: of each open-ended repeat. `fits`: it closes, and the row's own counts hold. `same`:
+    it makes as many stitches as the row as it is taken, and each repeat takes as much.
     """
 
     number: int
     other: Otherwise | None
     times: tuple[int, ...]
     fits: bool
+    same: bool = False
 
 
 class _Edge(Struct):
@@ -138,7 +141,7 @@ def _tried(edge: _Edge, n: int, others: Iterable[Otherwise]) -> Iterator[Tried]:
     for other in others:
         made = _made(edge, n, other)
         if made is not None:
-            done, fits = made
+            done, fits, below = made
             taken = edge.worked.rounds[n] if n < len(edge.worked.rounds) else None
             same = taken is not None and done.made.kinds == taken.fabric.kinds
             if taken is not None and same and fits == _fits(taken) and other.below is None:
@@ -146,11 +149,13 @@ def _tried(edge: _Edge, n: int, others: Iterable[Otherwise]) -> Iterator[Tried]:
             if other.code == "perhaps-misprint" and _makes_little(done, taken):
                 continue
             times = tuple(account.times for account in done.accounts.values())
-            yield Tried(other.round.number, other, times, fits)
+            takes = [account.takes(below) for account in done.accounts.values()]
+            same = same and taken is not None and takes == [r.takes for r in taken.repeats]
+            yield Tried(other.round.number, other, times, fits, same=same)
 
 
-def _made(edge: _Edge, n: int, other: Otherwise) -> tuple[Pass, bool] | None:
-    """The reading worked, and whether it fits; None where it cannot be worked at all."""
+def _made(edge: _Edge, n: int, other: Otherwise) -> tuple[Pass, bool, Fabric] | None:
+    """The reading worked, whether it fits, and the row below; None where it cannot be worked."""
     try:
         below = edge.below_as(n, other)
         if below is None:
@@ -162,7 +167,7 @@ def _made(edge: _Edge, n: int, other: Otherwise) -> tuple[Pass, bool] | None:
     times = [account.times for account in done.accounts.values()]
     faults = [f for f in done.findings if f.severity is Severity.ERROR]
     sound = done.closes and not done.unclear and not faults and not has_no_stitch(fabric.kinds)
-    return done, sound and not check_claims(other.round, fabric, times)
+    return done, sound and not check_claims(other.round, fabric, times), below
 
 
 def _makes_little(done: Pass, taken: WorkedRound | None) -> bool:
@@ -181,6 +186,8 @@ def _likeliest(edge: _Edge, n: int) -> list[Tried]:
         return []
     before = edge.reading.rounds[n - 1] if n else None
     found = list(_fitting(edge, n, slips(edge.reading.rounds[n], before)))
+    # with as many stitches, each repeat taking as much, a miss may well go without saying
+    found = [tried for tried in found if tried.same][:1] or found
     closing = [_closing_after(edge, n, tried) for tried in found]
     best = max(closing, default=0)
     kept = [tried for tried, count in zip(found, closing, strict=True) if count == best]
@@ -209,7 +216,9 @@ def _closing_after(edge: _Edge, n: int, tried: Tried) -> int:
 def _told(tried: Tried) -> Finding:
     other = tried.other
     assert other is not None
-    often = f", {tried.times[-1]} times" if tried.times else ""
-    perhaps = ": perhaps a misprint" if other.code == "perhaps-misprint" else ""
-    message = f"round {tried.number} would come out{often}, if {other.if_}{perhaps}"
+    how_often = f", {often(tried.times[0])}" if any(tried.times) else ""
+    perhaps = ""
+    if other.code == "perhaps-misprint":
+        perhaps = ", with as many stitches as now" if tried.same else ": perhaps a misprint"
+    message = f"round {tried.number} would come out{how_often}, if {other.if_}{perhaps}"
     return Finding(other.code, message, other.edit, other.at, tried.number)

@@ -17,6 +17,7 @@ from border.questions.changes import (
 from border.text.readings import Round
 from border.text.steps import passes_something, walk
 from border.text.tree import (
+    Bracket,
     Chains,
     Item,
     Place,
@@ -122,9 +123,11 @@ def _stars(round_: Round) -> Iterator[Otherwise]:
         return
     head, inside, tail = items[:at], repeat.items, items[at + 1 :]
     moved = [(head[:k], head[k:] + inside) for k in range(len(head) - 1, -1, -1)]
-    moved += [(head + inside[:k], inside[k:]) for k in range(1, len(inside))]
+    # what is left of a repeat is still most of it: nobody prints a star before a last step
+    moved += [(head + inside[:k], inside[k:]) for k in range(1, len(inside) // 2 + 1)]
     for before, again in moved:
-        if not passes_something(again):
+        worked = any(isinstance(item, Stitches | Bracket | Repeat) for item in again)
+        if not worked or not passes_something(again):
             continue
         new = (*before, replace(repeat, items=again), *tail)
         words = write_item(again[0], round_.rules.terms)

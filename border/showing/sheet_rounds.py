@@ -17,6 +17,7 @@ from border.showing.sheet_words import is_copied, row_as_read, row_as_written, t
 from border.showing.tables import adjusted
 from border.showing.tape_words import tape_in_words
 from border.showing.telling import harmless
+from border.text.amounts import often
 from border.text.readings import Round
 from border.working.found import in_words
 from border.yoke.edges import Edge
@@ -159,9 +160,10 @@ def _anything(made: Tally) -> bool:
 
 
 def _repeat(count: RepeatCount, terms: str) -> str:
-    times = "once" if count.times == 1 else f"{count.times} times"
     over = f"; {count.left_over} left over" if count.left_over else ""
-    return f"{times} in all: {each_repeat(count, terms)}{over}"
+    if not count.times:
+        return f"not made{over}"
+    return f"{often(count.times)} in all: {each_repeat(count, terms)}{over}"
 
 
 def _eased_all(way: Course, count: RoundCount, terms: str) -> Iterator[str]:

@@ -36,7 +36,7 @@ from border.showing.folding import (
 )
 from border.showing.layout import Rows
 from border.showing.telling import harmless
-from border.text.amounts import kinds, some
+from border.text.amounts import kinds, often, some
 from border.working.found import in_words
 
 MOST = 40
@@ -142,9 +142,10 @@ def _detail_lines(piece: Piece, count: RoundCount) -> Iterator[tuple[str, list[T
 
 
 def _repeat(count: RepeatCount, terms: str) -> str:
-    times = "once" if count.times == 1 else f"{count.times} times"
     over = f"; {count.left_over} left over" if count.left_over else "; none left over"
-    return f"{times}, {each_repeat(count, terms)}{over}"
+    if not count.times:
+        return f"not made{over}"
+    return f"{often(count.times)}, {each_repeat(count, terms)}{over}"
 
 
 def _motif(line: str, usual: bool) -> Text:

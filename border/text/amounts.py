@@ -20,6 +20,11 @@ def some(n: int, word: str) -> str:
     return f"{n} {head}{'es' if head.endswith('ch') else 's'}{of}{tail}"
 
 
+def often(times: int) -> str:
+    """`once`, `12 times`."""
+    return "once" if times == 1 else f"{times} times"
+
+
 def in_terms(kind: str, terms: str) -> str:
     """A kind of site or stitch with its canonical stitch names put in other terms."""
     return _STITCH.sub(lambda m: write_kind(Kind(m[1]), terms, False), kind)

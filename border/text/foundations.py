@@ -126,10 +126,11 @@ def _foundation(head: Head) -> bool:
     skips = skips and (made or stopped or (repeats_all(t) and count > 3 * t[end + 1].number))
     if not (said or by_opening or into or skips or counts_from_hook(t, at, count)):
         return False
+    apart = turned and "\n" not in head.source.text[t[0].start : t[end].start]
     head.tell(
         "foundation-named",
         0,
-        end + 1 if turned else at,
+        end + 1 if apart else at,
         f"{_chain(count)} the foundation: the edge that the rows are counted on, so that "
         f"{'they make' if count > 1 else 'it makes'} nothing here",
         f"give that edge its number, as in --loops {count if count > 1 else 96} --open, and set "

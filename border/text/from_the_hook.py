@@ -184,7 +184,8 @@ def _tell_passed(head: Head, start: int, end: int, count: int) -> None:
         end,
         f"the first {chains} counted as passed over here, and as no stitch",
         "if they stand up as the first stitch, and rows further on work into it, write that "
-        'stitch: "ch 3 as dc", and give the edge fewer places',
+        'stitch in their place, as in "ch 3 as dc, 1 dc in next st", and count on the edge the '
+        "places from that stitch on",
     )
 
 

@@ -217,7 +217,9 @@ def _unknown_lines(reading: _Reading, unknown: Sequence[Span]) -> None:
     text = reading.source.text
     if len(unknown) > 3:
         span = unknown[0].to(unknown[-1])
-        message = f"{len(unknown)} lines here are neither headings nor rows"
+        lines = [str(reading.source.line_column(one.start)[0]) for one in unknown]
+        shown = [*lines[:_LINES], *(["more"] if len(lines) > _LINES else [])]
+        message = f"lines {', '.join(shown[:-1])} and {shown[-1]} are neither headings nor rows"
         help_ = f'begin rows as "round 1:", set remarks apart with #; {_EXAMPLE}'
         reading.fault(span, message, help_)
         return
@@ -230,6 +232,10 @@ def _unknown_lines(reading: _Reading, unknown: Sequence[Span]) -> None:
             help_ = 'begin a row with its number and a colon: "round 1:"'
         message = "this is neither a heading nor the head of a row"
         reading.fault(span, message, help_)
+
+
+_LINES = 8
+"""So many of the lines that are told as one are named."""
 
 
 def _apart(text: str, span: Span) -> str:

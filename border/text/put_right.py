@@ -44,6 +44,9 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
         behind = terminals[n + 1] if n + 1 < len(terminals) else None
         if any(_is_stitch_of(terminals, start) for start in (n, n - 1)):
             continue
+        each = here.type == "NEXT" and bool(found) and found[-1].type == "EACH"
+        if each and behind is not None and behind.type in NOUNS:
+            continue  # `in each following st`
         of_stitch = behind is not None and here.type == behind.type == "STITCH"
         if of_stitch and here.text in ("plain", "single"):
             continue
@@ -186,10 +189,22 @@ def _just_before(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`pass the dc`, `passing 2 ch`: as `miss`; not `pass the thread`."""
+    found = list(terminals)
+    for n, here in enumerate(terminals):
+        behind = terminals[n + 1 : n + 3]
+        behind = behind[1:] if behind and behind[0].type in ("THE", "PREP") else behind
+        if here.text in ("pass", "passing") and behind and behind[0].type in ("NUM", *NOUNS):
+            found[n] = replace(here, type="SKIP")
+    return found
+
+
 PUT_RIGHT = (
     where(_without_dots, "SEP"),
     where(_made_of, "MADEOF"),
     where(_just_before, "PICOT-LP", "UNKNOWN"),
+    where(_passed, "UNKNOWN"),
     where(_without_adjectives, "STITCH"),
     where(_without_glosses, "LP"),
     where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),

@@ -114,13 +114,22 @@ def read_text(
         parsed = parse(terminals)
     if isinstance(parsed, int):
         message, help_, wrong = complaint(terminals, parsed)
+        here = _in_figure(part.words, wrong, where) or wrong
         reader.findings.append(
-            Finding("not-understood", message, help_, source.span(wrong.start, wrong.end))
+            Finding("not-understood", message, help_, source.span(here.start, here.end))
         )
         return Text((), span=span), claims
     text = build_text(parsed, building, span)
     reader.findings += building.findings
     return text, claims
+
+
+def _in_figure(words: Sequence[Word], wrong: Terminal, row: Span) -> Word | None:
+    """Where a word that stands in a figure's steps is written, before the rows."""
+    said = wrong.text.split()[:1]
+    at_name = [w for w in words if w.start == wrong.start and [w.text] == said]
+    steps = (w for w in words if w.start < row.start and [w.text] == said)
+    return None if at_name else next(steps, None)
 
 
 def terminals_of(

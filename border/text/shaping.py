@@ -410,7 +410,7 @@ PASSES: tuple[Pass, ...] = (
         "EQUALS LP-AS LP-NOTCOUNTED CH-LP NUM-LP SKIP-ORD SKIP-THE",
     ),
     where(ands, "AND"),
-    where(widened, "WIDEN NARROW"),
+    where(widened, "WIDEN NARROW EVERY"),
     where(repeats_placed, "FROMSTAR", "PREP", pairs(PLACE | NOUNS, "STAR")),
     where(places_first, "-PREP SEP-PREP STAR-PREP LP-PREP -ALLIN STAR-ALLIN LP-ALLIN"),
     where(the_same_in, "SAME-PREP NUM-PREP"),

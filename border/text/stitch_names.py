@@ -77,8 +77,10 @@ def names_alike(
         span = source.span(terminal.start, terminal.end)
         message = f'this list calls one stitch by two names: a heading says that "{by}" means '
         message += here if not (name and other) else f'what "{other if by == name else name}" does'
-        help_ = f'where the book means another stitch by one of them, write a heading: "{by} means '
-        help_ += f'{meaning_of("dc", known.terms)}", or what it is there'
+        one = by if name and other else here
+        another = meaning_of("sc" if terminal.name != "sc" else "dc", known.terms)
+        help_ = "where the book means another stitch by one of them, say in a heading which, as in "
+        help_ += f'"{one} means {another}", or state other terms'
         yield Finding("names-alike", message, help_, span)
 
 

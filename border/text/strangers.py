@@ -60,6 +60,8 @@ def strangers(
             remark = shortened(source.text[first.start : last.end], 160)
             apart = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
+            if terminal.text == "down" and any(t.type == "CH" for t in terminals):
+                help_ = f"where these are stitches back along chains just made, {_WORKED_BACK}"
             before = source.text[max(0, first.start - _INDENT) : first.start].rstrip(" ")
             if first is not terminals[0] and before.endswith("\n"):
                 help_ += '; if a row begins here, write its number first: "round 2:"'
@@ -78,10 +80,7 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
             span = source.span(terminal.start, terminal.end)
             message = "what stands behind this is worked into the row below; it may be worked back "
             message += "down the chains just made"
-            help_ = (
-                "if so, write what it comes to on the row, as a picot, or a figure with a name of "
-            )
-            help_ += f'its own; if not, set this apart: "-- {quoted(source, span)} --"'
+            help_ = f'if so, {_WORKED_BACK}; if not, set this apart: "-- {quoted(source, span)} --"'
             yield Finding("perhaps-just-made", message, help_, span)
         if terminal.type == "REMARK":
             span = source.span(terminal.start, terminal.end)
@@ -101,6 +100,10 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
             yield told
 
 
+_WORKED_BACK = (
+    "they cannot be counted: write what it comes to as one stitch, "
+    'as in "leaf = 3 dc together", or its chains alone, "leaf = ch 7"'
+)
 _BACK = frozenset({"work back", "working back"})
 _ON_SIDES = frozenset(f"{at} {each} side" for at in ("on", "at") for each in ("each", "either"))
 

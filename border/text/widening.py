@@ -17,8 +17,10 @@ def widened(t: Terminals) -> Terminals:
     What is left of a round then has one stitch in each: nobody rips out a round whose
     stitches are no multiple of 8.
     """
-    at = next((n for n, x in enumerate(t) if x.type in ("WIDEN", "NARROW")), len(t))
-    which = at + 1 + (types(t, at + 1, 1) == ["PREP"])  # `increasing 1 every tenth stitch`
+    at = next((n for n in range(len(t)) if _begins(t, n)), len(t))
+    which = at + 1
+    which += types(t, which, 1) == ["STITCH"]  # `working 2 dc in every 4th`
+    which += types(t, which, 1) == ["PREP"]  # `increasing 1 every tenth stitch`
     if types(t, which, 1) != ["EVERY"]:
         return t
     every = t[which].number
@@ -37,6 +39,14 @@ def widened(t: Terminals) -> Terminals:
     again = [like(t[at], "REPEAT"), like(t[at], "FROMSTAR"), stop]
     rest = [like(stitch, "PREP"), like(stitch, "EACH"), stitch_left_out(stitch)]
     return [like(stitch, "STAR"), *before, *two, stop, *again, *one, *rest, *behind]
+
+
+def _begins(t: Sequence[Terminal], n: int) -> bool:
+    """Whether a round goes on otherwise from here: `increasing in every 4th`, or `dc, working 2 in
+    every 4th`, where no number stands before the first stitch."""
+    if t[n].type in ("WIDEN", "NARROW"):
+        return True
+    return t[n].type == "NUM" and t[n].number == 2 and all(x.type != "NUM" for x in t[:n])
 
 
 def _one_in_each(t: Sequence[Terminal]) -> Terminal | None:

@@ -243,6 +243,9 @@ def whereabouts(fabric: Fabric, positions: Sequence[int]) -> str:
             return f"at place {places[0]} of the edge"
         if line.flipped:
             places.reverse()
+        if places[0] > places[1]:  # over where the round begins
+            places.insert(1, line.length)
+            return f"at places {places[0]} to {places[1]} and 1 to {places[2]} of the edge"
         return f"at places {places[0]} to {places[1]} of the edge"
     names: dict[str, None] = {}
     for position in positions:

@@ -69,7 +69,8 @@ def run(
             if meets():
                 worker.met = True
                 message = "the last repeat ends on the steps that the round began with"
-                worker.tell(item, "meets-its-start", message, "they are worked already")
+                help_ = "they are worked already, and not again: nothing is to be done"
+                worker.tell(item, "meets-its-start", message, help_)
             else:
                 cursor.back_to(mark)
                 del worker.findings[told:]

@@ -10,9 +10,11 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.text.amounts import some
 from border.text.copied import Rules
 from border.text.steps import OPEN_PLACES, leading_targets
 from border.text.tree import (
+    SPACES,
     ST,
     Arch,
     AsTheyCome,
@@ -168,6 +170,22 @@ class Worker(Struct):
                 'where all go on the stitches behind those, skip them first: "skip 1 space"',
             )
 
+    def _ask_chains(self, item: Item, targets: tuple[Target, ...]) -> None:
+        """Ask of `in each stitch` over chains: the books often mean the chains, too."""
+        finder = self.cursor.window.finder
+        if self.rules.chains_count is not None or not finder.has_chains or self.unclear:
+            return
+        if Whole(ST) not in targets or any(t.of.name in (*SPACES, "ch") for t in targets):
+            return
+        chains = some(len(finder.sites(Whole(Kind("ch")))), "chain")
+        self.tell(
+            item,
+            "chains-left-out",
+            f"this goes into stitches alone, and leaves out {chains} of the row below",
+            'write "chains count as stitches: yes" at the top if it goes into each chain as well, '
+            'or "chains count as stitches: no" if it does not',
+        )
+
     def _skip(self, item: Skip) -> None:
         self._entered = ()
         target = item.target or Whole(ST)
@@ -230,8 +248,8 @@ class Worker(Struct):
         self._apart = False
         if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
             join = "" if self.inside_open else to_join(item)
-            just_made = "write what it comes to on the row, where this row has just made the first"
-            help_ = f"write next if one of the row below is meant; {join or just_made}"
+            just_made = "where one is meant that this very row has made, leave that out"
+            help_ = f'write "next" if one of the row below is meant; {join or just_made}'
             if place.targets == (Whole(Kind("ch")),):
                 help_ += '; or of each space: "in first ch of next space"'
             self.tell(item, "not-at-the-head", "the first is already behind here", help_)
@@ -308,6 +326,7 @@ class Worker(Struct):
         account = self.accounts[id(item)]
         before = account.times
         parted = _parted(item)
+        self._ask_chains(item, place.targets)
 
         def once() -> None:
             self._look(item, place.targets)

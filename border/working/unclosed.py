@@ -108,8 +108,8 @@ def _ran_out(round_: Round, reasons: Reasons) -> list[str]:
         if not trouble.short:
             words = write_item(trouble.item, round_.rules.terms)
             left = f"only {trouble.has} {'is' if trouble.has == 1 else 'are'} left"
-            left = left if trouble.has else "none is left"
-            told.setdefault(f"for {words} {left}", []).append(part)
+            left = left if trouble.has else "nothing is left"
+            told.setdefault(f"{left} for {words}", []).append(part)
     return [f"{words} at {in_a_row(p)}" if p[0] else words for words, p in told.items()]
 
 

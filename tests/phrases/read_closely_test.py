@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phrases.said import FIVES, On, cases, said
+from phrases.said import FIVES, STITCHES, On, cases, said
 
 NECK = On(48, ("1 treble in each loop",))
 """48 dc."""
@@ -120,8 +120,26 @@ WHICH_SPACE = {
     "* 3 tr into the 3 ch between the tr, 7 ch; repeat": "12 dc, 28 ch; 4 x 1 ch-3 space between dc",
 }
 
+WIDER = {
+    "D.c., working 2 in every 4th stitch": "15 sc; 3 x 4 st; 0 x 0 st",
+    "D.c. all round, 2 in every 4th stitch": "15 sc; 3 x 4 st; 0 x 0 st",
+    "dc, 2 dc in every 4th": "15 sc; 3 x 4 st; 0 x 0 st",
+    "1 dc, 2 dc in every 4th st": "5 sc; 2 x 4 st; 3 left over; does not close; asked place-unclear; asked row-does-not-close",
+    "1 dc in each following stitch": "12 sc; 12 x 1 st",
+    "1 dc in next st, 3 ch, pass 2; repeat": "4 sc, 12 ch; 4 x 3 st",
+    "1 dc in next st, 3 ch, pass the tr; repeat": "6 sc, 18 ch; 6 x 2 st",
+}
+UNSAID = On(12, ("1 treble in next loop, 4 chain, miss 1; repeat",), headings="terms: uk\n")
+CHAINS_LEFT = {
+    "1 dc in every stitch": "6 sc; 6 x 1 st; asked chains-left-out",
+    "1 dc in every chain and treble": "30 sc; 30 x 1 ch, 0 dc",
+    "1 dc in each tr": "6 sc; 6 x 1 dc",
+}
+
 
 @cases(
+    (STITCHES, WIDER),
+    (UNSAID, CHAINS_LEFT),
     (OPEN, FOUNDED),
     (FIVES, AGAIN_THERE),
     (FIVES, JUST_MADE),
