@@ -19,10 +19,13 @@ from border.text.doubts import tell_inside
 from border.text.extents import Extent, build_extent
 from border.text.leading_slips import check_leading
 from border.text.lists import settled_list
+from border.text.lists_asked import same_backwards
 from border.text.nodes import Building, Misread, Step, is_token, is_tree
 from border.text.of_groups import group_of, times_round, written_group
 from border.text.over_again import (
+    tell_begun_there,
     tell_bracket,
+    tell_centre_of_all,
     tell_head,
     tell_instead,
     tell_last,
@@ -57,6 +60,7 @@ if TYPE_CHECKING:
     from lark import Token, Tree
 
     from border.text.nodes import Node
+    from border.text.terminals import Terminal
 
 
 class _List(Struct):
@@ -86,6 +90,8 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         tell_over_again(items, b)
         tell_head(items, b)
         tell_shared(items, b)
+        tell_begun_there(items, b)
+    tell_centre_of_all(items, b)
     if repeats:
         tell_bracket(items, b)
     if any(is_token(node, "ENDWITH") for node in parse.children):
@@ -357,7 +363,20 @@ def _gather(node: Tree[Token], top: _List, b: Building) -> None:
         message = "all from the last place on is taken to go here, in spite of the stop in between"
         help_ = "put brackets round what goes there: (…) in next st"
         b.tell("perhaps-one-place", message, help_, span)
+    elif (last := _runs_on(items, said, b)) is not None:
+        only = b.written(replace(last, place=place, span=span))
+        message = "all from the last place on is taken to go here"
+        b.tell("perhaps-one-place", message, f"write {only}, if only these do", span)
     top.steps.append(Step(in_place(items, place, b, node.children, span), gathered[0].hard))
+
+
+def _runs_on(items: Sequence[Item], said: Terminal, b: Building) -> Stitches | None:
+    """The several stitches right before `all in one`, which may be all that go there: `4 dc, 3 dc
+    all in one stitch`; None where a comma or the look of a shell says that the list does."""
+    at = next(n for n, terminal in enumerate(b.terminals) if terminal is said)
+    several = isinstance(last := items[-1], Stitches) and last.count > 1
+    shell = len(items) < 2 or b.terminals[at - 1].type == "SEP" or same_backwards(items)
+    return last if isinstance(last, Stitches) and several and not shell else None
 
 
 def _gathers(item: Item) -> bool:

@@ -38,16 +38,25 @@ def tell_chains_among(items: Sequence[Item], b: Building) -> None:
     steps = [item for item in items if not isinstance(item, Chains)]
     counts = [count for item in steps if (count := _taken(item)) is not None]
     plain = len(counts) == len(steps) < len(items)
-    if b.below is None or not plain or not steps or not _counts_chains(steps[0]):
+    if (
+        not b.headings.chains_count
+        or b.below is None
+        or not plain
+        or not steps
+        or not _counts_chains(steps[0])
+    ):
         return
-    run = next((run for run in _runs(b.below.items) if run.count == sum(counts) > 2), None)
-    if run is None or not run.stitch:
+    missed = any(isinstance(item, Skip) for item in steps)
+    run = next((run for run in _runs(b.below.items) if run.count == sum(counts)), None)
+    if run is None or not run.stitch or (missed and run.count < 3):
         return
     edit = ", ".join(b.written(_named(item, run.stitch)) for item in items)
+    these = "these are" if run.count == 1 else f"these {run.count} are"
+    groups = "the stitches" if run.count == 1 else f"the groups of {run.count}"
     b.tell(
         "perhaps-nothing-missed",
-        f"these {run.count} are counted one after another, and the chains between the groups of "
-        f"{run.count} of the row below among them",
+        f"{these} counted one after another, and the chains between {groups} of the row below "
+        "among them",
         f"write {edit} if the chains are passed over",
         items[0].span.to(items[-1].span),
     )
@@ -60,13 +69,15 @@ def _taken(item: Item) -> int | None:
             return count
         case Stitches(place=Place(which=Which.NEXT, count=count, targets=(Whole(),))):
             return count
+        case Stitches(count=count, place=None, together=False):
+            return count
     return None
 
 
 def _counts_chains(item: Item) -> bool:
     """Whether a chain is one of what a step takes: `in next 6 st`, `skip 1`."""
     match item:
-        case Skip(target=None):
+        case Skip(target=None) | Stitches(place=None):
             return True
         case Stitches(place=Place(which=Which.NEXT, targets=(Whole(of),))):
             return of == ST
@@ -78,8 +89,11 @@ def _named(item: Item, stitch: str) -> Item:
     of = Whole(Kind(stitch))
     if isinstance(item, Skip) and item.target is None:
         return replace(item, target=of)
-    if isinstance(item, Stitches) and item.place is not None and _counts_chains(item):
-        return replace(item, place=replace(item.place, targets=(of,)))
+    if isinstance(item, Stitches) and _counts_chains(item):
+        bare = Place(Which.NEXT, (of,), item.count, each=item.count > 1)
+        count = item.count if item.place else 1
+        place = replace(item.place, targets=(of,)) if item.place else bare
+        return replace(item, count=count, place=place)
     return item
 
 

@@ -156,6 +156,8 @@ def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
         return True  # nobody works under single chains
     if before[-1].type == "ORD" and (number == 1 or before[-1].number > 1):
         return True  # `in the first 1 chain`, `in the second five chain`
+    if number == 1 and types(before, len(before) - 2, 2) == ["THE", "NEXT"]:
+        return True  # `in the next 1 chain`: a single one is `the next chain`
     named = any(x.kind == Kind("space", number) and x.text == t[at].text for x in before)
     if named and before[-1].type == "NEXT":
         return True  # `in the 5 chain, 3 chain, 1 dc in the next 5 chain`

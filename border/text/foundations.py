@@ -117,7 +117,8 @@ def _foundation(head: Head) -> bool:
     turned = types(t, end, 1) == ["ENDING"] and t[end].name == "turn"
     stopped = types(t, at, 1) == ["SEP"] and t[at].name == "hard" and t[at].text != "then"
     long = count >= _MANY and any(x.type == "OF" for x in t[opened:at])  # `a chain of twelve`
-    by_opening = made and (turned or (stopped and (long or t[0].text.startswith("make"))))
+    make = t[0].text.startswith("make")
+    by_opening = made and (turned or (stopped and (long or make)) or (make and count > 2 * _MANY))
     # `17 ch, turn, 1 tr on 8th st`, `18 ch, 1 tr in 8th st, 2 ch, …`
     first = turned or (count >= _MANY and (not repeats_all(t) or _more_steps(t, end)))
     into = first and 3 < hook_place(t, end, named=True)[1] < count

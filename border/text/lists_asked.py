@@ -63,14 +63,19 @@ def tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) ->
 def tell_perhaps_apart(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
     """Of `1 dc, 3 ch, 1 dc in the 4th`: both there, or the first in the next?"""
     match since, placed:
-        case [Stitches(1) as first, Chains()], Stitches(1, place=Place(which=Which.NTH)):
-            apart = (_one_in_each(first), *since[1:], placed)
-            b.tell(
-                "perhaps-one-place",
-                "all of these are taken to go into that place",
-                f"write {write_list(apart, b.terms, b.headings.overrides)} if only the last does",
-                since[0].span.to(placed.span),
-            )
+        case ([Stitches(1) as first, Chains()], Stitches(1, place=Place(which=Which.NTH))):
+            pass
+        case ([Stitches() as first, Picots()], Stitches(1)) if first.count > 1:
+            pass  # `5 dc, 1 picot, 1 dc in the next`
+        case _:
+            return
+    apart = (_one_in_each(first), *since[1:], placed)
+    b.tell(
+        "perhaps-one-place",
+        "all of these are taken to go into that place",
+        f"write {write_list(apart, b.terms, b.headings.overrides)} if only the last does",
+        since[0].span.to(placed.span),
+    )
 
 
 def tell_perhaps_together(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:

@@ -60,7 +60,7 @@ class _Nouns(Struct):
     `last`: the noun named last; `space`: the space. `nth`: the stitch of `4th treble of the shell`;
     `chained`: chains have come since. `part`: a part of a run. `one`: one stitch was made in the
     place named last, `by_order`: the 1st, the 2nd. `named`: a place was.
-    `on_stitch`: so was a stitch to work on.
+    `on_stitch`: so was a stitch to work on. `by_step`: where a step was worked last.
     """
 
     t: Terminals
@@ -74,6 +74,7 @@ class _Nouns(Struct):
     one: bool = True
     by_order: bool = False
     on_stitch: bool = False
+    by_step: dict[tuple[int, str], Kind] = field(default_factory=dict)
 
     @property
     def before(self) -> str:
@@ -95,6 +96,9 @@ class _Nouns(Struct):
             counted = before == "NUM" and len(found) > 2 and found[-3].type in OPENS | WHICH
             self.named = self.named or counted or opened
             self.on_stitch |= (opened or counted) and here.type in ("STITCH", "CLUSTER")
+            one = before == "NUM" and found[-2].number == 1  # `in one loop`
+            if (opened or counted or one) and (step := self._step(_opens_at(found))):
+                self.by_step[step] = self.last
             if opened:
                 self.nth, self.chained = _stitch_of(found), False
                 self.one = made(found[:-1]) == 1
@@ -133,11 +137,20 @@ class _Nouns(Struct):
                 found[prep] = replace(found[prep], name=doubt)
             found.append(like(here, "KIND", kind))
 
+    def _step(self, prep: int | None) -> tuple[int, str] | None:
+        """The number and the stitch of the step whose place opens there."""
+        if not prep or types(self.found, prep - 2, 2) != ["NUM", "STITCH"]:
+            return None
+        return self.found[prep - 2].number, self.found[prep - 1].name
+
     def _kind_and_doubt(self, at: int, prep: int) -> tuple[Kind, str]:
         """The noun that is left out, and the name of the doubt that it leaves."""
         found, here = self.found, self.t[at]
         placed = types(found, prep, 1) == ["PREP"]
         kind = self.space if is_under(found) else self.last
+        step = self._step(prep) if placed and here.type in ("NEXT", "ORD") else None
+        if step and kind != Kind("st") and self.by_step.get(step, kind) != kind:
+            return self.by_step[step], "counted"  # `5 dc in loop, 1 sc on sc, 5 dc in the next`
         doubt = ""
         if here.type == "ORD" and _in_chains_before(found, prep, here.number):
             doubt = MADE  # `7 chain, 1 single in the 4th`
@@ -153,6 +166,12 @@ class _Nouns(Struct):
         if kind.name in SPACES and (on or mixed):
             doubt = "counted"  # `on the next`, behind a space; `1 dc on dc, 2 in space, 1 in next`
         return kind, doubt
+
+
+def _opens_at(found: Sequence[Terminal]) -> int | None:
+    """Where the place opens that ends in the last word."""
+    back = range(len(found) - 2, max(-1, len(found) - 6), -1)
+    return next((n for n in back if found[n].type == "PREP"), None)
 
 
 def _parts_stitches(found: Sequence[Terminal]) -> bool:

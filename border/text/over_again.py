@@ -185,6 +185,39 @@ def _is_short(between: Sequence[Item], last: Stitches) -> bool:
     return len(between) < 2 or parted
 
 
+def tell_begun_there(items: Sequence[Item], b: Building) -> None:
+    """`Begin on the centre of the 5 ch, 1 dc, 5 ch; repeat`: is each dc on the centre of a loop?"""
+    match items:
+        case [
+            Begin(place=Place(targets=(target, *_)) as begun),
+            Stitches(place=None) as first,
+            *rest,
+        ] if target.of not in (Kind("st"), Kind("loop")) or not isinstance(target, Whole):
+            if any(isinstance(item, Stitches | Bracket) and item.place for item in rest):
+                return
+            there = replace(first, place=replace(begun, which=Which.NEXT))
+            b.tell(
+                "perhaps-leads-on",
+                "only the row begins in that place; from there the repeat goes on along the row",
+                f'if each repeat goes there, write "{b.written(there)}"',
+                first.span,
+            )
+
+
+def tell_centre_of_all(items: Sequence[Item], b: Building) -> None:
+    """`1 dc on the centre tr, *7 ch, …; repeat from *`: the centre of the whole round?"""
+    at = next((n for n, i in enumerate(items) if isinstance(i, Repeat) and i.star), 0)
+    for item in items[:at]:
+        match item:
+            case Stitches(place=Place(which=Which.CENTRE, targets=(Whole(), *_))):
+                b.tell(
+                    "perhaps-last-of-each",
+                    "the centre is that of the whole row, and what lies before it is left",
+                    'name what it is the centre of: "in centre of the 3 dc", "of next group"',
+                    item.span,
+                )
+
+
 def tell_bracket(items: Sequence[Item], b: Building) -> None:
     """`1 dc, (5 ch, skip 3, 1 dc); repeat`: is the whole row repeated, or the bracket alone?"""
     match items:

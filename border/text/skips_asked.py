@@ -11,6 +11,7 @@ from border.text.nodes import Building, Step
 from border.text.picot_doubts import (
     space_of,
 )
+from border.text.steps import walk
 from border.text.tree import (
     SPACES,
     Bracket,
@@ -108,13 +109,22 @@ def _tell_last_skip(before: Sequence[Step], skip: Skip, b: Building) -> None:
             into.append(space_of(step.item, into[-1] if into else None))
     if not spaces and b.round > 1 and into and all(into):
         spaces = [kind for kind in into if kind is not None]  # `3 dc in sp, skip 1; repeat`
-    if spaces and skip.count == 1:
+    if spaces and (skip.count == 1 or _are_holes(skip, b)):
+        one = skip.count == 1
         b.tell(
             "perhaps-of-spaces",
-            "what is missed here is taken to be a stitch",
-            f"write {b.written(replace(skip, target=Whole(spaces[-1])))} if it is a space",
+            f"what is missed here is taken to be {'a stitch' if one else 'stitches'}",
+            f"write {b.written(replace(skip, target=Whole(spaces[-1])))} if "
+            f"{'it is a space' if one else 'these are spaces'}",
             skip.span,
         )
+
+
+def _are_holes(skip: Skip, b: Building) -> bool:
+    """Whether 2 or 3 that are missed may be holes of the row below, a stitch between each."""
+    below = walk(b.below.items) if b.below is not None else ()
+    wide = [item.count for item in below if isinstance(item, Chains)]
+    return skip.count < 4 and max(wide, default=3) < 3
 
 
 def _noun_left_out(item: Stitches, b: Building) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from phrases.said import FIVES, STITCHES, On, cases, said
+from phrases.said import FIVES, HEADINGS, STITCHES, On, cases, said
 
 NECK = On(48, ("1 treble in each loop",))
 """48 dc."""
@@ -136,8 +136,50 @@ CHAINS_LEFT = {
     "1 dc in each tr": "6 sc; 6 x 1 dc",
 }
 
+ARCHED = On(12, ("1 dc, 5 ch, miss 2; repeat",))
+IN_ARCHES = {
+    "Begin on the centre of the 5 ch, 1 dc, 5 ch; repeat": "24 sc, 120 ch; 24 x 1 st; asked perhaps-leads-on",
+    "3 sl st up the 5 ch, 1 dc, 7 ch; repeat": "24 sc, 168 ch; 24 x 1 st; asked perhaps-leads-on",
+    "Slip to the centre of the 5 ch, * 1 dc in the centre of next 5 ch, 7 ch; repeat from *": "4 sc, 28 ch; 4 x 1 ch-5 space",
+    "5 tr in one loop, 1 dc on the dc, 5 tr in the next, 1 dc on the dc; repeat": "20 dc, 4 sc; 4 x 1 space; asked place-assumed",
+    "3 dc in loop, miss the dc, 3 dc in the next; repeat": "12 sc; 2 x 2 space; asked place-assumed",
+    "1 dc in the middle stitch, * 7 ch, 1 dc in the middle stitch of next 5 ch; repeat from *": "3 sc, 14 ch; 2 x 1 ch-5 space; asked perhaps-last-of-each",
+}
+HOLES = On(24, ("1 treble, 1 ch, miss 1; repeat",))
+AMONG_HOLES = {
+    "1 dc in a hole, 5 ch, miss 2; repeat": "6 sc, 30 ch; 6 x 2 space; asked perhaps-of-spaces",
+    "1 dc in a hole, 5 ch, miss 2 holes; repeat": "4 sc, 20 ch; 4 x 3 space",
+    "1 treble, 1 ch; repeat": "24 dc, 24 ch; 24 x 1 st; asked perhaps-nothing-missed",
+    "1 treble, 1 ch, miss 1; repeat": "12 dc, 12 ch; 12 x 2 st",
+}
+SIX = On(48, ("6 dc, 4 ch, miss 2; repeat",))
+AMONG_SIX = {
+    "miss 1, 4 dc, miss 1, 5 ch; repeat": "40 sc, 50 ch; 10 x 6 st; asked perhaps-nothing-missed",
+    "miss 1 dc, 4 dc, miss 1 dc, 5 ch; repeat": "24 sc, 30 ch; 6 x 6 sc",
+    "6 dc, 4 ch; repeat": "60 sc, 40 ch; 10 x 6 st; asked perhaps-nothing-missed; asked perhaps-nothing-missed",
+}
+
+WHAT_GOES_THERE = {
+    "4 dc, 3 dc all in one stitch, 4 dc, miss 2; repeat": "33 sc; 3 x 7 loop; 3 left over; does not close; asked perhaps-one-place; asked row-does-not-close",
+    "3 tr, 2 ch, 3 tr all in one stitch, 2 ch, miss 2; repeat": "48 dc, 32 ch; 8 x 3 loop",
+    "5 dc, 4 ch, 1 dc in the 1st of the 4, 1 dc in next stitch; repeat": "144 sc, 24 picot; 24 x 1 loop; asked perhaps-one-place",
+    "3 tr, 1 picot, 3 tr in next stitch, miss 2; repeat": "48 dc, 8 picot; 8 x 3 loop",
+    "Make 48 chain, 1 dc in each stitch": "24 sc; 24 x 1 loop; asked foundation-named",
+}
+TWO_SPACES = On(12, ("1 treble, 1 ch, miss 1, 1 treble, 2 ch, miss 1; repeat",))
+OF_ONE_CHAIN = {
+    "1 dc in the next 1 ch, 3 ch; repeat": "3 sc, 9 ch; 3 x 1 ch-1 space",
+    "1 dc in the next ch, 3 ch; repeat": "9 sc, 27 ch; 9 x 1 ch",
+}
+BEHIND = On(24, headings=HEADINGS + "bare stitches: in the place behind\n")
+
 
 @cases(
+    (BEHIND, WHAT_GOES_THERE),
+    (TWO_SPACES, OF_ONE_CHAIN),
+    (ARCHED, IN_ARCHES),
+    (HOLES, AMONG_HOLES),
+    (SIX, AMONG_SIX),
     (STITCHES, WIDER),
     (UNSAID, CHAINS_LEFT),
     (OPEN, FOUNDED),
