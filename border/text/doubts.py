@@ -26,6 +26,7 @@ from border.text.picot_doubts import (
 from border.text.skips_asked import (
     tell_down_the_chain,
     tell_missed_each_time,
+    tell_on_own_chains,
     tell_skips_among_spaces,
 )
 from border.text.terminals import Terminal
@@ -78,6 +79,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         if n not in asked:
             _tell_nth_chain(step.item, b)
         _tell_middle(step.item, b)
+        tell_on_own_chains(step.item, b)
         _tell_on_the_like(step.item, b)
         _tell_unplaced(step.item, steps[n + 1].item if n + 1 < len(steps) else None, b)
     tell_skips_among_spaces(steps, b)

@@ -128,7 +128,11 @@ class _Nouns(Struct):
         """The noun of `in next`, `in the 3rd`, `in each`."""
         found, here = self.found, self.t[at]
         part = self.part
-        if here.type == "ORD" and part and here.number not in range(part[0].number + 1):
+        if here.type == "ORD" and part and here.text == "next":  # `on the next but one`
+            of = part[-1].kind
+            stitch = of.stitch if of is not None else None
+            found.append(like(here, "KIND", kind=Kind(stitch)) if stitch else part[1])
+        elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):
             found += [part[1], like(here, "OF"), like(here, "SAME"), part[-1]]
         elif here.type in _WHICH - {"NUM"} and not _is_same(found):
             prep = len(found) - 2 - (self.before == "THE")

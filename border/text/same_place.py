@@ -79,9 +79,10 @@ def same_again(t: Terminals) -> Terminals:
 
 def the_same_in(t: Terminals) -> Terminals:
     """`(2 dc, 2 ch, 2 dc) in the first loop, 3 ch, the same in the next`: once more what was made
-    in a place last."""
+    in a place last; in one that is named, what was made in such a one last."""
     found: Terminals = []
     made_last: Terminals = []
+    made_in: dict[tuple[str, Kind | None, str], Terminals] = {}
     noun: Terminals = []
     opening = 0
     again = False
@@ -93,7 +94,9 @@ def the_same_in(t: Terminals) -> Terminals:
         if same and made_last and types(found, len(found) - 1, 1) in (["THE"], ["SEP"], ["AND"]):
             if found[-1].type == "THE":
                 found.pop()
-            found += made_last
+            noun_at = past(t, n + 2, "THE", "NEXT", "ORD")
+            ahead = t[noun_at] if noun_at < len(t) else here
+            found += made_in.get((ahead.type, ahead.kind, ahead.name), made_last)
             again = True
             continue
         if here.type == "PREP" and found:
@@ -102,6 +105,8 @@ def the_same_in(t: Terminals) -> Terminals:
         found.append(here)
         named = here.type in NOUNS and n > 0 and t[n - 1].type in OPENS | WHICH
         noun = [here] if named else noun
+        if named:
+            made_in[here.type, here.kind, here.name] = made_last
         if here.type == "NEXT" and again and ended(t, n + 1):
             found += noun  # `the same in next`
             again = False

@@ -7,6 +7,7 @@ from itertools import pairwise, takewhile
 
 from msgspec.structs import replace
 
+from border.stitches import STITCHES
 from border.text.nodes import Building, Step
 from border.text.picot_doubts import (
     space_of,
@@ -19,6 +20,7 @@ from border.text.tree import (
     Item,
     Kind,
     Place,
+    Repeat,
     Skip,
     Stitches,
     Which,
@@ -55,10 +57,36 @@ def tell_down_the_chain(items: Sequence[Item], b: Building) -> None:
                 "perhaps-just-made",
                 f"these {made} are taken to go into the row below; they may be worked back along "
                 "the chains just made",
-                "if so, write what it comes to on the row, as a picot, or a figure with a name of "
-                "its own",
+                _IF_SO,
                 chains.span.to(run[-1].span),
             )
+
+
+_IF_SO = (
+    "if so, write what it comes to on the row, as a picot, or a figure of one stitch or of its "
+    'chains alone: "leaf = ch 7"'
+)
+
+
+def tell_on_own_chains(item: Item, b: Building) -> None:
+    """`a picot is 5 ch, 1 dc back in the 2nd`: along the row below, or on the 5 chains?"""
+    match item:
+        case Repeat(items=[Chains(n), Skip(k, None), Stitches(), *_], times=1, star=False):
+            # a figure's steps all stand where its name does; `(5 ch, miss 3, 1 dc)` is an arch
+            within = k < n and sum(t.start == item.span.start for t in b.terminals) > 1
+        case Repeat(items=[Chains(n), Stitches(place=Place(targets=(Whole(on),)) as place), *_]):
+            own = item.times == 1 and not item.star and on.name in ("st", "ch")
+            within = own and place.which is Which.NTH and place.count <= n
+        case _:
+            return
+    if within:
+        b.tell(
+            "perhaps-just-made",
+            f"what stands behind the ch {n} is taken to go into the row below; it may be worked "
+            "back along these chains",
+            _IF_SO,
+            item.span,
+        )
 
 
 def tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
@@ -70,6 +98,7 @@ def tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
     final = steps[end - 1].item if end > 1 else None
     if isinstance(final, Skip) and final.target is None:
         _tell_last_skip(steps[: end - 1], final, b)
+        _tell_missed_chain(steps[: end - 1], final, b)
     for step, behind in pairwise(steps):
         item = step.item
         place = item.place if isinstance(item, Stitches | Bracket) else None
@@ -118,6 +147,22 @@ def _tell_last_skip(before: Sequence[Step], skip: Skip, b: Building) -> None:
             f"{'it is a space' if one else 'these are spaces'}",
             skip.span,
         )
+
+
+def _tell_missed_chain(before: Sequence[Step], skip: Skip, b: Building) -> None:
+    """`1 dc on tr, 5 ch, miss 1; repeat` over chains, of which one is missed in any case."""
+    worked = [step.item for step in before if isinstance(step.item, Stitches | Bracket)]
+    match worked:
+        case [Stitches(place=Place(Which.THE | Which.NEXT, (Whole(on),), 1))] if (
+            on.name in STITCHES and skip.count == 1 and b.headings.chains_count and b.below
+        ):
+            if any(isinstance(item, Chains) and item.count > 1 for item in walk(b.below.items)):
+                b.tell(
+                    "perhaps-of-spaces",
+                    "what is missed here is one chain of the row below, passed over in any case",
+                    f"write {b.written(replace(skip, target=Whole(on)))} if it is such a stitch",
+                    skip.span,
+                )
 
 
 def _are_holes(skip: Skip, b: Building) -> bool:

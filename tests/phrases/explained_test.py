@@ -140,3 +140,17 @@ ON_FIVES = {
 @cases((LOOPS, READ), (STITCHES, ON_STITCHES), (FIVES, ON_FIVES))
 def test_other_ways_to_say_it(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+@pytest.mark.parametrize(
+    "made",
+    [
+        "A picot is worked thus: 5 ch, 1 dc back in the 2nd.",
+        "A picot is 4 ch, 3 treble in the 4th ch.",
+        "A picot is 5 ch, miss 3, 1 dc in the next.",
+    ],
+)
+def test_a_figure_that_may_go_into_its_own_chains_is_asked(made: str) -> None:
+    text = f"{made}\nround 1: 1 dc, 2 ch, 1 picot, 2 ch, miss 3; repeat"
+    assert "asked perhaps-just-made" in last_of(text)
+    assert "perhaps-just-made" not in last_of(text.replace(made, "A picot is 5 ch."))

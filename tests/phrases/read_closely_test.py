@@ -171,6 +171,19 @@ OF_ONE_CHAIN = {
     "1 dc in the next 1 ch, 3 ch; repeat": "3 sc, 9 ch; 3 x 1 ch-1 space",
     "1 dc in the next ch, 3 ch; repeat": "9 sc, 27 ch; 9 x 1 ch",
 }
+SEVENS_AND_THREES = On(24, ("7 treble, 3 ch, miss 5; repeat",))
+NEXT_BUT_ONE = {
+    "1 dc on the 1st of the 7 treble, (3 ch, 1 dc on the next but one) 3 times, 3 ch, 1 dc in the 3 ch, 3 ch; repeat": "10 sc, 30 ch; 2 x 1 7-dc run",
+}
+THE_SAME = {
+    "5 tr in loop, 1 dc on dc, the same in next loop, 1 dc on dc; repeat": "20 dc, 4 sc; 2 x 2 space",
+    "1 dc on the 1st of the 5 ch, 3 ch, 1 dc on the next but two, 3 ch; repeat": "8 sc, 24 ch; 4 x 1 ch-5 space; asked perhaps-picot",
+}
+TREBLES_APART = On(12, ("1 treble, 2 ch, miss 1; repeat",))
+ONE_MISSED = {
+    "1 dc on treble, 5 ch, miss 1; repeat": "6 sc, 30 ch; 6 x 1 dc; asked perhaps-of-spaces",
+    "1 dc on treble, 5 ch, miss 1 treble; repeat": "3 sc, 15 ch; 3 x 2 dc",
+}
 BEHIND = On(24, headings=HEADINGS + "bare stitches: in the place behind\n")
 
 
@@ -178,6 +191,9 @@ BEHIND = On(24, headings=HEADINGS + "bare stitches: in the place behind\n")
     (BEHIND, WHAT_GOES_THERE),
     (TWO_SPACES, OF_ONE_CHAIN),
     (ARCHED, IN_ARCHES),
+    (ARCHED, THE_SAME),
+    (SEVENS_AND_THREES, NEXT_BUT_ONE),
+    (TREBLES_APART, ONE_MISSED),
     (HOLES, AMONG_HOLES),
     (SIX, AMONG_SIX),
     (STITCHES, WIDER),
