@@ -126,6 +126,12 @@ def test_with_several_readings_that_fit_the_row_s_own_count_decides() -> None:
     assert asked(f"{two} (4 dc, 7 ch)", plain(8)) == read_so("write (ch 3) once")
 
 
+def test_a_loop_may_be_the_top_of_any_stitch() -> None:
+    text = "round 1: 1 sc in each loop.\nround 2: *1 dc, ch 1, skip 1 loop; repeat from *.\n"
+    assert asked(COUNT + text, plain(24)) == read_so('write a heading "loop means st"')
+    assert asked(f"{COUNT}loop means st\n{text}", plain(24)) == []
+
+
 def test_a_clause_is_read_otherwise_by_itself() -> None:
     text = (
         "round 1: over each motif: *skip 1 loop, 1 dc in 2nd loop, ch 1; repeat from *;"

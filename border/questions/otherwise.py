@@ -51,6 +51,7 @@ def otherwise(round_: Round) -> Iterator[Otherwise]:
         _counted_on,
         _in_space,
         _of_chains,
+        _loops,
         _centres,
     ):
         yield from readings(round_)
@@ -211,6 +212,38 @@ def _of_chains(round_: Round) -> Iterator[Otherwise]:
         return f"{one.old.place.targets[0].of.size} are chains, not stitches"
 
     yield from _steps(round_, change, if_)
+
+
+def _loops(round_: Round) -> Iterator[Otherwise]:
+    """`miss 1 loop` over stitches: in the oldest books a loop is the top of any stitch."""
+    loop = Whole(Kind("loop"))
+
+    def on_stitches(items: Items) -> Items:
+        return tuple(map(on_stitch, items))
+
+    def on_stitch(item: Item) -> Item:
+        if isinstance(item, Skip) and item.target == loop:
+            return replace(item, target=Whole(ST))
+        if isinstance(item, Stitches | Bracket) and item.place is not None:
+            targets = tuple(Whole(ST) if t == loop else t for t in item.place.targets)
+            return replace(item, place=replace(item.place, targets=targets))
+        return replace(item, items=on_stitches(item.items)) if isinstance(item, Repeat) else item
+
+    def is_counted(item: Item) -> bool:
+        match item:
+            case Skip(target=target):
+                return target == loop
+            case Stitches(count=1, place=Place(Which.EACH, targets)):
+                return targets == (loop,)
+        return False
+
+    counted = next(filter(is_counted, walk(steps_of(round_))), None)
+    if counted is None:
+        return
+    if_ = "a loop is the top of any stitch, as in the oldest books"
+    edit = 'write a heading "loop means st"'
+    for other, _ in rounds_with(round_, lambda items: [Change(on_stitches(items), counted, ())]):
+        yield Otherwise("perhaps-read-so", if_, edit, counted.span, other)
 
 
 def _centres(round_: Round) -> Iterator[Otherwise]:

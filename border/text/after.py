@@ -114,6 +114,10 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
         return None
     at += 1 + (types(t, start, 2) == ["CH", "NUM"])
     what = tuple(t[start:at])
+    if types(t, start - 1, 1) == ["WITH"] and (end := _behind_centre(t, at)) > at:
+        # `with a picot in the centre`: after half of them, or on the one in the middle
+        whole = number % 2 == 0 or what[-1].type == "PICOT"
+        return _After(what, 0, ((number + 1) // 2,), end) if number > 1 and whole else None
     groups = _groups(t, at, number, each)
     if types(t, at, 3) == ["BETWEEN", "EACH", "PAIR"] and number > 2:
         end = past(t, at + 3, "OF", "STITCH")
@@ -148,6 +152,16 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
     chains_between = every == 1 and what[-1].type != "PICOT" and over_all
     said = (every > 0 or numbers) and (ended(t, at) or types(t, at, 1) == ["PREP"])
     return _After(what, every, tuple(numbers), at) if said and not chains_between else None
+
+
+def _behind_centre(t: Sequence[Terminal], at: int) -> int:
+    """Behind `in the centre`, `in the middle of each`, `on the centre one`; else the same place."""
+    centre = past(t, at + 1, "THE") if types(t, at, 1) == ["PREP"] else at
+    if centre == at or types(t, centre, 1) != ["CENTRE"]:
+        return at
+    end = past(t, centre + 1, "OF", "THE", "EACH", "STITCH", "KIND")
+    end += types(t, end, 1) == ["NUM"] and t[end].number == 1
+    return end if ended(t, end) else at
 
 
 def _behind_but_last(t: Sequence[Terminal], at: int) -> int:

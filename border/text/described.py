@@ -95,6 +95,9 @@ def described(t: Terminals) -> Terminals:
                 _in_each(found, prep, t[at])
         elif prep is not None and (shell := _shell_behind(t, at)) and _is_gap(found, prep):
             behind = shell
+            if any(x.type == "EACHOF" for x in found[prep:]):
+                at = behind  # `in each of the 5 spaces of the fan`
+                continue
             of_every = [x for x in found[prep + 1 :] if x.type in ("EACH", "EVERY")]
             several = of_every and types(found, len(found) - 2, 2) == ["NUM", "CH"]
             if not several:  # of `each 1 ch of the shell` there may be more than one

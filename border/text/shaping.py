@@ -377,7 +377,7 @@ PASSES: tuple[Pass, ...] = (
     where(described, "ATEND BETWEEN PREP OF"),
     where(parted, "WITH DIVIDED BETWEEN"),
     where(after_next, "AFTER", "NEXT"),
-    where(after_each, "AFTER BETWEEN"),
+    where(after_each, "AFTER BETWEEN CENTRE"),
     where(of_both_kinds, "AND"),
     where(in_two_places, "AND"),
     where(in_turn, "EVERY"),

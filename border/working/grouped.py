@@ -82,16 +82,29 @@ def _group_size(item: Stitches | Bracket, finder: SiteFinder) -> int:
 
 
 def counted_through(items: Sequence[Item], finder: SiteFinder) -> tuple[Stitches, int] | None:
-    """The one step of a repeat that goes on the 3rd of a stitch, where these stand in groups of
-    more, and the size of the groups; None if there is none."""
+    """The step of a repeat that goes on the 3rd of a stitch, where these stand in groups of more,
+    and the size of the groups; None where there is none, or something else is worked besides. `on
+    the 2nd and 4th` are two such steps, of which the first is told."""
     placed = [item for item in items if not isinstance(item, Chains | Picots)]
-    match placed:
-        case [Stitches(place=Place(Which.NTH, (Whole(Kind(name)),), nth)) as item] if (
-            name in STITCHES
-        ):
-            size = _group_size(item, finder)
-            return (item, size) if nth <= size else None
-    return None
+    counted = 0
+    for item in placed:
+        match item:
+            case Stitches(place=Place(Which.NTH, (Whole(Kind(name)),), nth)) if name in STITCHES:
+                counted += nth
+            case Stitches(place=Place(Which.NEXT, (Whole(Kind(name)),), 1)) if counted:
+                counted += 1  # `on the 2nd and 3rd`
+            case _:
+                return None
+    first = placed[0] if placed else None
+    if not isinstance(first, Stitches) or any(_kind(item) != _kind(first) for item in placed):
+        return None
+    size = _group_size(first, finder)
+    return (first, size) if counted <= size else None
+
+
+def _kind(item: Item) -> Kind | None:
+    place = item.place if isinstance(item, Stitches) else None
+    return place.targets[0].of if place is not None else None
 
 
 def through_words(item: Stitches, size: int, terms: str) -> tuple[str, str]:

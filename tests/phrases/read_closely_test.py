@@ -112,6 +112,7 @@ BESIDE_SHELLS = {
 GROUPS = {
     "* 1 dc on the third treble, 5 ch; repeat": "8 sc, 40 ch; 8 x 3 dc; asked place-assumed",
     "1 dc in last tr of one group and first of next, 5 ch; repeat": "12 sc, 30 ch; 6 x 1 group",
+    "1 dc in the 2nd and 3rd tr, 5 ch; repeat": "16 sc, 40 ch; 8 x 3 dc; asked place-assumed",
     "1 dc in the 2nd and 3rd tr of the group, 5 ch; repeat": "12 sc, 30 ch; 6 x 1 group",
 }
 OF_TWO = {"1 dc between the pairs of tr, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 2-dc group"}
@@ -144,6 +145,18 @@ IN_ARCHES = {
     "5 tr in one loop, 1 dc on the dc, 5 tr in the next, 1 dc on the dc; repeat": "20 dc, 4 sc; 4 x 1 space; asked place-assumed",
     "3 dc in loop, miss the dc, 3 dc in the next; repeat": "12 sc; 2 x 2 space; asked place-assumed",
     "1 dc in the middle stitch, * 7 ch, 1 dc in the middle stitch of next 5 ch; repeat from *": "3 sc, 14 ch; 2 x 1 ch-5 space; asked perhaps-last-of-each",
+}
+WITH_PICOTS = {
+    "6 dc in each loop, with a picot in the centre": "24 sc, 4 picot; 4 x 1 space",
+    "6 tr in next loop, with a picot in the middle, 1 dc on dc; repeat": "24 dc, 4 sc, 4 picot; 4 x 1 space",
+    "7 tr in each loop, with a picot on the centre one": "28 dc, 4 picot; 4 x 1 space",
+    "6 tr in each loop with 3 ch in the centre of each": "24 dc, 12 ch; 4 x 1 space",
+    "7 tr in each loop with 3 ch in the centre": "4 sc, 20 ch; 4 x 3 loop; asked not-understood",
+}
+FAN = On(16, ("1 dc, miss 3, (6 treble, with 1 ch between) in next, miss 3; repeat",))
+OF_FANS = {
+    "* 1 dc in dc, 2 ch, 1 dc in each of the 5 spaces of the shell, 2 ch; repeat from *": "12 sc, 8 ch; 2 x 1 sc",
+    "* 1 dc in dc, 2 ch, 1 dc in each of the 6 tr of the shell, 2 ch; repeat from *": "14 sc, 8 ch; 2 x 1 sc",
 }
 HOLES = On(24, ("1 treble, 1 ch, miss 1; repeat",))
 AMONG_HOLES = {
@@ -191,6 +204,8 @@ BEHIND = On(24, headings=HEADINGS + "bare stitches: in the place behind\n")
     (BEHIND, WHAT_GOES_THERE),
     (TWO_SPACES, OF_ONE_CHAIN),
     (ARCHED, IN_ARCHES),
+    (FAN, OF_FANS),
+    (ARCHED, WITH_PICOTS),
     (ARCHED, THE_SAME),
     (SEVENS_AND_THREES, NEXT_BUT_ONE),
     (TREBLES_APART, ONE_MISSED),
