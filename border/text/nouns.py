@@ -153,8 +153,10 @@ class _Nouns(Struct):
         placed = types(found, prep, 1) == ["PREP"]
         kind = self.space if is_under(found) else self.last
         step = self._step(prep) if placed and here.type in ("NEXT", "ORD") else None
-        if step and kind != Kind("st") and self.by_step.get(step, kind) != kind:
-            return self.by_step[step], "counted"  # `5 dc in loop, 1 sc on sc, 5 dc in the next`
+        there = self.by_step.get(step, kind) if step else kind
+        alike = there == kind or {there.name, kind.name} <= set(SPACES)
+        if not alike and Kind("st") not in (there, kind):
+            return there, "counted"  # `5 dc in loop, 1 sc on sc, 5 dc in the next`
         doubt = ""
         if here.type == "ORD" and _in_chains_before(found, prep, here.number):
             doubt = MADE  # `7 chain, 1 single in the 4th`
