@@ -130,7 +130,8 @@ def _gathered(
             tell_perhaps_together(since, placed, b)
             return 0
         if b.headings.bare is Bare.BEHIND and _is_figure(since[bare:], placed):
-            tell_perhaps_apart(since[bare:], placed, b)
+            before = since[bare - 1] if bare else led[-1].item if led else None
+            tell_perhaps_apart(since[bare:], placed, before, b)
             return len(since) - bare
         if b.headings.bare is Bare.BEHIND:
             tell_perhaps_together(since[bare:], placed, b)

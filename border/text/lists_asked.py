@@ -20,6 +20,7 @@ from border.text.tree import (
     Picots,
     Place,
     Repeat,
+    Skip,
     Stitches,
     Which,
     Whole,
@@ -60,9 +61,14 @@ def tell_bare(since: Sequence[Item], placed: Stitches | Bracket, b: Building) ->
     )
 
 
-def tell_perhaps_apart(since: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
-    """Of `1 dc, 3 ch, 1 dc in the 4th`: both there, or the first in the next?"""
+def tell_perhaps_apart(
+    since: Sequence[Item], placed: Stitches | Bracket, before: Item | None, b: Building
+) -> None:
+    """Of `1 dc, 3 ch, 1 dc in the 4th`: both there, or the first in the next? `before`: the step
+    before them."""
     match since, placed:
+        case ([Stitches(1) as first, Chains()], Stitches(1)) if isinstance(before, Skip):
+            pass  # `miss 2, 1 dc, 3 ch, 1 dc in the loop`
         case ([Stitches(1) as first, Chains()], Stitches(1, place=Place(which=Which.NTH))):
             pass
         case ([Stitches() as first, Picots()], Stitches(1)) if first.count > 1:
@@ -162,7 +168,9 @@ def tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> None:
             if not (kind.name in SPACES or shell) or which in OPEN_PLACES or not bare:
                 return
             first = replace(begun, place=None, parted=0)
-            if bare[-1].stitch != begun.stitch or not same_backwards((first, *since)):
+            # `1 dc in the same loop, 3 dc`: with as many on both sides of chains before it
+            like_it = same_backwards((first, *since)) or which is Which.SAME
+            if bare[-1].stitch != begun.stitch or not like_it:
                 return
             whole = all_in(Bracket((first, *since), place))
             b.tell(

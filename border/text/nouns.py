@@ -61,6 +61,7 @@ class _Nouns(Struct):
     `chained`: chains have come since. `part`: a part of a run. `one`: one stitch was made in the
     place named last, `by_order`: the 1st, the 2nd. `named`: a place was.
     `on_stitch`: so was a stitch to work on. `by_step`: where a step was worked last.
+    `on_several`: several stitches were named to work on.
     """
 
     t: Terminals
@@ -75,6 +76,7 @@ class _Nouns(Struct):
     by_order: bool = False
     on_stitch: bool = False
     by_step: dict[tuple[int, str], Kind] = field(default_factory=dict)
+    on_several: bool = False
 
     @property
     def before(self) -> str:
@@ -99,11 +101,18 @@ class _Nouns(Struct):
             one = before == "NUM" and found[-2].number == 1  # `in one loop`
             if (opened or counted or one) and (step := self._step(_opens_at(found))):
                 self.by_step[step] = self.last
+            if opened or counted:
+                # `on the 3 dc`; not `in each of the next 3 dc`, `miss 3 dc`
+                said = counted and found[-3].type == "NEXT" and found[-3].start != found[-2].start
+                several = counted and not said and found[-3].type != "SKIP"
+                several = several and found[-2].number > 1
+                self.on_several = several and here.type == "STITCH"
             if opened:
                 self.nth, self.chained = _stitch_of(found), False
                 self.one = made(found[:-1]) == 1
                 self.by_order = before == "ORD"
         self.chained = self.chained or here.type == "CH"
+        self.on_several = self.on_several and here.type != "CH"
         skipped = before == "SKIP" and here.type == "NUM"
         if skipped and types(self.t, at + 1, 1) not in (["KIND"], ["CH"]):
             self.last = Kind("st")
@@ -169,6 +178,8 @@ class _Nouns(Struct):
             doubt, kind = "last", Kind("st")
         on = prep > 0 and found[prep].text.split()[0] in ("on", "upon")
         mixed = self.on_stitch and made(found[:prep]) == 1 and here.type == "NEXT"
+        if placed and self.on_several and here.type == "NEXT":
+            doubt = doubt or "counted"  # `3 dc on the 3 dc, 1 dc in the next`
         if kind.name in SPACES and (on or mixed):
             doubt = "counted"  # `on the next`, behind a space; `1 dc on dc, 2 in space, 1 in next`
         return kind, doubt

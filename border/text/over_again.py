@@ -108,8 +108,8 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             Bracket(place=Place(which=Which.NEXT)) as last,
         ] if len(between) < 3 and first.items == last.items:
             _tell_shared(items, "the same stitches", b)
-        case [Chains() as first, _, _, *between, Chains() as last] if (
-            len(between) < 3 and first == last and not any(isinstance(i, Chains) for i in between)
+        case [Chains() as first, _, *between, Chains() as last] if (
+            len(between) < 4 and first == last and not any(isinstance(i, Chains) for i in between)
         ):
             _tell_shared(items, "as many chains", b)
 

@@ -158,6 +158,16 @@ OF_FANS = {
     "* 1 dc in dc, 2 ch, 1 dc in each of the 5 spaces of the shell, 2 ch; repeat from *": "12 sc, 8 ch; 2 x 1 sc",
     "* 1 dc in dc, 2 ch, 1 dc in each of the 6 tr of the shell, 2 ch; repeat from *": "14 sc, 8 ch; 2 x 1 sc",
 }
+THREES = On(12, ("3 treble, 3 ch, miss 3; repeat",))
+IN_THE_NEXT = {
+    "3 treble on the 3 treble, 1 treble in the next, 2 ch; repeat": "4 dc, 2 ch; 1 x 4 dc; 2 left over; does not close; asked place-assumed; asked row-does-not-close",
+    "1 treble in each of the 3 treble, and 1 in the next, 2 ch; repeat": "4 dc, 2 ch; 1 x 4 dc; 2 left over; does not close; asked row-does-not-close",
+    "3 treble on the 3 treble, 3 ch, 1 dc in the next, 2 ch; repeat": "3 dc, 1 sc, 5 ch; 1 x 4 dc; 2 left over; does not close; asked row-does-not-close",
+}
+BOTH_ENDS = {
+    "5 ch, 1 dc in loop, 5 ch; repeat": "4 sc, 40 ch; 4 x 1 space; asked perhaps-shared",
+    "4 dc in loop, 5 ch, 1 dc in the same loop, 3 dc; repeat": "16 sc, 10 ch; 2 x 2 space; asked perhaps-one-place",
+}
 HOLES = On(24, ("1 treble, 1 ch, miss 1; repeat",))
 AMONG_HOLES = {
     "1 dc in a hole, 5 ch, miss 2; repeat": "6 sc, 30 ch; 6 x 2 space; asked perhaps-of-spaces",
@@ -173,6 +183,7 @@ AMONG_SIX = {
 }
 
 WHAT_GOES_THERE = {
+    "3 treble, 2 ch, miss 2, 1 treble, 3 ch, 1 treble in the next; repeat": "15 dc, 15 ch; 3 x 7 loop; 3 left over; does not close; asked perhaps-one-place; asked row-does-not-close",
     "4 dc, 3 dc all in one stitch, 4 dc, miss 2; repeat": "33 sc; 3 x 7 loop; 3 left over; does not close; asked perhaps-one-place; asked row-does-not-close",
     "3 tr, 2 ch, 3 tr all in one stitch, 2 ch, miss 2; repeat": "48 dc, 32 ch; 8 x 3 loop",
     "5 dc, 4 ch, 1 dc in the 1st of the 4, 1 dc in next stitch; repeat": "144 sc, 24 picot; 24 x 1 loop; asked perhaps-one-place",
@@ -204,6 +215,8 @@ BEHIND = On(24, headings=HEADINGS + "bare stitches: in the place behind\n")
     (BEHIND, WHAT_GOES_THERE),
     (TWO_SPACES, OF_ONE_CHAIN),
     (ARCHED, IN_ARCHES),
+    (ARCHED, BOTH_ENDS),
+    (THREES, IN_THE_NEXT),
     (FAN, OF_FANS),
     (ARCHED, WITH_PICOTS),
     (ARCHED, THE_SAME),
