@@ -56,9 +56,20 @@ def betweens(t: Terminals) -> Terminals:
         elif here.type == "BETWEEN" and not _of_chains(found[:-1]):
             if _of_a_group(t, at):
                 found[-1] = replace(here, name="pair")
+            if _of_a_run(t, at):
+                found[-1] = replace(here, name="gap")
             which, at = _pair(t, at)
             found += which
     return found
+
+
+def _of_a_run(t: Sequence[Terminal], at: int) -> bool:
+    """Whether it is between the 1st and 2nd of so many more."""
+    first = past(t, at, "THE")
+    of = past(t, first + 3, "STITCH")
+    more = past(t, of + 1, "THE", "NEXT")
+    orders = types(t, first, 3) == ["ORD", "AND", "ORD"] and types(t, of, 1) == ["OF"]
+    return orders and types(t, more, 1) == ["NUM"] and t[more].number > 2
 
 
 def _middle_pair(t: Sequence[Terminal], at: int) -> tuple[Terminals, int]:

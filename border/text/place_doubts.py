@@ -66,6 +66,17 @@ def tell_pair(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_gap(item: Stitches, b: Building) -> None:
+    """`1 sc between the 1st and 2nd of the 12 dc`: of each twelve, which are not counted here."""
+    b.tell(
+        "place-assumed",
+        f"this is taken as {b.written(item)}, counted on from group to group",
+        "if it is that gap of each group, name the stitch before it: "
+        '"in first st of next group", "in 2nd st of next group"',
+        item.span,
+    )
+
+
 def tell_in_last(item: Stitches, b: Building) -> None:
     """`shell in shell, 1 dc in last`: the last stitch, or the last shell?"""
     b.tell(

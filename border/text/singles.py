@@ -19,6 +19,7 @@ from border.text.place_doubts import (
     tell_beside,
     tell_besides,
     tell_counted,
+    tell_gap,
     tell_in_last,
     tell_made_here,
     tell_next_of,
@@ -183,13 +184,10 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
             place, inner = build_place(node, b)
             modifiers += inner
             how = [b.of(c).name for c in node.children if is_token(c, "PREP")]
-            if any(
-                b.of(c).name == "pair"
-                for between in node.find_data("between")
-                for c in between.children
-                if is_token(c, "BETWEEN")
-            ):
-                tell_pair(replace(stitches, place=place), b)
+            for between in node.find_data("between"):
+                for c in between.children:
+                    if is_token(c, "BETWEEN") and b.of(c).name in _BETWEEN_TOLD:
+                        _BETWEEN_TOLD[b.of(c).name](replace(stitches, place=place), b)
             for doubt in filter(_TOLD.__contains__, how):
                 _TOLD[doubt](replace(stitches, place=place), b)
             if _is_under_chain(node, place, b):
@@ -204,6 +202,8 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
     return with_chains(made, chains, b)
 
 
+_BETWEEN_TOLD = {"pair": tell_pair, "gap": tell_gap}
+"""What is told of a place between two, by the name that its word was given on the way."""
 _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "middle": tell_on_the_middle,
     "turning": tell_turning_chain,

@@ -117,7 +117,7 @@ READ = {
     "3 ch, turn, miss the first loop, 11 tr": "12 dc",
 }
 ON_STITCHES = {
-    "*1 dc between the 1st and 2nd of the 12 tr, 2 ch; repeat": "12 sc, 24 ch; 12 x 1 dc",
+    "*1 dc between the 1st and 2nd of the 12 tr, 2 ch; repeat": "12 sc, 24 ch; 12 x 1 dc; asked place-assumed",
     "*1 dc on a stitch of treble, 1 ch, miss 1; repeat": "6 sc, 6 ch; 6 x 2 dc",
     "*3 dc with 1 ch between on the 3 tr, 2 ch; repeat": "12 sc, 16 ch; 4 x 3 dc",
     "slip to the last of 4 treble, 3 ch, 11 treble": "12 dc; asked start-chain-assumed",

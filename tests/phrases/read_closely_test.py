@@ -158,6 +158,12 @@ OF_FANS = {
     "* 1 dc in dc, 2 ch, 1 dc in each of the 5 spaces of the shell, 2 ch; repeat from *": "12 sc, 8 ch; 2 x 1 sc",
     "* 1 dc in dc, 2 ch, 1 dc in each of the 6 tr of the shell, 2 ch; repeat from *": "14 sc, 8 ch; 2 x 1 sc",
 }
+TWELVES = On(36, ("12 treble, 3 ch; repeat",))
+GAPS = {
+    "1 dc between the 1st and 2nd of the 12 treble, 5 ch; repeat": "36 sc, 180 ch; 36 x 1 dc; asked perhaps-nothing-missed; asked place-assumed",
+    "1 dc between the 2nd and 3rd of the 12 treble, 5 ch; repeat": "18 sc, 90 ch; 18 x 2 dc; asked perhaps-nothing-missed; asked place-assumed",
+    "1 dc between the 6th and 7th of the 12 treble, 5 ch; repeat": "3 sc, 15 ch; 3 x 1 12-dc run; asked perhaps-nothing-missed",
+}
 THREES = On(12, ("3 treble, 3 ch, miss 3; repeat",))
 IN_THE_NEXT = {
     "3 treble on the 3 treble, 1 treble in the next, 2 ch; repeat": "4 dc, 2 ch; 1 x 4 dc; 2 left over; does not close; asked place-assumed; asked row-does-not-close",
@@ -215,6 +221,7 @@ BEHIND = On(24, headings=HEADINGS + "bare stitches: in the place behind\n")
     (BEHIND, WHAT_GOES_THERE),
     (TWO_SPACES, OF_ONE_CHAIN),
     (ARCHED, IN_ARCHES),
+    (TWELVES, GAPS),
     (ARCHED, BOTH_ENDS),
     (THREES, IN_THE_NEXT),
     (FAN, OF_FANS),
