@@ -277,3 +277,15 @@ def test_a_part_of_a_site_that_is_not_seen_whole_is_taken_once_beside_the_points
     """
     # begun in the 3rd st, the round has no whole group in it, and no two to work between
     assert repeats(counts(text, plain(1))[1]) == [(1, {"3-dc group": 1}, 0)]
+
+
+def test_a_point_where_a_row_begins_is_there_while_nothing_has_been_worked() -> None:
+    text = """
+        worked: one way
+        round 1: 1 sc, ch 1, 1 tr, 1 dc, ch 1, 1 sc.
+        round 2: begin in the dc, {}1 sc between next 2 ch.
+    """
+    edge = plain(4, closed=False)
+    # the first step finds no such block, so that the point is still ahead
+    assert made(counts(text.format("1 hdc in next block of 9, "), edge)[1]) == {"sc": 1}
+    assert "sc" not in made(counts(text.format("1 hdc in next dc, "), edge)[1])

@@ -124,7 +124,8 @@ def _spot(finder: SiteFinder, begun: Site, items: tuple[Item, ...]) -> Site:
     if not is_point and a % finder.step:
         return begun  # a joint
     point = a if is_point else a - finder.step + 3
-    places = (i for i in steps(items) if named_targets(i) or _same(i))
+    # a step that nothing is there for runs out, and nothing has been worked behind it either
+    places = (i for i in steps(items) if _same(i) or _is_there(finder, named_targets(i)))
     first = next(places, None)
     if is_point and (first is None or _same(first)):
         return begun
@@ -134,6 +135,11 @@ def _spot(finder: SiteFinder, begun: Site, items: tuple[Item, ...]) -> Site:
         if not isinstance(target, Whole) and at in s.a[s.after(at) : s.after(at) + 1]:
             return point, point + 1, p
     return (b, b, p) if is_point else begun
+
+
+def _is_there(finder: SiteFinder, targets: tuple[Target, ...]) -> bool:
+    """Whether the row below has any of these."""
+    return any(len(finder.sites(target)) for target in targets)
 
 
 def _same(item: Item) -> bool:
