@@ -42,6 +42,11 @@ class Tried(Struct, frozen=True):
     fits: bool
     same: bool = False
 
+    @property
+    def how_often(self) -> str:
+        """`, 12 times`, of a reading that fits and has a repeat; else nothing."""
+        return f", {often(self.times[0])}" if self.fits and any(self.times) else ""
+
 
 class _Edge(Struct):
     """A border on its edge: each round with the row below it, and the one below that."""
@@ -149,8 +154,9 @@ def _tried(edge: _Edge, n: int, others: Iterable[Otherwise]) -> Iterator[Tried]:
             if other.code == "perhaps-misprint" and _makes_little(done, taken):
                 continue
             times = tuple(account.times for account in done.accounts.values())
-            takes = [account.takes(below) for account in done.accounts.values()]
-            same = same and taken is not None and takes == [r.takes for r in taken.repeats]
+            if same and taken is not None:
+                takes = [account.takes(below) for account in done.accounts.values()]
+                same = takes == [r.takes for r in taken.repeats]
             yield Tried(other.round.number, other, times, fits, same=same)
 
 
@@ -216,9 +222,8 @@ def _closing_after(edge: _Edge, n: int, tried: Tried) -> int:
 def _told(tried: Tried) -> Finding:
     other = tried.other
     assert other is not None
-    how_often = f", {often(tried.times[0])}" if any(tried.times) else ""
     perhaps = ""
     if other.code == "perhaps-misprint":
         perhaps = ", with as many stitches as now" if tried.same else ": perhaps a misprint"
-    message = f"round {tried.number} would come out{how_often}, if {other.if_}{perhaps}"
+    message = f"round {tried.number} would come out{tried.how_often}, if {other.if_}{perhaps}"
     return Finding(other.code, message, other.edit, other.at, tried.number)

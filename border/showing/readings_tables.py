@@ -11,7 +11,6 @@ from border.questions.asking import Tried
 from border.showing.layout import Rows
 from border.showing.readings_shapes import EdgeReadingsRecord, ReadingRecord
 from border.showing.telling import harmless
-from border.text.amounts import often
 
 EdgeReadings = tuple[str, Sequence[Tried]]
 """The name of an edge, and the readings of each round worked on it."""
@@ -28,10 +27,9 @@ def readings_tables(edges: Iterable[EdgeReadings]) -> Group:
 
 def _line(tried: Tried) -> tuple[str, Text]:
     out = "comes out" if tried.fits else "does not come out"
-    how_often = f", {often(tried.times[0])}" if any(tried.times) and tried.fits else ""
     if tried.other is None:
-        return f"round {tried.number}", Text(f"as it is read: {out}{how_often}")
-    text = Text(f"if {harmless(tried.other.if_)}: {out}{how_often}")
+        return f"round {tried.number}", Text(f"as it is read: {out}{tried.how_often}")
+    text = Text(f"if {harmless(tried.other.if_)}: {out}{tried.how_often}")
     if tried.fits:
         text.append(f"\n{harmless(tried.other.edit)}")
     return "", text

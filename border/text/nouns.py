@@ -104,9 +104,8 @@ class _Nouns(Struct):
             if opened or counted:
                 # `on the 3 dc`; not `in each of the next 3 dc`, `miss 3 dc`
                 said = counted and found[-3].type == "NEXT" and found[-3].start != found[-2].start
-                several = counted and not said and found[-3].type != "SKIP"
-                several = several and found[-2].number > 1
-                self.on_several = several and here.type == "STITCH"
+                these = counted and not said and found[-3].type != "SKIP"
+                self.on_several = these and found[-2].number > 1 and here.type == "STITCH"
             if opened:
                 self.nth, self.chained = _stitch_of(found), False
                 self.one = made(found[:-1]) == 1

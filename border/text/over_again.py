@@ -210,11 +210,8 @@ def tell_centre_of_all(items: Sequence[Item], b: Building) -> None:
     for item in items[:at]:
         match item:
             case Stitches(place=Place(which=Which.CENTRE, targets=(Whole(), *_))):
-                b.tell(
-                    "perhaps-last-of-each",
-                    "the centre is that of the whole row, and what lies before it is left",
-                    'name what it is the centre of: "in centre of the 3 dc", "of next group"',
-                    item.span,
+                _tell_centre(
+                    item, "the centre is that of the whole row, and what lies before it is left", b
                 )
 
 
@@ -263,11 +260,10 @@ def tell_last(items: Sequence[Item], b: Building) -> None:
     for item in items:
         match item:
             case Stitches(place=Place(which=Which.CENTRE, count=1, targets=(Whole(), *_))):
-                b.tell(
-                    "perhaps-last-of-each",
+                _tell_centre(
+                    item,
                     "the centre one is that of the whole row, and this is worked over and over",
-                    'name what it is the centre of: "in centre of the 3 dc", "of next group"',
-                    item.span,
+                    b,
                 )
             case (
                 Stitches(
@@ -278,6 +274,11 @@ def tell_last(items: Sequence[Item], b: Building) -> None:
                 )
             ):
                 _tell_last(item, b)
+
+
+def _tell_centre(item: Stitches, message: str, b: Building) -> None:
+    help_ = 'name what it is the centre of: "in centre of the 3 dc", "of next group"'
+    b.tell("perhaps-last-of-each", message, help_, item.span)
 
 
 def _tell_last(item: Stitches | Bracket, b: Building) -> None:
