@@ -154,6 +154,7 @@ CODES: dict[str, Code] = {
             "star-assumed": "a mark that ends a repeat, with none that begins it",
             "times-of-the-row": "a number of times taken to be that of the whole row",
             "perhaps-counted-on": "an ordinal that may count from where the step before it began",
+            "perhaps-leads-back": "chains that may lead from the end of a round to its start",
             "perhaps-leads-on": "slip stitches at a row's head that may only lead to its beginning",
             "perhaps-placed-otherwise": "a copy works in another place what may go elsewhere",
             "perhaps-this-part": "a row that is put together with a part of another one",

@@ -54,7 +54,7 @@ DCS = "round 1: 1 dc in each loop.\n"
         ),
         # so many chains, not stitches; also where the row comes to nothing as it is read
         (
-            f"{ARCHES}round 2: *1 sc in centre of 5, ch 5; repeat.",
+            f"{ARCHES}round 2: *1 sc in centre of the block of 5, ch 5; repeat.",
             12,
             ["write 1 sc in centre of the ch-5 space"],
         ),

@@ -7,6 +7,7 @@ the stitches that the row ends with.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from msgspec.structs import replace
 
@@ -16,10 +17,13 @@ from border.text.steps import alike, passes_something
 from border.text.tree import (
     SPACES,
     ST,
+    Chains,
+    End,
     Item,
     Kind,
     Place,
     Repeat,
+    Skip,
     Stitches,
     Target,
     Text,
@@ -34,7 +38,9 @@ from border.text.written_steps import write_list
 def ends(round_: Round) -> Iterator[Otherwise]:
     """The readings of what ends a repeat."""
     yield from _shared(round_)
+    yield from _missed_under_last_chains(round_)
     yield from _left_for_the_end(round_)
+    yield from _end_of_last_repeat(round_)
 
 
 def _shared(round_: Round) -> Iterator[Otherwise]:
@@ -120,6 +126,55 @@ def _left_for_the_end(round_: Round) -> Iterator[Otherwise]:
         if_ = f"the repeat stops before what it ends with, {end}"
         edit = f"write {write_text(Text(one.new), terms)}"
         yield Otherwise("perhaps-read-so", if_, edit, one.old.span, other)
+
+
+def _missed_under_last_chains(round_: Round) -> Iterator[Otherwise]:
+    """`*5 ch, skip 3, 1 sc; repeat from *, 5 ch, join`: as many missed under the last chains."""
+    terms = round_.rules.terms
+
+    def change(items: Items) -> Iterator[Change]:
+        steps, ended = _without_ends(items)
+        match steps:
+            case (*before, Repeat(times=None, items=again), Chains(count) as chains):
+                for made, missed in pairwise(again):
+                    like_these = isinstance(made, Chains) and made.count == count
+                    if like_these and isinstance(missed, Skip):
+                        new = (chains, missed)
+                        yield Change((*before, steps[-2], *new, *ended), chains, new)
+
+    for other, one in rounds_with(round_, change):
+        chains, missed = (write_item(item, terms) for item in one.new)
+        if_ = f"{missed} goes without saying under its last {chains}"
+        yield Otherwise("perhaps-read-so", if_, f"write {chains}, {missed}", one.old.span, other)
+
+
+def _end_of_last_repeat(round_: Round) -> Iterator[Otherwise]:
+    """`*3 ch, 1 sc in next dc; repeat from *, ending with 1 sc in last dc`: it is the last step of
+    the last repeat."""
+    terms = round_.rules.terms
+
+    def change(items: Items) -> Iterator[Change]:
+        steps, ended = _without_ends(items)
+        match steps:
+            case (
+                *_,
+                Repeat(times=None, items=(*_, Stitches() as last)),
+                Stitches(place=Place(Which.LAST, count=1)) as end,
+            ) if (last.stitch, last.count) == (end.stitch, end.count):
+                yield Change((*steps[:-1], *ended), end, ())
+
+    for other, one in rounds_with(round_, change):
+        end = write_item(one.old, terms)
+        if_ = f"{end} is the end of its last repeat"
+        yield Otherwise("perhaps-read-so", if_, f"leave out {end}", one.old.span, other)
+
+
+def _without_ends(items: Items) -> tuple[Items, Items]:
+    """Steps, and the joining, turning or fastening off behind them."""
+    end = len(items)
+    while end and isinstance(items[end - 1], End):
+        end -= 1
+    return items[:end], items[end:]
 
 
 def _led_by(items: Items) -> Target:

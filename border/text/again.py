@@ -242,9 +242,14 @@ def _in_every(t: Terminals) -> Terminals:
     if types(said, 0, 2) not in over or len(said) < 3:
         return t
     end = at + 4 + star + (said[2].type == "NUM" and types(t, at + 4 + star, 1) == ["KIND"])
+    end = past(t, end, "TOEND")
     if said[2].type not in NOUNS | {"NUM"} or not only_ends(t[end:]):
         return t
     places = [x.type for x in t[:at] if x.type in ("PREP", "ALLIN")]
+    begun = max((n for n in range(at) if t[n].type == "STAR"), default=-1) + 1 if star else 0
+    placed = any(x.type in _PLACED for x in t[begun:at])
+    if said[0].type == "PREP" and said[2].type != "NUM" and not placed:
+        return [*t[:begun], *_in_next(t[begun:at], said), *t[at : at + 1 + star], *t[end:]]
     if star or said[0].type != "PREP" or places != ["PREP"] or said[2].type == "NUM":
         return [*t[: at + 1 + star], *t[end:]]
     for n, here in enumerate(t[:at]):
@@ -256,6 +261,21 @@ def _in_every(t: Terminals) -> Terminals:
             rest = [x for x in t[n + 2 : at] if x.type != "SEP"]
             return [*t[: n + 1], said[1], *rest, *t[at + 4 :]] if first else t
     return t
+
+
+_PLACED = frozenset({"PREP", "ALLIN", "SKIP", "BETWEEN", "AS", "BEGIN", "STAR"})
+
+
+def _in_next(steps: Terminals, said: Terminals) -> Terminals:
+    """Steps without a place as all in the next of what they are repeated in, but for the chains at
+    their end: `*2 sc, picot, 2 sc, repeat from * in each loop`."""
+    made = max((n for n, x in enumerate(steps) if x.type not in ("NUM", "CH", "SEP")), default=-1)
+    inside, behind = steps[: made + 1], steps[made + 1 :]
+    place = [said[0], like(said[1], "NEXT"), said[2]]
+    left, right = like(said[0], "LP"), like(said[0], "RP")
+    single = [x.type for x in inside if x.type not in ("NUM", "STITCH")] == []
+    inside = inside if single or inside[:1] == [left] else [left, *inside, right]
+    return [*inside, *place, *behind] if made >= 0 else steps
 
 
 def _same_in_every(t: Terminals) -> Terminals:

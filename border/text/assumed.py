@@ -50,6 +50,10 @@ _TAKEN = {
 }
 
 
+_ALONG = "this is counted along the row, from where the step before it stands, and not in each"
+_OTHERS = 'where others follow in each, miss them behind it: "skip 1 picot", "skip 2 spaces"'
+
+
 def with_assumed_places(
     terminals: list[Terminal], below: str, source: Source, told: set[str], clusters: str = ""
 ) -> tuple[list[Terminal], list[Finding]]:
@@ -70,6 +74,9 @@ def with_assumed_places(
             first = terminals[n - 2].number == 1
             if first and any(x.type == "NEXT" for x in terminals[n:end]):
                 terminals[n - 2] = replace(terminals[n - 2], type="NEXT", number=0)
+            if [x for x in terminals if x.type == "ORD"] == [terminals[n - 2]]:
+                span = source.span(terminals[n - 2].start, terminals[end - 1].end)
+                findings.append(Finding("place-assumed", _ALONG, _OTHERS, span))
             terminals[n:end] = [replace(here, type="NOTHING")] * (end - n)
             continue
         word, means = _asked(here)

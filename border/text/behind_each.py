@@ -67,7 +67,8 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
             )
         case [
             before,
-            Stitches(place=Place(Which.THE | Which.NEXT | Which.CENTRE, (_,), 1) as place) as last,
+            Stitches(place=Place(Which.THE | Which.NEXT | Which.CENTRE, (_,), 1) as place)
+            | Bracket(place=Place(Which.THE | Which.NEXT | Which.CENTRE, (_,), 1) as place) as last,
         ]:
             if _in_each(before):
                 each = replace(last, place=replace(place, which=Which.EACH))

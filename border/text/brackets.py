@@ -12,6 +12,7 @@ from border.text.coming import build_as_they_come
 from border.text.extents import Extent, build_extent
 from border.text.in_each import with_each
 from border.text.lists import settled_list
+from border.text.lists_asked import same_backwards
 from border.text.nodes import Building, Step, is_token, is_tree
 from border.text.places import build_place
 from border.text.steps import OPEN_PLACES
@@ -79,6 +80,11 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
     if not placed:
         items = tuple(step.item for step in settled_list(steps, b))
         return _again(_modified(items, modifiers), extent, b, behind, span)
+    printed = any(is_token(c) and b.of(c).text in "([{" for c in children[:1])
+    if not printed and any(step.hard for step in steps[1:]) and not same_backwards(items):
+        message = 'all of this is taken to go into the place named before it, in spite of "then"'
+        help_ = 'put a semicolon before "then" where the steps behind it go on along the row'
+        b.tell("perhaps-one-place", message, help_, span)
     place, more = build_place(placed[0], b)
     items = _modified(items, modifiers + more)
     if extent.counted:

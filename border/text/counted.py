@@ -244,9 +244,17 @@ def _between(before: Sequence[Terminal]) -> bool:
 
 
 def parts(t: Terminals) -> Terminals:
-    """`the 3rd of the 5 chain`: the 3rd *chain*; of the 5 treble, the 3rd *st*."""
+    """`the 3rd of the 5 chain`: the 3rd *chain*; of the 5 treble, the 3rd *st*; `3rd of ch`: of a
+    loop of chains."""
     found: Terminals = []
     for at, here in enumerate(t):
+        whole = len(found)
+        while whole and found[whole - 1].type == "THE":
+            whole -= 1
+        unsaid = types(found, whole - 3, 3) == ["ORD", "CH", "OF"]
+        unsaid = unsaid and found[whole - 2].text == found[whole - 3].text
+        if here.type == "CH" and unsaid:
+            here = replace(here, type="KIND", kind=Kind("space"), many=False)
         found.append(here)
         behind = [x.type for x in t[at + 1 : at + 5] if x.type != "THE"]
         ring = behind[:3] == ["OF", "NUM", "CH"]

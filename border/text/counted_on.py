@@ -22,6 +22,7 @@ from border.text.tree import (
     Part,
     Picots,
     Place,
+    Repeat,
     Skip,
     Stitches,
     Target,
@@ -33,13 +34,7 @@ from border.text.written_places import write_ordinal
 
 def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
     """Tell of ordinals that may count from where a step before them began, and of misses."""
-    asked: set[Span] = set()
-    missed: Item | None = None  # behind `miss 2, 3 ch` the misses still come before
-    for step in steps:
-        if missed is not None:
-            _tell_ordinal(missed, step.item, b, asked)
-        over = isinstance(step.item, Chains | Picots) and isinstance(missed, Skip)
-        missed = missed if over else step.item
+    _tell_ordinals(steps, b)
     for before, step in pairwise(steps):
         if not step.hard:
             _tell_missed(before.item, step.item, b)
@@ -47,7 +42,30 @@ def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
     _tell_named_later([one.item for one in steps], b)
     for n in range(len(steps) - 2):
         _tell_missed_list([one.item for one in steps[n : n + 3]], b)
+
+
+def _tell_ordinals(steps: Sequence[Step], b: Building) -> None:
+    """Tell of ordinals that may be counted on from what stands before them."""
+    asked: set[Span] = set()
+    missed: Item | None = None  # behind `miss 2, 3 ch` the misses still come before
+    steps = [one for step in steps for one in _with_first(step)]
+    for step in steps:
+        if missed is not None:
+            _tell_ordinal(missed, step.item, b, asked)
+        over = isinstance(step.item, Chains | Picots) and isinstance(missed, Skip)
+        missed = missed if over else step.item
     _tell_rising(steps, b, asked)
+
+
+def _with_first(step: Step) -> list[Step]:
+    """A step; of a starred repeat what it makes up to its first place, to which the steps before
+    the star lead on: `1 sc on the 1st dc, *ch 3, 1 sc on the 4th`."""
+    item = step.item
+    if not isinstance(item, Repeat) or not item.star:
+        return [step]
+    placed = (n for n, one in enumerate(item.items) if not isinstance(one, Chains | Picots))
+    end = next(placed, -1) + 1
+    return [Step(one, step.hard) for one in item.items[:end]] + [step]
 
 
 def _tell_ordinal(before: Item, item: Item, b: Building, asked: set[Span]) -> None:

@@ -30,6 +30,8 @@ ST_OF_SHELL = Kind("st", None, "shell")
 """Whatever stitch the shells of the row below are of."""
 BETWEEN = "between"
 """The name of a place of which it was said between what it is."""
+OF_HEAP = "of heap"
+"""The name of a place of which it was said in what it stands: `in each dc of the shell`."""
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
 _LOOP_OF = ["KIND", "OF", "NUM", "CH"]
 _WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EACHOF", "EVERY", "SAME"})
@@ -105,6 +107,8 @@ def described(t: Terminals) -> Terminals:
                 found[prep + 1 :] = [*(of_every or t[at + 1 : shell - 1]), whole]
         elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
             behind = _behind_of(t, at)
+            if behind > at and found[-1].type in ("STITCH", "PICOT"):
+                found[prep] = replace(found[prep], name=found[prep].name or OF_HEAP)
             if behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind]):
                 _in_each(found, prep, t[at])
         elif prep is not None and _is_each_st(found) and (shell := _shell_behind(t, at)):

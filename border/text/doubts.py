@@ -31,6 +31,7 @@ from border.text.skips_asked import (
 )
 from border.text.terminals import Terminal
 from border.text.tree import (
+    SPACES,
     Begin,
     Bracket,
     Centre,
@@ -62,11 +63,12 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     asked: set[int] = set()
     for n, (before, step) in enumerate(pairwise(steps), 1):
         into = space_of(before.item, into)
-        if not step.hard:
+        if not step.hard or not isinstance(before.item, Repeat):
             behind = steps[n + 1].item if n + 1 < len(steps) else None
             pair = Pair(before.item, step.item, worked, into, behind)
             if tell_perhaps_ring(pair, b) or tell_just_made(pair, b):
                 asked.add(n)
+        if not step.hard:
             _tell_list(before.item, step.item, b)
             _tell_list_behind(before.item, step.item, b)
             _tell_chain_and_each(before.item, step.item, b)
@@ -81,6 +83,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         _tell_middle(step.item, b)
         tell_on_own_chains(step.item, b)
         _tell_on_the_like(step.item, b)
+        _tell_in_loops(step.item, b)
         _tell_unplaced(step.item, steps[n + 1].item if n + 1 < len(steps) else None, b)
     tell_skips_among_spaces(steps, b)
     tell_down_the_chain([step.item for step in steps], b)
@@ -185,6 +188,34 @@ def _tell_chain_and_each(chains: Item, item: Item, b: Building) -> None:
                 f"write {b.written(both)} if they are made with each",
                 chains.span.to(item.span),
             )
+
+
+def _tell_in_loops(item: Item, b: Building) -> None:
+    """`(1 dc in loop, picot) 5 times, 1 dc in same loop`: each in a loop of its own?"""
+    match item:
+        case Repeat(items=items, times=int() as times, star=False) if times > 1:
+            placed = [i for i in items if isinstance(i, Stitches | Bracket) and i.place is not None]
+            apart = [i.count for i in items if isinstance(i, Chains) and i.count > _NO_LOOP]
+            others = [i for i in items if not isinstance(i, Stitches | Bracket | Chains | Picots)]
+        case _:
+            return
+    match placed:
+        case [
+            Stitches(place=Place(Which.THE, (Whole(Kind(name)),)) as place)
+            | Bracket(place=Place(Which.THE, (Whole(Kind(name)),)) as place)
+        ] if name in SPACES and not apart and not others:
+            inside = tuple(replace(i, place=None) if i is placed[0] else i for i in items)
+            one = all_in(Bracket((replace(item, items=inside),), replace(place, which=Which.NEXT)))
+            b.tell(
+                "perhaps-one-place",
+                "each of these times is taken to go into a place of its own",
+                f"write {b.written(one)} if all of them go into one",
+                item.span,
+            )
+
+
+_NO_LOOP = 3
+"""Of more chains than these a loop is made between one place and the next."""
 
 
 def _tell_on_the_same(before: Item, item: Item, worked: Item | None, b: Building) -> None:

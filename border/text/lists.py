@@ -59,6 +59,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     """
     settled: list[Step] = []
     since: list[Item] = []
+    stopped: list[Item] = []  # what stands before the last stop, since the last place
     into: Kind | None = None
     worked: Kind | None = None
     begun: Item | None = None
@@ -66,8 +67,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
         item = step.item
         settled.append(step)
         if step.hard:
-            tell_begun(begun, since, b)
-            since, begun = [], None
+            stopped, since = [*stopped, *since], []
         if _is_listed(item):
             since.append(item)
             continue
@@ -76,11 +76,12 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                 if since and isinstance(since[-1], Chains) and may_close(item):
                     tell_ring(since[-1], item, b)
                 elif place.which is Which.SAME:
-                    if may_be_picot(since, item):
-                        tell_picot(since[-1], b, item.span)
-                    if _may_share(since, item, into, worked):
-                        start = opening and _opens_row(steps, n - len(since))
-                        tell_same(since[start:], item, worked, b)
+                    listed = [*stopped, *since]
+                    if may_be_picot(listed, item):
+                        tell_picot(listed[-1], b, item.span)
+                    if _may_share(listed, item, into, worked):
+                        start = opening and _opens_row(steps, n - len(listed))
+                        tell_same(listed[start:], item, worked, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     led = settled[: -1 - len(since)]
@@ -89,9 +90,13 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         list_ = bracketed(since[-gathered:], item)
                         whole = replace(list_, span=first.item.span.to(item.span))
                         settled[-1 - gathered :] = [Step(whole, first.hard)]
-        since, into, worked = [], space_of(item, into), _worked_into(item, worked)
-        begun = item
-    tell_begun(begun, since, b)
+                    elif stopped and _is_shell([*stopped, *since], item):
+                        tell_perhaps_together([*stopped, *since], item, b)
+        placed = isinstance(item, Stitches | Bracket) and item.place is not None
+        tell_begun(begun, stopped if placed else [*stopped, *since], b)
+        stopped, since = [], []
+        into, worked, begun = space_of(item, into), _worked_into(item, worked), item
+    tell_begun(begun, [*stopped, *since], b)
     tell_doubts(settled, b)
     return settled
 
@@ -182,6 +187,17 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
         return isinstance(first, Repeat)  # `shell, 2 ch, shell in next loop`
     loop = placed.stitch in ("sc", "ss") and len(since) == 2 and isinstance(since[1], Chains)
     return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
+
+
+def _is_shell(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
+    """Whether steps with a stop among them look like one shell for all that: not one stitch and
+    chains and one more, as a mesh goes."""
+    numbers = [_number_made(item) for item in since if _is_made(item)]
+    return max(numbers, default=0) > 1 and _is_figure(since, placed)
+
+
+def _number_made(item: Item) -> int:
+    return item.count if isinstance(item, Stitches) else 2
 
 
 def _opens_row(steps: Sequence[Step], at: int) -> bool:

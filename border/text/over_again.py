@@ -186,8 +186,28 @@ def _is_short(between: Sequence[Item], last: Stitches) -> bool:
 
 
 def tell_begun_there(items: Sequence[Item], b: Building) -> None:
-    """`Begin on the centre of the 5 ch, 1 dc, 5 ch; repeat`: is each dc on the centre of a loop?"""
+    """`Begin on the centre of the 5 ch, 1 dc, 5 ch; repeat`: is each dc on the centre of a loop?
+    `Slip to the loop, 3 ch, 2 tr in the loop`: in the one begun in, or in the next?"""
     match items:
+        case [
+            Begin(place=Place(targets=(Whole(begun_in), *_))),
+            Chains() | StartChain() as chains,
+            Stitches(place=Place(Which.THE, targets=(Whole(named), *_)))
+            | Bracket(place=Place(Which.THE, targets=(Whole(named), *_))) as first,
+            *_,
+        ] if begun_in.name in SPACES and named.name in SPACES:
+            assert first.place is not None
+            same, next_ = (
+                b.written(replace(first, place=replace(first.place, which=which)))
+                for which in (Which.SAME, Which.NEXT)
+            )
+            b.tell(
+                "perhaps-one-place",
+                "where the chains at the head stand for a stitch, that stands in the place begun "
+                "in, and this goes into the next one",
+                f'write "{same}" if it goes into the same one, "{next_}" if not',
+                chains.span.to(first.span),
+            )
         case [
             Begin(place=Place(targets=(target, *_)) as begun),
             Stitches(place=None) as first,

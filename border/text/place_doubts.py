@@ -15,8 +15,10 @@ from border.text.tree import (
     Chains,
     Item,
     Kind,
+    Part,
     Picots,
     Place,
+    Repeat,
     Skip,
     StartChain,
     Stitches,
@@ -113,6 +115,30 @@ def tell_one_between(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_of_heap(item: Stitches, b: Building) -> None:
+    """`1 sc in each dc of the shell`: not in those dc that the row below makes by themselves?"""
+    of = item.place.targets[0].of if item.place is not None else ST
+    alone = _alone(b.below.items if b.below is not None else ())
+    if of.stitch is None and any(_makes(one, of) for one in alone):
+        b.tell(
+            "place-assumed",
+            f"this is taken as {b.written(item)}, and those that stand by themselves are among "
+            "them",
+            f'where they are not meant, miss them, "skip 1 {_called(of.name, b)}", and say in how '
+            'many of the others: "in each of the next 5"',
+            item.span,
+        )
+
+
+def _alone(items: Sequence[Item]) -> Iterator[Item]:
+    """The steps that make one thing by itself, in a place of its own or in none."""
+    for item in items:
+        if isinstance(item, Repeat):
+            yield from _alone(item.items)
+        elif isinstance(item, Picots) or (isinstance(item, Stitches) and item.count == 1):
+            yield item
+
+
 def _makes(item: Item, of: Kind) -> int:
     """How many of a kind a step makes: stitches, picots, or spaces of so many chains."""
     match item:
@@ -194,21 +220,31 @@ def tell_turning_chain(item: Stitches, b: Building) -> None:
 
 
 def tell_head_below(items: Sequence[Item], b: Building) -> None:
-    """`1 dc in the 4 ch` at the end, where the row below began with 4 chains: in those?"""
-    if b.below is None or not b.below.items or not items:
+    """`1 dc in the 4 ch`, `1 dc in the 3rd of 4` at the end, where the row below began with 4
+    chains: in those?"""
+    if b.below is None or not b.below.items:
         return
-    match b.below.items[0], items[-1]:
+    last = next((i for i in reversed(items) if getattr(i, "place", None) is not None), None)
+    while isinstance(last, Stitches) and last.place is not None and last.place.which is Which.SAME:
+        items = items[: items.index(last)]  # `1 dc in the 3rd of 4, 5 ch, 1 dc in the same`
+        last = next((i for i in reversed(items) if getattr(i, "place", None) is not None), None)
+    match b.below.items[0], last:
         case (
             Chains(count=count) | StartChain(count=count),
             Stitches(
-                1, place=Place(Which.THE | Which.NEXT, (Whole(Kind("space", size)),), 1)
-            ) as last,
+                1,
+                place=Place(
+                    Which.THE | Which.NEXT,
+                    (Whole(Kind("space", size)) | Part(_, _, Kind("space" | "block", size)),),
+                    1,
+                ),
+            ),
         ) if size == count:
             at_the_head = b.written(replace(last, place=Place(Which.LAST, (Whole(ST),))))
             b.tell(
                 "place-assumed",
-                f"this is taken to go into a space of {size} chains, and not into the {size} that "
-                "the row below began with",
+                f"this is taken to be worked into {size} of the row below, and not into the {size} "
+                "chains that that row began with",
                 f"write {at_the_head} if those are meant, which stand for a stitch that is now "
                 'the last, or "in last space" where the chains beside that are meant',
                 last.span,

@@ -36,6 +36,9 @@ def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+_BEFORE_SINGLE = frozenset({"THE", "EACH", "NEXT", "ORD", "PREP"})
+
+
 def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
     """`plain d. c.`, `long ones`: the stitch alone; `on the single treble`: one that stands alone;
     `1 single chain`: one."""
@@ -61,7 +64,7 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
                 found.append(replace(here, type="NUM", name="", number=1, glued=False))
             continue
         alone = n > 1 and terminals[n - 1].text == "single" and terminals[n - 1].type == "STITCH"
-        if alone and here.type == "STITCH" and terminals[n - 2].type in ("THE", "EACH", "NEXT"):
+        if alone and here.type == "STITCH" and terminals[n - 2].type in _BEFORE_SINGLE:
             here = replace(here, type="KIND", kind=Kind("run", 1, here.name))
         found.append(here)
     return found

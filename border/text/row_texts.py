@@ -14,6 +14,7 @@ from border.text.clauses import Part, split_claims, split_clauses
 from border.text.complaints import complaint
 from border.text.figures import Figures, placed
 from border.text.first_stitches import on_first_stitch
+from border.text.made_below import of_made_below
 from border.text.marks import printed_marks, without_lone_mark
 from border.text.moving import Tried
 from border.text.nesting import pair_brackets
@@ -159,6 +160,7 @@ def terminals_of(
     if paired is None or marked is None or strange:
         return None, ()
     shaped, unclear = shape(paired)
+    shaped = of_made_below(shaped, reader.texts.get(row - 1))
     shaped = _picots_alike(shaped, reader)
     claims: tuple[Claim, ...] = ()
     if copied:

@@ -112,6 +112,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     elif copy is not None:
         said = said_out(copy, words, head, number, reader)
         said = said or last_put(copy, words, number, reader)
+        _tell_rows_from(copy, words, number, reader)
         body, claims = said or read_copy(section, copy, words, reader)
     else:
         body, claims = read_texts(words, head, number, reader)
@@ -251,6 +252,19 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         reader.findings.append(_rows_again(words[at:], help_, reader.source))
         return words[:at]
     return words
+
+
+def _tell_rows_from(copy: CopyWords, words: Sequence[Word], number: int, reader: Reader) -> None:
+    """`Repeat from the 2nd row` as row 4: rows 2 and 3 are to be worked again, and so on."""
+    texts = [w.text for w in words[:2]]
+    if texts != ["repeat", "from"] or len(copy.rows) != 1 or copy.rows[0] >= number - 1:
+        return
+    (first,) = copy.rows
+    message = f"this row is taken for round {first} again; those behind it are meant, too"
+    next_ = f"round {number + 1}: as round {first + 1}."
+    help_ = f'for them write lines of their own, beginning with "{next_}"'
+    span = reader.source.span(words[0].start, words[-1].end)
+    reader.findings.append(Finding("rows-again", message, help_, span))
 
 
 _LAST_WORDS = 50

@@ -138,6 +138,15 @@ def worked_in(t: Terminals) -> Terminals:
         told = types(t, each, 4) == ["NUM", "STITCH", "PREP", "EACH"]
         if told and t[each + 1].name == t[at].name:
             return [*t[:at], *t[each:]]
+    if types(t, at, 1) == ["STITCH"]:  # `Double crochet, 1 stitch in each loop`
+        number = past(t, at + 1, "TOEND", "SEP", "AND")
+        again = number + 1 < len(t) and (
+            t[number + 1].name == t[at].name or t[number + 1].kind == Kind("st")
+        )
+        place = number + 1 + again
+        told = number > at + 1 and types(t, number, 1) == ["NUM"]
+        if told and types(t, place, 2) == ["PREP", "EACH"]:
+            return [*t[:at], t[number], t[at], *t[place:]]
     if not opened or types(t, at, 2) != ["PREP", "STITCH"] or t[at].text != "in":
         return t
     end = past(t, at + 2, "TOEND", "SEP", "AND")
@@ -284,9 +293,17 @@ def place_at(t: Sequence[Terminal], at: int) -> int:
 def list_end(t: Sequence[Terminal], start: int) -> int:
     """Behind the steps that go with a place said before them.
 
-    They go on to a semicolon or full stop, a mark, or the step that has a place of
-    its own; the chains before that one are its own, too.
+    They go on to a semicolon or full stop, a mark, `then` with nothing but chains behind it, or
+    the step that has a place of its own; the chains before that one are its own, too.
     """
+    end = _listed_to(t, start)
+    then = next((n for n in range(end - 1, start, -1) if t[n].text == "then"), end)
+    chains = all(x.type in ("NUM", "CH", "SEP") for x in t[then:end])
+    return trimmed(t, start, then) if chains else end
+
+
+def _listed_to(t: Sequence[Terminal], start: int) -> int:
+    """Behind such steps, with the chains that a `then` leads on to."""
     depth, step = 0, start
     for n in range(start, len(t)):
         here = t[n]
@@ -307,7 +324,7 @@ def list_end(t: Sequence[Terminal], start: int) -> int:
 
 
 def _ends_list(here: Terminal) -> bool:
-    hard = here.type == "SEP" and here.name == "hard"
+    hard = here.type == "SEP" and here.name == "hard" and here.text != "then"
     return hard or here.type in (
         *("STAR", "REPEAT", "ENDING", "ENDWITH", "SOON", "COME", "TOEND", "ARCH"),
         *HOW_OFTEN,

@@ -391,7 +391,7 @@ PASSES: tuple[Pass, ...] = (
     where(counted_places, pairs(OPENS | WHICH | {"TO"}, *NOUNS, "NUM") + " CH-OF KIND-OF"),
     where(parts, "ORD-OF"),
     where(begun, "ENDING BEGIN TO TOLAST PREP"),
-    where(worked_in, "PREP-STITCH STITCH-TOEND"),
+    where(worked_in, "PREP-STITCH STITCH-TOEND STITCH-SEP"),
     where(fastened, "ENDING CATCH WITH SAME BUT"),
     where(chains_over, "CH-PREP"),
     where(under_chains, "SKIP UNDERIT", "UNDERIT PREP"),

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import OPENS, WHICH, Terminals, ended, like, past, types
+from border.text.passing import OPENS, WHICH, Terminals, ended, like, past, stitch_left_out, types
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -104,6 +104,8 @@ def _parts(t: Terminals, at: int) -> tuple[Terminals, int]:
     firmly = bracket or any(x.type == "NAMELY" for x in said)
     if not said or (said[0].name == "hard" and not firmly):
         return [], at
+    if (one_each := _one_on_each(t, at, start, bracket))[0]:
+        return one_each
     found: Terminals = []
     total, here, end = 0, start, at
     while types(t, here, 1) == ["NUM"]:
@@ -132,6 +134,26 @@ def _parts(t: Terminals, at: int) -> tuple[Terminals, int]:
     if bracket:
         return (found, end + 1) if types(t, end, 1) == ["RP"] else ([], at)
     return found, end
+
+
+def _one_on_each(
+    t: Sequence[Terminal], at: int, start: int, bracket: bool
+) -> tuple[Terminals, int]:
+    """`3 treble, one on each treble`: on each of as many; else none."""
+    named = _is_named_again(t, start + 1, t[at + 1], bracket)
+    place = start + (2 if named else 1)
+    one = types(t, start, 1) == ["NUM"] and t[start].number == 1
+    if not one or types(t, place, 2) != ["PREP", "EACH"]:
+        return [], at
+    noun = past(t, place + 2, "KIND", "STITCH", "CH")
+    end = past(t, noun, "SEP") if bracket else noun
+    closed = bracket and types(t, end, 1) == ["RP"]
+    if noun > place + 3 or not (closed or (not bracket and ended(t, noun))):
+        return [], at
+    of = t[noun - 1] if noun > place + 2 else stitch_left_out(t[place])
+    prep, each = replace(t[place], name="" if bracket else SHARED), t[place + 1]
+    several = [like(each, "EACHOF"), like(each, "NEXT"), t[at]]
+    return [t[start], t[at + 1], prep, *several, of], end + closed
 
 
 def _is_named_again(t: Sequence[Terminal], at: int, stitch: Terminal, bracket: bool) -> bool:

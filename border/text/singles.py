@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from border.text.beside import BESIDE
 from border.text.chains_between import with_chains
-from border.text.described import BETWEEN
+from border.text.described import BETWEEN, OF_HEAP
 from border.text.first_stitches import FIRST
 from border.text.in_each import tell_single_chain, with_each
 from border.text.missed import MADE
@@ -23,6 +23,7 @@ from border.text.place_doubts import (
     tell_in_last,
     tell_made_here,
     tell_next_of,
+    tell_of_heap,
     tell_on_the_middle,
     tell_once_more,
     tell_one_between,
@@ -216,6 +217,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     BESIDES: tell_besides,
     ONCE_MORE: tell_once_more,
     BETWEEN: tell_one_between,
+    OF_HEAP: tell_of_heap,
     MADE: tell_made_here,
 }
 """What is told of a place, by the name that its first word was given on the way."""

@@ -53,7 +53,8 @@ def _standing_for(t: list[Terminal]) -> list[Terminal]:
 
 
 def _first_missed(t: list[Terminal]) -> list[Terminal]:
-    """`3 chain, miss the first dc, 5 dc` at the head of a row: the chains stand for that one."""
+    """`3 chain, miss the first dc, 5 dc` at the head of a row: the chains stand for that one; they
+    do for no space, `6 chain, miss the first space`."""
     head = past(t, 0, "SEP", "ENDING")
     turn = past(t, head + 2, "SEP", "AND")
     turns = turn < len(t) and t[turn].name == "turn"  # `3 chain, turn, miss the first dc`
@@ -63,6 +64,9 @@ def _first_missed(t: list[Terminal]) -> list[Terminal]:
     if not chained or types(t, order, 1) != ["ORD"] or t[order].number != 1:
         return t
     end = order + 1 + (order + 1 < len(t) and t[order + 1].type in NOUNS)
+    kind = t[end - 1].kind
+    if kind is not None and kind.name == "space":
+        return [*t[:order], like(t[order], "NUM", number=1), *t[order + 1 :]]
     stitch = next((x for x in t[end:] if x.type == "STITCH"), None)
     count = sum(x.number for x in t[head : head + 2])
     more = count - STITCHES[stitch.name].height if stitch is not None else -1

@@ -16,6 +16,7 @@ from border.text.tree import (
     Chains,
     End,
     Item,
+    Picots,
     Place,
     Repeat,
     StartChain,
@@ -144,6 +145,25 @@ def meets_start(begun: Place | None, to_come: tuple[Item, ...], head: tuple[Item
     return [_as_next(i) for i in without_brackets(to_come)] == [
         _as_next(i, begun if k == 0 else None) for k, i in enumerate(done)
     ]
+
+
+def leads_back(
+    item: Repeat, worked: int, begun: Place | None, head: tuple[Item, ...]
+) -> tuple[Item, ...]:
+    """The chains of an unfinished repeat that would lead back to where the round began; none where
+    it began with nothing that they could lead to, or ends on chains already.
+
+    `worked`: how many steps of the repeat were worked before it ran out.
+    """
+    chains = item.items[:worked]
+    if not any(isinstance(one, Chains) for one in chains):
+        return ()
+    if not all(isinstance(one, Chains | Picots) for one in chains):
+        return ()
+    first = next((one for one in head if not isinstance(one, Begin | End)), None)
+    inside = begun is not None and not all(isinstance(t, Whole) for t in begun.targets)
+    made = isinstance(first, StartChain | Stitches | Bracket) or (first is None and inside)
+    return chains if made and not isinstance(item.items[-1], Chains) else ()
 
 
 def _as_next(item: Item, begun: Place | None = None) -> Item:

@@ -34,7 +34,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.written import write_item
+from border.text.written import write_item, write_list
 from border.working.arches import work_arch
 from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, Mark, Opening, RunsOut, Site
@@ -46,7 +46,7 @@ from border.working.grouped import (
     on_grouped,
     through_words,
 )
-from border.working.repeats import meets_start, run
+from border.working.repeats import leads_back, meets_start, run
 from border.working.stations import Sites
 from border.working.unclosed import to_join
 from border.working.windows import JointWindow
@@ -380,6 +380,17 @@ class Worker(Struct):
             self.tell(through[0], "place-assumed", *words)
         leading = counted_as(leading_targets(item.items))
         run(self, item, leading, once, item.to_last, item.star, meets)
+        if may_meet and not self.met and self.cursor.window.round:
+            self._tell_way_back(item, leads_back(item, len(marks) - 1, self.begun, head))
+
+    def _tell_way_back(self, item: Repeat, chains: tuple[Item, ...]) -> None:
+        """`begin in the centre of a loop, *ch 6, 1 sc in next loop; repeat`: the chains behind the
+        last sc, which lead to the beginning."""
+        if chains:
+            made = write_list(chains, self.rules.terms)
+            message = f"the round ends on its last stitch: no {made} leads from there to its start"
+            help_ = f'write "; repeat from *, {made}, join" where it is made there as well'
+            self.tell(item, "perhaps-leads-back", message, help_)
 
     # --- what is told ---------------------------------------------------------
 

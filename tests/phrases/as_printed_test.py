@@ -102,7 +102,7 @@ NEWSPAPERS = {
     "1 treble in loop with 3 chain between, all round, join": "12 dc, 36 ch; 12 x 1 loop",
     "2 treble in loop with 3 chain between, all round": "24 dc, 36 ch; 12 x 1 loop",
     "5 chain, 1 plain in each of the next 3 loops, 3 chain, fasten in the second loop, turn": "3 sc, 1 ss, 8 ch; does not close; asked fastening-assumed; asked start-chain-assumed; asked row-does-not-close",
-    "3 chain for first treble of round, 2 treble in same loop, *1 chain, 3 treble in next loop; repeat": "36 dc, 11 ch; 11 x 1 loop",
+    "3 chain for first treble of round, 2 treble in same loop, *1 chain, 3 treble in next loop; repeat": "36 dc, 11 ch; 11 x 1 loop; asked perhaps-leads-back",
     "3 treble in each loop (3 chain for first treble of rnd), 2 chain between; join": "36 dc, 24 ch; 12 x 1 loop; asked taken-as-remark",
     "3 plain in each loop; in the 2 corner loops 4 plain, 1 picot, 4 plain": "36 sc; 12 x 1 loop; asked corners-left-out",
 }

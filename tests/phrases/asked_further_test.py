@@ -133,7 +133,7 @@ SO_OFTEN_IN_ONE = {
     "*1 double on double, twice 3 treble separated by 1 chain in the next loop; repeat": "12 sc, 72 dc, 12 ch; 12 x 1 sc",
     "*1 double on double, 3 times 3 treble in loop, 1 chain between; repeat": "12 sc, 108 dc, 24 ch; 12 x 1 sc",
     "*twice 3 treble separated by 1 chain in each of the next 2 loops, 1 chain; repeat": "72 dc, 18 ch; 6 x 2 space",
-    "*3 times 1 treble in loop, 1 chain; repeat": "12 dc, 12 ch; 12 x 1 space",
+    "*3 times 1 treble in loop, 1 chain; repeat": "12 dc, 12 ch; 12 x 1 space; asked perhaps-one-place",
 }
 WORKED_OFF = {
     "*1 treble in loop, leaving last loop on hook, 1 treble in next loop, draw through all loops, 5 chain; repeat": "6 dc, 30 ch; 6 x 2 space",
@@ -178,7 +178,7 @@ OF_THE_FIRST = {
 LED_IN = {
     "1 slip, 3 chain for treble, 2 treble under 5 chain, *1 chain, 3 treble under next 5 chain; repeat from *, 1 chain": "1 ss, 15 dc, 5 ch; 4 x 1 ch-5 space; asked perhaps-leads-on",
     "2 slip, 3 chain, 2 treble in loop, *1 chain, 3 treble in next loop; repeat from *, 1 chain": "2 ss, 14 dc, 8 ch; 4 x 1 space; asked place-unclear; asked perhaps-leads-on",
-    "1 slip, 3 chain for treble, *1 chain, 3 treble in next loop; repeat from *": "1 ss, 16 dc, 5 ch; 5 x 1 space; asked passes-more",
+    "1 slip, 3 chain for treble, *1 chain, 3 treble in next loop; repeat from *": "1 ss, 16 dc, 5 ch; 5 x 1 space; asked perhaps-leads-back; asked passes-more",
 }
 
 

@@ -92,7 +92,8 @@ def test_picots_otherwise(row: str, comes_to: str) -> None:
 def test_chains_that_stand_for_the_first_stitch_go_with_those_behind_them() -> None:
     first = "1st row: 3 chain, 2 treble, *1 chain, miss 1, 3 treble; repeat.\n"
     text = f"{first}2nd row: 1 plain in each.\n3rd row: as 1st"
-    told = "asked start-chain-assumed"
+    back = "asked perhaps-leads-back"  # of the row, and of its copy
+    told = f"asked start-chain-assumed; {back}; {back}"
     assert last_of(text, On(11)) == f"9 dc, 2 ch; 2 x 4 st; {told}"
     otherwise = "but with 5 treble instead of 3"
     assert last_of(f"{text}, {otherwise}.", On(11)) == f"10 dc, 1 ch; 1 x 6 st; {told}"

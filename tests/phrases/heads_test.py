@@ -208,7 +208,7 @@ SAME = (
 )  # fmt: skip
 SECOND = "2nd row: 1 treble in each.\n"
 COPIES = {
-    "3rd row: repeat from 1st row": AGAIN,
+    "3rd row: repeat from 1st row": f"{AGAIN}; asked rows-again",
     "3rd row: like the 1st and 2nd": "27 dc; 27 x 1 st",
     "3rd and 4th rows: like the 1st and 2nd": "27 dc; 27 x 1 st",
     "3rd row: like the 1st\n4th row: like the 2nd": "27 dc; 27 x 1 st",

@@ -94,7 +94,7 @@ ON_NECK = {
     "* 2 tr on tr, 1 ch, 2 tr on the same, miss 2; repeat": "48 dc, 12 ch; 12 x 4 dc; asked perhaps-one-place",
     "* 5 tr with 1 ch between, missing 1, 3 ch, miss 2; repeat": "30 dc, 42 ch; 6 x 8 st; asked perhaps-missed",
     "* 1 tr, 1 ch, 1 tr, 1 ch, 1 tr in same st, miss 2; repeat": "36 dc, 24 ch; 12 x 4 st; asked perhaps-one-place",
-    "3 slip stitches, 1 dc, * 5 ch, miss 3, 1 dc; repeat from *": "3 ss, 12 sc, 55 ch; 11 x 4 st; asked perhaps-leads-on",
+    "3 slip stitches, 1 dc, * 5 ch, miss 3, 1 dc; repeat from *": "3 ss, 12 sc, 55 ch; 11 x 4 st; asked perhaps-leads-on; asked perhaps-leads-back",
     "1 tr in next st, miss 3, 1 tr in next, worked off together, 5 ch, repeat": "48 dc; 48 x 1 loop; asked not-understood",
     "1 long, 1 chain, 1 treble; repeat": "48 dc, 24 ch; 24 x 2 st; asked names-alike",
     "1 dc on long, 1 long on long; repeat": "24 sc, 24 dc; 24 x 2 dc",
@@ -144,7 +144,7 @@ IN_ARCHES = {
     "Slip to the centre of the 5 ch, * 1 dc in the centre of next 5 ch, 7 ch; repeat from *": "4 sc, 28 ch; 4 x 1 ch-5 space",
     "5 tr in one loop, 1 dc on the dc, 5 tr in the next, 1 dc on the dc; repeat": "20 dc, 4 sc; 4 x 1 space; asked place-assumed",
     "3 dc in loop, miss the dc, 3 dc in the next; repeat": "12 sc; 2 x 2 space; asked place-assumed",
-    "1 dc in the middle stitch, * 7 ch, 1 dc in the middle stitch of next 5 ch; repeat from *": "3 sc, 14 ch; 2 x 1 ch-5 space; asked perhaps-last-of-each",
+    "1 dc in the middle stitch, * 7 ch, 1 dc in the middle stitch of next 5 ch; repeat from *": "3 sc, 14 ch; 2 x 1 ch-5 space; asked perhaps-last-of-each; asked perhaps-leads-back",
 }
 WITH_PICOTS = {
     "6 dc in each loop, with a picot in the centre": "24 sc, 4 picot; 4 x 1 space",

@@ -65,7 +65,7 @@ IN_ROW = {
 }
 OF_SCALLOPS = {
     "*3 plain in the next loop of the scallop, miss 1 loop; repeat": ("18 sc; 6 x 2 space"),
-    "*3 plain in the 2nd loop of the scallop; repeat": "18 sc; 6 x 2 space",
+    "*3 plain in the 2nd loop of the scallop; repeat": "18 sc; 6 x 2 space; asked place-assumed",
     "*3 plain in the 1st loop of next scallop, miss 1 loop; repeat": "18 sc; 6 x 2 space",
 }
 LISTED = {

@@ -1,0 +1,35 @@
+"""`1 sc in the centre of 5`, with no word for what: of the chains that the row below makes so."""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from border.text.passing import Terminals, types
+from border.text.steps import walk
+from border.text.tree import Chains, Kind, Stitches, Text
+
+
+def of_made_below(t: Terminals, below: Text | None) -> Terminals:
+    """The words of a row with each such number as that of chains, where the row below makes so
+    many chains, and nowhere so many stitches."""
+    if below is None or not any(_is_unsaid(here.kind, here.text) for here in t):
+        return t
+    items = list(walk(below.items))
+    chains = {one.count for one in items if isinstance(one, Chains)}
+    chains -= {one.count for one in items if isinstance(one, Stitches)}
+    found: Terminals = []
+    for here in t:
+        if here.kind is not None and _is_unsaid(here.kind, here.text) and here.kind.size in chains:
+            part = len(found)
+            while part and found[part - 1].type in ("THE", "NEXT", "EACH"):
+                part -= 1
+            if types(found, part - 3, 3) == ["ORD", "KIND", "OF"]:  # `in the 3rd of the 5`
+                found[part - 2] = replace(found[part - 2], kind=Kind("ch"))
+            here = replace(here, kind=Kind("space", here.kind.size))
+        found.append(here)
+    return found
+
+
+def _is_unsaid(kind: Kind | None, text: str) -> bool:
+    """Whether a block is named by its number alone."""
+    return kind is not None and kind.name == "block" and bool(kind.size) and " " not in text
