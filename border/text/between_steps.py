@@ -55,7 +55,7 @@ def _last_steps(found: Sequence[Terminal]) -> Iterator[int]:
     for n in range(len(found) - 2, -2, -1):
         if n < 0 or found[n].type in _PARTS:
             yield n + 1
-            if n < 0 or found[n].text not in (",", "and"):
+            if n < 0 or found[n].text not in (",", "and", "then"):
                 return
 
 

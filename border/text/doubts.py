@@ -68,11 +68,11 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             pair = Pair(before.item, step.item, worked, into, behind)
             if tell_perhaps_ring(pair, b) or tell_just_made(pair, b):
                 asked.add(n)
+            _tell_on_the_same(before.item, step.item, worked, b)
         if not step.hard:
             _tell_list(before.item, step.item, b)
             _tell_list_behind(before.item, step.item, b)
             _tell_chain_and_each(before.item, step.item, b)
-            _tell_on_the_same(before.item, step.item, worked, b)
             tell_missed_each_time(before.item, step.item, b)
             tell_rings_inside(before.item, step.item, b)
         tell_behind_arch(before.item, step.item, b)

@@ -146,10 +146,12 @@ def two_from_the_hook(head: Head) -> None:
 def _repeat_behind(t: list[Terminal], at: int) -> None:
     """`1 dc in 4th ch from hook, 1 ch, miss 1, 1 dc; repeat`: that place comes once, and what is
     behind it is repeated."""
-    stop = next((n for n in range(at, len(t)) if t[n].type == "SEP"), len(t))
+    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "REPEAT")), len(t))
     repeat = next((n for n in range(stop, len(t)) if t[n].type == "REPEAT"), len(t))
     brackets = any(x.type == "LP" for x in t[:repeat])
     if not repeats_all(t) or brackets:
+        return
+    if repeat == len(t):
         return
     if any(x.type != "SEP" for x in t[stop:repeat]):
         t.insert(stop + 1, like(t[stop], "STAR"))

@@ -130,8 +130,15 @@ def stops(here: Terminal) -> bool:
 
 
 def ended(t: Sequence[Terminal], at: int) -> bool:
-    """Whether a place cannot go on here."""
-    return at >= len(t) or t[at].type in ENDS
+    """Whether a place cannot go on here: not before `and 5 chain`, `and 1 dc in the next`, which
+    are made."""
+    if at >= len(t) or t[at].type in ENDS:
+        return True
+    if t[at].type != "AND":
+        return False
+    if chains_at(t, at + 1)[0]:
+        return at + 3 >= len(t) or t[at + 3].type in ENDS
+    return types(t, at + 1, 3) == ["NUM", "STITCH", "PREP"]
 
 
 def goes_on(t: Sequence[Terminal], at: int) -> bool:

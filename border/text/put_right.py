@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.beside import on_either_side
-from border.text.passing import NOUNS, where
+from border.text.passing import NOUNS, types, where
 from border.text.remarked import with_remarks
 from border.text.tree import Kind
 
@@ -137,11 +137,11 @@ def _opens_more(before: Terminal, t: Sequence[Terminal]) -> bool:
 def _is_dotted_order(order: Terminal, t: Sequence[Terminal]) -> bool:
     """Whether the full stop that stands first belongs to `3d.`, as in `1 sc in 3d. ch., 6 ch.`:
     what it is the third of stands behind it, and begins no step of its own."""
-    types = [x.type for x in t[1:]]
+    sorts = [x.type for x in t[1:]]
     figure = order.type == "ORD" and order.text[0].isdigit() and order.end == t[0].start
-    begins = types[1:2] in (["NUM"], ["PREP"])
-    begins |= types == ["CH", "SEP", "NUM"] and t[2].text == "."  # `3d. Ch. 6`
-    return figure and types[:1] != [] and types[0] in NOUNS and not begins
+    begins = sorts[1:2] in (["NUM"], ["PREP"])
+    begins |= sorts == ["CH", "SEP", "NUM"] and t[2].text == "."  # `3d. Ch. 6`
+    return figure and sorts[:1] != [] and sorts[0] in NOUNS and not begins
 
 
 _FIRST_STEP = 3
@@ -150,30 +150,30 @@ _FIRST_STEP = 3
 
 def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
     """The terminals without the full stops that belong to an abbreviation."""
-    types = [terminal.type for terminal in terminals] + ["", ""]
+    sorts = [terminal.type for terminal in terminals] + ["", ""]
     kept: list[Terminal] = []
     for n, terminal in enumerate(terminals):
         if terminal.text == "." and kept and _opens_more(kept[-1], terminals[n : n + 4]):
             continue
         if terminal.text == "." and kept and kept[-1].short and kept[-1].end == terminal.start:
             # `ch. 3` is one thing, `2 ch. 3 dc` are two.
-            counted = types[n + 1] == "NUM" and types[n - 2 if n > 1 else -1] != "NUM"
-            behind = types[n + 2]
+            counted = sorts[n + 1] == "NUM" and sorts[n - 2 if n > 1 else -1] != "NUM"
+            behind = sorts[n + 2]
             made = n + 1 < len(terminals) and terminals[n + 1].text == "made"
             # `1 d.c. into the corner d.c.`
-            corner = types[n + 1] == "EXCEPT" and terminals[n + 1].text.startswith("in")
+            corner = sorts[n + 1] == "EXCEPT" and terminals[n + 1].text.startswith("in")
             begins = n < _FIRST_STEP and behind == "SEP"  # `1 d.c. in the corner, * …`
             if (
                 made
                 or (corner and (begins or behind in ("STITCH", "CH", "KIND")))
-                or types[n + 1] in _GOES_ON
+                or sorts[n + 1] in _GOES_ON
                 or (counted and behind in ("", "SEP", "RP", "BETWEEN", "AND", "AS"))
             ):
                 kept[-1] = _dotted(kept[-1])
                 continue
-            if types[n + 1] == "SEP":
+            if sorts[n + 1] == "SEP":
                 kept[-1] = _dotted(kept[-1])
-            if types[n + 1] == "NUM" and _dots_alone(terminals, n):
+            if sorts[n + 1] == "NUM" and _dots_alone(terminals, n):
                 terminal = replace(terminal, name="")
         kept.append(terminal)
     return kept
@@ -203,8 +203,58 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+def _chains_of(t: Sequence[Terminal]) -> list[Terminal]:
+    """`a chain of 5`, `with ch 5 between`: as `5 chain`, wherever they are made or named."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        parted = at > 0 and t[at - 1].type in ("WITH", "DIVIDED")
+        if parted and types(t, at, 2) == ["CH", "NUM"] and types(t, at + 2, 1) not in _COUNTED:
+            found += [t[at + 1], t[at]]  # `with ch 3 between`
+            at += 2
+            continue
+        one = types(t, at, 4) == ["NUM", "CH", "OF", "NUM"] and t[at].number == 1
+        if one and not t[at + 1].many and types(t, at + 4, 1) not in _COUNTED:
+            chain = replace(t[at + 1], start=t[at].start, end=t[at + 3].end)
+            found += [replace(t[at + 3], start=t[at].start), chain]
+            at += 4
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+_COUNTED = (["STITCH"], ["KIND"], ["CH"], ["PICOT"], ["CLUSTER"], ["FOUNDATION"], ["TIMES"])
+"""What a number behind `of` counts where it is not the chains."""
+
+
+def _said_once(t: Sequence[Terminal]) -> list[Terminal]:
+    """`…, then 3 dc`, `… and repeat`: parted once, as by one word."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        then = here.type == "SEP" and here.text == "then"
+        if then and found and found[-1].type == "SEP" and found[-1].text == ",":
+            found.pop()
+        if here.type == "AND" and (types(t, n + 1, 1) == ["REPEAT"] or _steps_on(found, t, n + 1)):
+            here = replace(here, type="SEP")
+        found.append(here)
+    return found
+
+
+def _steps_on(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -> bool:
+    """Whether another step begins here with a place of its own, behind one that has its place."""
+    parts = max((n for n, x in enumerate(found) if x.type in _PARTED), default=-1)
+    placed = any(x.type == "PREP" for x in found[parts + 1 :])
+    return placed and types(t, at, 3) == ["NUM", "STITCH", "PREP"]
+
+
+_PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
+
+
 PUT_RIGHT = (
     where(_without_dots, "SEP"),
+    where(_chains_of, "CH-OF WITH-CH DIVIDED-CH"),
+    where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(_made_of, "MADEOF"),
     where(_just_before, "PICOT-LP", "UNKNOWN"),
     where(_passed, "UNKNOWN"),

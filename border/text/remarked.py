@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import NOUNS, like, only_ends, past, types
+from border.text.passing import NOUNS, ended, like, only_ends, past, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -68,8 +68,12 @@ def _as_remark(words: Sequence[Terminal]) -> Terminal:
 
 
 def _stop(t: Sequence[Terminal], at: int) -> int:
-    """Where a clause ends: at a mark, not at `worked`."""
-    ends = (n for n in range(at, len(t)) if t[n].type in _STOPS and not t[n].text[0].isalpha())
+    """Where a clause ends: at a mark or `then`, not at `worked`."""
+    ends = (
+        n
+        for n in range(at, len(t))
+        if t[n].type in _STOPS and (t[n].text == "then" or not t[n].text[0].isalpha())
+    )
     return next(ends, len(t))
 
 
@@ -143,8 +147,9 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
     puts = said.type == "NOTHING" and said.text.startswith(_PUTTING)
     works = said.text in _WORKING and types(t, comma + 1, 1) == ["PREP"]
     noun = past(t, comma + 1 + works, "THE", "NEXT", "NUM")
-    stop = _stop(t, noun)
-    ends = stop <= noun + 1 + (types(t, noun + 1, 1) == ["NOTHING"])
+    behind = noun + 1 + (types(t, noun + 1, 1) in (["NOTHING"], ["NUM"]))
+    stop = behind if types(t, behind, 1) == ["AND"] and ended(t, behind) else _stop(t, noun)
+    ends = stop <= behind
     if not (puts or works) or types(t, noun, 1) not in _WORKED_ON or not ends:
         return [], at
     goes_on = past(t, stop, "SEP")

@@ -118,7 +118,8 @@ def _parts(t: Terminals, at: int) -> tuple[Terminals, int]:
         total += t[here].number * _places(t[place:behind])
         end = past(t, behind, "SEP") if bracket else behind
         here = past(t, behind, *_PARTS)
-        if total >= t[at].number or here == behind or t[behind].name == "hard":
+        stopped = t[behind].name == "hard" and t[behind].text != "then"
+        if total >= t[at].number or here == behind or stopped:
             break
         found.append(t[behind])
     several = any(x.type in (*_PARTS, "EACHOF") for x in found)

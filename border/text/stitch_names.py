@@ -61,7 +61,8 @@ def names_alike(
     placed = False
     for terminal in terminals:
         if terminal.type not in _LISTED:
-            met, placed = {}, terminal.type != "LP"  # in a place a name is that of the row below
+            # in a place a name is that of the row below
+            met, placed = {}, terminal.type not in ("LP", "STAR")
         if terminal.type == "SEP":
             placed = False
         if terminal.type != "STITCH" or placed:

@@ -110,7 +110,7 @@ def _stop_behind(t: Terminals, at: int) -> int:
     """Where the steps end that begin here: at a full stop or semicolon, a repeat or a mark."""
     depth = 0
     for n in range(at, len(t)):
-        hard = t[n].type == "SEP" and t[n].name == "hard"
+        hard = t[n].type == "SEP" and t[n].name == "hard" and t[n].text != "then"
         depth += (t[n].type == "LP") - (t[n].type == "RP")
         if depth < 0 or (depth == 0 and (hard or t[n].type in _STOPPED)):
             return n
