@@ -166,7 +166,7 @@ def _and_so_on(t: Terminals) -> Terminals:
     for n, here in enumerate(t):
         if n <= onward:
             continue
-        if here.type == "SOON" and here.text.endswith("to the next"):
+        if here.type == "SOON" and here.text.endswith(("to the next", "to the following")):
             onward = n
             while types(t, onward + 1, 1) in (["NUM"], ["CH"], ["KIND"], ["STITCH"]):
                 onward += 1

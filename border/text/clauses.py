@@ -32,7 +32,7 @@ from border.text.vocabulary import is_colour, names, phrases_from, vocabulary, w
 from border.text.words import Sort, Word
 
 _STOPS = frozenset(",;.()[]*—")
-_DETERMINERS = frozenset({"the", "each", "every", "next"})
+_DETERMINERS = frozenset({"the", "each", "every", "next", "following"})
 _LEADING = frozenset({"and", "then", "work", "working", "now", "&"})
 _FORMS = (
     '"over each motif:", "over NAME:", "over each motif of NAME:", "elsewhere:", '
@@ -142,7 +142,7 @@ def _over_a_place(words: Sequence[Word]) -> bool:
         noun, end = longest(words, end, ways_from(words[end].text))
     if noun is None or noun.terminal not in ("CH", "KIND") or end < len(words):
         return False
-    which = {"next", "each", "every"} & {word.text for word in words[1:at]}
+    which = {"next", "following", "each", "every"} & {word.text for word in words[1:at]}
     return bool(which) or (chains and number is not None)
 
 

@@ -32,8 +32,9 @@ def colours(t: Terminals) -> Terminals:
         if waiting and _ends_its_noun(t, n):
             found += waiting
             waiting = []
-    if waiting and types(found, len(found) - 1, 1) == ["SEP"]:
-        return [*found[:-1], *waiting]  # `1 treble in each stitch, with white wool`
+    parts = [n for n, x in enumerate(found) if x.type != "SEP"][-1:]
+    if waiting and parts and parts[0] < len(found) - 1:
+        return [*found[: parts[0] + 1], *waiting]  # `1 treble in each stitch, with white wool`
     return found + [replace(x, type="STRAY") for x in waiting]
 
 

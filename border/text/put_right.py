@@ -107,8 +107,13 @@ _GOES_ON = frozenset(
     {"PREP", "BETWEEN", "TOGETHER", "ALLTOGETHER", "AS", "NOTCOUNTED", "OF", "KIND", "PICOT"}
     | {"CLUSTER", "TO", "TOEND", "TOLAST", "MORE", "INALL", "FROM", "FROMHOOK", "ROUND", "MOD"}
     | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP", "AFTER", "ENDST", "ATEND", "REST"}
+    | {"ALTERNATELY", "SOON", "TIMES"}
 )
 """What may stand behind an abbreviation whose full stop ends nothing."""
+
+
+_TELLS = frozenset({"is", "are", "being", "which", "that"})
+"""Behind these a clause tells of the thing before them: `the 2 ch. is missed`."""
 
 
 def _dots_alone(terminals: Sequence[Terminal], at: int) -> bool:
@@ -131,6 +136,7 @@ def _opens_more(before: Terminal, t: Sequence[Terminal]) -> bool:
     """Whether no step can end in what stands before a full stop: `ea.`, `sk. 2`, `3d. ch.`"""
     touches = before.end == t[0].start
     opens = touches and before.type in ("EACH", "SKIP") and len(t) > 1
+    opens |= touches and before.text == "rep"
     return opens or _is_dotted_order(before, t)
 
 
@@ -165,6 +171,7 @@ def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
             begins = n < _FIRST_STEP and behind == "SEP"  # `1 d.c. in the corner, * …`
             if (
                 made
+                or (n + 1 < len(terminals) and terminals[n + 1].text in _TELLS)
                 or (corner and (begins or behind in ("STITCH", "CH", "KIND")))
                 or sorts[n + 1] in _GOES_ON
                 or (counted and behind in ("", "SEP", "RP", "BETWEEN", "AND", "AS"))
@@ -193,12 +200,16 @@ def _just_before(terminals: Sequence[Terminal]) -> list[Terminal]:
 
 
 def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """`pass the dc`, `passing 2 ch`: as `miss`; not `pass the thread`."""
+    """`pass the dc`, `passing 2 ch`, `leave 2`: as `miss`; not `pass the thread`."""
     found = list(terminals)
     for n, here in enumerate(terminals):
         behind = terminals[n + 1 : n + 3]
         behind = behind[1:] if behind and behind[0].type in ("THE", "PREP") else behind
-        if here.text in ("pass", "passing") and behind and behind[0].type in ("NUM", *NOUNS):
+        if (
+            here.text in ("pass", "passing", "leave")
+            and behind
+            and behind[0].type in ("NUM", *NOUNS)
+        ):
             found[n] = replace(here, type="SKIP")
     return found
 
@@ -208,9 +219,12 @@ def _chains_of(t: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     at = 0
     while at < len(t):
-        parted = at > 0 and t[at - 1].type in ("WITH", "DIVIDED")
-        if parted and types(t, at, 2) == ["CH", "NUM"] and types(t, at + 2, 1) not in _COUNTED:
-            found += [t[at + 1], t[at]]  # `with ch 3 between`
+        if types(t, at, 2) == ["CH", "NUM"] and _is_chain_first(found, t, at):
+            place = found[-1:] != [] and found[-1].type in _PLACES
+            space = replace(
+                t[at], type="KIND", end=t[at + 1].end, kind=Kind("space", t[at + 1].number)
+            )
+            found += [space] if place else [t[at + 1], t[at]]
             at += 2
             continue
         one = types(t, at, 4) == ["NUM", "CH", "OF", "NUM"] and t[at].number == 1
@@ -222,6 +236,21 @@ def _chains_of(t: Sequence[Terminal]) -> list[Terminal]:
         found.append(t[at])
         at += 1
     return found
+
+
+_PLACES = frozenset({"THE", "NEXT", "EACH", "EVERY", "SAME"})
+
+
+def _is_chain_first(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -> bool:
+    """Whether `ch 3` stands here, and its number counts nothing behind it: `ch 3 spaces`."""
+    counts = types(t, at + 2, 1) in (*_COUNTED, ["MORE"], ["INALL"], ["ORD"], ["AS"])
+    part = types(found, len(found) - 2, 2) == ["OF", "THE"]  # `in the 3rd ch of the ch-3`
+    named = types(found, len(found) - 2, 2) == ["PICOT", "OF"]
+    said = types(found, len(found) - 1, 1) in _SAID_ALREADY and not named
+    return not (counts or part or said)
+
+
+_SAID_ALREADY = (["NUM"], ["PREP"], ["OF"], ["PICOT"])
 
 
 _COUNTED = (["STITCH"], ["KIND"], ["CH"], ["PICOT"], ["CLUSTER"], ["FOUNDATION"], ["TIMES"])
@@ -253,7 +282,7 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 PUT_RIGHT = (
     where(_without_dots, "SEP"),
-    where(_chains_of, "CH-OF WITH-CH DIVIDED-CH"),
+    where(_chains_of, "CH-OF CH-NUM"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(_made_of, "MADEOF"),
     where(_just_before, "PICOT-LP", "UNKNOWN"),

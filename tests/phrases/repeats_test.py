@@ -163,7 +163,7 @@ NOT_READ = {
     f"*{UNIT}; repeat once more from the last star but one": "not-understood",
     f"{UNIT}; repeat the reverse way": "unknown-word",
     f"{UNIT}; repeat once more; 6 plain; repeat once more; 3 plain": "repeat-without-star",
-    "*5 treble in one stitch, leave 2; repeat": "unknown-word",
+    "*5 treble in one stitch, drop 2; repeat": "unknown-word",
 }
 
 
