@@ -1,0 +1,90 @@
+"""What is said in other words comes to the same, or is asked: every row of the tables beside this
+one is said again as other books say it, and may not come to something else in silence.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from functools import partial
+from importlib import import_module
+from pathlib import Path
+
+import pytest
+from phrases.said import On, said
+
+NUMBERS = "one two three four five six seven eight nine ten eleven twelve".split()
+MADE = r"(?:treble|plain|chain|dc|tr|long)"
+CHAINS = r"(?<![\w-])(\d+) chains?\b(?! (?:st|sp|loop|space))"
+NOT_NAMED = r"(?<!the )(?<!next )(?<!first )(?<!last )(?<!each )(?<!of )"
+
+
+def _in_words(row: str) -> str:
+    return re.sub(
+        r'(?<![\w/"])(\d+)(?![\w/])(?!\s*=)',
+        lambda found: NUMBERS[int(found[1]) - 1] if 1 <= int(found[1]) <= 12 else found[0],
+        row,
+    )
+
+
+SAID: dict[str, Callable[[str], str]] = {
+    "numbers in words": _in_words,
+    "tr. for treble": partial(re.sub, r"(?<!a )(?<!\()\btrebles?\b", "tr."),
+    "ch. for chain": partial(re.sub, r"(?<=\d )chains?\b", "ch."),
+    "ch 5 for 5 chain": partial(re.sub, r"(?<!on the )" + CHAINS, r"ch \1"),
+    "a chain of 5": partial(re.sub, NOT_NAMED + CHAINS, r"a chain of \1"),
+    "upon for on": partial(re.sub, r"\bon (?=the|each|every|next)", "upon "),
+    "following for next": partial(re.sub, r"\bnext\b(?! but)", "following"),
+    "and repeat": partial(re.sub, r"; repeat\b", " and repeat"),
+    "rep.": partial(re.sub, r"\brepeat\b", "rep."),
+    "then": partial(re.sub, rf", (?=\d+ {MADE}\b)", ", then "),
+    "and": partial(re.sub, rf"(?<!that is), (?=\d+ {MADE}\b)(?=[^,]*(?:;|$))", " and "),
+    "in capitals": str.upper,
+}
+"""A name, and how a row is said otherwise."""
+
+SILENT = {
+    # of a list before a place, `then` ends it: what stands before has its place by other words
+    "*1 plain, then 3 treble with a purl between each, then 1 plain, in loop; repeat",
+    "*miss 1 loop, then 3 dc, 2 ch, then 3 dc in next loop for a shell, miss 1 loop; repeat",
+    "1 treble on plain, then 2 chain and 1 treble three times, then 5 chain; repeat",
+    "1 treble, then 1 chain, then 1 treble in first 3 ch, *1 treble, then 1 chain, "
+    "then 1 treble in next 3 ch; repeat",
+    # what they stand for is said
+    "Turn with ch 3 to stand for a treble, 1 treble on each of the 11 next treble",
+    # a space by its chains, where `the 5 chain` may be five of them
+    "*6 treble in ch 5 with ch 2 between each pair, 1 plain on plain; repeat",
+    "*5 treble on the ch 2 between the next 2 treble, separated each by 1 picot, ch 1; repeat",
+}
+"""Rows that come to something else in these words, as they should."""
+
+
+def _rows() -> Iterator[tuple[On, str, str]]:
+    """(what it is worked on, the row, what it comes to) of every table of the other tests here."""
+    for path in sorted(Path(__file__).parent.glob("*_test.py")):
+        if path.name == Path(__file__).name:
+            continue
+        for test in vars(import_module(f"phrases.{path.stem}")).values():
+            for mark in getattr(test, "pytestmark", ()):
+                if mark.name == "parametrize" and mark.args[0] == ("on", "row", "comes_to"):
+                    yield from (case.values for case in mark.args[1])
+
+
+def _asked(comes_to: str) -> list[str]:
+    return [part for part in comes_to.split("; ") if part.startswith("asked ")]
+
+
+@pytest.mark.parametrize("words", SAID)
+def test_in_other_words_a_row_comes_to_the_same_or_is_asked(words: str) -> None:
+    tried = 0
+    for on, row, comes_to in _rows():
+        otherwise = SAID[words](row)
+        if otherwise in (row, *SILENT):
+            continue
+        tried += 1
+        try:
+            now = said(otherwise, on)
+        except IndexError:
+            continue  # a fault stops the only round
+        assert now == comes_to or _asked(now), otherwise
+    assert tried > 50
