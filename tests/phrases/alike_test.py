@@ -13,7 +13,20 @@ from pathlib import Path
 import pytest
 from phrases.said import On, said
 
-NUMBERS = "one two three four five six seven eight nine ten eleven twelve".split()
+NUMBERS = (
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+)
 MADE = r"(?:treble|plain|chain|dc|tr|long)"
 CHAINS = r"(?<![\w-])(\d+) chains?\b(?! (?:st|sp|loop|space))"
 NOT_NAMED = r"(?<!the )(?<!next )(?<!first )(?<!last )(?<!each )(?<!of )"
