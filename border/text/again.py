@@ -238,6 +238,12 @@ def _in_every(t: Terminals) -> Terminals:
     at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
     star = types(t, at + 1, 1) == ["FROMSTAR"]
     said = t[at + 1 + star : at + 4 + star]
+    if types(said, 0, 2) == ["PREP", "NEXT"] and types(said, 2, 1) in (
+        ["KIND"],
+        ["STITCH"],
+        ["CH"],
+    ):
+        return [*t[: at + 1 + star], *t[at + 4 + star :]]  # `repeat from * in the next shell`
     over = (["PREP", "EACH"], ["AS", "EACH"], ["TOEND", "EACH"], ["WITH", "EACH"])
     if types(said, 0, 2) not in over or len(said) < 3:
         return t
@@ -372,7 +378,7 @@ PASSES = (
     where(times_before, "TIMES"),
     where(_alternately, "ALTERNATELY"),
     where(_at_the_end, "ATEND"),
-    where(_in_every, "REPEAT", "PREP-EACH AS-EACH TOEND-EACH WITH-EACH"),
+    where(_in_every, "REPEAT", "PREP-EACH PREP-NEXT AS-EACH TOEND-EACH WITH-EACH"),
     where(_same_in_every, "SAME BEGIN"),
     where(a_row_of, "ROW-OF"),
     where(whole_rows, "TOEND ROW ALL BETW " + pairs({"PREP"}, "STITCH", *SAYS_NOTHING)),

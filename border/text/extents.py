@@ -51,6 +51,8 @@ def build_extent(nodes: Sequence[Node], b: Building) -> Extent:
         told = _told(node, b)
         if told is None:
             continue
+        if extent.counted and is_token(node, "TOEND") and "round" in b.of(node).text:
+            continue  # `repeat 8 times all round`
         if extent.counted or extent.to_end or extent.to_last:
             raise b.misread("this says twice how often", "leave one of the two out", node)
         extent = replace(told, from_star=extent.from_star, from_head=extent.from_head)

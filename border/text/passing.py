@@ -27,7 +27,7 @@ WHICH = frozenset({"NEXT", "THE", "EACH", "EVERY", "SAME", "SKIPPED", "ORD", "CE
 
 ENDS = frozenset(
     {"", "SEP", "RP", "LP", "STAR", "REPEAT", "ENDING", "ENDWITH", "TOEND", "COME", "MOD"}
-    | {"WITH", "DIVIDED"}
+    | {"WITH", "DIVIDED", "TIMES"}
 )
 HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL"})
 ARCHES = (Kind("loop"), Kind("space"))

@@ -51,7 +51,7 @@ def places_first(t: Terminals) -> Terminals:
             continue
         start = end + (types(t, end, 1) == ["SEP"])
         stop = _with_starred(t, start, list_end(t, start))
-        if stop == start:
+        if stop == start and not _adds(t, at, found):
             found += t[at:end]
             at = end
             continue

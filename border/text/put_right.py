@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.beside import on_either_side
-from border.text.passing import NOUNS, types, where
+from border.text.passing import NOUNS, ended, types, where
 from border.text.remarked import with_remarks
 from border.text.tree import Kind
 
@@ -48,7 +48,7 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
         if any(_is_stitch_of(terminals, start) for start in (n, n - 1)):
             continue
         each = here.type == "NEXT" and bool(found) and found[-1].type == "EACH"
-        if each and behind is not None and behind.type in NOUNS:
+        if each and (behind is None or behind.type in NOUNS or ended(terminals, n + 1)):
             continue  # `in each following st`
         of_stitch = behind is not None and here.type == behind.type == "STITCH"
         if of_stitch and here.text in ("plain", "single"):
@@ -217,14 +217,16 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
 def _chains_of(t: Sequence[Terminal]) -> list[Terminal]:
     """`a chain of 5`, `with ch 5 between`: as `5 chain`, wherever they are made or named."""
     found: list[Terminal] = []
-    at = 0
+    at = depth = 0
     while at < len(t):
-        if types(t, at, 2) == ["CH", "NUM"] and _is_chain_first(found, t, at):
+        depth += (t[at].type == "LP") - (t[at].type == "RP")  # `(2 dc, ch 3)` is no count
+        if not depth and types(t, at, 2) == ["CH", "NUM"] and _is_chain_first(found, t, at):
             place = found[-1:] != [] and found[-1].type in _PLACES
-            space = replace(
-                t[at], type="KIND", end=t[at + 1].end, kind=Kind("space", t[at + 1].number)
-            )
-            found += [space] if place else [t[at + 1], t[at]]
+            number, whole = t[at + 1].number, replace(t[at], end=t[at + 1].end)
+            if place:
+                found.append(replace(whole, type="KIND", kind=Kind("space", number)))
+            else:
+                found += [replace(t[at + 1], start=whole.start), whole]
             at += 2
             continue
         one = types(t, at, 4) == ["NUM", "CH", "OF", "NUM"] and t[at].number == 1
@@ -280,6 +282,19 @@ def _steps_on(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -> bool
 _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 
+def _end_ones(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`in 3rd ch of end loop`, `miss 2 of the end chain`: the last one."""
+    found = list(terminals)
+    for n, here in enumerate(terminals):
+        named = n > 0 and terminals[n - 1].type in _NAMED_BEHIND
+        if here.text == "end" and named and types(terminals, n + 1, 1)[:1] in _ONE:
+            found[n] = replace(here, type="ORD", number=-1)
+    return found
+
+
+_ONE = (["KIND"], ["CH"], ["STITCH"])
+
+
 PUT_RIGHT = (
     where(_without_dots, "SEP"),
     where(_chains_of, "CH-OF CH-NUM"),
@@ -288,6 +303,7 @@ PUT_RIGHT = (
     where(_just_before, "PICOT-LP", "UNKNOWN"),
     where(_passed, "UNKNOWN"),
     where(_without_adjectives, "STITCH"),
+    where(_end_ones, "ENDWITH"),
     where(_without_glosses, "LP"),
     where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
     where(with_remarks),

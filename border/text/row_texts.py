@@ -20,13 +20,14 @@ from border.text.moving import Tried
 from border.text.nesting import pair_brackets
 from border.text.nodes import Building
 from border.text.parser import parse
+from border.text.passing import only_ends
 from border.text.rings import COUNTED, SHOWN
 from border.text.said_besides import without_rest
 from border.text.shaping import shape
 from border.text.source import Source
 from border.text.squares import Squares
 from border.text.terminals import Terminal, read_terminals
-from border.text.tree import Claim, Clause, Headings, Text
+from border.text.tree import Chains, Claim, Clause, Headings, Text
 from border.text.vocabulary import Names
 from border.text.words import Word, shortened
 
@@ -48,7 +49,8 @@ class Reader(Struct):
     `picot`: the chains of a picot as they were explained last; 0 where they were not.
     `shell`: the steps of the shell that a row made last. `texts`: the steps of the rows read so
     far. `squares`: what a space and a block are, or which of them are figures; `turning`: the
-    chains that each row makes ahead of its turn.
+    chains that each row makes ahead of its turn. `first`: the number of the row that is worked on
+    the edge: behind a row that makes only a foundation it is the next.
     """
 
     source: Source
@@ -64,6 +66,7 @@ class Reader(Struct):
     shell: str = ""
     texts: dict[int, Text] = field(default_factory=dict)
     squares: Squares | frozenset[str] = frozenset()
+    first: int = 1
     turning: dict[int, int] = field(default_factory=dict)
 
 
@@ -97,9 +100,16 @@ def read_text(
     """The text of a row or a clause, and behind the last one the row's claims."""
     source = reader.source
     row = number if part.scope is None else 0
+    before = len(reader.findings)
     terminals, claims = terminals_of(part.words, reader, row, last=last)
     span = source.span(part.words[0].start, part.words[-1].end) if part.words else where
     if terminals is None:
+        return Text((), span=span), ()
+    if row == reader.first and only_ends(terminals) and _is_foundation(reader.findings[before:]):
+        message = "this row makes nothing but the foundation, which is the edge itself"
+        help_ = f'leave it out, and call the next one "round {row}:"'
+        reader.findings.append(Finding("not-understood", message, help_, where))
+        reader.first = row + 1
         return Text((), span=span), ()
     clause = part.scope is not None
     below = reader.texts.get(number - 1)
@@ -122,7 +132,17 @@ def read_text(
         return Text((), span=span), claims
     text = build_text(parsed, building, span)
     reader.findings += building.findings
+    if row == reader.first and text.items and all(isinstance(one, Chains) for one in text.items):
+        reader.first = row + 1
     return text, claims
+
+
+def _is_foundation(told: Sequence[Finding]) -> bool:
+    """Whether it was told of a row that it makes a foundation, or a chain of no number."""
+    return any(
+        f.code == "foundation-named" or (f.code == "taken-as-remark" and "chain" in f.message)
+        for f in told
+    )
 
 
 def _in_figure(words: Sequence[Word], wrong: Terminal, row: Span) -> Word | None:
@@ -141,7 +161,13 @@ def terminals_of(
     named = any(word.text in CLUSTERS for word in words)
     clusters = clusters_of(reader.texts.get(row - 1)) if named else ""
     terminals, findings = read_terminals(
-        words, reader.names, source, reader.told, reader.below, row, clusters
+        words,
+        reader.names,
+        source,
+        reader.told,
+        reader.below,
+        max(row - reader.first + 1, min(row, 1)),
+        clusters,
     )
     terminals = placed(terminals, words[0].start) if words else terminals
     terminals = on_first_stitch(terminals, reader.texts.get(row - 1))

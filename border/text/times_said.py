@@ -68,9 +68,14 @@ def _parted(t: Terminals, at: int, times: int) -> tuple[Terminals, int]:
 
 
 def times_on_like(t: Terminals) -> Terminals:
-    """`shell in shell twice`, `1 dc on dc 3 times`: so often, each in the next."""
+    """`shell in shell twice`, `1 dc on dc 3 times`: so often, each in the next; so is `1 ch, 1 dc in
+    next 4 times`, with its chains."""
     found: Terminals = []
     for here in t:
+        if here.type == "TIMES" and (start := _in_next(found)) < len(found):
+            closed = like(here, "RP", name="list")
+            found = [*found[:start], like(here, "LP"), *found[start:], closed, here]
+            continue
         start = _on_its_like(found) if here.type == "TIMES" else None
         if start is not None:
             both = types(found, start - 1, 1) == ["AND"] and start > 2
@@ -81,6 +86,15 @@ def times_on_like(t: Terminals) -> Terminals:
             found = [*found[:start], like(here, "LP"), *found[start:], closed]
         found.append(here)
     return found
+
+
+def _in_next(found: Terminals) -> int:
+    """Where `1 ch, 1 dc in the next` begins at the end of these words, or their end."""
+    prep = len(found) - 2 - (types(found, len(found) - 2, 1) == ["THE"])
+    if types(found, prep - 1, 2) != ["STITCH", "PREP"] or found[-1].type != "NEXT":
+        return len(found)
+    start = prep - 1 - (types(found, prep - 2, 1) == ["NUM"])
+    return start - 3 if _chains_end(found, start) else start
 
 
 def _chains_end(found: Terminals, at: int) -> bool:

@@ -216,7 +216,7 @@ NO_PLACES = (
     "but work the plain at the end in the fifth of the nine", "only fastening in every 2nd loop", "but in plain", "working in treble",
     "the plain in the last 5 chain", "the plain in every other loop", "the plain in the 2nd loop",
     "1 plain in the 3 chain", "in the 3 chain", "the 3 chain over the 3 chain", "the plain and the treble in the 3 chain",
-    "the plain between the petals", "the plain in the same loop", "the plain in the 5 chain at the beginning",
+    "the plain between the tassels", "the plain in the same loop", "the plain in the 5 chain at the beginning",
     "working the plain in the 5 chain at each corner", "the plain on those of it", "with 2 treble instead of 1 plain",
     "the plain in the 3 chain with 2 chain between", "working the plain", "plain instead of plain",
 )  # fmt: skip
