@@ -20,7 +20,7 @@ from border.text.extents import Extent, build_extent
 from border.text.leading_slips import check_leading
 from border.text.lists import settled_list
 from border.text.lists_asked import same_backwards
-from border.text.nodes import Building, Misread, Step, is_token, is_tree
+from border.text.nodes import Building, Hard, Misread, Step, is_token, is_tree
 from border.text.of_groups import group_of, times_round, written_group
 from border.text.over_again import (
     tell_begun_there,
@@ -68,7 +68,7 @@ class _List(Struct):
 
     steps: list[Step] = field(default_factory=list)
     star: Token | None = None
-    hard: bool = False
+    hard: Hard = ""
 
 
 def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
@@ -120,13 +120,14 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
     for n, node in enumerate(nodes):
         top = lists[-1]
         if is_token(node, "SEP"):
-            top.hard = top.hard or b.of(node).name == "hard"
+            if b.of(node).name == "hard" and top.hard != "stop":
+                top.hard = "then" if b.of(node).text == "then" else "stop"
             continue
         try:
             if is_token(node, "STAR"):
                 lists.append(_List(star=node))
             elif is_token(node, "ENDWITH"):
-                top.hard = True
+                top.hard = "stop"
                 continue
             elif is_tree(node, "repeat"):
                 ended = whole and _only_ends(nodes[n + 1 :])
@@ -142,7 +143,7 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
         except Misread as fault:
             b.findings.append(fault.finding)
         # A repeat ends a list before a place, whatever it goes back to.
-        top.hard = is_tree(node, "repeat")
+        top.hard = "stop" if is_tree(node, "repeat") else ""
     while len(lists) > 1:
         star = lists.pop()
         assert star.star is not None

@@ -63,7 +63,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     asked: set[int] = set()
     for n, (before, step) in enumerate(pairwise(steps), 1):
         into = space_of(before.item, into)
-        if not step.hard or not isinstance(before.item, Repeat):
+        if step.hard != "stop":
             behind = steps[n + 1].item if n + 1 < len(steps) else None
             pair = Pair(before.item, step.item, worked, into, behind)
             if tell_perhaps_ring(pair, b) or tell_just_made(pair, b):

@@ -57,6 +57,26 @@ def come_again(t: Terminals) -> Terminals:
     return [like(t[0], "LP"), *inside, like(t[at], "RP"), like(t[at], "COME"), *ends]
 
 
+def with_more(t: Terminals) -> Terminals:
+    """`3 dc in each space, with 1 dc in each dc`: each where its place comes."""
+    at = next((n for n, x in enumerate(t) if x.type == "WITH"), len(t))
+    end = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "ENDING")), len(t))
+    more = _in_each(t[at + 1 : end])
+    before = [x for x in t[:at] if x.type != "SEP"]
+    first = _in_each(before) or _in_each(_place_behind(before))
+    each = types(t, end - 2, 1) == ["EACH"]
+    if not more or not first or not each or not only_ends(t[end:]):
+        return t
+    comma = like(t[at], "SEP", name="")
+    steps = [*first, comma, *more]
+    return [like(t[0], "LP"), *steps, like(t[at], "RP"), like(t[at], "COME"), *t[end:]]
+
+
+def _place_behind(step: Terminals) -> Terminals:
+    """`in each space 3 dc` as `3 dc in each space`."""
+    return [*step[3:], *step[:3]] if types(step, 0, 2) == ["PREP", "EACH"] else []
+
+
 def _repeated(t: Terminals) -> tuple[int, bool]:
     """Where a row ends in a repeat of all that stands before it, and whether a mark opens it.
 

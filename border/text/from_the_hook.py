@@ -36,9 +36,10 @@ class Head(Struct):
 
     def tell(self, code: str, start: int, end: int, message: str, help_: str) -> None:
         """Of the terminals [start, end); `{}` in what is told is what they say."""
-        span = self.source.span(self.terminals[start].start, self.terminals[end - 1].end)
-        said = quoted(self.source, span)
-        finding = Finding(code, message.format(said), help_.format(said), span)
+        said = self.terminals[start:end]
+        span = self.source.span(min(t.start for t in said), max(t.end for t in said))
+        words = quoted(self.source, span)
+        finding = Finding(code, message.format(words), help_.format(words), span)
         self.findings.append(finding)
 
 

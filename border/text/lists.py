@@ -59,14 +59,17 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     """
     settled: list[Step] = []
     since: list[Item] = []
-    stopped: list[Item] = []  # what stands before the last stop, since the last place
+    stopped: list[Item] = []  # what stands before the last `then`, since the last place
     into: Kind | None = None
     worked: Kind | None = None
     begun: Item | None = None
     for n, step in enumerate(steps):
         item = step.item
         settled.append(step)
-        if step.hard:
+        if step.hard == "stop":
+            tell_begun(begun, [*stopped, *since], b)
+            stopped, since, begun = [], [], None
+        elif step.hard:
             stopped, since = [*stopped, *since], []
         if _is_listed(item):
             since.append(item)
@@ -190,7 +193,7 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
 
 
 def _is_shell(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
-    """Whether steps with a stop among them look like one shell for all that: not one stitch and
+    """Whether steps with a `then` among them look like one shell for all that: not one stitch and
     chains and one more, as a mesh goes."""
     numbers = [_number_made(item) for item in since if _is_made(item)]
     return max(numbers, default=0) > 1 and _is_figure(since, placed)

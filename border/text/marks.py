@@ -53,9 +53,14 @@ def without_lone_mark(
     behind = past(terminals, at + 1, "SEP", "AND")
     before = past(terminals, 0, "SEP")
     stands = [t.type for t in terminals[behind : behind + 2]]
+    mark = terminals[at]
+    each = any(t.type in ("EACH", "EVERY") for t in terminals)
+    if at <= before and each and not any(t.type in _AGAIN for t in terminals):
+        message = f'no repeat goes back to this "{mark.text}": the row goes to its end without'
+        told = Finding("star-assumed", message, "leave it out", source.span(mark.start, mark.end))
+        return [*terminals[:at], *terminals[at + 1 :]], [told]
     if at <= before or stands[:1] != ["REPEAT"] or stands[1:] == ["FROM"]:
         return terminals, []
-    mark = terminals[at]
     message = f'this "{mark.text}" ends what is repeated, and no mark begins it: the row is taken '
     message += "to be repeated from its beginning"
     help_ = f'write "{mark.text}" before the first step of the repeat'
@@ -63,6 +68,7 @@ def without_lone_mark(
     return [*terminals[:at], *terminals[at + 1 :]], [told]
 
 
+_AGAIN = frozenset({"REPEAT", "SOON", "ALTERNATELY"})
 _PAIRED = frozenset({"STAR", "MARK", "CROSS"})
 
 

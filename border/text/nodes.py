@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, TypeGuard
+from typing import TYPE_CHECKING, Literal, TypeGuard
 
 from msgspec import Struct, field
 
@@ -26,11 +26,15 @@ class Misread(Exception):
         self.finding = finding
 
 
+Hard = Literal["", "then", "stop"]
+
+
 class Step(Struct, frozen=True):
-    """A step of a list; `hard`: a semicolon, a full stop or `then` stands before it."""
+    """A step of a list; `hard`: what stands before it and ends a list, `then`, or a stop: a
+    semicolon, a full stop, a repeat."""
 
     item: Item
-    hard: bool
+    hard: Hard
 
 
 class Building(Struct):

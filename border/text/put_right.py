@@ -217,16 +217,15 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
 def _chains_of(t: Sequence[Terminal]) -> list[Terminal]:
     """`a chain of 5`, `with ch 5 between`: as `5 chain`, wherever they are made or named."""
     found: list[Terminal] = []
-    at = depth = 0
+    at = 0
     while at < len(t):
-        depth += (t[at].type == "LP") - (t[at].type == "RP")  # `(2 dc, ch 3)` is no count
-        if not depth and types(t, at, 2) == ["CH", "NUM"] and _is_chain_first(found, t, at):
+        if types(t, at, 2) == ["CH", "NUM"] and _is_chain_first(found, t, at):
             place = found[-1:] != [] and found[-1].type in _PLACES
             number, whole = t[at + 1].number, replace(t[at], end=t[at + 1].end)
             if place:
                 found.append(replace(whole, type="KIND", kind=Kind("space", number)))
             else:
-                found += [replace(t[at + 1], start=whole.start), whole]
+                found += [t[at + 1], whole]  # `(2 dc, ch 3)` is still no count
             at += 2
             continue
         one = types(t, at, 4) == ["NUM", "CH", "OF", "NUM"] and t[at].number == 1

@@ -36,6 +36,7 @@ from border.text.closings import (
 from border.text.colours import behind_repeats, colours
 from border.text.counted import counted_places, parts
 from border.text.described import described, in_two_places, of_both_kinds
+from border.text.each_again import with_more
 from border.text.joining import (
     BEHIND_COMMA,
     ands,
@@ -364,6 +365,7 @@ PASSES: tuple[Pass, ...] = (
         "TO-EACH TO-EVERY KIND-MORE STITCH-MORE CH-MORE PICOT-MORE EACHOF OTHER INALL ALL BUT",
     ),
     where(_each, "EACH-OTHER EACH-ORD EACHOF-THE ALL-PREP"),
+    where(with_more, "WITH", "EACH"),
     where(between_steps, "BETWEEN DIVIDED", "CH"),
     where(joined_on, "BETWEEN"),
     where(each_and_between, "BETWEEN"),

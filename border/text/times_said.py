@@ -68,13 +68,13 @@ def _parted(t: Terminals, at: int, times: int) -> tuple[Terminals, int]:
 
 
 def times_on_like(t: Terminals) -> Terminals:
-    """`shell in shell twice`, `1 dc on dc 3 times`: so often, each in the next; so is `1 ch, 1 dc in
-    next 4 times`, with its chains."""
+    """`shell in shell twice`, `1 dc on dc 3 times`: so often, each in the next; `1 ch, 1 dc in next
+    4 times` with its chains."""
     found: Terminals = []
     for here in t:
-        if here.type == "TIMES" and (start := _in_next(found)) < len(found):
+        if here.type == "TIMES" and (begun := _in_next(found)) < len(found):
             closed = like(here, "RP", name="list")
-            found = [*found[:start], like(here, "LP"), *found[start:], closed, here]
+            found = [*found[:begun], like(here, "LP"), *found[begun:], closed, here]
             continue
         start = _on_its_like(found) if here.type == "TIMES" else None
         if start is not None:
