@@ -59,7 +59,11 @@ def _chained(t: list[Terminal]) -> list[Terminal]:
     return [
         x
         for n, x in enumerate(t)
-        if not (x.text in ("stitches", "sts") and n > 1 and types(t, n - 2, 2) == ["CH", "NUM"])
+        if not (
+            x.text in ("stitches", "sts", "st", "stitch")
+            and n > 1
+            and types(t, n - 2, 2) == ["CH", "NUM"]
+        )
     ]
 
 

@@ -86,6 +86,8 @@ def _led(found: Sequence[Terminal]) -> bool:
     between = at - (types(found, at - 1, 1) in (["EACH"], ["THEM"]))
     if types(found, between - 2, 2) in (["CH", "BETWEEN"], ["NUM", "BETWEEN"]):
         return True
+    if types(found, max(0, at - 3), 2) == ["PREP", "EACH"]:  # `1 tr in each tr, and the last …`
+        return True
     while at and found[at - 1].type in _EXTENT:
         at -= 1
     return types(found, max(0, at - 1), 1) in (["REPEAT"], ["SOON"])

@@ -271,6 +271,36 @@ def _said_once(t: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+def _begun_at_corner(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Fasten the thread in a corner of the linen, …`: where a row begins, which makes nothing."""
+    at = next((n for n, x in enumerate(t) if x.type in ("EXCEPT", "STRAY")), 0)
+    stop = next((n for n in range(at, len(t)) if t[n].type == "SEP"), 0)
+    begins = t[0].type in ("BEGIN", "ENDING", "CATCH") and t[0].text.split()[0] in _FASTENS
+    if not begins or not 0 < at < _FEW or "corner" not in t[at].text or stop == 0:
+        return list(t)
+    if any(x.type in ("STITCH", "CH", "NUM") for x in t[:stop]):
+        return list(t)
+    said = " ".join(x.text for x in t[:stop])
+    return [replace(t[0], type="REMARK", text=said, end=t[stop - 1].end, name=""), *t[stop:]]
+
+
+_FASTENS = frozenset({"fasten", "join", "tie", "attach", "begin", "commence", "start"})
+_FEW = 4
+"""Before so many words it is said where a row begins."""
+
+
+def _again_behind_mark(t: Sequence[Terminal]) -> list[Terminal]:
+    """`* 1 sc, 5 chain *; and so on`: as `repeat`."""
+    found = list(t)
+    for n, here in enumerate(t):
+        mark = n - 1
+        while mark > 0 and t[mark].type == "SEP":
+            mark -= 1
+        if here.type == "SOON" and mark > 0 and t[mark].type in ("STAR", "CROSS", "MARK"):
+            found[n] = replace(here, type="REPEAT")
+    return found
+
+
 def _steps_on(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -> bool:
     """Whether another step begins here with a place of its own, behind one that has its place."""
     parts = max((n for n, x in enumerate(found) if x.type in _PARTED), default=-1)
@@ -303,6 +333,8 @@ PUT_RIGHT = (
     where(_passed, "UNKNOWN"),
     where(_without_adjectives, "STITCH"),
     where(_end_ones, "ENDWITH"),
+    where(_begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
+    where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
     where(_without_glosses, "LP"),
     where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
     where(with_remarks),

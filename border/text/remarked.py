@@ -29,7 +29,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
     for n, here in enumerate(terminals):
         said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_BY_HAND)
-        if said or (here.type == "LP" and types(terminals, n, 4) == _CLAIM):
+        if said or (here.type == "LP" and types(terminals, n, 4) in (_CLAIM, _FIRST)):
             break
     else:
         return list(terminals)
@@ -60,6 +60,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
 _OPENERS = frozenset({"UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT", "AS"})
 _LEAVING = frozenset({"leaving", "leaving out", "making"})
 _CLAIM = ["LP", "NUM", "KIND", "RP"]
+_FIRST = ["LP", "ORD", "KIND", "RP"]
 
 
 def _as_remark(words: Sequence[Terminal]) -> Terminal:
@@ -94,6 +95,20 @@ def _which(t: Sequence[Terminal], at: int) -> int:
     verb &= not _passed(t, which + 2)  # `the 7 st. which were passed over`
     plain = len(clause) < _LONGEST and not any(x.type in ("SKIP", "REPEAT") for x in clause)
     return stop if verb and plain else at
+
+
+def _first(t: Sequence[Terminal], at: int) -> int:
+    """Behind `(first space)`, which counts what has been made; else the same place."""
+    return at + 4 if at and types(t, at, 4) == _FIRST else at
+
+
+def _thus(t: Sequence[Terminal], at: int) -> int:
+    """Behind `thus forming 6 petals`, which names no place; else the same place."""
+    said = t[at].text in ("thus forming", "thus making", "forming")
+    opens = at > 0 and t[at - 1].type in ("SEP", "AND")
+    stop = _stop(t, at + 1)
+    steps = any(x.type in ("PREP", "SKIP", "CH", "REPEAT") for x in t[at + 1 : stop])
+    return stop if said and opens and not steps else at
 
 
 def _for(t: Sequence[Terminal], at: int) -> int:
@@ -260,6 +275,8 @@ def _passed(t: Sequence[Terminal], at: int) -> bool:
 
 
 _REMARKS = (
+    _first,
+    _thus,
     _which,
     _counted,
     _left,
