@@ -93,6 +93,8 @@ def read_rounds(border: Border, others: Others) -> tuple[Reading, tuple[Finding,
     rounds: list[Round] = []
     carried: tuple[Item, ...] = ()
     for number, row in copies.rows(border).items():
+        if row.foundation:
+            continue
         found = copies.resolved(border, number)
         if found is None:
             break  # what comes later would be counted on the wrong row

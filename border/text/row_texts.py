@@ -106,9 +106,6 @@ def read_text(
     if terminals is None:
         return Text((), span=span), ()
     if row == reader.first and only_ends(terminals) and _is_foundation(reader.findings[before:]):
-        message = "this row makes nothing but the foundation, which is the edge itself"
-        help_ = f'leave it out, and call the next one "round {row}:"'
-        reader.findings.append(Finding("not-understood", message, help_, where))
         reader.first = row + 1
         return Text((), span=span), ()
     clause = part.scope is not None

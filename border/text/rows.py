@@ -49,6 +49,9 @@ def read_rows(sections: Iterable[Section], reader: Reader) -> Iterator[Row]:
             reader.findings.append(Finding("too-large", message, help_, span, number))
             return
         row = read_row(section, reader)
+        if row.foundation:
+            yield row
+            continue
         reader.below = made_by(row, reader.made)
         reader.made |= dict.fromkeys(row.numbers, reader.below)
         reader.turning |= dict.fromkeys(row.numbers, turning_of(row, reader.turning))
@@ -121,7 +124,9 @@ def read_row(section: Section, reader: Reader) -> Row:
     if any(finding.code in BREAKS for finding in told):
         body = Text((), span=span)
         return Row(section.numbers, body, claims, head, True, note, span=span)
-    return Row(section.numbers, body, claims, head, note=note, span=span)
+    empty = isinstance(body, Text) and not body.items and not body.ends
+    foundation = number < reader.first and empty
+    return Row(section.numbers, body, claims, head, False, note, foundation, span=span)
 
 
 def _with_squares(words: list[Word], number: int, reader: Reader) -> list[Word]:

@@ -432,6 +432,7 @@ class Row(Said, frozen=True):
 
     `head` is the span of the head's own words. `broken`: the row could not be
     read, and stands only for its numbers. `note`: what its head says besides, a colour.
+    `foundation`: it makes only the edge that the others are worked on, and is no round.
     """
 
     numbers: tuple[int, ...]
@@ -440,6 +441,7 @@ class Row(Said, frozen=True):
     head: Span = NOWHERE
     broken: bool = False
     note: str = ""
+    foundation: bool = False
 
 
 # --- the border ---------------------------------------------------------------

@@ -172,6 +172,8 @@ def _pieces(line: str) -> list[str]:
 
 def _row(row: Row, terms: str, overrides: Overrides) -> str:
     match row.body:
+        case _ if row.foundation:
+            body = "make a foundation chain"
         case Text() as text:
             body = write_text(text, terms, overrides)
         case Copy() as copy:
