@@ -47,6 +47,12 @@ def described(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
+        if (end := _beside_others(t, at, found)) > at:
+            prep = prep_before(found)
+            assert prep is not None
+            found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
+            at = end
+            continue
         if t[at].type not in _SAYS_WHERE:
             found.append(t[at])
             at += 1
@@ -91,6 +97,9 @@ def described(t: Terminals) -> Terminals:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
             behind = place_at(t, at) if more else at
+            alone = at + 1 + (types(t, at + 1, 1) == ["THE"])
+            if types(t, alone, 1) == ["CENTRE"] and ended(t, alone + 1):
+                behind = alone + 1  # `under 2 ch in the middle`
             if behind > at and found[-1].type == "CH":
                 found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
             if behind > at and any(x.type == "EACH" for x in t[at:behind]):
@@ -127,6 +136,19 @@ def described(t: Terminals) -> Terminals:
             found.append(t[at])
         at = max(behind, at + 1)
     return found
+
+
+def _beside_others(t: Terminals, at: int, found: Terminals) -> int:
+    """Behind `before the 3 dc`, `after the 3 dc` of chains that are worked under, and `over the 1st
+    tr` of a stitch that is worked on; else the same place."""
+    noun = past(t, at + 1, "THE", "NUM", "ORD")
+    stitch = types(t, noun, 1) == ["STITCH"] and ended(t, noun + 1) and noun > at + 1
+    if not stitch or not found or prep_before(found) is None:
+        return at
+    beside = (t[at].type == "AFTER" or t[at].text == "before") and found[-1].type == "CH"
+    above = t[at].text in ("over", "above") and found[-1].type == "STITCH"
+    above = above and types(t, at + 1, 1) == ["THE"]
+    return noun + 1 if beside or above else at
 
 
 def _turning_chain(t: Terminals, at: int, found: Terminals) -> int:

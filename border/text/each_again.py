@@ -62,7 +62,7 @@ def with_more(t: Terminals) -> Terminals:
     at = next((n for n, x in enumerate(t) if x.type == "WITH"), len(t))
     end = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "ENDING")), len(t))
     more = _in_each(t[at + 1 : end])
-    before = [x for x in t[:at] if x.type != "SEP"]
+    before = [x for x in t[:at] if x.type not in ("SEP", "TOEND")]
     first = _in_each(before) or _in_each(_place_behind(before))
     each = types(t, end - 2, 1) == ["EACH"]
     if not more or not first or not each or not only_ends(t[end:]):

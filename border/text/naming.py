@@ -51,7 +51,9 @@ def orders(t: Terminals) -> Terminals:
             found += [like(here, "NEXT"), replace(t[at + 3], many=False)]  # `into one of the loops`
             at += 4
             continue
-        middle = here.type == "NUM" and behind[:1] == ["CENTRE"] and before in ("PREP", "THE")
+        middle = (
+            here.type == "NUM" and behind[:1] == ["CENTRE"] and before in ("PREP", "THE", "EACHOF")
+        )
         middle = middle and types(found, len(found) - 2, 1) != ["BETWEEN"]
         if middle and behind[1:2] in (["STITCH"], ["KIND"]) and ended(t, at + 3):
             found += [t[at + 1], here]  # `on the 3 middle treble`

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.beside import on_either_side
-from border.text.passing import NOUNS, ended, types, where
+from border.text.passing import NOUNS, ended, past, types, where
 from border.text.remarked import with_remarks
 from border.text.tree import Kind
 
@@ -228,6 +228,12 @@ def _chains_of(t: Sequence[Terminal]) -> list[Terminal]:
                 found += [t[at + 1], whole]  # `(2 dc, ch 3)` is still no count
             at += 2
             continue
+        each = found[-1:] != [] and found[-1].type in ("EACH", "EVERY")
+        if each and types(t, at, 3) == ["CH", "OF", "NUM"] and types(t, at + 3, 1) not in _COUNTED:
+            kind = Kind("space", t[at + 2].number)  # `over each ch of 6`
+            found.append(replace(t[at], type="KIND", end=t[at + 2].end, kind=kind))
+            at += 3
+            continue
         one = types(t, at, 4) == ["NUM", "CH", "OF", "NUM"] and t[at].number == 1
         if one and not t[at + 1].many and types(t, at + 4, 1) not in _COUNTED:
             chain = replace(t[at + 1], start=t[at].start, end=t[at + 3].end)
@@ -247,6 +253,7 @@ def _is_chain_first(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -
     counts = types(t, at + 2, 1) in (*_COUNTED, ["MORE"], ["INALL"], ["ORD"], ["AS"])
     part = types(found, len(found) - 2, 2) == ["OF", "THE"]  # `in the 3rd ch of the ch-3`
     named = types(found, len(found) - 2, 2) == ["PICOT", "OF"]
+    named |= found[-1:] != [] and found[-1].type == "PREP" and types(t, at + 2, 1) == ["OF"]
     said = types(found, len(found) - 1, 1) in _SAID_ALREADY and not named
     return not (counts or part or said)
 
@@ -324,8 +331,31 @@ def _end_ones(terminals: Sequence[Terminal]) -> list[Terminal]:
 _ONE = (["KIND"], ["CH"], ["STITCH"])
 
 
+def _before_stitches(t: Sequence[Terminal]) -> list[Terminal]:
+    """`under the 3 chain before the 3 dc`: said of where these chains are, as `after` is."""
+    found = list(t)
+    for n, here in enumerate(t):
+        chains = types(t, n - 2, 2) == ["NUM", "CH"] and types(t, n - 3, 1)[:1] in (
+            ["PREP"],
+            ["THE"],
+        )
+        noun = past(t, n + 1, "THE", "NUM")
+        if here.text == "before" and chains and noun > n + 1 and types(t, noun, 1) == ["STITCH"]:
+            found[n] = replace(here, type="AFTER")
+    return found
+
+
+def _having_made(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Having made 11 chain, work …`: as `make 11 chain, …`."""
+    if t[0].text != "having" or len(t) < 2 or t[1].text not in ("made", "worked"):
+        return list(t)
+    return [replace(t[0], type="SEP", text="make", end=t[1].end), *t[2:]]
+
+
 PUT_RIGHT = (
     where(_without_dots, "SEP"),
+    where(_before_stitches, "UNKNOWN", "CH-UNKNOWN"),
+    where(_having_made, "STRAY UNKNOWN WITH"),
     where(_chains_of, "CH-OF CH-NUM"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(_made_of, "MADEOF"),

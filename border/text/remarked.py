@@ -57,7 +57,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
-_OPENERS = frozenset({"UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT", "AS"})
+_OPENERS = frozenset({"TILL", "UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT", "AS"})
 _LEAVING = frozenset({"leaving", "leaving out", "making"})
 _CLAIM = ["LP", "NUM", "KIND", "RP"]
 _FIRST = ["LP", "ORD", "KIND", "RP"]
@@ -104,7 +104,7 @@ def _first(t: Sequence[Terminal], at: int) -> int:
 
 def _thus(t: Sequence[Terminal], at: int) -> int:
     """Behind `thus forming 6 petals`, which names no place; else the same place."""
-    said = t[at].text in ("thus forming", "thus making", "forming")
+    said = t[at].text in ("thus forming", "thus making", "forming", "there will be")
     opens = at > 0 and t[at - 1].type in ("SEP", "AND")
     stop = _stop(t, at + 1)
     steps = any(x.type in ("PREP", "SKIP", "CH", "REPEAT") for x in t[at + 1 : stop])

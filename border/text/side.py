@@ -134,7 +134,7 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
     of = at + 1
     if t[at].type == "ATEND" and of < len(t) and t[of].text == "of foundation":
         return of + 1
-    if t[at].type == "PREP" and "point" not in t[at].text:
+    if t[at].type in ("PREP", "TO") and "point" not in t[at].text:
         side = past(t, of, "THE")
         said = _SIDES if types(t, past(t, side + 2, "THE"), 1) != ["ORD"] else _SIDES | _LOOPS
         named = side < len(t) and t[side].text in said and types(t, side + 1, 1) == ["OF"]
@@ -146,7 +146,7 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
     elif t[at].type not in ("ENDST", "PREP", "TO"):
         return at
     of = past(t, of, "THE")
-    if types(t, of, 2) == ["ORD", "ROW"] and t[at].type != "TO":
+    if types(t, of, 2) == ["ORD", "ROW"] and (t[at].type != "TO" or of > at + 2):
         return of + 2 if _is_lower(t[of].number, row) else at
     if types(t, of, 1) == ["FOUNDATION"] or types(t, of, 2) == ["BEGIN", "CH"]:
         return past(t, of + 1, "CH")
