@@ -79,6 +79,11 @@ def described(t: Terminals) -> Terminals:
             found[-2:] = reversed(found[-2:])  # `the ch 3 between the dc`
             if prep_before(found) is None:
                 found[-2:] = reversed(found[-2:])
+        if t[at].type == "BETWEEN" and _begins_in_centre(found):
+            behind = _behind_between(t, at)
+            if behind > at and ended(t, behind):  # `slip to the centre of 3 ch between the 2 p`
+                at = behind
+                continue
         prep = prep_before(found)
         behind = at
         if prep is not None and t[at].type == "ATEND" and found[-1].type == "KIND":
@@ -136,6 +141,13 @@ def described(t: Terminals) -> Terminals:
             found.append(t[at])
         at = max(behind, at + 1)
     return found
+
+
+def _begins_in_centre(found: Terminals) -> bool:
+    """Whether these words are where a row begins, in the centre of something, and no more."""
+    slips = types(found, 0, 2) == ["STITCH", "TO"] or types(found, 0, 1) == ["BEGIN"]
+    centre = any(x.type == "CENTRE" for x in found) and found[0].name in ("ss", "")
+    return slips and centre and all(x.type not in ("STAR", "REPEAT") for x in found)
 
 
 def _beside_others(t: Terminals, at: int, found: Terminals) -> int:

@@ -62,14 +62,16 @@ def with_more(t: Terminals) -> Terminals:
     at = next((n for n, x in enumerate(t) if x.type == "WITH"), len(t))
     end = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "ENDING")), len(t))
     more = _in_each(t[at + 1 : end])
-    before = [x for x in t[:at] if x.type not in ("SEP", "TOEND")]
+    begun = 3 if types(t, 0, 3) in (["NUM", "CH", "SEP"], ["SEP", "CH", "SEP"]) else 0
+    before = [x for x in t[begun:at] if x.type not in ("SEP", "TOEND")]
     first = _in_each(before) or _in_each(_place_behind(before))
     each = types(t, end - 2, 1) == ["EACH"]
     if not more or not first or not each or not only_ends(t[end:]):
         return t
     comma = like(t[at], "SEP", name="")
     steps = [*first, comma, *more]
-    return [like(t[0], "LP"), *steps, like(t[at], "RP"), like(t[at], "COME"), *t[end:]]
+    come = [like(t[begun], "LP"), *steps, like(t[at], "RP"), like(t[at], "COME")]
+    return [*t[:begun], *come, *t[end:]]
 
 
 def _place_behind(step: Terminals) -> Terminals:

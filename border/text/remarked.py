@@ -102,6 +102,17 @@ def _first(t: Sequence[Terminal], at: int) -> int:
     return at + 4 if at and types(t, at, 4) == _FIRST else at
 
 
+def _bracketed(t: Sequence[Terminal], at: int) -> int:
+    """Behind `(cotton twice round the needle)`, in which nothing is worked; else the same place."""
+    end = next((n for n in range(at, len(t)) if t[n].type == "RP"), at)
+    inside = [x.type for x in t[at + 1 : end]]
+    strange = t[at].type == "LP" and "UNKNOWN" in inside and "LP" not in inside
+    return at if not strange or _WORKS & set(inside) else end + 1
+
+
+_WORKS = frozenset({"STITCH", "CH", "KIND", "PICOT", "CLUSTER", "SKIP", "REPEAT", "STAR"})
+
+
 def _thus(t: Sequence[Terminal], at: int) -> int:
     """Behind `thus forming 6 petals`, which names no place; else the same place."""
     said = t[at].text in ("thus forming", "thus making", "forming", "there will be")
@@ -276,6 +287,7 @@ def _passed(t: Sequence[Terminal], at: int) -> bool:
 
 _REMARKS = (
     _first,
+    _bracketed,
     _thus,
     _which,
     _counted,

@@ -29,6 +29,7 @@ from border.text.shown import picot_said_last, with_shown_figures
 from border.text.source import Source
 from border.text.square_rows import turning_of, with_squares
 from border.text.square_words import SquareRow
+from border.text.strangers import taken_as_remark
 from border.text.terminals import behind_colour
 from border.text.tree import Body, Claim, Copy, Row, Text
 from border.text.vocabulary import vocabulary
@@ -82,6 +83,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     words, remarks = without_remarks(section.body, source)
     reader.findings += [*remarks, *steps_set_apart(section.body, reader.names, source, number)]
     words = _without_row_before(list(_without_headings(words, reader)), number)
+    words = _without_purpose(words, source, reader)
     words = _without_rows_again(words, number, reader)
     words, picot = picot_said_last(words, reader.names, source)
     reader.picot = picot or reader.picot
@@ -127,6 +129,23 @@ def read_row(section: Section, reader: Reader) -> Row:
     empty = isinstance(body, Text) and not body.items and not body.ends
     foundation = number < reader.first and empty
     return Row(section.numbers, body, claims, head, False, note, foundation, span=span)
+
+
+def _without_purpose(words: list[Word], source: Source, reader: Reader) -> list[Word]:
+    """The words behind `For the border:`, which says what a row is for, and is told; and behind a
+    colon that nothing stands before, as where a remark is set apart."""
+    colon = next((n for n, word in enumerate(words[:_PURPOSE]) if word.text == ":"), 0)
+    if words and words[0].text == ":":
+        return words[1:]
+    if not colon or words[0].text != "for" or any(word.number for word in words[:colon]):
+        return words
+    span = source.span(words[0].start, words[colon].end)
+    reader.findings.append(taken_as_remark(source, span))
+    return words[colon + 1 :]
+
+
+_PURPOSE = 6
+"""In no more words it is said what a row is for."""
 
 
 def _with_squares(words: list[Word], number: int, reader: Reader) -> list[Word]:

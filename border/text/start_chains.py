@@ -63,6 +63,8 @@ def _first_missed(t: list[Terminal]) -> list[Terminal]:
     chained = sorted(types(t, head, 2)) == ["CH", "NUM"] and types(t, skip, 1) == ["SKIP"]
     if not chained or types(t, order, 1) != ["ORD"] or t[order].number != 1:
         return t
+    if types(t, order + 1, 1) == ["NUM"] and t[order + 1].number > 1:
+        return [*t[:order], *t[order + 1 :]]  # `miss the first 2 st`
     end = order + 1 + (order + 1 < len(t) and t[order + 1].type in NOUNS)
     kind = t[end - 1].kind
     if kind is not None and kind.name == "space":
