@@ -30,6 +30,7 @@ from border.text.over_again import (
     tell_instead,
     tell_last,
     tell_over_again,
+    tell_same_as_begun,
     tell_shared,
     tell_shared_around,
 )
@@ -92,6 +93,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         tell_shared(items, b)
         tell_begun_there(items, b)
     tell_centre_of_all(items, b)
+    tell_same_as_begun(items, b)
     if repeats:
         tell_bracket(items, b)
     if any(is_token(node, "ENDWITH") for node in parse.children):

@@ -186,8 +186,26 @@ def _is_short(between: Sequence[Item], last: Stitches) -> bool:
 
 
 def tell_begun_there(items: Sequence[Item], b: Building) -> None:
-    """`Begin on the centre of the 5 ch, 1 dc, 5 ch; repeat`: is each dc on the centre of a loop?
-    `Slip to the loop, 3 ch, 2 tr in the loop`: in the one begun in, or in the next?"""
+    """`Begin on the centre of the 5 ch, 1 dc, 5 ch; repeat`: is each dc on the centre of a loop?"""
+    match items:
+        case [
+            Begin(place=Place(targets=(target, *_)) as begun),
+            Stitches(place=None) as first,
+            *rest,
+        ] if target.of not in (Kind("st"), Kind("loop")) or not isinstance(target, Whole):
+            if any(isinstance(item, Stitches | Bracket) and item.place for item in rest):
+                return
+            there = replace(first, place=replace(begun, which=Which.NEXT))
+            b.tell(
+                "perhaps-leads-on",
+                "only the row begins in that place; from there the repeat goes on along the row",
+                f'if each repeat goes there, write "{b.written(there)}"',
+                first.span,
+            )
+
+
+def tell_same_as_begun(items: Sequence[Item], b: Building) -> None:
+    """`Slip to the loop, 3 ch, 2 tr in the loop`: in the one begun in, or in the next?"""
     match items:
         case [
             Begin(place=Place(targets=(Whole(begun_in), *_))),
@@ -207,20 +225,6 @@ def tell_begun_there(items: Sequence[Item], b: Building) -> None:
                 "in, and this goes into the next one",
                 f'write "{same}" if it goes into the same one, "{next_}" if not',
                 chains.span.to(first.span),
-            )
-        case [
-            Begin(place=Place(targets=(target, *_)) as begun),
-            Stitches(place=None) as first,
-            *rest,
-        ] if target.of not in (Kind("st"), Kind("loop")) or not isinstance(target, Whole):
-            if any(isinstance(item, Stitches | Bracket) and item.place for item in rest):
-                return
-            there = replace(first, place=replace(begun, which=Which.NEXT))
-            b.tell(
-                "perhaps-leads-on",
-                "only the row begins in that place; from there the repeat goes on along the row",
-                f'if each repeat goes there, write "{b.written(there)}"',
-                first.span,
             )
 
 

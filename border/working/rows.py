@@ -380,7 +380,9 @@ class Worker(Struct):
             self.tell(through[0], "place-assumed", *words)
         leading = counted_as(leading_targets(item.items))
         run(self, item, leading, once, item.to_last, item.star, meets)
-        if may_meet and not self.met and self.cursor.window.round:
+        left = self.left[-1] if self.left else None
+        ended = left is not None and left.sites.after(left.cursor) >= left.stop
+        if may_meet and ended and not self.met and self.cursor.window.round:
             self._tell_way_back(item, leads_back(item, len(marks) - 1, self.begun, head))
 
     def _tell_way_back(self, item: Repeat, chains: tuple[Item, ...]) -> None:
