@@ -171,6 +171,8 @@ def _and_so_on(t: Terminals) -> Terminals:
             while types(t, onward + 1, 1) in (["NUM"], ["CH"], ["KIND"], ["STITCH"]):
                 onward += 1
             here = like(here, "REPEAT") if only_ends(t[onward + 1 :]) and n else here
+        elif here.type == "SOON" and _repeats(found):
+            continue  # `repeat from *, &c.`
         elif here.type == "SOON":
             behind = types(t, n + 1, 1)
             ends = behind in ([], ["SEP"], ["TOEND"], ["TOLAST"], ["RP"], ["ENDING"], ["FROM"])
@@ -180,6 +182,14 @@ def _and_so_on(t: Terminals) -> Terminals:
                 here = like(here, "SEP")
         found.append(here)
     return found
+
+
+def _repeats(found: Terminals) -> bool:
+    """Whether these words end in a repeat."""
+    at = len(found) - 1
+    while at >= 0 and found[at].type in ("SEP", "AND", "FROMSTAR", "FROMHEAD", "TOEND"):
+        at -= 1
+    return at >= 0 and found[at].type == "REPEAT"
 
 
 def _without_next_begun(t: Terminals) -> Terminals:
@@ -225,6 +235,8 @@ def _comes_last(t: Terminals, at: int) -> bool:
 def _at_the_end(t: Terminals) -> Terminals:
     """`repeat; 1 treble at the end`: as `end with 1 treble`."""
     repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    if types(t, past(t, repeat + 1, "FROMSTAR"), 1)[:1] in _HOW_OFTEN:
+        return t
     found = [x for n, x in enumerate(t) if x.type != "ATEND" or n < repeat]
     if len(found) == len(t):
         return t

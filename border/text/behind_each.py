@@ -72,12 +72,22 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
         ]:
             if _in_each(before):
                 each = replace(last, place=replace(place, which=Which.EACH))
-                b.tell(
-                    "perhaps-as-they-come",
-                    "what stands behind an each is worked once, where the row ends",
-                    f"where both are worked as they come, write {_come((before, each), b)}",
-                    before.span.to(last.span),
-                )
+                _tell_once(before, last, each, b)
+        case [before, Stitches(place=Place(Which.NEXT, (Whole(Kind("ch")),), many)) as last] if (
+            many > 1 and _in_each(before)
+        ):  # `1 sc in each dc, 3 sc on the 3 chain`
+            space = Place(Which.EACH, (Whole(Kind("space", many)),))
+            _tell_once(before, last, replace(last, place=space), b)
+
+
+def _tell_once(before: Item, last: Item, each: Item, b: Building) -> None:
+    """That a step behind an `in each` is worked once, or perhaps wherever its place comes."""
+    b.tell(
+        "perhaps-as-they-come",
+        "what stands behind an each is worked once, where the row ends",
+        f"where both are worked as they come, write {_come((before, each), b)}",
+        before.span.to(last.span),
+    )
 
 
 def _tell_chains_and_stitch(items: Sequence[Item], b: Building) -> None:

@@ -26,6 +26,7 @@ from border.text.over_again import (
     tell_begun_there,
     tell_bracket,
     tell_centre_of_all,
+    tell_chains_meet,
     tell_head,
     tell_instead,
     tell_last,
@@ -94,6 +95,8 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         tell_begun_there(items, b)
     tell_centre_of_all(items, b)
     tell_same_as_begun(items, b)
+    if any(end.what is Ending.JOIN for end in ends):
+        tell_chains_meet(items, b)
     if repeats:
         tell_bracket(items, b)
     if any(is_token(node, "ENDWITH") for node in parse.children):

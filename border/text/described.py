@@ -94,7 +94,7 @@ def described(t: Terminals) -> Terminals:
             gap = found[-1].kind == Kind("space") or found[-1].text == "hole" or ended(t, at + 1)
             point = gap and found[-1].kind in ARCHES and found[-2].type in ("PREP", "THE")
             behind = at if point else _behind_between(t, at)
-            if behind > at and found[-1].type in ("STITCH", "PICOT", "CH"):
+            if behind > at and found[-1].type in ("STITCH", "PICOT", "CH", "KIND"):
                 found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
             if behind > at and t[behind - 1].type == "STITCH":
                 _between_stitches(found, t[behind - 1])
@@ -131,7 +131,9 @@ def described(t: Terminals) -> Terminals:
         elif t[at].type == "OF" and _is_one_of_several(found):
             behind = _behind_of(t, at)  # `the middle one of the 3 dc of the next leaf`
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
-            at_last = any(x.type == "REPEAT" for x in t[:at])
+            again = max((n for n in range(at) if t[n].type == "REPEAT"), default=-1)
+            often = types(t, past(t, again + 1, "FROMSTAR"), 1)
+            at_last = again >= 0 and often not in (["TIMES"], ["MORE"], ["INALL"])
             behind = at if at_last and found[-1].type == "STITCH" else at + 1
             if behind > at and made(found) and only_ends(t[at + 1 :]):
                 here = like(t[at], "PREP", name="end")  # `1 chain, 1 dc at the end`

@@ -54,6 +54,14 @@ def unsaid(t: Terminals) -> Terminals:
     return nouns.found
 
 
+def _stands_for(found: Terminals) -> bool:
+    """Whether the last word found is the stitch that chains stand for: `as the 1st treble`."""
+    at = len(found) - 2
+    while at > 0 and found[at].type in ("ORD", "NUM", "THE"):
+        at -= 1
+    return found[-1].type == "STITCH" and 0 <= at < len(found) - 1 and found[at].type == "AS"
+
+
 class _Nouns(Struct):
     """What has been named up to a place: the words so far, with the nouns that were left out.
 
@@ -86,6 +94,8 @@ class _Nouns(Struct):
     def learn(self, at: int) -> None:
         """What the word at a place, which is the last one found, names."""
         found, here, before = self.found, self.t[at], self.before
+        if _stands_for(found):
+            return  # `3 chain for the 1st treble` names no place
         if self.last in ARCHES or self.last.name == "space":
             self.space = self.last
         self.part = _part_before(found, self.part)

@@ -15,6 +15,7 @@ from border.text.tree import (
     Begin,
     Between,
     Bracket,
+    Centre,
     Chains,
     End,
     Item,
@@ -204,9 +205,33 @@ def tell_begun_there(items: Sequence[Item], b: Building) -> None:
             )
 
 
+def _is_the(place: Place | None, begun_in: Kind) -> bool:
+    """Whether a place is `the loop`, of a kind that a round has begun in."""
+    match place:
+        case Place(Which.THE, targets=(Whole(named), *_)):
+            return begun_in.name in SPACES and named.name in SPACES
+    return False
+
+
 def tell_same_as_begun(items: Sequence[Item], b: Building) -> None:
-    """`Slip to the loop, 3 ch, 2 tr in the loop`: in the one begun in, or in the next?"""
+    """`Slip to the loop, 3 ch, 2 tr in the loop`, `Slip to the centre of the loop, *1 dc in loop`:
+    in the one begun in, or in the next?"""
     match items:
+        case [
+            Begin(place=Place(targets=(Centre(begun_in), *_))),
+            Repeat(items=(Stitches() | Bracket() as first, *_)),
+            *_,
+        ] | [
+            Begin(place=Place(targets=(Centre(begun_in), *_))),
+            Stitches() | Bracket() as first,
+            *_,
+        ] if _is_the(first.place, begun_in):
+            b.tell(
+                "perhaps-one-place",
+                "the round begins in the centre of one, so that this goes into the one behind it",
+                'write "begin in next loop" at its head if it goes into the one begun in',
+                items[0].span.to(first.span),
+            )
         case [
             Begin(place=Place(targets=(Whole(begun_in), *_))),
             Chains() | StartChain() as chains,
@@ -225,6 +250,21 @@ def tell_same_as_begun(items: Sequence[Item], b: Building) -> None:
                 "in, and this goes into the next one",
                 f'write "{same}" if it goes into the same one, "{next_}" if not',
                 chains.span.to(first.span),
+            )
+
+
+def tell_chains_meet(items: Sequence[Item], b: Building) -> None:
+    """`*6 ch, skip 3, 1 sc; repeat from *, ending with 6 ch, join`: do they meet those that the
+    round began with, as one loop?"""
+    match items:
+        case [Repeat(items=(Chains(first), *_), times=None), Chains(last) as end] if last == first:
+            b.tell(
+                "perhaps-instead",
+                f"these chains meet the {first} that the round began with, and are one loop of "
+                f"{first + last} with them",
+                "where the last loop is joined in place of its last stitch, leave them out, and "
+                'write "join"',
+                end.span,
             )
 
 

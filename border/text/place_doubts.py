@@ -146,7 +146,7 @@ def _makes(item: Item, of: Kind) -> int:
             return count
         case Picots(count) if of.name == "picot":
             return count
-        case Chains(count) if of.name in ("space", "ch"):
+        case Chains(count) if of.name in ("space", "ch", "loop"):
             return of.size in (None, count)
     return 0
 

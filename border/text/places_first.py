@@ -65,6 +65,8 @@ def places_first(t: Terminals) -> Terminals:
         place, steps = t[at:end], places_first(list(t[start:stop]))
         parted = [x for x in steps[-1:] if x.type == "BETW"]
         steps = steps[: trimmed(steps, 0, len(steps) - len(parted))]
+        each = any(x.type in ("EACH", "EVERY", "EACHOF") for x in place)
+        steps, on = (steps, []) if each else _leading_on(steps)
         single = types(steps, 0, 2) == ["NUM", "STITCH"] and len(steps) == 2
         if single or [x.type for x in steps] == ["STITCH"]:
             inside = [x for x in parted if x.kind == Kind(steps[-1].name)]  # `between the treble`
@@ -79,7 +81,18 @@ def places_first(t: Terminals) -> Terminals:
             left, right = like(place[0], "LP"), like(place[-1], "RP")
             found += [left, *steps, right, *place, *parted]
         at, placed = stop, len(found)
+        found += on
     return found
+
+
+def _leading_on(steps: Terminals) -> tuple[Terminals, Terminals]:
+    """A list without the chains at its end, `1 dc, 3 tr, 1 dc, 2 ch`, and these: they lead on."""
+    made = len(steps) - 3
+    chains = made > 0 and sorted(types(steps, made + 1, 2)) == ["CH", "NUM"]
+    several = any(x.type in _STITCHES for x in steps[: max(made, 0)])
+    if not chains or not several or steps[made].type != "SEP" or steps[made].name:
+        return steps, []
+    return steps[:made], steps[made:]
 
 
 def _with_starred(t: Sequence[Terminal], start: int, stop: int) -> int:

@@ -303,7 +303,9 @@ def _again_behind_mark(t: Sequence[Terminal]) -> list[Terminal]:
         mark = n - 1
         while mark > 0 and t[mark].type == "SEP":
             mark -= 1
-        if here.type == "SOON" and mark > 0 and t[mark].type in ("STAR", "CROSS", "MARK"):
+        back = types(t, mark - 1, 1) == ["FROM"]  # `repeat from *, &c.`
+        marked = mark > 0 and not back and t[mark].type in ("STAR", "CROSS", "MARK")
+        if here.type == "SOON" and marked:
             found[n] = replace(here, type="REPEAT")
     return found
 

@@ -274,6 +274,8 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         rows = f"rows {first}-{number}" if first < number else f"row {first}"
         help_ = f'for each time write a line of its own: "repeat {rows}."'
         reader.findings.append(_rows_again(words[at:], help_, reader.source))
+        while at and words[at - 1].text in ("and", ";", ","):
+            at -= 1
         return words[:at]
     return words
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.stitches import STITCHES
 from border.text.beside import BESIDE
 from border.text.chains_between import with_chains
 from border.text.described import BETWEEN, OF_HEAP
@@ -87,6 +88,16 @@ def _start_chain(node: Tree[Token], b: Building, at_head: bool) -> StartChain:
     place = places[0] if places else None
     if place is not None and place.which in (Which.EACH, Which.EVERY):
         raise b.misread("one stitch has one place", 'write "ch 3 as dc in next space"', node)
+    over = count - STITCHES[stitch.name].height
+    as_ = next(b.of(c) for c in children if is_token(c, "AS"))
+    if over > 1 and not then and as_.text != "as":  # `5 chain for the 1st treble`
+        named = f"ch {count} as {stitch.text}"
+        b.tell(
+            "start-chain-assumed",
+            f"all {count} chains are taken for that stitch",
+            f'write "{named} and ch {over}" if the rest stand as chains, "{named}" if not',
+            b.span(node),
+        )
     return StartChain(count, stitch.name, then, place, span=b.span(node))
 
 

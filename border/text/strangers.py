@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding, Span
 from border.text.distances import DISTANCE
-from border.text.passing import behind_chains, past
+from border.text.passing import WHICH, behind_chains, ended, past
 from border.text.source import Source
 from border.text.vocabulary import Names, names, vocabulary
 from border.text.words import quoted, shortened
@@ -60,6 +60,9 @@ def strangers(
             remark = shortened(source.text[first.start : last.end], 160)
             apart = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
+            if _named_as_place(terminal, terminals) and near is None:
+                means = " or ".join(f'"{word} means {one}"' for one in ("shell", "space"))
+                help_ = f"if it is worked into, say what it is in a heading: {means}; else {apart}"
             if terminal.text == "down" and any(t.type == "CH" for t in terminals):
                 help_ = f"where these are stitches back along chains just made, {_WORKED_BACK}"
             before = source.text[max(0, first.start - _INDENT) : first.start].rstrip(" ")
@@ -67,6 +70,16 @@ def strangers(
                 help_ += '; if a row begins here, write its number first: "round 2:"'
             span = source.span(terminal.start, terminal.end)
             yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
+
+
+def _named_as_place(here: Terminal, t: Sequence[Terminal]) -> bool:
+    """Whether a strange word stands where a place is named, as its noun: `in each wheel`."""
+    at = next(n for n, x in enumerate(t) if x is here)
+    before = at - 1
+    while before >= 0 and t[before].type in WHICH | {"NUM", "EACHOF"}:
+        before -= 1
+    opened = before >= 0 and t[before].type in ("PREP", "OF", "BETWEEN", "SKIP")
+    return opened and ended(t, at + 1)
 
 
 _INDENT = 20
