@@ -35,6 +35,8 @@ QUESTIONS = {
     "perhaps-of-bracket",
     "perhaps-of-spaces",
     "perhaps-start-chain",
+    "perhaps-just-made",
+    "perhaps-shared",
 }
 """Asked of a text that is read all the same."""
 

@@ -106,7 +106,8 @@ def _fastens(t: Sequence[Terminal], at: int) -> bool:
     made = any(x.type in _MADE for x in t[:at])
     first = next((n for n in range(at) if t[n].type in _MADE), at)
     turned = any(x.type == "ENDING" and x.name == "turn" for x in t[first:at])
-    follows = any(x.type in _STEPS for x in t[stop:]) or "RP" in types(t, at, stop - at)
+    halves = [x for x in types(t, at, stop - at) if x in ("LP", "RP")]  # `(6 sps)` is a count
+    follows = any(x.type in _STEPS for x in t[stop:]) or halves[:1] == ["RP"]
     follows |= any(x.type == "ENDING" and x.name == "turn" for x in t[stop:])
     return not turned and ((made and follows) or not fastens) and not _closes(t, at, where)
 

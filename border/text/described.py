@@ -145,11 +145,20 @@ def described(t: Terminals) -> Terminals:
     return found
 
 
+_BEGUN = 9
+"""In no more words it is said where a row begins."""
+
+
 def _begins_in_centre(found: Terminals) -> bool:
     """Whether these words are where a row begins, in the centre of something, and no more."""
-    slips = types(found, 0, 2) == ["STITCH", "TO"] or types(found, 0, 1) == ["BEGIN"]
-    centre = any(x.type == "CENTRE" for x in found) and found[0].name in ("ss", "")
-    return slips and centre and all(x.type not in ("STAR", "REPEAT") for x in found)
+    if len(found) > _BEGUN:
+        return False
+    slips = types(found, 0, 2) == ["STITCH", "TO"] and found[0].name == "ss"
+    behind = [x.type for x in found[1 + slips :] if x.type not in _WHICH_ONE | {"PREP", "OF"}]
+    begins = slips or types(found, 0, 1) == ["BEGIN"]
+    if behind[-1:] == ["SEP"]:
+        behind.pop()
+    return begins and behind in (["CENTRE", "KIND"], ["CENTRE", "CH"])
 
 
 def _beside_others(t: Terminals, at: int, found: Terminals) -> int:

@@ -104,10 +104,12 @@ def _first(t: Sequence[Terminal], at: int) -> int:
 
 def _bracketed(t: Sequence[Terminal], at: int) -> int:
     """Behind `(cotton twice round the needle)`, in which nothing is worked; else the same place."""
-    end = next((n for n in range(at, len(t)) if t[n].type == "RP"), at)
-    inside = [x.type for x in t[at + 1 : end]]
-    strange = t[at].type == "LP" and "UNKNOWN" in inside and "LP" not in inside
-    return at if not strange or _WORKS & set(inside) else end + 1
+    if t[at].type != "LP":
+        return at
+    inside = types(t, at + 1, _LONGEST)
+    end = inside.index("RP") if "RP" in inside else 0
+    strange = "UNKNOWN" in inside[:end] and "LP" not in inside[:end]
+    return at if not strange or _WORKS & set(inside[:end]) else at + end + 2
 
 
 _WORKS = frozenset({"STITCH", "CH", "KIND", "PICOT", "CLUSTER", "SKIP", "REPEAT", "STAR"})
@@ -116,10 +118,11 @@ _WORKS = frozenset({"STITCH", "CH", "KIND", "PICOT", "CLUSTER", "SKIP", "REPEAT"
 def _thus(t: Sequence[Terminal], at: int) -> int:
     """Behind `thus forming 6 petals`, which names no place; else the same place."""
     said = t[at].text in ("thus forming", "thus making", "forming", "there will be")
-    opens = at > 0 and t[at - 1].type in ("SEP", "AND")
+    if not said or not at or t[at - 1].type not in ("SEP", "AND"):
+        return at
     stop = _stop(t, at + 1)
     steps = any(x.type in ("PREP", "SKIP", "CH", "REPEAT") for x in t[at + 1 : stop])
-    return stop if said and opens and not steps else at
+    return at if steps else stop
 
 
 def _for(t: Sequence[Terminal], at: int) -> int:

@@ -353,7 +353,7 @@ PASSES: tuple[Pass, ...] = (
     where(rounds, "ROUND"),
     where(times_on_each, "TIMES-PREP"),
     where(times_on_like, "TIMES"),
-    where(missed_before, "KIND-SKIPPED CH-SKIPPED STITCH-SKIPPED"),
+    where(missed_before, "KIND-SKIPPED CH-SKIPPED STITCH-SKIPPED PICOT-SKIPPED"),
     where(of_the_same, "ORD-OF", "SAME"),
     where(each_named, "ORD-SEP ORD-AND", "PREP"),
     where(counted_off, "ORD-ORD ORD-SEP ORD-AND ORD-THE"),

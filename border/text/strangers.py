@@ -37,6 +37,7 @@ def strangers(
     terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
 ) -> Iterator[Finding]:
     """Words that the vocabulary does not have; a run of them, as of a remark, is told once."""
+    places = {id(terminal): at for at, terminal in enumerate(terminals)}
     for run in _runs(terminals, source):
         if len(run) >= _REMARK:
             first, last = _widened(run, terminals)
@@ -60,7 +61,7 @@ def strangers(
             remark = shortened(source.text[first.start : last.end], 160)
             apart = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
-            if _named_as_place(terminal, terminals) and near is None:
+            if near is None and _named_as_place(terminals, places[id(terminal)]):
                 means = " or ".join(f'"{word} means {one}"' for one in ("shell", "space"))
                 help_ = f"if it is worked into, say what it is in a heading: {means}; else {apart}"
             if terminal.text == "down" and any(t.type == "CH" for t in terminals):
@@ -72,16 +73,17 @@ def strangers(
             yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
 
 
-def _named_as_place(here: Terminal, t: Sequence[Terminal]) -> bool:
+def _named_as_place(t: Sequence[Terminal], at: int) -> bool:
     """Whether a strange word stands where a place is named, as its noun: `in each wheel`."""
-    at = next(n for n, x in enumerate(t) if x is here)
     before = at - 1
-    while before >= 0 and t[before].type in WHICH | {"NUM", "EACHOF"}:
+    while before > at - _FEW and before >= 0 and t[before].type in WHICH | {"NUM", "EACHOF"}:
         before -= 1
     opened = before >= 0 and t[before].type in ("PREP", "OF", "BETWEEN", "SKIP")
     return opened and ended(t, at + 1)
 
 
+_FEW = 6
+"""No place is named with more words before its noun."""
 _INDENT = 20
 """No line is indented by more."""
 
