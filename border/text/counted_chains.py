@@ -115,6 +115,8 @@ def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]
     if pair == ["NUM", "CH"] and types(t, at + 2, 1) == ["NUM"] and each and ended(t, at + 3):
         return 3, [here, space_of(t[at + 1], t[at + 2].number, t[at + 2])]  # `each of next 3 ch 1`
     if pair == ["NUM", "CH"] and each and ended(t, at + 2) and is_under(before[:-2]):
+        if before[-1].text != "next":  # `under each of the 5 chain`: or each ch-5 space
+            before[-3] = replace(before[-3], name=before[-3].name or "spaces")
         return 2, [here, like(t[at + 1], "KIND", Kind("space"))]  # `under each of 5 chain`
     if pair == ["NUM", "NUM"] and here.text == "one" and types(t, at + 2, 1) == ["CH"]:
         return 3, [

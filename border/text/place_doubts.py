@@ -99,6 +99,21 @@ def tell_counted(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_so_many_spaces(item: Stitches, b: Building) -> None:
+    """`7 dc under each of the 5 chain`: five spaces, or each space of five?"""
+    if item.place is not None:
+        count = item.place.count
+        each = replace(
+            item, place=Place(Which.EACH, (Whole(Kind("space", count)),)), between=0, parted=0
+        )
+        b.tell(
+            "place-assumed",
+            f"this is taken as {b.written(item)}, whatever their chains",
+            f"write {b.written(each)} if it is each space of {count} chains",
+            item.span,
+        )
+
+
 def tell_one_between(item: Stitches, b: Building) -> None:
     """`1 dc on the sc between the loops`, `3 dc in the 3 ch in the centre of the group`: where the
     row below makes others, too, is it any?"""

@@ -30,6 +30,7 @@ from border.text.place_doubts import (
     tell_one_between,
     tell_pair,
     tell_shared_out,
+    tell_so_many_spaces,
     tell_start_chain,
     tell_turning_chain,
 )
@@ -222,6 +223,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     FIRST: tell_start_chain,
     "nth": tell_next_of,
     "counted": tell_counted,
+    "spaces": tell_so_many_spaces,
     "last": tell_in_last,
     SHARED: tell_shared_out,
     BESIDE: tell_beside,

@@ -454,4 +454,4 @@ def test_so_often_into_something_else_is_asked() -> None:
 
 def test_under_each_of_so_many_chains_is_in_the_spaces() -> None:
     row = "*2 treble under each of the 3 chain, 1 chain; repeat from *"
-    assert said(row, ARCHES) == "24 dc, 4 ch; 4 x 3 space"
+    assert said(row, ARCHES) == "24 dc, 4 ch; 4 x 3 space; asked place-assumed"
