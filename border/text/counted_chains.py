@@ -131,7 +131,8 @@ def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]
     if here.type == "NUM" and here.number > 1 and ended(t, at + 1) and is_under(before):
         which = [] if before[-1].type == "EACH" else [like(here, "THE")]
         return 1, [*which, space_of(here, here.number, here)]  # `under every five`
-    if pair == ["NUM", "CH"] and here.text in ("one", "a") and before[-1].type == "PREP":
+    one = here.text in ("one", "a") and before[-1].type == "PREP" and not is_under(before)
+    if pair == ["NUM", "CH"] and one:
         return 2, [like(here, "NEXT"), t[at + 1]]  # `3 treble in one chain`
     if pair == ["NUM", "CH"] and _by_count(t, at, before):
         if _on_each(here, before):

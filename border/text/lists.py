@@ -93,8 +93,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         list_ = bracketed(since[-gathered:], item)
                         whole = replace(list_, span=first.item.span.to(item.span))
                         settled[-1 - gathered :] = [Step(whole, first.hard)]
-                    elif stopped and _is_shell([*stopped, *since], item):
-                        tell_perhaps_together([*stopped, *since], item, b)
+                    elif stopped and (shell := _shell([*stopped, *since], item)):
+                        tell_perhaps_together(shell, item, b)
         placed = isinstance(item, Stitches | Bracket) and item.place is not None
         tell_begun(begun, stopped if placed else [*stopped, *since], b)
         stopped, since = [], []
@@ -192,11 +192,13 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
     return placed.stitch == first.stitch and not (loop and first.count == placed.count == 1)
 
 
-def _is_shell(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
-    """Whether steps with a `then` among them look like one shell for all that: not one stitch and
-    chains and one more, as a mesh goes."""
+def _shell(since: Sequence[Item], placed: Stitches | Bracket) -> Sequence[Item]:
+    """The steps of a list with a `then` among them that look like one shell for all that, with what
+    is placed behind them: not one stitch and chains and one more, as a mesh goes; else none."""
+    first = next((n for n, item in enumerate(since) if _is_made(item)), len(since))
     numbers = [_number_made(item) for item in since if _is_made(item)]
-    return max(numbers, default=0) > 1 and _is_figure(since, placed)
+    several = max(numbers, default=0) > 1
+    return since[first:] if several and _is_figure(since[first:], placed) else ()
 
 
 def _number_made(item: Item) -> int:
