@@ -168,10 +168,15 @@ def _beside_others(t: Terminals, at: int, found: Terminals) -> int:
     stitch = types(t, noun, 1) == ["STITCH"] and ended(t, noun + 1) and noun > at + 1
     if not stitch or not found or prep_before(found) is None:
         return at
-    beside = (t[at].type == "AFTER" or t[at].text == "before") and found[-1].type == "CH"
+    chains = found[-1].type == "CH" or found[-1].kind == Kind("space", _size(found[-1]))
+    beside = (t[at].type == "AFTER" or t[at].text == "before") and chains
     above = t[at].text in ("over", "above") and found[-1].type == "STITCH"
     above = above and types(t, at + 1, 1) == ["THE"]
     return noun + 1 if beside or above else at
+
+
+def _size(here: Terminal) -> int | None:
+    return here.kind.size if here.kind is not None else None
 
 
 def _turning_chain(t: Terminals, at: int, found: Terminals) -> int:

@@ -221,6 +221,7 @@ def _chains_of(t: Sequence[Terminal]) -> list[Terminal]:
     while at < len(t):
         if types(t, at, 2) == ["CH", "NUM"] and _is_chain_first(found, t, at):
             place = found[-1:] != [] and found[-1].type in _PLACES
+            place = place and types(t, at + 2, 1) != ["OF"]
             number, whole = t[at + 1].number, replace(t[at], end=t[at + 1].end)
             if place:
                 found.append(replace(whole, type="KIND", kind=Kind("space", number)))
@@ -253,7 +254,8 @@ def _is_chain_first(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -
     counts = types(t, at + 2, 1) in (*_COUNTED, ["MORE"], ["INALL"], ["ORD"], ["AS"])
     part = types(found, len(found) - 2, 2) == ["OF", "THE"]  # `in the 3rd ch of the ch-3`
     named = types(found, len(found) - 2, 2) == ["PICOT", "OF"]
-    named |= found[-1:] != [] and found[-1].type == "PREP" and types(t, at + 2, 1) == ["OF"]
+    goes_on = types(t, at + 2, 1) in (["OF"], ["PREP"])
+    named |= found[-1:] != [] and found[-1].type == "PREP" and goes_on
     said = types(found, len(found) - 1, 1) in _SAID_ALREADY and not named
     return not (counts or part or said)
 
@@ -341,6 +343,8 @@ def _before_stitches(t: Sequence[Terminal]) -> list[Terminal]:
             ["PREP"],
             ["THE"],
         )
+        kind = t[n - 1].kind if n else None
+        chains |= kind is not None and kind.name == "space"
         noun = past(t, n + 1, "THE", "NUM")
         if here.text == "before" and chains and noun > n + 1 and types(t, noun, 1) == ["STITCH"]:
             found[n] = replace(here, type="AFTER")
@@ -356,9 +360,9 @@ def _having_made(t: Sequence[Terminal]) -> list[Terminal]:
 
 PUT_RIGHT = (
     where(_without_dots, "SEP"),
-    where(_before_stitches, "UNKNOWN", "CH-UNKNOWN"),
     where(_having_made, "STRAY UNKNOWN WITH"),
     where(_chains_of, "CH-OF CH-NUM"),
+    where(_before_stitches, "CH-UNKNOWN KIND-UNKNOWN"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(_made_of, "MADEOF"),
     where(_just_before, "PICOT-LP", "UNKNOWN"),
