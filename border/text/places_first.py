@@ -66,7 +66,8 @@ def places_first(t: Terminals) -> Terminals:
         parted = [x for x in steps[-1:] if x.type == "BETW"]
         steps = steps[: trimmed(steps, 0, len(steps) - len(parted))]
         each = any(x.type in ("EACH", "EVERY", "EACHOF") for x in place)
-        steps, on = (steps, []) if each else _leading_on(steps)
+        whole = each or t[start - 1].text == ":"  # `in next space: 2 dc, ch 1`
+        steps, on = (steps, []) if whole else _leading_on(steps)
         single = types(steps, 0, 2) == ["NUM", "STITCH"] and len(steps) == 2
         if single or [x.type for x in steps] == ["STITCH"]:
             inside = [x for x in parted if x.kind == Kind(steps[-1].name)]  # `between the treble`
