@@ -13,6 +13,7 @@ from border.text.passing import (
     WHICH,
     Terminals,
     ended,
+    is_counted,
     like,
     only_ends,
     pairs,
@@ -235,7 +236,7 @@ def _comes_last(t: Terminals, at: int) -> bool:
 def _at_the_end(t: Terminals) -> Terminals:
     """`repeat; 1 treble at the end`: as `end with 1 treble`."""
     repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
-    if types(t, past(t, repeat + 1, "FROMSTAR"), 1)[:1] in _HOW_OFTEN:
+    if is_counted(t, repeat):
         return t
     found = [x for n, x in enumerate(t) if x.type != "ATEND" or n < repeat]
     if len(found) == len(t):

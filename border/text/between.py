@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, NOUNS, Terminals, ended, like, past, stops, types
+from border.text.passing import ARCHES, NOUNS, Terminals, ended, is_stop, like, past, stops, types
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 
@@ -16,7 +16,7 @@ def joined_on(t: Terminals) -> Terminals:
     found: Terminals = []
     for n, here in enumerate(t):
         stands = found[-1] if found else here
-        parted = stands.type == "SEP" and stands.name == "hard" and stands.text != "then"
+        parted = is_stop(stands)
         step = past(t, n, "AND", "WITH")
         chains = sorted(types(t, step, 2)) == ["CH", "NUM"] and types(t, step + 2, 1) == ["BETWEEN"]
         leads = types(t, step, 1) == ["BETWEEN"] and _chains_end(t, step)

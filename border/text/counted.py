@@ -243,17 +243,21 @@ def _between(before: Sequence[Terminal]) -> bool:
     return before[at].type == "BETWEEN"
 
 
+def _is_unsaid_part(found: Sequence[Terminal]) -> bool:
+    """Whether these words end in `3rd of [the]`, with the chain that `parts` put there."""
+    whole = len(found)
+    while whole and found[whole - 1].type == "THE":
+        whole -= 1
+    part = types(found, whole - 3, 3) == ["ORD", "CH", "OF"]
+    return part and found[whole - 2].text == found[whole - 3].text
+
+
 def parts(t: Terminals) -> Terminals:
     """`the 3rd of the 5 chain`: the 3rd *chain*; of the 5 treble, the 3rd *st*; `3rd of ch`: of a
     loop of chains."""
     found: Terminals = []
     for at, here in enumerate(t):
-        whole = len(found)
-        while whole and found[whole - 1].type == "THE":
-            whole -= 1
-        unsaid = types(found, whole - 3, 3) == ["ORD", "CH", "OF"]
-        unsaid = unsaid and found[whole - 2].text == found[whole - 3].text
-        if here.type == "CH" and unsaid:
+        if here.type == "CH" and _is_unsaid_part(found):
             here = replace(here, type="KIND", kind=Kind("space"), many=False)
         found.append(here)
         behind = [x.type for x in t[at + 1 : at + 5] if x.type != "THE"]

@@ -15,6 +15,7 @@ from border.text.passing import (
     NOUNS,
     Terminals,
     ended,
+    is_counted,
     like,
     made,
     only_ends,
@@ -132,8 +133,7 @@ def described(t: Terminals) -> Terminals:
             behind = _behind_of(t, at)  # `the middle one of the 3 dc of the next leaf`
         elif t[at].type == "ATEND" and found and found[-1].type in ("ENDING", "STITCH"):
             again = max((n for n in range(at) if t[n].type == "REPEAT"), default=-1)
-            often = types(t, past(t, again + 1, "FROMSTAR"), 1)
-            at_last = again >= 0 and often not in (["TIMES"], ["MORE"], ["INALL"])
+            at_last = again >= 0 and not is_counted(t, again)
             behind = at if at_last and found[-1].type == "STITCH" else at + 1
             if behind > at and made(found) and only_ends(t[at + 1 :]):
                 here = like(t[at], "PREP", name="end")  # `1 chain, 1 dc at the end`

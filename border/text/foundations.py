@@ -23,7 +23,7 @@ from border.text.from_the_hook import (
     repeats_all,
     two_from_the_hook,
 )
-from border.text.passing import like, past, types
+from border.text.passing import is_stop, like, past, types
 from border.text.source import Source
 from border.text.tree import Kind
 from border.text.words import shortened
@@ -119,7 +119,7 @@ def _foundation(head: Head) -> bool:
         _ring(head, ring, count)
         return False
     turned = types(t, end, 1) == ["ENDING"] and t[end].name == "turn"
-    stopped = types(t, at, 1) == ["SEP"] and t[at].name == "hard" and t[at].text != "then"
+    stopped = at < len(t) and is_stop(t[at])
     long = count >= _MANY and any(x.type == "OF" for x in t[opened:at])  # `a chain of twelve`
     make = t[0].text.startswith("make")
     by_opening = made and (turned or (stopped and (long or make)) or (make and count > 2 * _MANY))

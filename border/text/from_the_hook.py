@@ -150,9 +150,7 @@ def _repeat_behind(t: list[Terminal], at: int) -> None:
     stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "REPEAT")), len(t))
     repeat = next((n for n in range(stop, len(t)) if t[n].type == "REPEAT"), len(t))
     brackets = any(x.type == "LP" for x in t[:repeat])
-    if not repeats_all(t) or brackets:
-        return
-    if repeat == len(t):
+    if repeat == len(t) or not repeats_all(t) or brackets:
         return
     if any(x.type != "SEP" for x in t[stop:repeat]):
         t.insert(stop + 1, like(t[stop], "STAR"))

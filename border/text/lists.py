@@ -58,8 +58,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     `opening`: the list is a whole row, and begins it.
     """
     settled: list[Step] = []
-    since: list[Item] = []
-    stopped: list[Item] = []  # what stands before the last `then`, since the last place
+    listed: list[Item] = []  # since the last place
+    then = 0  # how many of these stand before the last `then`
     into: Kind | None = None
     worked: Kind | None = None
     begun: Item | None = None
@@ -67,19 +67,19 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
         item = step.item
         settled.append(step)
         if step.hard == "stop":
-            tell_begun(begun, [*stopped, *since], b)
-            stopped, since, begun = [], [], None
+            tell_begun(begun, listed, b)
+            listed, then, begun = [], 0, None
         elif step.hard:
-            stopped, since = [*stopped, *since], []
+            then = len(listed)
         if _is_listed(item):
-            since.append(item)
+            listed.append(item)
             continue
+        since = listed[then:]
         match item:
             case Stitches(place=Place() as place) | Bracket(place=place):
                 if since and isinstance(since[-1], Chains) and may_close(item):
                     tell_ring(since[-1], item, b)
                 elif place.which is Which.SAME:
-                    listed = [*stopped, *since]
                     if may_be_picot(listed, item):
                         tell_picot(listed[-1], b, item.span)
                     if _may_share(listed, item, into, worked):
@@ -93,13 +93,13 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         list_ = bracketed(since[-gathered:], item)
                         whole = replace(list_, span=first.item.span.to(item.span))
                         settled[-1 - gathered :] = [Step(whole, first.hard)]
-                    elif stopped and (shell := _shell([*stopped, *since], item)):
+                    elif then and (shell := _shell(listed, item)):
                         tell_perhaps_together(shell, item, b)
         placed = isinstance(item, Stitches | Bracket) and item.place is not None
-        tell_begun(begun, stopped if placed else [*stopped, *since], b)
-        stopped, since = [], []
+        tell_begun(begun, listed[:then] if placed else listed, b)
+        listed, then = [], 0
         into, worked, begun = space_of(item, into), _worked_into(item, worked), item
-    tell_begun(begun, [*stopped, *since], b)
+    tell_begun(begun, listed, b)
     tell_doubts(settled, b)
     return settled
 

@@ -235,10 +235,9 @@ def tell_same_as_begun(items: Sequence[Item], b: Building) -> None:
         case [
             Begin(place=Place(targets=(Whole(begun_in), *_))),
             Chains() | StartChain() as chains,
-            Stitches(place=Place(Which.THE, targets=(Whole(named), *_)))
-            | Bracket(place=Place(Which.THE, targets=(Whole(named), *_))) as first,
+            Stitches() | Bracket() as first,
             *_,
-        ] if begun_in.name in SPACES and named.name in SPACES:
+        ] if _is_the(first.place, begun_in):
             assert first.place is not None
             same, next_ = (
                 b.written(replace(first, place=replace(first.place, which=which)))

@@ -129,6 +129,17 @@ def stops(here: Terminal) -> bool:
     return hard or here.type in ("STAR", "LP", "RP", "REPEAT", "ENDING", *HOW_OFTEN)
 
 
+def is_stop(here: Terminal) -> bool:
+    """Whether a word is a semicolon or a full stop: not `then`, which leads on as well."""
+    return here.type == "SEP" and here.name == "hard" and here.text != "then"
+
+
+def is_counted(t: Sequence[Terminal], repeat: int) -> bool:
+    """Whether a repeat says how often: `repeat from * 3 times`."""
+    often = past(t, repeat + 1, "FROMSTAR")
+    return often < len(t) and t[often].type in HOW_OFTEN
+
+
 def ended(t: Sequence[Terminal], at: int) -> bool:
     """Whether a place cannot go on here: not before `and 5 chain`, `and 1 dc in the next`, which
     are made."""

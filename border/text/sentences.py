@@ -12,6 +12,7 @@ from border.text.passing import (
     Terminals,
     ended,
     goes_on,
+    is_stop,
     like,
     past,
     stitch_left_out,
@@ -324,8 +325,7 @@ def _listed_to(t: Sequence[Terminal], start: int) -> int:
 
 
 def _ends_list(here: Terminal) -> bool:
-    hard = here.type == "SEP" and here.name == "hard" and here.text != "then"
-    return hard or here.type in (
+    return is_stop(here) or here.type in (
         *("STAR", "REPEAT", "ENDING", "ENDWITH", "SOON", "COME", "TOEND", "ARCH"),
         *HOW_OFTEN,
     )

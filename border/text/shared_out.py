@@ -11,7 +11,17 @@ from collections.abc import Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import OPENS, WHICH, Terminals, ended, like, past, stitch_left_out, types
+from border.text.passing import (
+    OPENS,
+    WHICH,
+    Terminals,
+    ended,
+    is_stop,
+    like,
+    past,
+    stitch_left_out,
+    types,
+)
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import Kind
@@ -118,8 +128,7 @@ def _parts(t: Terminals, at: int) -> tuple[Terminals, int]:
         total += t[here].number * _places(t[place:behind])
         end = past(t, behind, "SEP") if bracket else behind
         here = past(t, behind, *_PARTS)
-        stopped = t[behind].name == "hard" and t[behind].text != "then"
-        if total >= t[at].number or here == behind or stopped:
+        if total >= t[at].number or here == behind or is_stop(t[behind]):
             break
         found.append(t[behind])
     several = any(x.type in (*_PARTS, "EACHOF") for x in found)

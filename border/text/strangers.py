@@ -37,8 +37,9 @@ def strangers(
     terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
 ) -> Iterator[Finding]:
     """Words that the vocabulary does not have; a run of them, as of a remark, is told once."""
-    places = {id(terminal): at for at, terminal in enumerate(terminals)}
-    for run in _runs(terminals, source):
+    runs = list(_runs(terminals, source))
+    places = {id(terminal): at for at, terminal in enumerate(terminals)} if runs else {}
+    for run in runs:
         if len(run) >= _REMARK:
             first, last = _widened(run, terminals)
             span = source.span(first.start, last.end)

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, Terminals, like, list_start, only_ends, past, types
+from border.text.passing import (
+    HOW_OFTEN,
+    Terminals,
+    is_stop,
+    like,
+    list_start,
+    only_ends,
+    past,
+    types,
+)
 from border.text.sentences import place_at
 from border.text.tree import Kind
 
@@ -124,9 +133,8 @@ def _stop_behind(t: Terminals, at: int) -> int:
     """Where the steps end that begin here: at a full stop or semicolon, a repeat or a mark."""
     depth = 0
     for n in range(at, len(t)):
-        hard = t[n].type == "SEP" and t[n].name == "hard" and t[n].text != "then"
         depth += (t[n].type == "LP") - (t[n].type == "RP")
-        if depth < 0 or (depth == 0 and (hard or t[n].type in _STOPPED)):
+        if depth < 0 or (depth == 0 and (is_stop(t[n]) or t[n].type in _STOPPED)):
             return n
     return len(t)
 
