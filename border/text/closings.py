@@ -8,6 +8,7 @@ from border.text.joining import DETERMINERS, LIST_MARKS
 from border.text.passing import (
     ARCHES,
     NOUNS,
+    chains_at,
     ended,
     goes_on,
     like,
@@ -44,6 +45,24 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
                 end = next((i for i in range(n + 1, len(terminals)) if _parts(terminals[i])), None)
                 found[-1] = replace(terminal, number=_chain_of_head(terminals[n + 1 : end]))
     return found
+
+
+def closed_with_more(t: list[Terminal]) -> list[Terminal]:
+    """`repeat; join with 2 ch, 1 tr in first dc`: these chains and that treble are made, and are
+    the last loop; `join with 5 ch to first dc`: so are these. One low stitch only closes it."""
+    repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    for n in range(repeat, len(t)):
+        if t[n].name != "join" or types(t, n, 2) != ["ENDING", "WITH"]:
+            continue
+        stop = like(t[n], "SEP", name="hard")
+        chains, behind = chains_at(t, n + 2)
+        if chains and types(t, behind, 1) in (["TO"], ["PREP"]):
+            return [*t[:n], stop, *t[n + 2 : behind], stop, *t[n : n + 1], *t[behind:]]
+        stitch = n + 2 + (types(t, n + 2, 1) == ["NUM"])
+        tall = types(t, stitch, 1) == ["STITCH"] and t[stitch].name not in ("ss", "sc")
+        if chains or tall:
+            return [*t[:n], stop, *t[n + 2 :]]
+    return t
 
 
 def _last_chains(t: list[Terminal], at: int) -> list[Terminal]:

@@ -13,7 +13,9 @@ from border.text.words import Sort, Word
 _LONGEST = 12
 """No phrase behind a copy has more words."""
 
-_BEFORE = frozenset({"work", "worked", "is", "exactly", "again", "the", "same", "and", ","})
+_BEFORE = frozenset(
+    {"work", "worked", "is", "exactly", "just", "precisely", "again", "the", "same", "and", ","}
+)
 
 
 class CopyWords(Struct, frozen=True):
@@ -53,11 +55,11 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     said = at - (at > 0 and words[at - 1].text == ",")
     if said and words[said - 1].text == "same" and (said < at or _ends(words, at)):
         return CopyWords((), 1, None, at, True)
-    if at >= len(words) or words[at].text not in ("as", "like", "repeat", "rep"):
+    if at >= len(words) or words[at].text not in ("as", "like", "repeat"):
         texts = [word.text for word in words[:at]]
         same = next((n for n in range(1, at) if texts[n - 1 : n + 1] == ["same", ","]), None)
         return CopyWords((), 1, None, same + 1, True) if same is not None else None
-    repeats = words[at].text in ("repeat", "rep")
+    repeats = words[at].text == "repeat"
     at += 1
     if words[at - 1].text == "as" and at < len(words) and words[at].text == "before":
         return CopyWords((), 1, None, at + 1, True)

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from border.text.dots import DOTTED
 from border.text.passing import (
     ARCHES,
     NOUNS,
@@ -22,7 +23,6 @@ from border.text.passing import (
     past,
     types,
 )
-from border.text.put_right import DOTTED
 from border.text.rings import chains_before
 from border.text.sentences import list_end
 from border.text.terminals import Terminal

@@ -20,6 +20,7 @@ from border.text.passing import (
     made,
     only_ends,
     past,
+    prep_before,
     stitch_left_out,
     types,
 )
@@ -101,7 +102,7 @@ def described(t: Terminals) -> Terminals:
                 _between_stitches(found, t[behind - 1])
         elif prep is not None and types(t, at, 1) == ["PREP"]:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
-            more = centre[:2] == ["CENTRE", "OF"] or t[at].text == "at"
+            more = centre[:2] == ["CENTRE", "OF"] or t[at].text.split()[0] == "at"
             behind = place_at(t, at) if more else at
             alone = at + 1 + (types(t, at + 1, 1) == ["THE"])
             if types(t, alone, 1) == ["CENTRE"] and ended(t, alone + 1):
@@ -234,12 +235,13 @@ def _chains_at_end(found: Terminals) -> bool:
     start = at if part is None else part
     prep = start - 1 - (part is not None and types(found, start - 1, 1) == ["THE"])
     bare = part is None and not sized  # `1 dc in ch at end`
-    if types(found, prep, 1) != ["PREP"] or (bare and made(found[:prep]) != 1):
+    top = part is None and prep >= 0 and "top" in found[prep].text
+    if types(found, prep, 1) != ["PREP"] or (bare and not top and made(found[:prep]) != 1):
         return False
     last = like(chain, "ORD", number=-1)
     order = found[start + 1 if types(found, start, 1) == ["THE"] else start].number
     under = part is None and found[prep].text not in ("in", "into", "on")
-    if not under and (bare or _is_as_high(found[:prep], order)):
+    if top or (not under and (bare or _is_as_high(found[:prep], order))):
         found[prep:] = [replace(found[prep], name="turning"), last, stitch_left_out(chain)]
         return True
     if bare and not under:
@@ -281,16 +283,6 @@ def _in_each(found: Terminals, prep: int, here: Terminal) -> None:
     which = found[prep + 1].type
     if found[prep].type == "PREP" and which in ("THE", "NUM"):
         found[prep + 1 : prep + 1 + (which == "THE")] = [like(here, "EACH")]
-
-
-def prep_before(found: Sequence[Terminal]) -> int | None:
-    """Where a place opens that is complete with the last terminal found; None if there is none."""
-    if not found or found[-1].type not in NOUNS:
-        return None
-    at = len(found) - 2
-    while at >= 0 and found[at].type in _WHICH_ONE:
-        at -= 1
-    return at if at >= 0 and found[at].type in ("PREP", "ALLIN", "SKIP") else None
 
 
 def _is_whole(found: Sequence[Terminal]) -> bool:
@@ -352,60 +344,3 @@ def _behind_between(t: Sequence[Terminal], at: int) -> int:
     end += end < len(t) and t[end].type in NOUNS
     steps = types(t, end, 2) == ["NUM", "STITCH"]  # `in the dc between the chains 3 treble`
     return end if steps or ended(t, end) else at
-
-
-def of_both_kinds(t: Terminals) -> Terminals:
-    """`on every treble and on every chain`, `in each dc and chain`: the union of the two."""
-    found: Terminals = []
-    for n, here in enumerate(t):
-        behind = types(t, n + 1, 1) if here.type in ("AND", "PREP") else []
-        each = here.type == "AND" and _each_before(found)
-        if each and behind in (["STITCH"], ["CH"]) and ended(t, n + 2):
-            found += [like(here, "OR"), like(here, "EACH")]
-            continue
-        again = len(found) > 1 and found[-1].type == "AND" and behind == ["EACH"]
-        if here.type == "PREP" and again and _each_before(found[:-1]):
-            found[-1] = like(here, "OR")
-            continue
-        found.append(here)
-    return found
-
-
-def in_two_places(t: Terminals) -> Terminals:
-    """`1 dc in the next tr and in the chain`, `1 dc in the last of one group and the first of the
-    next`: one there, and one more."""
-    found: Terminals = []
-    for n, here in enumerate(t):
-        found.append(here)
-        if here.type == "AND" and (one := _one_in_part(found[:-1])) and _is_part(t, n + 1):
-            found[-1:] = [like(here, "SEP"), like(one[0], "NUM", number=1), *one]
-            continue
-        again = here.type == "AND" and types(t, n + 1, 1) == ["PREP"] and n > 0
-        prep = prep_before(found[:-1]) if again else None
-        stitch = found[prep - 1] if prep else None
-        if prep is None or stitch is None or stitch.type != "STITCH":
-            continue
-        number = found[prep - 2] if prep > 1 and found[prep - 2].type == "NUM" else None
-        if number is None or number.number == 1:
-            found[-1:] = [like(here, "SEP"), like(stitch, "NUM", number=1), stitch]
-    return found
-
-
-def _one_in_part(found: Sequence[Terminal]) -> Terminals:
-    """The stitch and preposition of `1 dc in the last dc of a group`, where that stands last."""
-    prep = max((n for n, x in enumerate(found) if x.type == "PREP"), default=0)
-    whole = any(x.type in ("SEP", "EACH", "EVERY") for x in found[prep:])
-    part = _is_part(found, prep + 1) and not whole
-    number = found[prep - 2].number if types(found, prep - 2, 2) == ["NUM", "STITCH"] else 0
-    return [found[prep - 1], found[prep]] if prep and part and number == 1 else []
-
-
-def _is_part(t: Sequence[Terminal], at: int) -> bool:
-    """Whether `the first of`, `the last dc of` stands here."""
-    order = past(t, at, "THE")
-    of = past(t, order + 1, *NOUNS)
-    return types(t, order, 1) == ["ORD"] and types(t, of, 1) == ["OF"]
-
-
-def _each_before(found: Sequence[Terminal]) -> bool:
-    return prep_before(found) is not None and found[-2].type == "EACH"

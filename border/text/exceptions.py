@@ -166,6 +166,8 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
         if not place or t[place - 1].type not in ("PREP", "OF"):
             return None
         place -= 1
+    elif (prep := _place_at(t, at)) < at:
+        place = prep  # `in the loop at the corner 1 dc, 7 ch, 1 dc`
     end = _hard_end(t, at)
     opens = place == 0 or t[place - 1].type in ("SEP", "AND", "STAR", "LP")
     opens = opens or _ends_repeat(t, place - 1)
@@ -200,10 +202,24 @@ def _to_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     return _Stretch(0, end, corner=True) if slips else None
 
 
+def _place_at(t: Sequence[Terminal], at: int) -> int:
+    """Where the place begins that ends before a word: `in the loop`; else the same place."""
+    start = at
+    while start and t[start - 1].type in _BEFORE_CORNER:
+        start -= 1
+    return start - 1 if 0 < start < at and t[start - 1].type == "PREP" else at
+
+
 def _hard_end(t: Sequence[Terminal], at: int) -> int:
-    """Where the sentence ends that goes on from here."""
-    ends = (n for n in range(at, len(t)) if t[n].name == "hard" or t[n].type in ("RP", "REPEAT"))
-    return next(ends, len(t))
+    """Where the sentence ends that goes on from here; `then 5 chain` goes on with it."""
+    return next((n for n in range(at, len(t)) if _ends_sentence(t, n)), len(t))
+
+
+def _ends_sentence(t: Sequence[Terminal], at: int) -> bool:
+    if t[at].text == "then":
+        step = [x.type for x in t[at + 1 : _item_end(t, at + 1)]]
+        return not step or bool({"STAR", "PREP", *_DONE} & set(step))
+    return t[at].name == "hard" or t[at].type in ("RP", "REPEAT")
 
 
 def _is_corner(here: Terminal) -> bool:
@@ -228,7 +244,9 @@ def _list_start(t: Sequence[Terminal], place: int) -> int | None:
         if parts.type not in ("SEP", "AND"):
             return start if any(x.type == "REPEAT" for x in t[start - 4 : start]) else None
         before = _item_start(t, start - 1)
-        done = {x.type for x in t[before : start - 1]} & _DONE
+        # `3 dc in every space, with 1 ch between, and 5 dc in each corner`
+        adds = t[start - 1].type == "AND" or t[start].type == "AND"
+        done = {x.type for x in t[before : start - 1]} & (_DONE | ({"BETWEEN"} if adds else set()))
         if (
             parts.name == "hard"
             or done

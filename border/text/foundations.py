@@ -250,8 +250,9 @@ def _one_loop(here: Terminal) -> list[Terminal]:
 
 
 def _behind_ring(t: Sequence[Terminal], at: int) -> int:
-    """Behind `in it`, `into the ring`, `under it`; the same place where no ring is named."""
+    """Behind `in it`, `into the ring`, `in the loop`; the same place where no ring is named."""
     if t[at].type == "UNDERIT":
         return at + (t[at].text.split()[-1] in RING)
     end = past(t, at + 1, "THE")
-    return end + 1 if end < len(t) and t[end].text in RING else at
+    ring = end < len(t) and (t[end].text in RING or (end > at + 1 and t[end].text == "loop"))
+    return end + 1 if ring else at

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.passing import HOW_OFTEN, OPENS, WHICH, like, past, stitch_left_out, types
+from border.text.passing import HOW_OFTEN, NOUNS, OPENS, WHICH, like, past, stitch_left_out, types
 from border.text.source import Source
 from border.text.tree import ST
 from border.text.words import quoted
@@ -22,7 +22,7 @@ from border.text.words import quoted
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
 
-_COMES = frozenset({"being", "coming", "comes", "falling", "falls"})
+_COMES = frozenset({"being", "coming", "comes", "falling", "falls", "going", "goes", "worked"})
 _EXTENT = HOW_OFTEN | {"TOEND", "FROM", "THE", "STAR", "MARK", "CROSS", "STARWORD", "FROMHEAD"}
 _EXTENT |= {"NUM"}
 _LED = frozenset({"SEP", "AND", "WITH", "THE", "NOTHING"})
@@ -32,6 +32,9 @@ def without_last_stitches(
     terminals: list[Terminal], source: Source
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals without such words, and what is told of them."""
+    if not any(t.type == "ORD" and t.number == -1 for t in terminals):
+        return terminals, []
+    terminals = _last_skipped(_joined_last(terminals))
     found: list[Terminal] = []
     findings: list[Finding] = []
     at = 0
@@ -39,8 +42,9 @@ def without_last_stitches(
         here = terminals[at]
         last = here.type == "ORD" and here.number == -1
         end = _behind(terminals, at) if last and _led(found) else at
-        if last and (one := _last_apart(found, terminals, at)) > at:
-            at = one
+        place = _place_of_last(terminals, at) if last and end == at else at
+        if place > at and (_last_apart(found, here) or _last_time_apart(found, here)):
+            at = place
             continue
         if end == at:
             found.append(here)
@@ -58,22 +62,109 @@ def without_last_stitches(
     return found, findings
 
 
-def _last_apart(found: list[Terminal], t: Sequence[Terminal], at: int) -> int:
-    """Behind the words of `4 dc, the last on the top of the chain` that stand before its place,
-    with that one apart from the 3 before it; the same place where none stand here."""
-    place = at + 1 + (types(t, at + 1, 1) == ["NUM"] and t[at + 1].number == 1)
-    steps = len(found)
-    while steps and found[steps - 1].type in ("SEP", "THE"):
-        steps -= 1
-    bare = types(found, steps - 2, 2) == ["NUM", "STITCH"] and steps > 1 and steps < len(found)
-    if types(t, place, 1) != ["PREP"] or not bare or found[steps - 2].number < 2:
-        return at
+def _joined_last(t: list[Terminal]) -> list[Terminal]:
+    """`the last 5 ch being joined to the first dc`: as `joining the last 5 ch to the first dc`."""
+    for n, here in enumerate(t):
+        if here.text not in ("joined", "fastened") or here.type != "UNKNOWN":
+            continue
+        end = n - (n > 0 and t[n - 1].text in _COMES)
+        start = next((i for i in (end - 2, end - 3) if i >= 0 and _is_last(t[i])), n)
+        if start < n and {x.type for x in t[start + 1 : end]} <= {"NUM", "CH", "KIND"}:
+            join = replace(here, type="ENDING", name="join", text="joining", start=t[start].start)
+            return [*t[:start], join, *t[start:end], *t[n + 1 :]]
+    return t
+
+
+def _last_skipped(t: list[Terminal]) -> list[Terminal]:
+    """`repeat all round, missing the last stitch`: as many as that are missed behind the repeat."""
+    repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    for n in range(repeat, len(t)):
+        last = past(t, n + 1, "THE")
+        noun = past(t, last + 1, "NUM")
+        named = types(t, noun, 1)[:1] in ([x] for x in NOUNS)
+        if t[n].type == "SKIP" and last < len(t) and _is_last(t[last]) and named:
+            number = t[last + 1] if noun > last + 1 else like(t[last], "NUM", number=1)
+            if types(t, noun + 1, 1) in ([], ["SEP"], ["AND"], ["ENDING"]):
+                return [*t[: n + 1], number, *t[noun:]]
+    return t
+
+
+def _is_last(here: Terminal) -> bool:
+    return here.type == "ORD" and here.number == -1
+
+
+def _place_of_last(t: Sequence[Terminal], at: int) -> int:
+    """Where the place begins in `the last of them being on the chain`; the same place where none
+    is named."""
+    end = past(t, at + 1, "OF", "THEM", "STITCH")
+    end += end == at + 1 and types(t, end, 1) == ["NUM"] and t[end].number == 1
+    while end < len(t) and t[end].text in _COMES:
+        end += 1
+    return end if types(t, end, 1) == ["PREP"] else at
+
+
+def _last_apart(found: list[Terminal], last: Terminal) -> bool:
+    """Whether `4 dc` stand before `the last on the top of the chain`; then that one is put apart
+    from the 3 before it."""
+    steps = _before_stop(found)
+    bare = types(found, steps - 2, 2) == ["NUM", "STITCH"] and steps > 1
+    if not bare or found[steps - 2].number < 2:
+        return False
     many, stitch = found[steps - 2 : steps]
+    place = steps - 2
+    while place and found[place - 1].type in WHICH:
+        place -= 1
+    step = place - 3
+    if (
+        types(found, step + 2, 1) == ["PREP"]
+        and place > 2
+        and "EACHOF" not in types(found, place, 2)
+    ):
+        alike = types(found, step, 2) == ["NUM", "STITCH"] and found[step].number == many.number
+        if not alike:
+            return False
+        found[step] = replace(found[step], number=many.number - 1)  # `4 dc on 4 dc`
     found[steps - 2] = replace(many, number=many.number - 1)
     del found[steps:]
-    one = replace(stitch, start=t[at].start)
-    found += [like(t[at], "SEP", name="hard"), like(t[at], "NUM", number=1), one]
-    return place
+    one = replace(stitch, start=last.start)
+    found += [like(last, "SEP", name="hard"), like(last, "NUM", number=1), one]
+    return True
+
+
+def _last_time_apart(found: list[Terminal], last: Terminal) -> bool:
+    """Whether `(2 ch, 1 dc on dc) 3 times` stands before `the last in the top of the chain`; then
+    they are made twice, and once more up to that last place."""
+    times = _before_stop(found) - 1
+    if types(found, times, 1) != ["TIMES"] or times < _FEWEST:
+        return False
+    number = times - (types(found, times - 1, 1) == ["NUM"])
+    count = found[number].number
+    opens = max((n for n in range(number) if found[n].type == "LP"), default=number)
+    prep = max((n for n in range(opens, number) if found[n].type == "PREP"), default=opens)
+    inner = found[opens + 1 : prep]
+    closes = found[number - 1].type == "RP" and prep > opens
+    within = all(x.type not in ("SEP", "RP", "STAR") for x in found[prep : number - 1])
+    if count < 2 or not closes or not within or inner[-1].type != "STITCH":
+        return False
+    del found[times + 1 :]
+    if count == 2:
+        found[opens:] = found[opens + 1 : number - 1]
+    else:
+        found[number] = replace(found[number], number=count - 1)
+    found += [like(last, "SEP", name="hard"), *inner]
+    return True
+
+
+_FEWEST = 4
+"""So many words are the fewest that are worked so many times."""
+
+
+def _before_stop(found: Sequence[Terminal]) -> int:
+    """How many words stand before the stop and the article that end these; all, without a stop."""
+    end = len(found)
+    while end and found[end - 1].type in ("SEP", "THE", "AND"):
+        end -= 1
+    return end if end < len(found) else 0
 
 
 def _led(found: Sequence[Terminal]) -> bool:
@@ -112,6 +203,9 @@ def _behind(t: Sequence[Terminal], at: int) -> int:
         if types(t, end, 1) != ["OF"]:
             return at
         end, top = past(t, end + 1, "THE"), True
+    kind = t[end].kind if end < len(t) else None
+    if top and kind is not None and kind.name == "space":
+        return _ended(t, end + 1) or at  # `in the top of the ch 3`
     turning = end < len(t) and t[end].text == "turning"
     chain = past(t, end + turning, "NUM")
     if types(t, chain, 1) != ["CH"] or not (top or turning):

@@ -135,7 +135,7 @@ def _gathered(
     bare = next((n for n, item in enumerate(since) if _is_made(item)), None)
     if bare is not None:
         if b.headings.bare is Bare.BEHIND and _behind_skip(since, placed, led):
-            tell_perhaps_together(since, placed, b)
+            tell_perhaps_together(since[bare:], placed, b)
             return 0
         if b.headings.bare is Bare.BEHIND and _is_figure(since[bare:], placed):
             before = since[bare - 1] if bare else led[-1].item if led else None
@@ -169,13 +169,17 @@ def _one_and(chains: Item, placed: Item, b: Building) -> bool:
 
 def _behind_skip(since: Sequence[Item], placed: Stitches | Bracket, led: Sequence[Step]) -> bool:
     """Whether one stitch stands right behind a skip, and one on a stitch behind chains: `miss 2, 1
-    dc, 2 ch, 1 dc on dc`, as squares go."""
+    dc, 2 ch, 1 dc on dc`, as squares go; or behind chains, and one in the last: `2 ch, 1 dc, 2 ch,
+    1 dc in last st`."""
     place = placed.place
     on = place is not None and all(target.of.name not in SPACES for target in place.targets)
     skipped = bool(led) and isinstance(led[-1].item, Skip)
+    last = place is not None and place.which is Which.LAST
     match since, placed:
         case [Stitches(1), Chains()], Stitches(1):
             return on and skipped
+        case [Chains(), Stitches(1), Chains()], Stitches(1):
+            return on and last
     return False
 
 
@@ -194,11 +198,13 @@ def _is_figure(since: Sequence[Item], placed: Stitches | Bracket) -> bool:
 
 def _shell(since: Sequence[Item], placed: Stitches | Bracket) -> Sequence[Item]:
     """The steps of a list with a `then` among them that look like one shell for all that, with what
-    is placed behind them: not one stitch and chains and one more, as a mesh goes; else none."""
+    is placed behind them: not one stitch and chains and one more on a stitch, as a mesh goes; else
+    none."""
     first = next((n for n, item in enumerate(since) if _is_made(item)), len(since))
     numbers = [_number_made(item) for item in since if _is_made(item)]
+    spaces = placed.place is not None and all(t.of.name in SPACES for t in placed.place.targets)
     several = max(numbers, default=0) > 1
-    return since[first:] if several and _is_figure(since[first:], placed) else ()
+    return since[first:] if (several or spaces) and _is_figure(since[first:], placed) else ()
 
 
 def _number_made(item: Item) -> int:

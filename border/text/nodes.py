@@ -79,8 +79,10 @@ class Building(Struct):
         return write_item(item, self.terms, self.headings.overrides)
 
     def tell(self, code: str, message: str, help_: str, span: Span) -> None:
-        """Tell something of the row, and go on."""
-        self.findings.append(Finding(code, message, help_, span, self.round))
+        """Tell something of the row, once, and go on."""
+        finding = Finding(code, message, help_, span, self.round)
+        if self.findings[-1:] != [finding]:
+            self.findings.append(finding)
 
     def misread(
         self, message: str, help_: str, *nodes: Node, code: str = "not-understood"

@@ -285,8 +285,11 @@ def _is_same(found: Sequence[Terminal]) -> bool:
 def _noun(here: Terminal, found: Sequence[Terminal], last: Kind) -> Kind:
     """What a noun names, if it is that of a place or a skip and not a count of stitches."""
     if here.type == "KIND":
-        run = here.kind is not None and here.kind.name == "run" and here.kind.stitch
-        return Kind(run) if run else here.kind or last  # `on the first of 7 dc, on next`
+        kind = here.kind or last
+        if kind.name == "run" and kind.stitch:
+            return Kind(kind.stitch)  # `on the first of 7 dc, on next`
+        part = types(found, len(found) - 3, 2) == ["OF", "THE"]  # `on the first of the nine`
+        return Kind("st") if part and kind.name == "block" and kind.size else kind
     opened = [x.type for x in found[-4:-1]]
     ends = [n for n, type_ in enumerate(opened) if type_ in {"SEP", "KIND"}]
     if ends:  # `in the same, 1 dc`, `in loop 5 dc`

@@ -171,3 +171,16 @@ def made(before: Sequence[Terminal]) -> int:
     if at and before[at - 1].type == "NUM":
         return before[at - 1].number
     return 1
+
+
+def prep_before(found: Sequence[Terminal]) -> int | None:
+    """Where a place opens that is complete with the last terminal found; None if there is none."""
+    if not found or found[-1].type not in NOUNS:
+        return None
+    at = len(found) - 2
+    while at >= 0 and found[at].type in _WHICH_ONE:
+        at -= 1
+    return at if at >= 0 and found[at].type in ("PREP", "ALLIN", "SKIP") else None
+
+
+_WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EACHOF", "EVERY", "SAME"})

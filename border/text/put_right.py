@@ -1,5 +1,5 @@
-"""What is put right in a row's words before it is told what is strange in them: full stops of
-abbreviations, adjectives, glosses.
+"""What is put right in a row's words before it is told what is strange in them: adjectives,
+glosses, how chains are named, where a row begins.
 """
 
 from __future__ import annotations
@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.beside import on_either_side
-from border.text.passing import NOUNS, ended, past, types, where
+from border.text.dots import without_dots
+from border.text.passing import NOUNS, ended, like, past, prep_before, types, where
 from border.text.remarked import with_remarks
 from border.text.tree import Kind
 
@@ -23,10 +24,16 @@ _NAMED_BEHIND = frozenset({"PREP", "OF", "NEXT", "THE", "EACH", "SAME", "ORD", "
 
 
 def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """`a shell of 5 treble` is these; `in the next shell of 5 treble` the group of them."""
+    """`a shell of 5 treble`, `a group of 5 treble` is these; `in the next shell of 5 treble` the
+    group of them."""
     found: list[Terminal] = []
     for n, here in enumerate(terminals):
         named = bool(found) and found[-1].type in _NAMED_BEHIND
+        if _is_one_group(found, terminals, n):
+            found.pop()
+            continue
+        if here.type == "OF" and n and _is_one_group(terminals[: n - 1], terminals, n - 1):
+            continue
         if here.type == "MADEOF" and named:
             chains = [t.type for t in terminals[n + 1 : n + 3]] == ["NUM", "CH"]
             kind = Kind("loop" if chains else "group")  # `in the scallop of 7 chain`
@@ -34,6 +41,15 @@ def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
             here = replace(here, type="OF")
         found.append(here)
     return found
+
+
+def _is_one_group(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -> bool:
+    """Whether `group of 3 treble` stands here behind `a`, and is made, in a place of its own."""
+    group = t[at].kind == Kind("group") and types(t, at, 4) == ["KIND", "OF", "NUM", "STITCH"]
+    one = types(found, len(found) - 1, 1) == ["NUM"] and found[-1].number == 1
+    named = types(found, len(found) - 2, 1) != [] and found[-2].type in _NAMED_BEHIND
+    made = types(t, at + 4, 1) in ([], ["SEP"], ["PREP"], ["ROUND"], ["WITH"])
+    return group and one and made and not (named and len(found) > 1)
 
 
 _BEFORE_SINGLE = frozenset({"THE", "EACH", "NEXT", "ORD", "PREP"})
@@ -57,7 +73,8 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
             continue  # `in a single loop`
         if here.text == "ones" and found and found[-1].type == "STITCH":
             continue
-        if here.text == "along" and found and found[-1].name == "ss":
+        over = here.text in ("along", "across") and ended(terminals, n + 1) is False
+        if over and found and found[-1].name == "ss":
             here = replace(here, type="PREP", text="over")
         if behind is not None and here.text == "single" and behind.type == "CH":
             if found and found[-1].type in _NAMED_BEHIND:  # `under each single chain`
@@ -101,89 +118,6 @@ def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:
         found.append(terminals[at])
         at += 1
     return found
-
-
-_GOES_ON = frozenset(
-    {"PREP", "BETWEEN", "TOGETHER", "ALLTOGETHER", "AS", "NOTCOUNTED", "OF", "KIND", "PICOT"}
-    | {"CLUSTER", "TO", "TOEND", "TOLAST", "MORE", "INALL", "FROM", "FROMHOOK", "ROUND", "MOD"}
-    | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP", "AFTER", "ENDST", "ATEND", "REST"}
-    | {"ALTERNATELY", "SOON", "TIMES"}
-)
-"""What may stand behind an abbreviation whose full stop ends nothing."""
-
-
-_TELLS = frozenset({"is", "are", "being", "which", "that"})
-"""Behind these a clause tells of the thing before them: `the 2 ch. is missed`."""
-
-
-def _dots_alone(terminals: Sequence[Terminal], at: int) -> bool:
-    """Whether full stops stand for commas here: `3 tr. 3 ch. 3 tr. under the next 5 ch.`"""
-    return any(
-        0 <= n < len(terminals) and terminals[n].text == "." and terminals[n - 1].short
-        for n in (at - 3, at + 3)
-    )
-
-
-DOTTED = "dotted"
-"""The name of chains that a book abbreviates with a full stop: `3 ch.`"""
-
-
-def _dotted(terminal: Terminal) -> Terminal:
-    return replace(terminal, name=DOTTED) if terminal.type == "CH" else terminal
-
-
-def _opens_more(before: Terminal, t: Sequence[Terminal]) -> bool:
-    """Whether no step can end in what stands before a full stop: `ea.`, `sk. 2`, `3d. ch.`"""
-    touches = before.end == t[0].start
-    opens = touches and before.type in ("EACH", "SKIP") and len(t) > 1
-    opens |= touches and before.text == "rep"
-    return opens or _is_dotted_order(before, t)
-
-
-def _is_dotted_order(order: Terminal, t: Sequence[Terminal]) -> bool:
-    """Whether the full stop that stands first belongs to `3d.`, as in `1 sc in 3d. ch., 6 ch.`:
-    what it is the third of stands behind it, and begins no step of its own."""
-    sorts = [x.type for x in t[1:]]
-    figure = order.type == "ORD" and order.text[0].isdigit() and order.end == t[0].start
-    begins = sorts[1:2] in (["NUM"], ["PREP"])
-    begins |= sorts == ["CH", "SEP", "NUM"] and t[2].text == "."  # `3d. Ch. 6`
-    return figure and sorts[:1] != [] and sorts[0] in NOUNS and not begins
-
-
-_FIRST_STEP = 3
-"""Before so many words the first step of a row has no place yet."""
-
-
-def _without_dots(terminals: list[Terminal]) -> list[Terminal]:
-    """The terminals without the full stops that belong to an abbreviation."""
-    sorts = [terminal.type for terminal in terminals] + ["", ""]
-    kept: list[Terminal] = []
-    for n, terminal in enumerate(terminals):
-        if terminal.text == "." and kept and _opens_more(kept[-1], terminals[n : n + 4]):
-            continue
-        if terminal.text == "." and kept and kept[-1].short and kept[-1].end == terminal.start:
-            # `ch. 3` is one thing, `2 ch. 3 dc` are two.
-            counted = sorts[n + 1] == "NUM" and sorts[n - 2 if n > 1 else -1] != "NUM"
-            behind = sorts[n + 2]
-            made = n + 1 < len(terminals) and terminals[n + 1].text == "made"
-            # `1 d.c. into the corner d.c.`
-            corner = sorts[n + 1] == "EXCEPT" and terminals[n + 1].text.startswith("in")
-            begins = n < _FIRST_STEP and behind == "SEP"  # `1 d.c. in the corner, * …`
-            if (
-                made
-                or (n + 1 < len(terminals) and terminals[n + 1].text in _TELLS)
-                or (corner and (begins or behind in ("STITCH", "CH", "KIND")))
-                or sorts[n + 1] in _GOES_ON
-                or (counted and behind in ("", "SEP", "RP", "BETWEEN", "AND", "AS"))
-            ):
-                kept[-1] = _dotted(kept[-1])
-                continue
-            if sorts[n + 1] == "SEP":
-                kept[-1] = _dotted(kept[-1])
-            if sorts[n + 1] == "NUM" and _dots_alone(terminals, n):
-                terminal = replace(terminal, name="")
-        kept.append(terminal)
-    return kept
 
 
 def _just_before(terminals: Sequence[Terminal]) -> list[Terminal]:
@@ -246,7 +180,7 @@ def _chains_of(t: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
-_PLACES = frozenset({"THE", "NEXT", "EACH", "EVERY", "SAME"})
+_PLACES = frozenset({"THE", "NEXT", "EACH", "EVERY", "SAME", "ORD"})
 
 
 def _is_chain_first(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -> bool:
@@ -351,6 +285,52 @@ def _before_stitches(t: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+def _round_loops(t: Sequence[Terminal]) -> list[Terminal]:
+    """`in the round loop`: in the ring; `in the round` is else `in all`."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        ring = n + 1 < len(t) and t[n + 1].text in ("loop", "ring")
+        if here.type == "INALL" and here.text == "in the round" and ring:
+            found += [like(here, "PREP"), like(here, "THE")]
+        elif found and found[-1].type == "THE" and t[n - 1].type == "INALL":
+            found.append(replace(like(here, "STRAY"), text="ring"))
+        else:
+            found.append(here)
+    return found
+
+
+def _begun_there(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Begin, as before, in the first loop`: where a row begins, with no word between."""
+    opens = past(t, 0, "SEP", "ENDING")
+    if types(t, opens, 1) == ["BEGIN"]:
+        place = past(t, opens + 1, "SEP", "REMARK")
+        told = [x for x in t[opens + 1 : place] if x.type == "REMARK"]
+        if told and types(t, place, 1) == ["PREP"]:
+            return [*t[:opens], *told, t[opens], *t[place:]]
+    return list(t)
+
+
+def _spots(t: Sequence[Terminal]) -> list[Terminal]:
+    """`on the dc in the hollow`, `the 2 ch at the top of the scallop`: where a place is that has
+    been named."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        spot = past(t, at + 1, "THE")
+        says = types(t, at, 1) == ["PREP"] and spot > at + 1 and spot < len(t)
+        if says and t[spot].text in _SPOTS and ended(t, spot + 1) and prep_before(found):
+            said = " ".join(x.text for x in t[at : spot + 1])
+            found.append(replace(t[at], type="REMARK", text=said, end=t[spot].end, name=""))
+            at = spot + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+_SPOTS = frozenset({"hollow", "hollows", "dip", "dips", "valley", "angle"})
+
+
 def _having_made(t: Sequence[Terminal]) -> list[Terminal]:
     """`Having made 11 chain, work …`: as `make 11 chain, …`."""
     if t[0].text != "having" or len(t) < 2 or t[1].text not in ("made", "worked"):
@@ -359,12 +339,14 @@ def _having_made(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 PUT_RIGHT = (
-    where(_without_dots, "SEP"),
+    where(without_dots, "SEP"),
     where(_having_made, "STRAY UNKNOWN WITH"),
+    where(_round_loops, "INALL-KIND INALL-STRAY"),
     where(_chains_of, "CH-OF CH-NUM"),
     where(_before_stitches, "CH-UNKNOWN KIND-UNKNOWN"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
-    where(_made_of, "MADEOF"),
+    where(_made_of, "MADEOF KIND-OF"),
+    where(_spots, "THE-UNKNOWN THE-STRAY"),
     where(_just_before, "PICOT-LP", "UNKNOWN"),
     where(_passed, "UNKNOWN"),
     where(_without_adjectives, "STITCH"),
@@ -374,5 +356,6 @@ PUT_RIGHT = (
     where(_without_glosses, "LP"),
     where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
     where(with_remarks),
+    where(_begun_there, "BEGIN-SEP BEGIN-REMARK", "REMARK"),
 )
 """What puts words right before it is told what is strange in them."""

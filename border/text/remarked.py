@@ -11,6 +11,15 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.text.asides import (
+    are_left,
+    bracketed_count,
+    for_space,
+    left_free,
+    must_be,
+    of_which,
+    one_over,
+)
 from border.text.passing import NOUNS, ended, like, only_ends, past, types
 
 if TYPE_CHECKING:
@@ -29,7 +38,8 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
     for n, here in enumerate(terminals):
         said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_BY_HAND)
-        if said or (here.type == "LP" and types(terminals, n, 4) in (_CLAIM, _FIRST)):
+        said |= here.type == "LP" and types(terminals, n, 4) in (_CLAIM, _FIRST)
+        if said or here.text == "over":
             break
     else:
         return list(terminals)
@@ -57,7 +67,9 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
-_OPENERS = frozenset({"TILL", "UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT", "AS"})
+_OPENERS = frozenset(
+    {"TILL", "UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT", "AS", "REMAIN"}
+)
 _LEAVING = frozenset({"leaving", "leaving out", "making"})
 _CLAIM = ["LP", "NUM", "KIND", "RP"]
 _FIRST = ["LP", "ORD", "KIND", "RP"]
@@ -82,7 +94,8 @@ def _which(t: Sequence[Terminal], at: int) -> int:
     """Behind `which has joined the loops` of a thing that is named; else the same place."""
     stop = _stop(t, at)
     if t[at].type == "NAMELY" and t[at].text == "which is":
-        return stop if types(t, at + 1, 1) == ["SKIPPED"] or _passed(t, at + 1) else at
+        above = at > 1 and types(t, at + 1, 1) == ["PREP"]  # `in the next, which is over a cluster`
+        return stop if above or types(t, at + 1, 1) == ["SKIPPED"] or _passed(t, at + 1) else at
     noun = at - 1 - (at > 0 and t[at - 1].text == ".")  # `on the sc. which …`
     named = noun >= 0 and (t[noun].type in NOUNS or types(t, noun - 1, 2) == ["OF", "NUM"])
     which = at + (t[at].type == "WITH")  # `with which the last row commenced`
@@ -301,7 +314,13 @@ _REMARKS = (
     _taken_in,
     _for,
     _first_shown,
+    one_over,
+    for_space,
+    bracketed_count,
+    of_which,
+    are_left,
+    left_free,
 )
 """What finds the place behind a remark that begins here."""
-_SAYS = (_missed, _round_left_out, _where_the_hook_goes)
+_SAYS = (_missed, _round_left_out, _where_the_hook_goes, must_be)
 """What puts words that begin here in another way."""

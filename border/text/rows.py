@@ -132,16 +132,21 @@ def read_row(section: Section, reader: Reader) -> Row:
 
 
 def _without_purpose(words: list[Word], source: Source, reader: Reader) -> list[Word]:
-    """The words behind `For the border:`, which says what a row is for, and is told; and behind a
-    colon that nothing stands before, as where a remark is set apart."""
-    colon = next((n for n, word in enumerate(words[:_PURPOSE]) if word.text == ":"), 0)
+    """The words behind `For the border:`, which says what a row is for, or `Other edge of the
+    braid.`, along which it goes, and is told; and behind a colon that nothing stands before, as
+    where a remark is set apart."""
     if words and words[0].text == ":":
         return words[1:]
-    if not colon or words[0].text != "for" or any(word.number for word in words[:colon]):
+    stop = next((n for n, w in enumerate(words[:_PURPOSE]) if w.text in (":", ".")), 0)
+    said = [word.text for word in words[:stop] if word.text != "the"]
+    rows = vocabulary().rows
+    purpose = stop and words[stop].text == ":" and words[0].text == "for"
+    edge = said[1:] and said[0] in rows["which"] and said[1] in rows["edge"]
+    if not (purpose or edge) or any(word.number for word in words[:stop]):
         return words
-    span = source.span(words[0].start, words[colon].end)
+    span = source.span(words[0].start, words[stop].end)
     reader.findings.append(taken_as_remark(source, span))
-    return words[colon + 1 :]
+    return words[stop + 1 :]
 
 
 _PURPOSE = 6

@@ -7,8 +7,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from border.findings import Finding
-from border.text.described import prep_before
-from border.text.passing import ended, past
+from border.text.passing import ended, past, prep_before
 from border.text.source import Source
 from border.text.terminals import Terminal
 from border.text.words import quoted

@@ -172,8 +172,9 @@ def fastened(t: Terminals) -> Terminals:
         if here.type == "WITH" and found and found[-1].name == "turn":
             if types(t, at + 1, 2) == ["NUM", "CH"]:  # `turn with 3 chain`: 3 chain, turn
                 found[-1:] = [*t[at + 1 : at + 3], like(here, "SEP"), found[-1]]
-                stitch = past(t, at + 4, "NUM", "ORD")
-                stands = types(t, at + 3, 1) == ["AS"] and types(t, stitch, 1) == ["STITCH"]
+                said = past(t, at + 3, "SEP")  # `, which stand for the 1st treble`
+                stitch = past(t, said + 1, "THE", "NUM", "ORD")
+                stands = types(t, said, 1) == ["AS"] and types(t, stitch, 1) == ["STITCH"]
                 at = stitch + 1 if stands else at + 3  # `turn with 3 chain for the 1st treble`
                 continue
             here = like(here, "SEP")

@@ -29,13 +29,14 @@ from border.text.binding import bind_numbers
 from border.text.caught import caught
 from border.text.clauses import claims_said
 from border.text.closings import (
+    closed_with_more,
     closing_slips,
     joins,
     rounds,
 )
 from border.text.colours import behind_repeats, colours
 from border.text.counted import counted_places, parts
-from border.text.described import described, in_two_places, of_both_kinds
+from border.text.described import described
 from border.text.each_again import with_more
 from border.text.joining import (
     BEHIND_COMMA,
@@ -98,6 +99,7 @@ from border.text.terminals import Terminal
 from border.text.times_said import times_on_like
 from border.text.together import one_in_each, worked_off
 from border.text.tree import Kind
+from border.text.two_places import in_two_places, of_both_kinds
 from border.text.widening import widened
 
 _Terminals = list[Terminal]
@@ -406,6 +408,7 @@ PASSES: tuple[Pass, ...] = (
     where(_between, "WITH DIVIDED"),
     where(between_behind, "BETWEEN AFTER"),
     where(closing_slips, "ORD ENDWITH KIND", "STITCH"),
+    where(closed_with_more, "ENDING-WITH", "REPEAT"),
     where(joins, "ENDING"),
     where(
         start_chain_brackets,

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.text.passing import like, only_ends, past, stitch_left_out, types
+from border.text.passing import NOUNS, like, only_ends, past, stitch_left_out, types
 from border.text.source import Source
 from border.text.words import quoted, shortened
 
@@ -128,7 +128,8 @@ def _end_of(t: Sequence[Terminal], at: int) -> str:
 
 
 def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
-    """Behind `in end of 1st row`, `in edge of the foundation`; else the same place."""
+    """Behind `in end of 1st row`, `in edge of the foundation`, `to the dc at end of 1st row`; else
+    the same place."""
     if t[at].type == "ENDST" and t[at].text.endswith("row") and types(t, at + 1, 1) == ["NUM"]:
         return at + 2 if _is_lower(t[at + 1].number, row) else at
     of = at + 1
@@ -138,7 +139,9 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
         side = past(t, of, "THE")
         said = _SIDES if types(t, past(t, side + 2, "THE"), 1) != ["ORD"] else _SIDES | _LOOPS
         named = side < len(t) and t[side].text in said and types(t, side + 1, 1) == ["OF"]
-        of = side + 2 if named else len(t)
+        noun = past(t, side, "NUM")
+        at_end = types(t, noun + 1, 2) == ["ATEND", "OF"] and t[noun].type in NOUNS
+        of = noun + 3 if at_end else side + 2 if named else len(t)
     elif t[at].type == "EXCEPT" and "corner" in t[at].text and _of_foundation(t, of):
         return of + 1
     elif t[at].type == "EXCEPT" and "corner" in t[at].text:
@@ -181,7 +184,10 @@ def _behind_foundation(t: Sequence[Terminal], at: int, row: int) -> int:
     if t[at].type == "TOEND":
         if types(t, at + 1, 2) == ["ORD", "ROW"]:
             return at + 3 if _is_lower(t[at + 1].number, row) else at
-        fastens = at > 0 and t[at - 1].type in _FASTENS
+        step = t[_step_before(t[:at]) : at]
+        fastens = step != [] and step[0].type in _FASTENS
+        one = step != [] and step[0].type == "NUM" and step[0].number == 1
+        fastens |= one and row > 1 and step[-1].name in ("sc", "ss")
         return at + 1 if fastens and "foundation" in t[at].text else at
     if row < 2 or t[at].type not in ("PREP", "TO"):
         return at

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from border.findings import Finding
+from border.text.passing import OPENS, WHICH, types
 from border.text.source import Source
 from border.text.vocabulary import TERMS, Names, name_of, names
 
@@ -56,16 +57,16 @@ def unknown_terms(
 def names_alike(
     terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
 ) -> Iterator[Finding]:
-    """`1 treble, 4 long, 1 treble` in one list, where both are one stitch by a heading."""
+    """`1 treble, 4 long, 1 treble` in one row, where both are one stitch by a heading."""
     met: dict[str, str] = {}
-    placed = False
-    for terminal in terminals:
-        if terminal.type not in _LISTED:
-            # in a place a name is that of the row below
-            met, placed = {}, terminal.type not in ("LP", "STAR")
-        if terminal.type == "SEP":
+    placed = shown = False
+    for n, terminal in enumerate(terminals):
+        shown = terminal.type != "RP" and (shown or types(terminals, n - 1, 2) == ["PICOT", "LP"])
+        if terminal.type in _PLACED:
+            placed = True  # in a place a name is that of the row below
+        elif terminal.type not in _LISTED:
             placed = False
-        if terminal.type != "STITCH" or placed:
+        if terminal.type != "STITCH" or placed or shown:
             continue
         name = known.given.get(tuple(terminal.text.split(" ")), "")
         other = met.setdefault(terminal.name, name)
@@ -76,7 +77,7 @@ def names_alike(
         here = name_of(terminal.name, known.terms)
         by = name or other
         span = source.span(terminal.start, terminal.end)
-        message = f'this list calls one stitch by two names: a heading says that "{by}" means '
+        message = f'this row calls one stitch by two names: a heading says that "{by}" means '
         message += here if not (name and other) else f'what "{other if by == name else name}" does'
         one = by if name and other else here
         another = meaning_of("sc" if terminal.name != "sc" else "dc", known.terms)
@@ -85,7 +86,9 @@ def names_alike(
         yield Finding("names-alike", message, help_, span)
 
 
-_LISTED = frozenset({"NUM", "STITCH", "SEP", "AND", "CH", "PICOT"})
+_PLACED = OPENS | WHICH
+_LISTED = frozenset({"NUM", "STITCH", "AND", "CH", "KIND", "EACHOF", "PAIR"})
+"""Words that leave it as it is whether a place is named."""
 
 
 def _short_for(one: str, other: str) -> bool:

@@ -10,9 +10,10 @@ from msgspec.structs import replace
 
 from border.findings import Finding, Span
 from border.text.distances import DISTANCE
-from border.text.passing import WHICH, behind_chains, ended, past
+from border.text.passing import NOUNS, OPENS, WHICH, behind_chains, ended, past
 from border.text.source import Source
 from border.text.vocabulary import Names, names, vocabulary
+from border.text.wheels import WHEELS
 from border.text.words import quoted, shortened
 
 if TYPE_CHECKING:
@@ -39,16 +40,21 @@ def strangers(
     """Words that the vocabulary does not have; a run of them, as of a remark, is told once."""
     runs = list(_runs(terminals, source))
     places = {id(terminal): at for at, terminal in enumerate(terminals)} if runs else {}
+    apart = 0  # where the last remark of several such words ends
     for run in runs:
+        if run[0].start < apart:
+            continue
         if len(run) >= _REMARK:
             first, last = _widened(run, terminals)
-            span = source.span(first.start, last.end)
+            span, apart = source.span(first.start, last.end), last.end
             said = source.text[span.start : span.end]
             message = f'these words are no part of a border text: "{shortened(said)}"'
             help_ = f'set a remark apart: "-- {shortened(said, 160)} --", or put it behind a #'
             yield Finding("unknown-word", message, help_, span)
             continue
         for terminal in run:
+            if terminal.start < apart:
+                continue
             word = shortened(source.text[terminal.start : terminal.end])
             if (asked := asked_place(terminal.text)) is not None:
                 span = source.span(terminal.start, terminal.end)
@@ -59,12 +65,15 @@ def strangers(
             near = _nearest(terminal.text, known) if looked_up else None
             told.add(terminal.text)
             first, last = _remark_round(terminal, terminals, slip=near is not None)
+            apart = last.end if first is not last else apart
             remark = shortened(source.text[first.start : last.end], 160)
-            apart = f'set a remark apart: "-- {remark} --", or put it behind a #'
-            help_ = f'did you mean "{near}"? Otherwise {apart}' if near else apart
+            offer = f'set a remark apart: "-- {remark} --", or put it behind a #'
+            help_ = f'did you mean "{near}"? Otherwise {offer}' if near else offer
             if near is None and _named_as_place(terminals, places[id(terminal)]):
                 means = " or ".join(f'"{word} means {one}"' for one in ("shell", "space"))
-                help_ = f"if it is worked into, say what it is in a heading: {means}; else {apart}"
+                help_ = f"if it is worked into, say what it is in a heading: {means}; else {offer}"
+            if terminal.text in WHEELS:
+                help_ = f'what is worked on each of them is a clause: "over each motif: …"; {offer}'
             if terminal.text == "down" and any(t.type == "CH" for t in terminals):
                 help_ = f"where these are stitches back along chains just made, {_WORKED_BACK}"
             before = source.text[max(0, first.start - _INDENT) : first.start].rstrip(" ")
@@ -149,13 +158,24 @@ def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Te
     first = next(n for n, t in enumerate(terminals) if t is run[0])
     last = next(n for n, t in enumerate(terminals) if t is run[-1])
     chunk = _between_commas(terminals, first, last)
-    if not ({t.type for t in chunk} & _MADE or _copies(chunk)):
+    if not (_makes(chunk) or _copies(chunk)):
         return _with_bracket(chunk, terminals)
+    behind = last + 1
+    while behind < len(terminals) and _is_little(terminals[behind]):
+        behind += 1
+    which = first
+    while which and terminals[which - 1].type in WHICH | {"NUM"}:
+        which -= 1
+    opened = which > 0 and terminals[which - 1].type in OPENS
+    if behind < len(terminals) and terminals[behind].type in NOUNS | WHICH | {"NUM"}:
+        placed = any(t.type in _PLACED for t in terminals[last + 1 : behind])
+        if opened and not placed:  # `on the finished dc`, `in the remaining half of the loop`
+            return terminals[first], terminals[behind - 1]
+        behind = last + 1 if placed else behind
+    first = which - 1 if opened else first
     while first and _is_little(terminals[first - 1]):
         first -= 1
-    while last + 1 < len(terminals) and _is_little(terminals[last + 1]):
-        last += 1
-    return terminals[first], terminals[last]
+    return terminals[first], terminals[behind - 1]
 
 
 def _between_commas(terminals: Sequence[Terminal], first: int, last: int) -> Sequence[Terminal]:
@@ -167,8 +187,8 @@ def _between_commas(terminals: Sequence[Terminal], first: int, last: int) -> Seq
         last += 1
     chunk = terminals[first : last + 1]
     work = next((n for n, t in enumerate(chunk) if t.text in _WORK and n > start - first), 0)
-    made = work and any(t.type in _MADE for t in chunk[work:])
-    return chunk[:work] if made and all(t.type not in _MADE for t in chunk[:work]) else chunk
+    made = work and _makes(chunk[work:])
+    return chunk[:work] if made and not _makes(chunk[:work]) else chunk
 
 
 def _with_bracket(
@@ -197,14 +217,35 @@ def _remark_round(
         stranger is not chunk[0] and terminals[at - 1].type == "NUM" and stranger.text.isalpha()
     )
     named = counted and terminals[at - 1].text not in ("a", "an")
-    types = {t.type for t in chunk}
-    strange = sum(t.type == "UNKNOWN" for t in chunk) > 1
-    if not named and not _copies(chunk) and (strange or not types & _MADE):
+    strange = [t for t in chunk if t.type == "UNKNOWN"]
+    if not named and not _copies(chunk) and not _makes(chunk):
         return _with_bracket(chunk, terminals)
+    if len(strange) > 1 and not named:
+        return _widened(strange, terminals)
     return (stranger, stranger) if slip else _widened([stranger], terminals)
 
 
 _MADE = frozenset({"STITCH", "CH", "PICOT", "CLUSTER", "TIMES", "REPEAT"})
+_SPOKEN_OF = frozenset({"THE", "ALL", "THEM"})
+
+
+def _makes(words: Sequence[Terminal]) -> bool:
+    """Whether a step may stand among these words: not where the stitches in them are only spoken
+    of, as in `the treble should be worked loosely`."""
+    for n, here in enumerate(words):
+        if here.type not in _MADE:
+            continue
+        which = n - 1
+        while which >= 0 and words[which].type in ("NUM", "ORD", "OF"):
+            which -= 1
+        spoken_of = which >= 0 and words[which].type in _SPOKEN_OF
+        placed = which > 0 and words[which - 1].type in _PLACED
+        if placed or not spoken_of or here.type in ("TIMES", "REPEAT"):
+            return True
+    return False
+
+
+_PLACED = frozenset({"PREP", "BETWEEN", "TO", "SKIP"})
 
 
 def _copies(words: Sequence[Terminal]) -> bool:
@@ -217,7 +258,7 @@ def _copies(words: Sequence[Terminal]) -> bool:
 def _divides(terminal: Terminal) -> bool:
     """Whether a comma, bracket or mark parts what stands on either side of it."""
     mark = terminal.type == "SEP" and not terminal.text.isalpha()
-    return mark or terminal.type in ("LP", "RP", "STAR")
+    return mark or terminal.text == "then" or terminal.type in ("LP", "RP", "STAR")
 
 
 def _is_little(terminal: Terminal) -> bool:

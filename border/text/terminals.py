@@ -30,6 +30,7 @@ from border.text.stitch_names import names_alike, unknown_terms
 from border.text.strangers import remarks, strangers
 from border.text.tree import Kind
 from border.text.vocabulary import Entry, Names, vocabulary, ways_from
+from border.text.wheels import without_wheels
 from border.text.words import LARGEST, Sort, Word
 
 _MARKS = {
@@ -101,8 +102,9 @@ def read_terminals(
         found.append(terminal)
     found = turned(found, PUT_RIGHT)
     found, told_of = without_place_colours(found, source, told)
+    found, of_wheels = without_wheels(found, source)
     found, findings = with_assumed_places(found, below, source, told, clusters)
-    findings += told_of
+    findings += [*told_of, *of_wheels]
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
             message, help_ = "this number is too large", "write a number that can be worked"
@@ -175,8 +177,12 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
             return _terminal("UNKNOWN", words, at, at + 1), at + 1
     if (end := behind_distance(words, at, names)) > at:
         return _terminal("REMARK", words, at, end, name=DISTANCE), end
-    if word.text in vocabulary().colours["opens"] and (end := behind_colour(words, at)) > at:
-        return _terminal("COLOUR", words, at, end, name=_in_words(words[at:end])), end
+    colours = vocabulary().colours
+    opens = word.text in colours["opens"]
+    if word.sort is not Sort.NUMBER and not opens and at + 1 < len(words):  # `Second colour.`
+        opens = words[at + 1].text in colours["colour"] and ordinal_at(words, at) is not None
+    if opens and (end := behind_colour(words, at)) > at:
+        return _terminal("COLOUR", words, at, end, name=_with_colour(words[at:end])), end
     entry, end = longest(words, at, ways_from(word.text))
     stitch, stitch_end = longest(words, at, names.phrases)
     made_of = entry is not None and entry.terminal == "MADEOF"
@@ -205,14 +211,18 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
     return _terminal("UNKNOWN", words, at, at + 1), at + 1
 
 
-def _in_words(words: Sequence[Word]) -> str:
-    return " ".join(word.text for word in words)
+def _with_colour(words: Sequence[Word]) -> str:
+    """`White wool.`, `Take the white wool` as the step says it: `with white wool`."""
+    said = [word.text for word in words]
+    if said[0] in vocabulary().colours["by"]:
+        return " ".join([said[0] if said[0] in ("with", "in") else "with", *said[1:]])
+    return " ".join(["with", *said])
 
 
 def behind_colour(words: Sequence[Word], at: int) -> int:
     """The place behind `with the darkest scarlet wool`, or `at` where no colour stands."""
     colours, end = vocabulary().colours, at
-    if words[end].text in ("with", "in"):
+    if words[end].text in colours["by"]:
         end += 1
     if end < len(words) and words[end].text == "the":
         end += 1

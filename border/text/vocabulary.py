@@ -215,7 +215,7 @@ def _spelt(patterns: list[str]) -> tuple[Phrase, ...]:
 
 def _colours(table: dict[str, list[str]]) -> dict[str, frozenset[str]]:
     """The words of a colour; `opens`: with which one can begin."""
-    opens = ["with", "in", "the", *table["before"], *table["colour"]]
+    opens = ["the", *table["by"], *table["before"], *table["colour"]]
     return {name: frozenset(words) for name, words in (table | {"opens": opens}).items()}
 
 

@@ -1,0 +1,103 @@
+"""What a row says of itself besides its steps: `and one over`, `for the first space`, `(ch 5 and
+this dc make 1 space)`, `of which the last 3 stand for a dc`, `the loops are left`.
+
+No count depends on it, and it is told; but `repeat to the end, which must be 1 dc` says how the
+row ends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from border.text.passing import NOUNS, ended, like, only_ends, past, types
+from border.text.tree import SPACES
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+_MAKES = frozenset({"make", "makes", "making", "form", "forms", "forming", "count", "counts"})
+
+
+def one_over(t: Sequence[Terminal], at: int) -> int:
+    """Behind `and one over`, `with 1 dc over` before anything is counted: said of the length of a
+    foundation; else the same place."""
+    if t[at].type not in ("AND", "WITH") or types(t, at + 1, 1) != ["NUM"]:
+        return at
+    noun = past(t, at + 2, *NOUNS)
+    over = noun < len(t) and t[noun].text == "over" and ended(t, noun + 1)
+    counted = any(types(t, n, 1) == ["NUM"] and t[n + 1].type in NOUNS for n in range(at - 1))
+    return noun + 1 if over and not counted else at
+
+
+def for_space(t: Sequence[Terminal], at: int) -> int:
+    """Behind `for the first space` of chains and a stitch that make it; else the same place."""
+    order = past(t, at + 1, "THE")
+    if t[at].type != "AS" or types(t, order, 2) != ["ORD", "KIND"]:
+        return at
+    kind = t[order + 1].kind
+    space = kind is not None and kind.name in SPACES and not kind.size
+    return order + 2 if space and ended(t, order + 2) else at
+
+
+def bracketed_count(t: Sequence[Terminal], at: int) -> int:
+    """Behind `(ch 5 and this dc make 1 space)`, `(3 ch standing for the first of all)`; else the
+    same place."""
+    before = t[at - 1] if at else t[at]
+    if t[at].type != "LP" or before.type in ("LP", "STAR") or before.name == "hard":
+        return at
+    end = next((n for n in range(at + 1, len(t)) if t[n].type in ("RP", "LP")), len(t))
+    inside = t[at + 1 : end]
+    if end == len(t) or t[end].type != "RP" or len(inside) < _FEWEST:
+        return at
+    makes = inside[-3].text in _MAKES and types(inside, len(inside) - 2, 2) == ["NUM", "KIND"]
+    of_all = [x.type for x in inside[-3:]] == ["ORD", "OF", "ALL"]
+    stands = of_all and any(x.type == "AS" for x in inside)
+    return end + 1 if makes or stands else at
+
+
+_FEWEST = 4
+"""In fewer words no bracket says what has been made."""
+
+
+def of_which(t: Sequence[Terminal], at: int) -> int:
+    """Behind `of which the last three stand for a dc`; else the same place."""
+    said = types(t, at, 2) == ["OF", "STRAY"] and t[at + 1].text == "which"
+    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    stands = any(x.type == "AS" for x in t[at:stop])
+    return stop if said and stands and at and t[at - 1].type == "SEP" else at
+
+
+def are_left(t: Sequence[Terminal], at: int) -> int:
+    """Behind `the loops are left, and form the point`, where a row ends; else the same place."""
+    opens = at and t[at - 1].type in ("SEP", "AND") and t[at].type == "THE"
+    if not opens or types(t, at + 1, 2) != ["KIND", "REMAIN"]:
+        return at
+    rest = t[at + 3 :]
+    return len(t) if all(x.type not in (*_STEPS, *NOUNS) for x in rest) else at
+
+
+_STEPS = ("NUM", "REPEAT", "STAR", "SKIP", "PREP", "ENDING")
+
+
+def left_free(t: Sequence[Terminal], at: int) -> int:
+    """Behind `leaving 6 loops free along the edge`, said of the wheels; else the same place."""
+    if not t[at].text.startswith("leav") or types(t, at + 1, 2) != ["NUM", "KIND"]:
+        return at
+    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    return stop if any(x.text == "free" for x in t[at:stop]) else at
+
+
+def must_be(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
+    """`repeat to the end, which must be 1 dc`: as `end with 1 dc`, and the place behind it."""
+    stray = at < len(t) and t[at].text == "which" and at > 0 and t[at - 1].type == "SEP"
+    said = [x.text for x in t[at + 1 : at + 3]] in (
+        ["must", "be"],
+        ["should", "be"],
+        ["will", "be"],
+    )
+    step = types(t, at + 3, 2) == ["NUM", "STITCH"] and only_ends(t[at + 5 :])
+    again = any(x.type == "REPEAT" for x in t[:at])
+    if not (stray and said and step and again):
+        return [], at
+    return [like(t[at], "ENDWITH"), *t[at + 3 : at + 5]], at + 5

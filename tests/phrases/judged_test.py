@@ -1,0 +1,123 @@
+"""What needleworkers' eyes found misread on whole pages: what closes a round where it is no slip
+stitch, the last of several, two places of one step, corners whose words went on, chains first.
+"""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, FIVES, LOOPS, SIXES, STITCHES, On, cases, said
+
+RING = On(1)
+OPEN_STITCHES = STITCHES._replace(closed=False)
+MESHES = On(12, ("*1 treble in loop, 1 chain; repeat",))
+TURNED = On(12, ("ch 3, 1 treble in each loop, turn",), closed=False)
+THREES = ARCHES._replace(below=(*ARCHES.below, "3 treble in each space"))
+
+CLOSED_WITH = {
+    "*5 chain, 1 plain in next loop; repeat, join with 2 chain": "12 sc, 62 ch; 12 x 1 loop",
+    "*5 chain, 1 plain in next loop; repeat, joining with 5 chain to the first plain": "12 sc, 65 ch; 12 x 1 loop; asked perhaps-instead",
+    "*1 plain in next loop, 5 chain; repeat from *, the last 5 chain being joined to the first plain": "12 sc, 60 ch; 12 x 1 loop",
+    "*5 chain, 1 plain in next loop; repeat, join with 1 plain in 1st plain": "12 sc, 60 ch; 12 x 1 loop",
+    "*5 chain, 1 plain in next loop; repeat; close the round by working 1 single on the 1st chain": "12 sc, 60 ch; 12 x 1 loop",
+}
+
+IN_A_RING = {
+    "Make a chain of 9, and make it round by working a single stitch in the 1st chain; work 16 treble in the round loop": "16 dc; asked foundation-named",
+    "make a chain of 9, join, 16 treble in the loop": "16 dc; asked foundation-named",
+    "make a chain of 9, join, *2 treble in the loop, 2 chain; repeat from * 5 times": "12 dc, 12 ch; asked foundation-named",
+}
+
+THE_LAST = {
+    "3 chain, miss 1, 10 treble, the last of them on the last treble": "11 dc; asked start-chain-assumed; asked perhaps-missed",
+    "4 treble on 4 treble, the last on the last treble": "4 dc",
+    "(2 chain, miss 1, 1 treble on next treble) 3 times, the last being in the last treble": "3 dc, 6 ch",
+    "(2 chain, miss 1, 1 treble on next treble) twice, the last in last treble": "2 dc, 4 ch; asked start-chain-assumed",
+}
+
+TWO_PLACES = {
+    "slip over the treble and first chain, 1 plain in next treble": "2 ss, 1 sc; does not close; asked perhaps-one-place; asked repeat-unclear",
+    "slip over treble and ch, 1 plain in next treble": "2 ss, 1 sc; does not close; asked perhaps-one-place; asked repeat-unclear",
+    "*1 plain in treble and next chain, 2 chain; repeat": "24 sc, 24 ch; 12 x 1 dc; asked perhaps-one-place",
+    "*1 plain in treble and chain 3; repeat": "12 sc, 36 ch; 12 x 1 dc",
+}
+
+OF_THE_SIX = {
+    "*1 treble on the first of the six, (1 chain, 1 treble on the next) 5 times, miss the 2 chain; repeat from *": "36 dc, 30 ch; 6 x 1 block of 6",
+}
+
+AT_CORNERS = {
+    "1 plain in the centre of every 5 chain, with 5 chain between; in the loop at the corner 1 plain, 7 chain, 1 plain": "6 sc, 30 ch; 6 x 1 ch-5 space; asked corners-left-out",
+    "*1 plain in the centre of the 5 chain, 5 chain; repeat from *; and at the corner, under the 7 chain, 1 plain, 7 chain, 1 plain, then 5 chain as before": "6 sc, 30 ch; 6 x 1 ch-5 space; asked corners-left-out",
+    "3 treble in every space, with 1 chain between the groups, and 3 treble, 3 chain, 3 treble at the corners; join": "18 dc, 6 ch; 6 x 1 space; asked corners-left-out",
+}
+
+AT_THE_SIDE = {
+    "*1 plain in each treble, and fasten with 1 plain to the end of the foundation chain": "36 sc; 36 x 1 dc; asked star-assumed; asked at-the-side",
+}
+
+CHAINS_FIRST = {
+    "1 plain in first ch 5, (ch 5, 1 plain in next) 5 times": "6 sc, 25 ch",
+    "1 plain in 2d ch 5, (ch 5, 1 plain in next ch 5) 4 times": "5 sc, 20 ch",
+}
+
+IN_THE_TOP = {
+    "1 treble in each of next 11 treble, 1 treble in top of 3 ch at end": "12 dc; asked start-chain-assumed; asked start-chain-assumed",
+    "1 treble in next, miss 10, 2 treble in top of ch at end": "3 dc; asked start-chain-assumed; asked start-chain-assumed",
+}
+
+INTO_THE_LAST = {
+    "5 chain, miss 3, 1 treble on treble, 2 chain, miss 2, 1 treble, 2 chain, 1 treble in last treble": "4 dc, 6 ch; asked place-unclear; asked start-chain-assumed",
+    "5 chain, miss 3, 1 treble on treble, 2 chain, 1 treble, 2 chain, 1 treble in last treble": "4 dc, 6 ch; asked place-unclear; asked start-chain-assumed",
+}
+
+ABBREVIATED = {
+    "*3 plain, 1 chain, rep.": "12 sc, 4 ch; 4 x 3 loop",
+    "*3 plain, 1 chain, rep. from *": "12 sc, 4 ch; 4 x 3 loop",
+    "*3 plain, 1 chain; rept. from *. Turn.": "12 sc, 4 ch; 4 x 3 loop",
+    "*3 plain, 1 ch., rep. the whole length of the braid": "12 sc, 4 ch; 4 x 3 loop",
+}
+
+BEHIND_THEN = {
+    "*1 treble, then 2 chain, then 1 treble, under the loop of three chain; repeat from *": "24 dc, 24 ch; 12 x 4 st; asked perhaps-one-place",
+    "*1 treble, then 2 chain, then 1 treble on plain, miss 3; repeat": "12 dc, 12 ch; 6 x 8 st",
+}
+
+ON_WHEELS = {
+    "*1 plain in first free loop of each wheel, (5 chain, 1 plain in the next) 3 times, 3 chain; repeat from * on every wheel": "12 sc, 54 ch; 3 x 4 loop; asked taken-as-remark; asked taken-as-remark",
+    "3 chain for a treble, *2 chain, 1 plain in next loop, 2 chain, 1 treble in next loop, 1 treble in first loop of next wheel; repeat from *, ending with 1 treble in last loop of last wheel": "8 dc, 3 sc, 12 ch; 3 x 3 loop; 1 left over; does not close; asked taken-as-remark; asked taken-as-remark; asked row-does-not-close",
+    "*1 plain in loop, 3 chain; repeat from * across the wheels": "12 sc, 36 ch; 12 x 1 loop; asked taken-as-remark",
+    "*1 plain in each loop of the wheels": "12 sc; 12 x 1 loop; asked star-assumed; asked taken-as-remark",
+}
+"""Where one wheel ends the yoke says: a row on twelve loops is told so."""
+
+BETWEEN_WHEELS = {
+    "*1 plain on the plain between the wheels, 3 chain; repeat": "12 sc, 36 ch; 12 x 1 sc; asked place-assumed",
+    "*3 plain under the 3 chain between the wheels; repeat": "36 sc; 12 x 1 ch-3 space; asked place-assumed",
+}
+
+
+@cases(
+    (LOOPS, CLOSED_WITH),
+    (RING, IN_A_RING),
+    (OPEN_STITCHES, THE_LAST),
+    (MESHES, TWO_PLACES),
+    (SIXES, OF_THE_SIX),
+    (FIVES, AT_CORNERS),
+    (THREES, AT_THE_SIDE),
+    (FIVES, CHAINS_FIRST),
+    (TURNED, IN_THE_TOP),
+    (OPEN_STITCHES, INTO_THE_LAST),
+    (LOOPS, ABBREVIATED),
+    (ARCHES, BEHIND_THEN),
+    (LOOPS, ON_WHEELS),
+    (ARCHES, BETWEEN_WHEELS),
+)
+def test_what_was_misread(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_two_names_for_one_stitch_are_told_wherever_a_row_makes_them() -> None:
+    row = "*5 long in loop, 4 chain, 1 treble in next loop, 4 chain; repeat"
+    assert said(row, LOOPS).endswith("asked names-alike")
+    assert said("*1 long in each loop") == "12 dc; 12 x 1 loop; asked star-assumed"
+    on_long = "1 treble on each long"  # in a place a name is that of the row below
+    assert said(on_long, STITCHES) == "12 dc; 12 x 1 dc"
