@@ -25,7 +25,7 @@ from border.text.syntax import read_border
         ("(1 dc) 3 times to end", "to end", "leave one of the two out"),
         ("(1 dc) to end in next st", "(1 dc) to end in next st", "(…) in each space"),
         ("((1 dc) to end) in next st", "(1 dc) to end", "say how many times"),
-        ("1 dc in next space and next block", "next", "1 dc in next st"),
+        ("2 dc in next space and next block", "next", "1 dc in next st"),
         ("1 dc in each space and centre of next block", "centre of next block", "alike"),
         ("1 dc in next st in next space", "in next space", "one place"),
         ("1 dc in 0th st", "0th", "1st"),

@@ -86,7 +86,7 @@ def names_alike(
         yield Finding("names-alike", message, help_, span)
 
 
-_PLACED = OPENS | WHICH
+_PLACED = OPENS | WHICH | {"AS"}
 _LISTED = frozenset({"NUM", "STITCH", "AND", "CH", "KIND", "EACHOF", "PAIR"})
 """Words that leave it as it is whether a place is named."""
 
