@@ -88,6 +88,23 @@ def left_free(t: Sequence[Terminal], at: int) -> int:
     return stop if any(x.text == "free" for x in t[at:stop]) else at
 
 
+def joined_to(t: Sequence[Terminal], at: int) -> int:
+    """Behind `joining the 2nd picot to the 2nd picot of the last scallop`, which makes nothing of
+    its own; else the same place."""
+    joins = t[at].type in ("ENDING", "CATCH", "UNITE") and t[at].text.startswith(("join", "unit"))
+    which = past(t, at + 1, "THE")
+    named = types(t, which, 2) in _PARTS_JOINED and t[which].number != -1
+    if not joins or not named or all(x.type in _LITTLE for x in t[:at]):
+        return at
+    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    steps = any(x.type in ("REPEAT", "SKIP") for x in t[at:stop])
+    return stop if any(x.type == "TO" for x in t[which + 2 : stop]) and not steps else at
+
+
+_PARTS_JOINED = (["ORD", "PICOT"], ["CENTRE", "PICOT"], ["NUM", "PICOT"], ["ORD", "STITCH"])
+_LITTLE = frozenset({"SEP", "AND", "STAR"})
+
+
 def must_be(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
     """`repeat to the end, which must be 1 dc`: as `end with 1 dc`, and the place behind it."""
     stray = at < len(t) and t[at].text == "which" and at > 0 and t[at - 1].type == "SEP"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from border.text.passing import NOUNS, OPENS, Terminals, like, made, only_ends, types
+from border.text.passing import NOUNS, OPENS, Terminals, like, made, only_ends, past, types
 
 
 def each_again(t: Terminals) -> Terminals:
@@ -66,7 +66,9 @@ def with_more(t: Terminals) -> Terminals:
     before = [x for x in t[begun:at] if x.type not in ("SEP", "TOEND")]
     first = _in_each(before) or _in_each(_place_behind(before))
     each = types(t, end - 2, 1) == ["EACH"]
-    if not more or not first or not each or not only_ends(t[end:]):
+    closes = past(t, end, "SEP")  # `…; join to the first dc`
+    ends = closes == len(t) or t[closes].type == "ENDING"
+    if not more or not first or not each or not ends:
         return t
     comma = like(t[at], "SEP", name="")
     steps = [*first, comma, *more]

@@ -76,16 +76,22 @@ def _joined_last(t: list[Terminal]) -> list[Terminal]:
 
 
 def _last_skipped(t: list[Terminal]) -> list[Terminal]:
-    """`repeat all round, missing the last stitch`: as many as that are missed behind the repeat."""
-    repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
-    for n in range(repeat, len(t)):
+    """`repeat all round, missing the last stitch`: as many as that are missed behind the repeat;
+    `miss the last picot; repeat from *`: the next one."""
+    again = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    for n, here in enumerate(t):
         last = past(t, n + 1, "THE")
-        noun = past(t, last + 1, "NUM")
+        if here.type != "SKIP" or last >= len(t) or not _is_last(t[last]):
+            continue
+        number = last + 1
+        noun = past(t, number, "NUM")
         named = types(t, noun, 1)[:1] in ([x] for x in NOUNS)
-        if t[n].type == "SKIP" and last < len(t) and _is_last(t[last]) and named:
-            number = t[last + 1] if noun > last + 1 else like(t[last], "NUM", number=1)
-            if types(t, noun + 1, 1) in ([], ["SEP"], ["AND"], ["ENDING"]):
-                return [*t[: n + 1], number, *t[noun:]]
+        end = noun + named
+        before = types(t, past(t, end, "SEP"), 1) == ["REPEAT"]
+        behind = n > again and named and types(t, end, 1) in ([], ["SEP"], ["AND"], ["ENDING"])
+        if before or behind:
+            count = t[number:noun] or [like(t[last], "NUM", number=1)]
+            return [*t[: n + 1], *count, *t[noun:]]
     return t
 
 

@@ -13,7 +13,7 @@ from border.text.beside import on_either_side
 from border.text.dots import without_dots
 from border.text.passing import NOUNS, ended, like, past, prep_before, types, where
 from border.text.remarked import with_remarks
-from border.text.tree import Kind
+from border.text.tree import ST, Kind
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -133,10 +133,34 @@ def _just_before(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+def _of_end_chain(t: Sequence[Terminal]) -> list[Terminal]:
+    """`miss 2 of the end chain`, `in next st of end ch`: so many of its chains, or the next."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        chain = past(t, at + 1, "THE", "ORD", "NUM")
+        ends = types(t, at, 1) == ["OF"] and types(t, chain, 1) == ["CH"] and chain > at + 1
+        last = ends and any(x.type == "ORD" and x.number == -1 for x in t[at + 1 : chain])
+        skips = last and types(found, len(found) - 2, 2) == ["SKIP", "NUM"]
+        st = last and types(found, len(found) - 2, 2) == ["NEXT", "KIND"] and found[-1].kind == ST
+        if skips or st:
+            found[-st or len(found) :] = [t[chain]]
+            at = chain + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
 def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """`pass the dc`, `passing 2 ch`, `leave 2`: as `miss`; not `pass the thread`."""
+    """`pass the dc`, `passing 2 ch`, `leave 2`: as `miss`; not `pass the thread`. `* Miss the
+    first dc` misses the next one each time."""
     found = list(terminals)
     for n, here in enumerate(terminals):
+        order = past(terminals, n + 1, "THE")
+        first = types(terminals, order, 1) == ["ORD"] and terminals[order].number == 1
+        if here.type == "SKIP" and first and n and terminals[n - 1].type in ("STAR", "CROSS"):
+            found[order] = like(terminals[order], "NUM", number=1)
         behind = terminals[n + 1 : n + 3]
         behind = behind[1:] if behind and behind[0].type in ("THE", "PREP") else behind
         if (
@@ -310,6 +334,23 @@ def _begun_there(t: Sequence[Terminal]) -> list[Terminal]:
     return list(t)
 
 
+def _at_beginning(t: Sequence[Terminal]) -> list[Terminal]:
+    """`9 dc in the loop at the beginning`, of the row below: it lies at the end of this one."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        begin = past(t, at + 1, "THE")
+        says = types(t, at, 1) == ["PREP"] and t[at].text == "at" and at > _FEW
+        named = types(found, len(found) - 1, 1)[:1] in (["CH"], ["KIND"])
+        if says and named and types(t, begin, 1) == ["BEGIN"] and ended(t, begin + 1):
+            found.append(replace(t[at], type="ATEND", end=t[begin].end))
+            at = begin + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
 def _spots(t: Sequence[Terminal]) -> list[Terminal]:
     """`on the dc in the hollow`, `the 2 ch at the top of the scallop`: where a place is that has
     been named."""
@@ -346,11 +387,13 @@ PUT_RIGHT = (
     where(_before_stitches, "CH-UNKNOWN KIND-UNKNOWN"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(_made_of, "MADEOF KIND-OF"),
+    where(_at_beginning, "PREP-BEGIN THE-BEGIN"),
     where(_spots, "THE-UNKNOWN THE-STRAY"),
     where(_just_before, "PICOT-LP", "UNKNOWN"),
-    where(_passed, "UNKNOWN"),
+    where(_passed, "UNKNOWN STAR-SKIP CROSS-SKIP"),
     where(_without_adjectives, "STITCH"),
     where(_end_ones, "ENDWITH"),
+    where(_of_end_chain, "NUM-OF KIND-OF", "CH", "ORD"),
     where(_begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
     where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
     where(_without_glosses, "LP"),

@@ -15,6 +15,7 @@ from border.text.asides import (
     are_left,
     bracketed_count,
     for_space,
+    joined_to,
     left_free,
     must_be,
     of_which,
@@ -39,7 +40,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     for n, here in enumerate(terminals):
         said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_BY_HAND)
         said |= here.type == "LP" and types(terminals, n, 4) in (_CLAIM, _FIRST)
-        if said or here.text == "over":
+        if said or here.text.startswith(("over", "join", "unit")):
             break
     else:
         return list(terminals)
@@ -320,6 +321,7 @@ _REMARKS = (
     of_which,
     are_left,
     left_free,
+    joined_to,
 )
 """What finds the place behind a remark that begins here."""
 _SAYS = (_missed, _round_left_out, _where_the_hook_goes, must_be)
