@@ -71,6 +71,10 @@ def _last_chains(t: list[Terminal], at: int) -> list[Terminal]:
     star = max((n for n in range(at) if t[n].type == "STAR"), default=-1)
     repeat = next((n for n in range(star + 1, at) if t[n].type == "REPEAT"), 0)
     chains = t[at + 2 : at + 4]
+    named = chains[0].kind if chains else None
+    if named is not None and named.name == "space" and named.size:  # `joining last ch 6 to`
+        number = like(chains[0], "NUM", number=named.size)
+        chains = [number, replace(like(chains[0], "CH"), text="ch")]
     if star < 0 or not repeat or sorted(types(chains, 0, 2)) != ["CH", "NUM"]:
         return []
     own, last = t[star + 1 : star + 3], [x for x in t[star:repeat] if x.type != "SEP"][-2:]

@@ -81,6 +81,49 @@ BEHIND_THEN = {
     "*1 treble, then 2 chain, then 1 treble on plain, miss 3; repeat": "12 dc, 12 ch; 6 x 8 st",
 }
 
+MESH_AND_BACK = (
+    "1 treble in each loop, turn",
+    "5 chain, miss 2, 1 treble in next treble, *2 chain, miss 2, 1 treble in next treble; repeat from *, turn",
+)
+TO_AND_FRO = On(13, MESH_AND_BACK, closed=False)
+
+AT_ITS_BEGINNING = {
+    "1 treble in each of next 4 treble, 9 treble in the loop of 2 chain at beginning of 2nd row, 1 treble in last st, turn": "14 dc; asked start-chain-assumed",
+    "*1 plain in next treble, 2 chain, miss 2 ch; repeat from *, missing the last st": "4 sc, 8 ch; 4 x 1 dc; asked start-chain-assumed",
+}
+
+MORE_CLOSED = {
+    "*5 chain, miss 1 loop, 1 plain in next loop; repeat from *, joining last chain 5 to the first plain": "6 sc, 35 ch; 6 x 2 loop; asked perhaps-instead",
+    "*5 chain, miss 1 loop, 1 plain in next loop; repeat from *, the last chain 5 joined to the first plain": "6 sc, 35 ch; 6 x 2 loop; asked perhaps-instead",
+    "4 chain, *miss 1, 1 treble in the next, 1 chain; repeat from * all round, missing the last loop, and join to the third of the 4 chain": "6 dc, 6 ch; 5 x 2 loop; asked start-chain-assumed",
+    "*1 plain in next loop, 2 chain, miss the last; repeat from *": "6 sc, 12 ch; 6 x 2 loop",
+    "*miss first loop, 1 plain in next, 3 chain; repeat from *": "6 sc, 18 ch; 6 x 2 loop",
+    "4 chain, miss one loop, 1 plain in the next, and do this 5 times in all": "5 sc, 20 ch; does not close; asked row-does-not-close",
+    "*1 plain in next loop, 5 chain; repeat this to the end, which must be one plain": "12 sc, 60 ch; 12 x 1 loop; does not close; asked row-does-not-close",
+    "*6 chain, 1 plain in next loop; repeat from *, making no chain between the scallops": "12 sc, 72 ch; 12 x 1 loop",
+}
+
+ASIDE = {
+    "plain, with 1 plain over": "1 sc; does not close; asked taken-as-remark; asked repeat-unclear",
+    "*7 treble in loop, (3 chain standing for the first of all), 1 plain in next; repeat from *": "42 dc, 6 sc; 6 x 2 loop; asked taken-as-remark",
+    "*2 treble in loop, 1 plain in the next, which is over a cluster; repeat": "12 dc, 6 sc; 6 x 2 loop; asked taken-as-remark",
+    "*7 treble in loop, join the 4th treble to the 4th treble of the next wheel; repeat": "84 dc; 12 x 1 loop; asked taken-as-remark",
+    "*3 plain, 1 picot, 3 plain in each loop, joining 2d picot to 2d picot of last wheel": "30 sc, 1 picot; 9 x 1 loop; asked star-assumed; asked place-unclear; asked taken-as-remark",
+    "2 treble in each loop, leaving 6 loops free along the edge": "24 dc; 12 x 1 loop; asked taken-as-remark",
+    "Begin, as before, in the middle of the first loop; 7 chain, 1 plain in the centre of the next loop; repeat": "12 sc, 84 ch; 12 x 1 loop; asked taken-as-remark; asked perhaps-leads-back",
+    "Work a group of 3 treble in every loop with 1 chain between": "36 dc, 12 ch; 12 x 1 loop",
+    "*1 plain in a loop, a group of 3 treble in next loop, 1 chain; repeat": "6 sc, 18 dc, 6 ch; 6 x 2 loop",
+    "Other edge of the braid. 1 treble in each loop": "12 dc; 12 x 1 loop; asked taken-as-remark",
+    "1 trc in each loop": "12 dc; 12 x 1 loop",
+    "Second colour. 1 treble in each loop": "12 dc; 12 x 1 loop",
+    "Take the white wool; 1 treble in each loop": "12 dc; 12 x 1 loop",
+}
+
+WITH_MORE = {
+    "Chain 1, 3 plain in each space, with 1 plain in each plain; join to 1st plain": "48 sc; 24 x 0 space, 1 sc",
+    "*1 plain on the plain in the hollow, 3 chain; repeat": "12 sc, 36 ch; 12 x 1 sc; asked taken-as-remark",
+}
+
 ON_WHEELS = {
     "*1 plain in first free loop of each wheel, (5 chain, 1 plain in the next) 3 times, 3 chain; repeat from * on every wheel": "12 sc, 54 ch; 3 x 4 loop; asked taken-as-remark; asked taken-as-remark",
     "3 chain for a treble, *2 chain, 1 plain in next loop, 2 chain, 1 treble in next loop, 1 treble in first loop of next wheel; repeat from *, ending with 1 treble in last loop of last wheel": "8 dc, 3 sc, 12 ch; 3 x 3 loop; 1 left over; does not close; asked taken-as-remark; asked taken-as-remark; asked row-does-not-close",
@@ -108,6 +151,10 @@ BETWEEN_WHEELS = {
     (OPEN_STITCHES, INTO_THE_LAST),
     (LOOPS, ABBREVIATED),
     (ARCHES, BEHIND_THEN),
+    (TO_AND_FRO, AT_ITS_BEGINNING),
+    (LOOPS, MORE_CLOSED),
+    (LOOPS, ASIDE),
+    (ARCHES, WITH_MORE),
     (LOOPS, ON_WHEELS),
     (ARCHES, BETWEEN_WHEELS),
 )
