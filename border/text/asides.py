@@ -105,6 +105,31 @@ _PARTS_JOINED = (["ORD", "PICOT"], ["CENTRE", "PICOT"], ["NUM", "PICOT"], ["ORD"
 _LITTLE = frozenset({"SEP", "AND", "STAR"})
 
 
+def passing_on(t: Sequence[Terminal], at: int) -> int:
+    """Behind `and pass to the next scallop` before a repeat, which goes there; else the same
+    place."""
+    verb = at + (t[at].type == "AND")
+    said = types(t, verb, 1) == ["SOON"] and t[verb].text.split()[0] in ("pass", "go", "proceed")
+    noun = past(t, verb + 1, "UNKNOWN", "KIND") if said else at
+    again = types(t, past(t, noun, "SEP", "AND"), 1) == ["REPEAT"]
+    return noun if said and noun > verb + 1 and again else at
+
+
+def sentence(t: Sequence[Terminal], at: int) -> int:
+    """Behind `This forms the middle of the point`, `You now have three loops of 5 ch on the edge`;
+    else the same place. `There should be 12 loops` is a claim."""
+    opens = at > 0 and t[at - 1].name == "hard" and t[at - 1].text != "then"
+    forms = t[at].type == "AS" and t[at].text.startswith("this")
+    have = t[at].type == "WITH" and t[at].text.split()[0] in ("you", "there")
+    if not opens or not (forms or have):
+        return at
+    stop = next((n for n in range(at, len(t)) if t[n].name == "hard"), len(t))
+    if have and past(t, at + 1, "NUM", *NOUNS) == stop:
+        return at
+    steps = ("REPEAT", "SKIP", "STAR", "EACH", "ENDING", "LP")
+    return at if any(x.type in steps for x in t[at:stop]) else stop
+
+
 def must_be(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
     """`repeat to the end, which must be 1 dc`: as `end with 1 dc`, and the place behind it."""
     stray = at < len(t) and t[at].text == "which" and at > 0 and t[at - 1].type == "SEP"

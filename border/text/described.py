@@ -189,7 +189,9 @@ def _turning_chain(t: Terminals, at: int, found: Terminals) -> int:
         of = past(t, order + 1, "KIND")
         chain = past(t, of + (types(t, of, 1) == ["OF"]), "THE", "NUM")
     else:
-        chain = past(t, order, "NUM") if top and made(found) == 1 else len(t)
+        # `1 dc in each of next 2 dc and in top of 3 ch`
+        more = types(found, len(found) - 1, 1) == ["AND"] and prep_before(found[:-1]) is not None
+        chain = past(t, order, "NUM") if top and (more or made(found) == 1) else len(t)
     end = past(t, chain + 1, "NUM")
     if types(t, chain, 1) != ["CH"] or not _ends_row(t, end):
         return at

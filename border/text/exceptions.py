@@ -178,8 +178,9 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     stop = next((n for n in range(at, end) if t[n].type in ("SEP", "AND")), end)
     if start is None and (behind := _behind_corner(t, at, stop)):
         return _Stretch(0, behind, corner=True)
-    end = stop
-    return None if start is None else _Stretch(start, end, corner=True)
+    if any(x.type == "SAME" for x in t[stop:end]):
+        stop = end  # `…, the last dc in the corner st, ch 5, 1 dc in same st`
+    return None if start is None else _Stretch(start, stop, corner=True)
 
 
 _BEFORE_CORNER = frozenset({"THE", "NUM", "EACH", "EVERY", "OF", *_NOUNS, "CENTRE"})
@@ -198,8 +199,10 @@ def _to_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     end = at + 1 + (at + 1 < len(t) and t[at + 1].type in _NOUNS)
     if any(x.type == "REPEAT" for x in t[max(0, at - 3) : at]):
         return _Stretch(at, end, corner=True)
-    slips = all(x.type == "NUM" or x.name == "ss" for x in t[:at])
-    return _Stretch(0, end, corner=True) if slips else None
+    slips = all(x.type in ("NUM", "SEP", "ENDING") or x.name == "ss" for x in t[:at])
+    star = next((n for n in range(end, len(t)) if t[n].type == "STAR"), end)
+    same = any(x.type == "SAME" for x in t[end:star])  # `sl st to corner st, ch 8, 1 dc in same`
+    return _Stretch(0, star if same else end, corner=True) if slips else None
 
 
 def _place_at(t: Sequence[Terminal], at: int) -> int:

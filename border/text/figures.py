@@ -239,11 +239,17 @@ def is_place(before: Sequence[Word]) -> bool:
 
 
 def _figure_at(words: Sequence[Word], at: int, figures: Figures) -> tuple[Figure | None, int]:
-    for length in range(min(4, len(words) - at), 0, -1):
-        figure = figures.get(tuple(word.text for word in words[at : at + length]))
+    for length in range(min(_LONGEST, len(words) - at), 0, -1):
+        said = [word.text for word in words[at : at + length]]
+        name = tuple(text for text in said if text != ".")  # `1 p. loop`
+        figure = figures.get(name) if said[-1] != "." else None
         if figure is not None:
             return figure, at + length
     return None, at + 1
+
+
+_LONGEST = 5
+"""No name of a figure has more words, with the full stops of its abbreviations."""
 
 
 def _number_before(found: list[Word]) -> Word | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TypeVar
 
 from msgspec.structs import replace
@@ -82,11 +83,11 @@ def _tell_chains(item: Stitches | Bracket, made: int, b: Building) -> None:
     place = item.place
     if place is None or place.targets != (Whole(Kind("ch")),):
         return
-    spelled = any(
+    size = 1 if _said_one(item, b) else None
+    spelled = size or any(
         t.type == "CH" and t.text == "chain" and t.end == item.span.end for t in b.terminals
     )
     next_ = place.which is Which.NEXT and spelled
-    size = None
     match place:
         case Place(which=Which.THE, count=1):
             pass
@@ -101,6 +102,14 @@ def _tell_chains(item: Stitches | Bracket, made: int, b: Building) -> None:
         case _:
             return
     tell_single_chain(item, b, size)
+
+
+def _said_one(item: Stitches | Bracket, b: Building) -> bool:
+    """Whether `in next 1 ch` is said, which may be a space of one chain."""
+    return any(
+        number.type == "NUM" and number.number == 1 and t.type == "CH" and t.end == item.span.end
+        for number, t in pairwise(b.terminals)
+    )
 
 
 def tell_single_chain(item: Stitches | Bracket, b: Building, size: int | None = None) -> None:

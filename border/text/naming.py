@@ -19,6 +19,7 @@ from border.text.passing import (
     stitch_left_out,
     types,
 )
+from border.text.terminals import Terminal
 
 _LOOSE = frozenset({"NEXT", "MORE"})
 _COUNTED = (["STITCH"], ["CH"], ["PICOT"])
@@ -123,11 +124,16 @@ def orders(t: Terminals) -> Terminals:
 def _turned(t: Terminals, at: int) -> bool:
     """Whether `next stitches` or `first stitches` stands behind its number."""
     here, behind = t[at : at + 1], types(t, at + 1, 2)
-    if here and here[0].type == "NEXT" and ended(t, at + 1):
-        return True  # `in each of the two next`
+    which = here and (here[0].type == "NEXT" or _is_end(here[0]))
+    if which and ended(t, at + 1):
+        return True  # `in each of the two next`, `on each of the 3 last`
     if not here or not behind or behind[0] not in NOUNS or behind[1:] == ["OF"]:
         return False
-    return here[0].type == "NEXT" or (here[0].type == "ORD" and here[0].number in (1, -1))
+    return here[0].type == "NEXT" or _is_end(here[0])
+
+
+def _is_end(here: Terminal) -> bool:
+    return here.type == "ORD" and here.number in (1, -1)
 
 
 def _but(t: Terminals, at: int) -> tuple[int, Terminals]:

@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from border.text.beside import on_either_side
 from border.text.dots import without_dots
-from border.text.passing import NOUNS, ended, like, past, prep_before, types, where
+from border.text.passing import NOUNS, ended, like, past, prep_before, stitch_left_out, types, where
 from border.text.remarked import with_remarks
 from border.text.tree import ST, Kind
 
@@ -73,7 +73,7 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
             continue  # `in a single loop`
         if here.text == "ones" and found and found[-1].type == "STITCH":
             continue
-        over = here.text in ("along", "across") and ended(terminals, n + 1) is False
+        over = here.text in ("along", "across", "past") and ended(terminals, n + 1) is False
         if over and found and found[-1].name == "ss":
             here = replace(here, type="PREP", text="over")
         if behind is not None and here.text == "single" and behind.type == "CH":
@@ -134,20 +134,47 @@ def _just_before(terminals: Sequence[Terminal]) -> list[Terminal]:
 
 
 def _of_end_chain(t: Sequence[Terminal]) -> list[Terminal]:
-    """`miss 2 of the end chain`, `in next st of end ch`: so many of its chains, or the next."""
+    """`miss 2 of the end chain`, `in next st of end ch`, `on the next of the turning chain`: so
+    many of its chains, or the next."""
     found: list[Terminal] = []
     at = 0
     while at < len(t):
-        chain = past(t, at + 1, "THE", "ORD", "NUM")
+        chain = past(t, at + 1, "THE", "ORD", "NUM", "STRAY")
         ends = types(t, at, 1) == ["OF"] and types(t, chain, 1) == ["CH"] and chain > at + 1
         last = ends and any(x.type == "ORD" and x.number == -1 for x in t[at + 1 : chain])
         skips = last and types(found, len(found) - 2, 2) == ["SKIP", "NUM"]
         st = last and types(found, len(found) - 2, 2) == ["NEXT", "KIND"] and found[-1].kind == ST
-        if skips or st:
+        bare = ends and types(found, len(found) - 1, 1) == ["NEXT"]
+        if skips or st or bare:
             found[-st or len(found) :] = [t[chain]]
             at = chain + 1
             continue
         found.append(t[at])
+        at += 1
+    return found
+
+
+def _of_a_loop(t: Sequence[Terminal]) -> list[Terminal]:
+    """`between the two picots of a free loop`: of the next; `sl st to space between groups`: to
+    that space."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        here = t[at]
+        kind = past(t, at + 1, "NOTHING")
+        one = (
+            here.type == "NUM" and here.text in ("a", "an", "one") and types(t, kind, 1) == ["KIND"]
+        )
+        if one and types(found, len(found) - 2, 2) == ["PICOT", "OF"]:
+            found.append(like(here, "NEXT"))
+            at = kind
+            continue
+        heap = past(t, at + 1, "THE", "NUM")
+        to = types(found, len(found) - 2, 2) == ["TO", "KIND"] and here.type == "BETWEEN"
+        if to and t[heap : heap + 1] and t[heap].type in NOUNS and ended(t, heap + 1):
+            at = heap + 1
+            continue
+        found.append(here)
         at += 1
     return found
 
@@ -334,6 +361,27 @@ def _begun_there(t: Sequence[Terminal]) -> list[Terminal]:
     return list(t)
 
 
+def _closely(t: Sequence[Terminal]) -> list[Terminal]:
+    """`work dc closely, putting 3 in each corner`, `work dc` as a whole row: one in each place, all
+    along."""
+    if t[0].text.startswith("work") and types(t, 1, 1) == ["STITCH"]:
+        rest = past(t, 2, "SEP", "ENDING", "REMARK")
+        if rest == len(t):
+            return [*t[:2], like(t[1], "PREP"), like(t[1], "EACH"), stitch_left_out(t[1]), *t[2:]]
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        found.append(here)
+        bare = here.text in _CLOSE and types(t, n - 1, 1) == ["STITCH"]
+        number = types(t, n - 2, 1) == ["NUM"] if n > 1 else False
+        placed = types(t, n + 1, 1)[:1] in (["PREP"], ["EACH"], ["TOEND"], ["ROUND"], ["NOTHING"])
+        if bare and not number and not placed:
+            found += [like(here, "PREP"), like(here, "EACH"), stitch_left_out(here)]
+    return found
+
+
+_CLOSE = frozenset({"closely", "close together", "placed close together"})
+
+
 def _at_beginning(t: Sequence[Terminal]) -> list[Terminal]:
     """`9 dc in the loop at the beginning`, of the row below: it lies at the end of this one."""
     found: list[Terminal] = []
@@ -387,13 +435,15 @@ PUT_RIGHT = (
     where(_before_stitches, "CH-UNKNOWN KIND-UNKNOWN"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(_made_of, "MADEOF KIND-OF"),
+    where(_closely, "STITCH-NOTHING SEP-STITCH"),
     where(_at_beginning, "PREP-BEGIN THE-BEGIN"),
     where(_spots, "THE-UNKNOWN THE-STRAY"),
     where(_just_before, "PICOT-LP", "UNKNOWN"),
     where(_passed, "UNKNOWN STAR-SKIP CROSS-SKIP"),
     where(_without_adjectives, "STITCH"),
     where(_end_ones, "ENDWITH"),
-    where(_of_end_chain, "NUM-OF KIND-OF", "CH", "ORD"),
+    where(_of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
+    where(_of_a_loop, "PICOT-OF KIND-BETWEEN"),
     where(_begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
     where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
     where(_without_glosses, "LP"),

@@ -20,6 +20,8 @@ from border.text.asides import (
     must_be,
     of_which,
     one_over,
+    passing_on,
+    sentence,
 )
 from border.text.passing import NOUNS, ended, like, only_ends, past, types
 
@@ -29,7 +31,9 @@ if TYPE_CHECKING:
 _STOPS = frozenset({"SEP", "LP", "RP", "STAR", "REPEAT", "ENDING", "CROSS"})
 _HAVING = frozenset({"having", "getting", "giving", "forming"})
 _MAKING = _HAVING | {"making"}
-_LEFT = frozenset({"THE", "OTHER", "NUM", "ORD", "KIND", "STITCH", "UNKNOWN", "REST", "NOTHING"})
+_LEFT = frozenset(
+    {"THE", "OTHER", "NUM", "ORD", "KIND", "STITCH", "UNKNOWN", "REST", "NOTHING", "AS"}
+)
 _OPENED = frozenset({"LP", "STAR", "REPEAT", "CROSS"})
 _LONGEST = 12
 """A clause of more words says more than where something stands."""
@@ -38,9 +42,9 @@ _LONGEST = 12
 def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
     for n, here in enumerate(terminals):
-        said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_BY_HAND)
+        said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_BEGINS)
         said |= here.type == "LP" and types(terminals, n, 4) in (_CLAIM, _FIRST)
-        if said or here.text.startswith(("over", "join", "unit")):
+        if said:
             break
     else:
         return list(terminals)
@@ -69,7 +73,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
 
 
 _OPENERS = frozenset(
-    {"TILL", "UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT", "AS", "REMAIN"}
+    {"TILL", "UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT", "AS", "REMAIN", "SOON"}
 )
 _LEAVING = frozenset({"leaving", "leaving out", "making"})
 _CLAIM = ["LP", "NUM", "KIND", "RP"]
@@ -136,7 +140,8 @@ def _thus(t: Sequence[Terminal], at: int) -> int:
         return at
     stop = _stop(t, at + 1)
     steps = any(x.type in ("PREP", "SKIP", "CH", "REPEAT") for x in t[at + 1 : stop])
-    return at if steps else stop
+    claim = t[at].type == "WITH" and past(t, at + 1, "NUM", *NOUNS) == stop
+    return at if steps or claim else stop
 
 
 def _for(t: Sequence[Terminal], at: int) -> int:
@@ -150,7 +155,7 @@ def _counted(t: Sequence[Terminal], at: int) -> int:
     """Behind `eight in all` of what goes to the end already; else the same place."""
     if (at and t[at - 1].type not in ("SEP", "AND")) or t[at].type != "NUM":
         return at
-    noun = past(t, at + 1, *NOUNS)
+    noun = past(t, at + 1, *NOUNS, "UNKNOWN")
     end = past(t, noun, "INALL")
     again = any(x.type in ("EACH", "EVERY", "REPEAT", "SOON", "TOEND") for x in t[:at])
     closed = types(t, end, 1) == ["RP"]  # `(48 dc and 24 ch in all)` is a claim
@@ -177,6 +182,9 @@ _TAKING = ("taking in", "taking up", "enclosing")
 _PUTTING = ("putting", "inserting", "taking")
 _WORKING = ("working", "worked", "work")
 _BY_HAND = (*_TAKING, *_PUTTING, *_WORKING)
+
+
+_BEGINS = (*_BY_HAND, "over", "join", "unit", "you", "there")
 
 
 def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
@@ -322,6 +330,8 @@ _REMARKS = (
     are_left,
     left_free,
     joined_to,
+    passing_on,
+    sentence,
 )
 """What finds the place behind a remark that begins here."""
 _SAYS = (_missed, _round_left_out, _where_the_hook_goes, must_be)

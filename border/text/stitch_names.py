@@ -68,7 +68,7 @@ def names_alike(
             placed = False
         if terminal.type != "STITCH" or placed or shown:
             continue
-        name = known.given.get(tuple(terminal.text.split(" ")), "")
+        name = _given(terminal, known)
         other = met.setdefault(terminal.name, name)
         pair = f"{terminal.name} by two names"
         if other == name or pair in told or _short_for(name, other):
@@ -84,6 +84,13 @@ def names_alike(
         help_ = "where the book means another stitch by one of them, say in a heading which, as in "
         help_ += f'"{one} means {another}", or state other terms'
         yield Finding("names-alike", message, help_, span)
+
+
+def _given(stitch: Terminal, known: Names) -> str:
+    """The name that a heading gives this stitch, and the terms do not; "" where none does."""
+    phrase = tuple(stitch.text.split(" "))
+    own = names(known.terms).known.get(phrase) == stitch.name
+    return "" if own else known.given.get(phrase, "")
 
 
 _PLACED = OPENS | WHICH | {"AS"}

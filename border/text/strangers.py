@@ -166,7 +166,7 @@ def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Te
     which = first
     while which and terminals[which - 1].type in WHICH | {"NUM"}:
         which -= 1
-    opened = which > 0 and terminals[which - 1].type in OPENS
+    opened = which > 0 and terminals[which - 1].type in OPENS | {"TO"}
     if behind < len(terminals) and terminals[behind].type in NOUNS | WHICH | {"NUM"}:
         placed = any(t.type in _PLACED for t in terminals[last + 1 : behind])
         if opened and not placed:  # `on the finished dc`, `in the remaining half of the loop`

@@ -27,6 +27,7 @@ WHEELS = frozenset(
 """What books call the parts that an edge is joined of."""
 
 _WHICH = ("THE", "NEXT", "EACH", "EVERY", "ORD", "NUM", "ALL", "EACHOF", "OTHER", "SAME")
+_JOINS = frozenset({"join", "joining", "joinings", "joins"})
 _ALONG = frozenset({"on", "over", "round", "around", "across", "along", "in", "to"})
 
 
@@ -58,9 +59,14 @@ def _instead(found: list[Terminal], words: Sequence[Terminal]) -> list[Terminal]
     """What stands for these words, from `of`, `on` or `between` to the wheel; None where they say
     what is worked into."""
     here, last = words[0], len(found) - 1
+    joint = replace(like(here, "KIND", Kind("joint")), text="joint")
+    joins = last > 0 and found[last].text in _JOINS and here.type in ("OF", "BETWEEN")
+    opener = past(found[::-1], 1, "THE", "NUM") if joins else 0
+    if joins and types(found[::-1], opener, 1) == ["PREP"]:  # `in the joining of two wheels`
+        del found[last + 1 - opener :]
+        return [like(here, "NEXT"), joint]
     if here.type == "BETWEEN":
         if types(found, last, 1) == ["STITCH"] and not _is_place(found):
-            joint = replace(like(here, "KIND", Kind("joint")), text="joint")
             return [like(here, "PREP"), like(here, "NEXT"), joint]
         return [] if last >= 0 and found[last].type in NOUNS else None
     if here.type == "OF" and last >= 0 and found[last].type in NOUNS:

@@ -60,6 +60,7 @@ CHAINS_FIRST = {
 }
 
 IN_THE_TOP = {
+    "turn, 1 treble in each of next 11 treble and in top of 3 ch": "12 dc; asked start-chain-assumed; asked start-chain-assumed",
     "1 treble in each of next 11 treble, 1 treble in top of 3 ch at end": "12 dc; asked start-chain-assumed; asked start-chain-assumed",
     "1 treble in next, miss 10, 2 treble in top of ch at end": "3 dc; asked start-chain-assumed; asked start-chain-assumed",
 }
@@ -104,6 +105,13 @@ MORE_CLOSED = {
 }
 
 ASIDE = {
+    "*1 plain in loop, 1 chain, and pass to the next scallop; repeat": "12 sc, 12 ch; 12 x 1 loop; asked taken-as-remark",
+    "*1 plain in next loop, 3 chain; repeat. This forms the middle of the point": "12 sc, 36 ch; 12 x 1 loop; asked taken-as-remark",
+    "*1 plain in next loop, 3 chain; repeat. You now have 12 loops of 3 chain on the edge": "12 sc, 36 ch; 12 x 1 loop; asked taken-as-remark",
+    "1 plain, 5 treble, 1 plain in each loop, six petals in all": "7 sc, 5 dc; 6 x 1 loop; asked place-unclear; asked taken-as-remark",
+    "*1 plain in next loop, 3 chain; repeat, leaving 9 treble for the square": "12 sc, 36 ch; 12 x 1 loop; asked taken-as-remark",
+    "Make a chain for length required, turn, and work 1 plain in each ch": "12 sc; 12 x 1 loop; asked taken-as-remark",
+    "1 plain closely around the linen center": "12 sc; 12 x 1 loop",
     "plain, with 1 plain over": "1 sc; does not close; asked taken-as-remark; asked repeat-unclear",
     "*7 treble in loop, (3 chain standing for the first of all), 1 plain in next; repeat from *": "42 dc, 6 sc; 6 x 2 loop; asked taken-as-remark",
     "*2 treble in loop, 1 plain in the next, which is over a cluster; repeat": "12 dc, 6 sc; 6 x 2 loop; asked taken-as-remark",
@@ -119,7 +127,24 @@ ASIDE = {
     "Take the white wool; 1 treble in each loop": "12 dc; 12 x 1 loop",
 }
 
+AT_CORNERS_WHOLLY = {
+    "Sl st to corner st, 8 chain, 1 treble in same st, *2 chain, miss 2, 1 treble in next; repeat from * to next corner, the last treble coming in corner st, 5 chain, 1 treble in same st; join": "4 dc, 8 ch; 4 x 3 st; asked corners-left-out; asked corners-left-out; asked corners-left-out",
+    "work plain closely, putting 3 in each corner": "12 sc; 12 x 1 st; asked corners-left-out",
+    "work plain close together, join": "12 sc; 12 x 1 st",
+    "work plain": "12 sc; 12 x 1 st",
+}
+
+IN_A_CHAIN_OF_ONE = {
+    "(1 plain in next 1 ch, 3 chain) 12 times": "12 sc, 36 ch; asked perhaps-one-place",
+    "(1 plain in the next 1 chain, 3 chain) 12 times": "12 sc, 36 ch",
+}
+
 WITH_MORE = {
+    "*1 plain in next plain, miss 2, 1 plain on the next of the chain; repeat": "24 sc; 12 x 1 sc; asked perhaps-one-place",
+    "1 plain on each of the 3 last": "3 sc",
+    "*1 plain past the plain, 3 chain; repeat": "12 sc, 36 ch; 12 x 1 loop; asked unknown-word",
+    "Sl st past the plain, *1 plain in next space, 3 chain; repeat": "1 ss, 12 sc, 36 ch; 12 x 1 space; asked perhaps-leads-on",
+    "Sl st to space between plain, *2 treble in next space, 2 chain; repeat": "24 dc, 24 ch; 12 x 1 space",
     "Chain 1, 3 plain in each space, with 1 plain in each plain; join to 1st plain": "48 sc; 24 x 0 space, 1 sc",
     "*1 plain on the plain in the hollow, 3 chain; repeat": "12 sc, 36 ch; 12 x 1 sc; asked taken-as-remark",
 }
@@ -138,7 +163,25 @@ BETWEEN_WHEELS = {
 }
 
 
+P_LOOPS = LOOPS._replace(headings="terms: uk\nplain means us sc\np loop = ch 6, picot of 3, ch 2\n")
+
+NAMED_WITH_DOTS = {
+    "*1 p. loop, 1 plain in next loop; repeat": "12 sc, 96 ch, 12 picot; 12 x 1 loop",
+    "*1 p loop, 1 plain in next loop; repeat": "12 sc, 96 ch, 12 picot; 12 x 1 loop",
+}
+
+TWO_PICOTS = On(6, ("*1 plain in next loop, 2 chain, 1 picot, 2 chain, 1 picot, 2 chain; repeat",))
+
+BETWEEN_PICOTS = {
+    "*1 plain between the two picots of a free loop, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 space",
+}
+
+
 @cases(
+    (P_LOOPS, NAMED_WITH_DOTS),
+    (STITCHES, AT_CORNERS_WHOLLY),
+    (MESHES, IN_A_CHAIN_OF_ONE),
+    (TWO_PICOTS, BETWEEN_PICOTS),
     (LOOPS, CLOSED_WITH),
     (RING, IN_A_RING),
     (OPEN_STITCHES, THE_LAST),
