@@ -22,6 +22,9 @@ NOUNS = frozenset({"KIND", "STITCH", "CH", "PICOT"})
 OPENS = frozenset({"PREP", "ALLIN", "OF", "OR", "BETWEEN", "SKIP"})
 """Behind these a place is named."""
 
+NAMED_BEHIND = frozenset({"PREP", "OF", "NEXT", "THE", "EACH", "SAME", "ORD", "SKIP", "BETWEEN"})
+"""Behind these something is named that is worked into."""
+
 WHICH = frozenset({"NEXT", "THE", "EACH", "EVERY", "SAME", "SKIPPED", "ORD", "CENTRE"})
 """They say which of the places it is."""
 

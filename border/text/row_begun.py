@@ -1,0 +1,74 @@
+"""How a row begins: `Having made 11 chain, work …`, `Begin, as before, in the loop`, `Fasten the
+thread in a corner`, `work dc closely`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.passing import like, past, stitch_left_out, types
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+
+def begun_at_corner(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Fasten the thread in a corner of the linen, …`: where a row begins, which makes nothing."""
+    at = next((n for n, x in enumerate(t) if x.type in ("EXCEPT", "STRAY")), 0)
+    stop = next((n for n in range(at, len(t)) if t[n].type == "SEP"), 0)
+    begins = t[0].type in ("BEGIN", "ENDING", "CATCH") and t[0].text.split()[0] in _FASTENS
+    if not begins or not 0 < at < _FEW or "corner" not in t[at].text or stop == 0:
+        return list(t)
+    if any(x.type in ("STITCH", "CH", "NUM") for x in t[:stop]):
+        return list(t)
+    said = " ".join(x.text for x in t[:stop])
+    return [replace(t[0], type="REMARK", text=said, end=t[stop - 1].end, name=""), *t[stop:]]
+
+
+_FASTENS = frozenset({"fasten", "join", "tie", "attach", "begin", "commence", "start"})
+
+
+_FEW = 4
+"""Before so many words it is said where a row begins."""
+
+
+def begun_there(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Begin, as before, in the first loop`: where a row begins, with no word between."""
+    opens = past(t, 0, "SEP", "ENDING")
+    if types(t, opens, 1) == ["BEGIN"]:
+        place = past(t, opens + 1, "SEP", "REMARK")
+        told = [x for x in t[opens + 1 : place] if x.type == "REMARK"]
+        if told and types(t, place, 1) == ["PREP"]:
+            return [*t[:opens], *told, t[opens], *t[place:]]
+    return list(t)
+
+
+def closely(t: Sequence[Terminal]) -> list[Terminal]:
+    """`work dc closely, putting 3 in each corner`, `work dc` as a whole row: one in each place, all
+    along."""
+    if t[0].text.startswith("work") and types(t, 1, 1) == ["STITCH"]:
+        rest = past(t, 2, "SEP", "ENDING", "REMARK")
+        if rest == len(t):
+            return [*t[:2], like(t[1], "PREP"), like(t[1], "EACH"), stitch_left_out(t[1]), *t[2:]]
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        found.append(here)
+        bare = here.text in _CLOSE and types(t, n - 1, 1) == ["STITCH"]
+        number = types(t, n - 2, 1) == ["NUM"] if n > 1 else False
+        placed = types(t, n + 1, 1)[:1] in (["PREP"], ["EACH"], ["TOEND"], ["ROUND"], ["NOTHING"])
+        if bare and not number and not placed:
+            found += [like(here, "PREP"), like(here, "EACH"), stitch_left_out(here)]
+    return found
+
+
+_CLOSE = frozenset({"closely", "close together", "placed close together"})
+
+
+def having_made(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Having made 11 chain, work …`: as `make 11 chain, …`."""
+    if t[0].text != "having" or len(t) < 2 or t[1].text not in ("made", "worked"):
+        return list(t)
+    return [replace(t[0], type="SEP", text="make", end=t[1].end), *t[2:]]

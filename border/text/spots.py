@@ -1,0 +1,79 @@
+"""Where a place lies: `on the dc in the hollow`, `in the loop at the beginning`, `of a loop`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.passing import NOUNS, ended, like, past, prep_before, types
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+
+def of_a_loop(t: Sequence[Terminal]) -> list[Terminal]:
+    """`between the two picots of a free loop`: of the next; `sl st to space between groups`: to
+    that space."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        here = t[at]
+        kind = past(t, at + 1, "NOTHING")
+        one = (
+            here.type == "NUM" and here.text in ("a", "an", "one") and types(t, kind, 1) == ["KIND"]
+        )
+        if one and types(found, len(found) - 2, 2) == ["PICOT", "OF"]:
+            found.append(like(here, "NEXT"))
+            at = kind
+            continue
+        heap = past(t, at + 1, "THE", "NUM")
+        to = types(found, len(found) - 2, 2) == ["TO", "KIND"] and here.type == "BETWEEN"
+        if to and t[heap : heap + 1] and t[heap].type in NOUNS and ended(t, heap + 1):
+            at = heap + 1
+            continue
+        found.append(here)
+        at += 1
+    return found
+
+
+def at_beginning(t: Sequence[Terminal]) -> list[Terminal]:
+    """`9 dc in the loop at the beginning`, of the row below: it lies at the end of this one."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        begin = past(t, at + 1, "THE")
+        says = types(t, at, 1) == ["PREP"] and t[at].text == "at" and at > _HEAD
+        named = types(found, len(found) - 1, 1)[:1] in (["CH"], ["KIND"])
+        if says and named and types(t, begin, 1) == ["BEGIN"] and ended(t, begin + 1):
+            found.append(replace(t[at], type="ATEND", end=t[begin].end))
+            at = begin + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+def spots(t: Sequence[Terminal]) -> list[Terminal]:
+    """`on the dc in the hollow`, `the 2 ch at the top of the scallop`: where a place is that has
+    been named."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        spot = past(t, at + 1, "THE")
+        says = types(t, at, 1) == ["PREP"] and spot > at + 1 and spot < len(t)
+        if says and t[spot].text in _SPOTS and ended(t, spot + 1) and prep_before(found):
+            said = " ".join(x.text for x in t[at : spot + 1])
+            found.append(replace(t[at], type="REMARK", text=said, end=t[spot].end, name=""))
+            at = spot + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+_SPOTS = frozenset({"hollow", "hollows", "dip", "dips", "valley", "angle"})
+
+_HEAD = 4
+"""In no more words a row has begun, and worked into the row below."""
