@@ -50,7 +50,8 @@ def _ends_its_noun(t: Terminals, n: int) -> bool:
     if types(t, n - 1, 2) == ["CH", "NUM"]:
         return types(t, n - 2, 1) != ["NUM"]
     before = n - 1 - (types(t, n - 1, 1) == ["NUM"])
-    if before >= 0 and t[before].type in WHICH | OPENS:
+    of_row = types(t, before - 1, 2) == ["ROW", "OF"]  # `a row of dc`
+    if before >= 0 and t[before].type in WHICH | OPENS and not of_row:
         return False  # that is what is worked into
     chains = t[n].type == "CH" and (types(t, n - 1, 1) == ["NUM"] or types(t, n + 1, 1) != ["NUM"])
     return chains or t[n].type == "STITCH"

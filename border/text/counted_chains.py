@@ -118,6 +118,8 @@ def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]
         if before[-1].text != "next":  # `under each of the 5 chain`: or each ch-5 space
             before[-3] = replace(before[-3], name=before[-3].name or "spaces")
         return 2, [here, like(t[at + 1], "KIND", Kind("space"))]  # `under each of 5 chain`
+    if pair == ["NUM", "NUM"] and each and types(t, at + 2, 1) == ["CH"] and ended(t, at + 3):
+        return 3, [here, space_of(t[at + 1], t[at + 1].number, t[at + 2])]  # `next four 1 chain`
     if pair == ["NUM", "NUM"] and here.text == "one" and types(t, at + 2, 1) == ["CH"]:
         return 3, [
             like(here, "NEXT"),

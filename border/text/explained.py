@@ -50,12 +50,26 @@ def figures_as_headings(words: Sequence[Word], rows: Sequence[Word]) -> list[Wor
     more = 0
     used = {word.text for word in rows} | _PICOTS
     for _, said in groupby(words, lambda word: word.line):
-        told = [line for one in _sentences(list(said), used) for line in _told(one, used)]
+        sentences = _sentences(_steps_meant(list(said)), used)
+        told = [line for one in sentences for line in _told(one, used)]
         for line in told[:-1]:
             more -= 1
             found += [replace(word, line=more) for word in line]
         found += told[-1]
     return found
+
+
+def _steps_meant(line: list[Word]) -> list[Word]:
+    """`p means picot of 5`, `shell means 2 dc, ch 2, 2 dc`: a figure, and no name for a stitch."""
+    at = next((n for n, word in enumerate(line) if word.text == "means"), 0)
+    meant = line[at + 1 :]
+    while meant and meant[0].text in (*TERMS, "a", "an"):
+        meant = meant[1:]
+    picot = len(meant) > 1 and any(word.text in _PICOTS for word in meant)
+    steps = any(word.number for word in meant) and meant[-1].text != "space"
+    if not at or not (picot or steps):
+        return line
+    return [*line[:at], replace(line[at], text="=", sort=Sort.MARK), *meant]
 
 
 def _sentences(line: list[Word], used: Set[str]) -> list[list[Word]]:

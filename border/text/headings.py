@@ -159,7 +159,8 @@ def _settle_overrides(reading: _Reading) -> None:
         taken = phrases_from(word.split(" ")[0])
         was = next((_is(e) for phrase, e in taken if phrase == tuple(word.split(" "))), None)
         free = _NOUNS if stitch not in vocabulary().stitches else _VERBS
-        if was is not None and was not in (*free, "STRAY"):
+        short = word == "sh" and stitch is not None  # a shell in most books, and an sc in some
+        if was is not None and was not in (*free, "STRAY") and not short:
             help_ = 'override names of stitches, or say what a place is: "loop means st"'
             reading.fault(span, f'"{word}" has a meaning already that is no stitch', help_)
         elif not word or not all(part.replace("'", "").isalpha() for part in word.split(" ")):
@@ -203,6 +204,8 @@ def _meant(meaning: str, terms: str) -> tuple[str | None, bool]:
     if sized := _CHAIN_SPACE.fullmatch(meaning):
         return f"ch-{sized[1]} space", False
     first, _, rest = meaning.partition(" ")
+    if first in TERMS and rest in _NO_STITCH:  # no terms have another name for it
+        return _NO_STITCH[rest], False
     if first in TERMS and rest:
         return names(first).known.get(tuple(rest.split(" "))), False
     phrase = tuple(meaning.split(" "))

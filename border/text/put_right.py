@@ -191,7 +191,7 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 PUT_RIGHT = (
     where(without_dots, "SEP"),
-    where(having_made, "STRAY UNKNOWN WITH"),
+    where(having_made, "STRAY UNKNOWN WITH ENDING-NUM"),
     where(round_loops, "INALL-KIND INALL-STRAY"),
     where(chains_of, "CH-OF CH-NUM"),
     where(before_stitches, "CH-UNKNOWN KIND-UNKNOWN"),

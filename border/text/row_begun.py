@@ -68,7 +68,15 @@ _CLOSE = frozenset({"closely", "close together", "placed close together"})
 
 
 def having_made(t: Sequence[Terminal]) -> list[Terminal]:
-    """`Having made 11 chain, work …`: as `make 11 chain, …`."""
+    """`Having made 11 chain, work …`, `Close 8 chain into a round, …`: as `make 11 chain, …`, `8
+    chain, join, …`."""
+    ring = past(t, 3, "PREP", "NUM", "THE")
+    closes = types(t, 0, 3) == ["ENDING", "NUM", "CH"] and t[0].name == "join" and ring > 3
+    if closes and t[ring : ring + 1] and t[ring].text in _RINGS:
+        return [*t[1:3], like(t[3], "SEP"), t[0], *t[ring + 1 :]]
     if t[0].text != "having" or len(t) < 2 or t[1].text not in ("made", "worked"):
         return list(t)
     return [replace(t[0], type="SEP", text="make", end=t[1].end), *t[2:]]
+
+
+_RINGS = frozenset({"round", "ring", "circle", "loop"})

@@ -203,7 +203,8 @@ def _with_shell_below(words: Sequence[Word], reader: Reader) -> Figures:
     """The figures; where a row makes a shell that nothing shows, those of the row below, told."""
     if not reader.shell or ("shell",) in reader.figures:
         return reader.figures
-    at = next((n for n, w in enumerate(words) if w.text in ("shell", "shells", "sh")), None)
+    named = {"shell", "shells", "sh"} - {name for (name, *_) in reader.names.given}
+    at = next((n for n, w in enumerate(words) if w.text in named), None)
     if at is None or is_place(words[:at]) or not opens_place(words, at + 1):
         return reader.figures
     steps = tuple(read_words(Source("", reader.shell)))

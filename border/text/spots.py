@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import NOUNS, ended, like, past, prep_before, types
+from border.text.passing import NOUNS, ended, like, only_ends, past, prep_before, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -46,13 +46,25 @@ def at_beginning(t: Sequence[Terminal]) -> list[Terminal]:
         begin = past(t, at + 1, "THE")
         says = types(t, at, 1) == ["PREP"] and t[at].text == "at" and at > _HEAD
         named = types(found, len(found) - 1, 1)[:1] in (["CH"], ["KIND"])
-        if says and named and types(t, begin, 1) == ["BEGIN"] and ended(t, begin + 1):
+        begins = says and types(t, begin, 1) == ["BEGIN"] and ended(t, begin + 1)
+        if begins and only_ends(t[begin + 1 :]) and _closes(found):
+            found.insert(-1, like(found[-1], "ORD", number=1))  # `sl st in sl st at beginning`
+            at = begin + 1
+            continue
+        if begins and named:
             found.append(replace(t[at], type="ATEND", end=t[begin].end))
             at = begin + 1
             continue
         found.append(t[at])
         at += 1
     return found
+
+
+def _closes(found: Sequence[Terminal]) -> bool:
+    """Whether these words end in a slip stitch on a stitch, behind a repeat."""
+    prep = prep_before(found)
+    slips = prep and found[prep - 1].name == "ss" and found[-1].type == "STITCH"
+    return bool(slips) and any(x.type == "REPEAT" for x in found)
 
 
 def spots(t: Sequence[Terminal]) -> list[Terminal]:

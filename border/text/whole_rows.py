@@ -28,7 +28,7 @@ _ALL_ROUND = (
 )
 
 
-SAYS_NOTHING = ("SEP", "ENDING", "BETW", "MOD", "THE")
+SAYS_NOTHING = ("SEP", "ENDING", "BETW", "MOD", "COLOUR", "THE")
 
 
 def whole_rows(t: Terminals) -> Terminals:
@@ -44,7 +44,7 @@ def whole_rows(t: Terminals) -> Terminals:
         return without_to_end(t)
     stitch = next(x for x in reversed(told) if x.type == "STITCH")
     each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
-    rest = [x for x in t if x.type in ("BETW", "MOD", "ENDING")]
+    rest = [x for x in t if x.type in ("BETW", "MOD", "COLOUR", "ENDING")]
     return [stitch, *each, *rest]
 
 
@@ -60,6 +60,9 @@ def a_row_of(t: Terminals) -> Terminals:
     while rest and rest[-1].type in ("SEP", "TOEND"):
         rest.pop()
     sorts = [x.type for x in rest if x.type not in ("SEP", "THE")]
+    works = types(t, of + 1, 3) in (["STITCH", "SEP", "WITH"], ["STITCH", "SEP", "SEP"])
+    if works and t[of + 3].text.startswith("work"):
+        return [*t[:start], *t[of + 1 :]]  # `a row of dc, working 2 in each space, 1 on each dc`
     if {"REPEAT", "STAR", "EACH", "LP"} & set(sorts) or sorts[:1] not in (["NUM"], ["STITCH"]):
         return t
     first = rest[0]
