@@ -257,7 +257,7 @@ def test_a_number_of_times_behind_a_bracket_is_its_own() -> None:
     ("said", "read"),
     [
         ("in white, 2 dc in next st", "2 dc in next st in white"),
-        ("2 dc scarlet in next st, ch 3", "2 dc in next st scarlet, ch 3"),
+        ("2 dc scarlet in next st, ch 3", "2 dc in next st with scarlet, ch 3"),
         ("1 sc in next st, in white 2 dc in next st", "1 sc in next st, 2 dc in next st in white"),
         ("with white, ch 3, 1 dc in next st", "ch 3, 1 dc in next st"),
         ("with white, 3 ch, 1 dc in next st", "ch 3, 1 dc in next st"),

@@ -257,12 +257,24 @@ def _all_round(t: Terminals) -> Terminals:
     if not leads and not closes:
         return t
     steps = t[start + leads : end - closes]
+    if _is_whole_round(steps):
+        return [*t[:start], *steps, *t[end:]]
     if closes and not leads and (each := stitch_to_end(steps)):
         return [*t[:start], *each, *t[end:]]
     open_place = any(x.type in ("EACH", "EVERY") for x in steps)
     often = t[start] if leads else t[end - 1]
     repeat = [] if open_place else [like(often, "SEP", name="hard"), like(often, "REPEAT")]
     return [*t[:start], *steps, *repeat, *t[end:]]
+
+
+def _is_whole_round(steps: Terminals) -> bool:
+    """Whether `192 dc` are all that a round has, with `all round`: it is not worked again."""
+    made = [x for x in steps if x.type != "SEP"]
+    return types(made, 0, 3) == ["NUM", "STITCH"] and made[0].number > _MOST
+
+
+_MOST = 24
+"""No more stitches stand in a repeat that has nothing else."""
 
 
 PASSES = (
@@ -278,7 +290,7 @@ PASSES = (
     where(in_every, "REPEAT", "PREP-EACH PREP-NEXT AS-EACH TOEND-EACH WITH-EACH"),
     where(same_in_every, "SAME BEGIN"),
     where(a_row_of, "ROW-OF"),
-    where(whole_rows, "TOEND ROW ALL BETW " + pairs({"PREP"}, "STITCH", *SAYS_NOTHING)),
+    where(whole_rows, "TOEND ROW ALL BETW STITCH-PREP " + pairs({"PREP"}, "STITCH", *SAYS_NOTHING)),
     where(of_each, "REPEAT", "EACH EVERY", "PREP"),
     where(each_parted, "TOEND", "BETW"),
     where(each_again, "REPEAT", "EACH"),

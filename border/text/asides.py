@@ -25,9 +25,10 @@ def one_over(t: Sequence[Terminal], at: int) -> int:
     if t[at].type not in ("AND", "WITH") or types(t, at + 1, 1) != ["NUM"]:
         return at
     noun = past(t, at + 2, *NOUNS)
-    over = noun < len(t) and t[noun].text == "over" and ended(t, noun + 1)
+    if noun == len(t) or t[noun].text != "over" or not ended(t, noun + 1):
+        return at
     counted = any(types(t, n, 1) == ["NUM"] and t[n + 1].type in NOUNS for n in range(at - 1))
-    return noun + 1 if over and not counted else at
+    return at if counted else noun + 1
 
 
 def for_space(t: Sequence[Terminal], at: int) -> int:
@@ -46,9 +47,10 @@ def bracketed_count(t: Sequence[Terminal], at: int) -> int:
     before = t[at - 1] if at else t[at]
     if t[at].type != "LP" or before.type in ("LP", "STAR") or before.name == "hard":
         return at
-    end = next((n for n in range(at + 1, len(t)) if t[n].type in ("RP", "LP")), len(t))
+    near = range(at + 1, min(at + _LONGEST, len(t)))
+    end = next((n for n in near if t[n].type in ("RP", "LP")), at)
     inside = t[at + 1 : end]
-    if end == len(t) or t[end].type != "RP" or len(inside) < _FEWEST:
+    if end == at or t[end].type != "RP" or len(inside) < _FEWEST:
         return at
     makes = inside[-3].text in _MAKES and types(inside, len(inside) - 2, 2) == ["NUM", "KIND"]
     of_all = [x.type for x in inside[-3:]] == ["ORD", "OF", "ALL"]
@@ -56,16 +58,17 @@ def bracketed_count(t: Sequence[Terminal], at: int) -> int:
     return end + 1 if makes or stands else at
 
 
-_FEWEST = 4
-"""In fewer words no bracket says what has been made."""
+_FEWEST, _LONGEST = 4, 20
+"""In fewer words no bracket says what has been made, nor in more."""
 
 
 def of_which(t: Sequence[Terminal], at: int) -> int:
     """Behind `of which the last three stand for a dc`; else the same place."""
     said = types(t, at, 2) == ["OF", "STRAY"] and t[at + 1].text == "which"
+    if not said or not at or t[at - 1].type != "SEP":
+        return at
     stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
-    stands = any(x.type == "AS" for x in t[at:stop])
-    return stop if said and stands and at and t[at - 1].type == "SEP" else at
+    return stop if any(x.type == "AS" for x in t[at:stop]) else at
 
 
 def are_left(t: Sequence[Terminal], at: int) -> int:
@@ -119,6 +122,8 @@ def sentence(t: Sequence[Terminal], at: int) -> int:
     """Behind `This forms the middle of the point`, `You now have three loops of 5 ch on the edge`;
     else the same place. `There should be 12 loops` is a claim."""
     opens = at > 0 and t[at - 1].name == "hard" and t[at - 1].text != "then"
+    if opens and t[at].text in _ADVICE:
+        return next((n for n in range(at, len(t)) if t[n].name == "hard"), len(t))
     forms = t[at].type == "AS" and t[at].text.startswith("this")
     have = t[at].type == "WITH" and t[at].text.split()[0] in ("you", "there")
     if not opens or not (forms or have):
@@ -130,6 +135,9 @@ def sentence(t: Sequence[Terminal], at: int) -> int:
     return at if any(x.type in steps for x in t[at:stop]) else stop
 
 
+_ADVICE = frozenset({"always", "remember", "note", "observe", "notice"})
+
+
 def must_be(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
     """`repeat to the end, which must be 1 dc`: as `end with 1 dc`, and the place behind it."""
     stray = at < len(t) and t[at].text == "which" and at > 0 and t[at - 1].type == "SEP"
@@ -138,8 +146,9 @@ def must_be(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
         ["should", "be"],
         ["will", "be"],
     )
-    step = types(t, at + 3, 2) == ["NUM", "STITCH"] and only_ends(t[at + 5 :])
-    again = any(x.type == "REPEAT" for x in t[:at])
-    if not (stray and said and step and again):
+    step = types(t, at + 3, 2) == ["NUM", "STITCH"]
+    if not (stray and said and step and only_ends(t[at + 5 :])):
+        return [], at
+    if all(x.type != "REPEAT" for x in t[:at]):
         return [], at
     return [like(t[at], "ENDWITH"), *t[at + 3 : at + 5]], at + 5

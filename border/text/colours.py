@@ -14,6 +14,12 @@ def colours(t: Terminals) -> Terminals:
     found: Terminals = []
     waiting: Terminals = []
     for n, here in enumerate(t):
+        at_head = all(x.type in ("SEP", "ENDING", "AND") for x in found)
+        if here.type == "MOD" and at_head:  # `Turn, taking up the back thread, * 1 dc …`
+            waiting.append(here)
+            continue
+        if here.type == "TOEND" and at_head and waiting:
+            continue  # `…, throughout`
         if here.type == "COLOUR":
             leads = not found or found[-1].type in ("SEP", "STAR", "LP", "NUM")
             kept = replace(here, type="MOD")

@@ -112,7 +112,8 @@ def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]
         return 2, [
             space_of(here, here.number, t[at + 1])
         ]  # `in each of the 7 chain 1 dc, 5 tr, 1 dc`
-    if pair == ["NUM", "CH"] and types(t, at + 2, 1) == ["NUM"] and each and ended(t, at + 3):
+    of = ended(t, at + 3) or types(t, at + 3, 1) == ["OF"]
+    if pair == ["NUM", "CH"] and types(t, at + 2, 1) == ["NUM"] and each and of:
         return 3, [here, space_of(t[at + 1], t[at + 2].number, t[at + 2])]  # `each of next 3 ch 1`
     if pair == ["NUM", "CH"] and each and ended(t, at + 2) and is_under(before[:-2]):
         if before[-1].text != "next":  # `under each of the 5 chain`: or each ch-5 space

@@ -55,6 +55,9 @@ def described(t: Terminals) -> Terminals:
             found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
             at = end
             continue
+        if (end := _in_heap(t, at, found)) > at:
+            at = end
+            continue
         if t[at].type not in _SAYS_WHERE:
             found.append(t[at])
             at += 1
@@ -174,6 +177,18 @@ def _beside_others(t: Terminals, at: int, found: Terminals) -> int:
     above = t[at].text in ("over", "above") and found[-1].type == "STITCH"
     above = above and types(t, at + 1, 1) == ["THE"]
     return noun + 1 if beside or above else at
+
+
+def _in_heap(t: Terminals, at: int, found: Terminals) -> int:
+    """Behind `in the next scallop` of a stitch that is one of so many: `on the 4th of the 7 dc`;
+    else the same place."""
+    heap = past(t, at + 1, "THE", "NEXT")
+    tail = types(found, max(0, len(found) - 4), 4)
+    one_of = tail[-2:] == ["NUM", "STITCH"] and "OF" in tail[:2]
+    kind = t[heap].kind if heap < len(t) else None
+    said = types(t, at, 1) == ["PREP"] and t[at].text == "in" and ended(t, heap + 1)
+    heaps = kind is not None and not kind.size and t[heap].text not in ("loop", "space", "chain")
+    return heap + 1 if one_of and said and heaps else at
 
 
 def _size(here: Terminal) -> int | None:

@@ -14,7 +14,17 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.passing import HOW_OFTEN, NOUNS, OPENS, WHICH, like, past, stitch_left_out, types
+from border.text.passing import (
+    HOW_OFTEN,
+    NOUNS,
+    OPENS,
+    WHICH,
+    like,
+    only_ends,
+    past,
+    stitch_left_out,
+    types,
+)
 from border.text.source import Source
 from border.text.tree import ST
 from border.text.words import quoted
@@ -32,11 +42,12 @@ def without_last_stitches(
     terminals: list[Terminal], source: Source
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals without such words, and what is told of them."""
+    terminals, told = _ends_with_the(terminals, source)
     if not any(t.type == "ORD" and t.number == -1 for t in terminals):
-        return terminals, []
+        return terminals, told
     terminals = _last_skipped(_joined_last(terminals))
     found: list[Terminal] = []
-    findings: list[Finding] = []
+    findings = told
     at = 0
     while at < len(terminals):
         here = terminals[at]
@@ -60,6 +71,22 @@ def without_last_stitches(
             findings.append(_told(first, terminals[end - 1], source))
         at = end
     return found, findings
+
+
+def _ends_with_the(t: list[Terminal], source: Source) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals without `ending with the dc` behind a repeat, which is told: that is one of the
+    last repeat."""
+    ends = next((n for n, x in enumerate(t) if x.type == "ENDWITH"), len(t))
+    the = types(t, ends, 3) == ["ENDWITH", "THE", "STITCH"] and only_ends(t[ends + 3 :])
+    if not the or all(x.type != "REPEAT" for x in t[:ends]):
+        return t, []
+    span = source.span(t[ends].start, t[ends + 2].end)
+    said = quoted(source, span)
+    message = (
+        f'"{said}" is taken for a remark: the last repeat is counted with all that stands in it'
+    )
+    help_ = "where it ends there, write it out up to that, and let the others end before it"
+    return [*t[:ends], *t[ends + 3 :]], [Finding("taken-as-remark", message, help_, span)]
 
 
 def _joined_last(t: list[Terminal]) -> list[Terminal]:

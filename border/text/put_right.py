@@ -28,10 +28,10 @@ def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     for n, here in enumerate(terminals):
         named = bool(found) and found[-1].type in NAMED_BEHIND
-        if _is_one_group(found, terminals, n):
+        if _is_one_group(terminals, n):
             found.pop()
             continue
-        if here.type == "OF" and n and _is_one_group(terminals[: n - 1], terminals, n - 1):
+        if here.type == "OF" and n and _is_one_group(terminals, n - 1):
             continue
         if here.type == "MADEOF" and named:
             chains = [t.type for t in terminals[n + 1 : n + 3]] == ["NUM", "CH"]
@@ -42,13 +42,13 @@ def _made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
-def _is_one_group(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -> bool:
+def _is_one_group(t: Sequence[Terminal], at: int) -> bool:
     """Whether `group of 3 treble` stands here behind `a`, and is made, in a place of its own."""
     group = t[at].kind == Kind("group") and types(t, at, 4) == ["KIND", "OF", "NUM", "STITCH"]
-    one = types(found, len(found) - 1, 1) == ["NUM"] and found[-1].number == 1
-    named = types(found, len(found) - 2, 1) != [] and found[-2].type in NAMED_BEHIND
+    one = at > 0 and t[at - 1].type == "NUM" and t[at - 1].number == 1
+    named = at > 1 and t[at - 2].type in NAMED_BEHIND
     made = types(t, at + 4, 1) in ([], ["SEP"], ["PREP"], ["ROUND"], ["WITH"])
-    return group and one and made and not (named and len(found) > 1)
+    return group and one and made and not named
 
 
 _BEFORE_SINGLE = frozenset({"THE", "EACH", "NEXT", "ORD", "PREP"})

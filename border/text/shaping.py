@@ -335,7 +335,7 @@ def _between(terminals: _Terminals) -> _Terminals:
 
 
 PASSES: tuple[Pass, ...] = (
-    where(colours, "COLOUR"),
+    where(colours, "COLOUR MOD"),
     where(arches, "ENDING"),
     where(behind_repeats, "MOD"),
     where(worked_off, "KEEPING DRAWING TOGETHER"),

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.text.passing import NOUNS, like, only_ends, past, stitch_left_out, types
+from border.text.passing import NOUNS, ended, like, only_ends, past, stitch_left_out, types
 from border.text.source import Source
 from border.text.words import quoted, shortened
 
@@ -95,6 +95,15 @@ def _along_ends(
             continue
         one_of = _end_of(terminals, n)
         if not one_of:
+            if here.type == "ROW" and types(found, len(found) - 2, 2) == ["SKIP", "NUM"]:
+                here = stitch_left_out(here)  # `miss 1 row`
+            behind = past(terminals, n + 1, "OF", "THE")
+            of_next = here.type == "ENDST" and types(terminals, behind, 1) == ["NEXT"]
+            if of_next and ended(terminals, behind + 1):  # `in the end of the next`
+                next_ = terminals[behind]
+                found += [replace(like(here, "PREP"), text="in"), next_, stitch_left_out(next_)]
+                skip = behind - n
+                continue
             found.append(here)
             continue
         at = past(terminals, n + 1, "OF", "THE")
@@ -145,6 +154,7 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
     elif t[at].type == "EXCEPT" and "corner" in t[at].text and _of_foundation(t, of):
         return of + 1
     elif t[at].type == "EXCEPT" and "corner" in t[at].text:
+        of += types(t, of, 2) == ["ATEND", "OF"]  # `in corner at end of 1st row`
         of = past(t, of, "OF") if types(t, of, 1) == ["OF"] else len(t)
     elif t[at].type not in ("ENDST", "PREP", "TO"):
         return at

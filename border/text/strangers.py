@@ -163,6 +163,9 @@ def _widened(run: Sequence[Terminal], terminals: Sequence[Terminal]) -> tuple[Te
     behind = last + 1
     while behind < len(terminals) and _is_little(terminals[behind]):
         behind += 1
+    number = terminals[behind : behind + 1]
+    if number and number[0].type == "NUM" and ended(terminals, behind + 1):
+        behind += 1  # `divisible by 19`
     which = first
     while which and terminals[which - 1].type in WHICH | {"NUM"}:
         which -= 1

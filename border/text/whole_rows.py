@@ -39,8 +39,12 @@ def whole_rows(t: Terminals) -> Terminals:
         return spaced
     kinds = [x.type for x in told]
     kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
-    hem = told[-1:] != [] and told[-1].text in ("edge", "hem")  # `closely in double over the hem`
-    if kinds not in _ALL_ROUND and not (hem and kinds == ["PREP", "STITCH", "PREP", "KIND"]):
+    hem = told[-1:] != [] and told[-1].text.endswith(
+        ("edge", "hem")
+    )  # `closely in double over the hem`
+    bare = [x.type for x in told]
+    over_hem = hem and bare in (["PREP", "STITCH", "PREP", "KIND"], ["STITCH", "PREP", "KIND"])
+    if kinds not in _ALL_ROUND and not over_hem:
         return without_to_end(t)
     stitch = next(x for x in reversed(told) if x.type == "STITCH")
     each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
@@ -60,9 +64,6 @@ def a_row_of(t: Terminals) -> Terminals:
     while rest and rest[-1].type in ("SEP", "TOEND"):
         rest.pop()
     sorts = [x.type for x in rest if x.type not in ("SEP", "THE")]
-    works = types(t, of + 1, 3) in (["STITCH", "SEP", "WITH"], ["STITCH", "SEP", "SEP"])
-    if works and t[of + 3].text.startswith("work"):
-        return [*t[:start], *t[of + 1 :]]  # `a row of dc, working 2 in each space, 1 on each dc`
     if {"REPEAT", "STAR", "EACH", "LP"} & set(sorts) or sorts[:1] not in (["NUM"], ["STITCH"]):
         return t
     first = rest[0]

@@ -177,7 +177,37 @@ BETWEEN_PICOTS = {
 }
 
 
+SEVENS = On(6, ("*7 treble in next loop, 1 chain; repeat",))
+
+IN_THE_NEXT_SCALLOP = {
+    "1 plain on the fourth of the seven treble, *9 chain, 1 plain on the fourth of the seven treble in the next scallop; repeat from *": "6 sc, 54 ch; 5 x 1 7-dc run; asked place-assumed; asked meets-its-start",
+}
+
+ALONG_ROWS = {
+    "1 plain in the end of a row, *miss 1 row, 7 treble in the end of the next, miss 1 row, 1 plain in the end of the next; repeat from *": "3 sc, 21 dc; 2 x 4 loop; asked place-assumed; asked meets-its-start",
+    "With white, chain loosely the length required; turn, 1 plain in each chain": "12 sc; 12 x 1 loop; asked taken-as-remark",
+    "*2 treble in 1st loop, 1 plain in next, 3 chain, repeat from * around, join. Always make 3 chain for the first treble of a row": "12 dc, 6 sc, 18 ch; 6 x 2 loop; asked taken-as-remark; asked not-at-the-head",
+    "Close 8 chain into a round, and under it work 16 plain": "16 sc; does not close; asked foundation-named; asked repeat-unclear",
+    "With the scarlet wool, work a row of plain all round the mat, with three in every corner": "12 sc; 12 x 1 loop; asked corners-left-out",
+    "*5 chain, 1 plain in next loop; repeat from * all around, ending with 5 chain, sl st in sl st at beginning": "12 sc, 65 ch; 12 x 1 loop; asked perhaps-instead",
+}
+
+IN_THE_BACK = {
+    "Turn, taking up the back thread, *miss 1, 3 plain; repeat": "9 sc; 3 x 4 st",
+    "Turn, and taking up the back thread of the stitches throughout, *miss 1, 3 plain; repeat from *": "9 sc; 3 x 4 st",
+}
+
+CHAINS_OF_ONE = {
+    "*1 plain under each of the next four one chain, 4 chain; repeat": "12 sc, 12 ch; 3 x 4 ch-1 space",
+    "*1 plain in each of the 4 ch 1 of fan, 4 chain; repeat": "12 sc, 12 ch; 3 x 4 ch-1 space; asked place-assumed",
+}
+
+
 @cases(
+    (SEVENS, IN_THE_NEXT_SCALLOP),
+    (LOOPS, ALONG_ROWS),
+    (STITCHES, IN_THE_BACK),
+    (MESHES, CHAINS_OF_ONE),
     (P_LOOPS, NAMED_WITH_DOTS),
     (STITCHES, AT_CORNERS_WHOLLY),
     (MESHES, IN_A_CHAIN_OF_ONE),
