@@ -46,7 +46,12 @@ def _opens_more(before: Terminal, t: Sequence[Terminal]) -> bool:
     """Whether no step can end in what stands before a full stop: `ea.`, `sk. 2`, `3d. ch.`"""
     touches = before.end == t[0].start
     opens = touches and before.type in ("EACH", "SKIP") and len(t) > 1
+    opens = opens and before.text not in _WHOLE
     return opens or _is_dotted_order(before, t)
+
+
+_WHOLE = frozenset({"each", "every", "skip", "miss", "skipping", "missing"})
+"""No abbreviations: a full stop behind them ends what they say."""
 
 
 def _is_dotted_order(order: Terminal, t: Sequence[Terminal]) -> bool:

@@ -163,6 +163,8 @@ def _at_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     if t[at].type == "STRAY":
         while place and t[place - 1].type in _BEFORE_CORNER:
             place -= 1
+        if place and t[place - 1].type == "TO":  # `Sl st to corner, 3 dc in corner, *`
+            return _to_corner(t, at)
         if not place or t[place - 1].type not in ("PREP", "OF"):
             return None
         place -= 1
@@ -199,9 +201,10 @@ def _to_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     end = at + 1 + (at + 1 < len(t) and t[at + 1].type in _NOUNS)
     if any(x.type == "REPEAT" for x in t[max(0, at - 3) : at]):
         return _Stretch(at, end, corner=True)
-    slips = all(x.type in ("NUM", "SEP", "ENDING") or x.name == "ss" for x in t[:at])
+    slips = all(x.type in ("NUM", "SEP", "ENDING", "TO") or x.name == "ss" for x in t[:at])
     star = next((n for n in range(end, len(t)) if t[n].type == "STAR"), end)
-    same = any(x.type == "SAME" for x in t[end:star])  # `sl st to corner st, ch 8, 1 dc in same`
+    # `sl st to corner st, ch 8, 1 dc in same, *`
+    same = any(x.type == "SAME" or _is_corner(x) for x in t[end:star])
     return _Stretch(0, star if same else end, corner=True) if slips else None
 
 

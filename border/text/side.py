@@ -13,7 +13,16 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.text.passing import NOUNS, ended, like, only_ends, past, stitch_left_out, types
+from border.text.passing import (
+    NOUNS,
+    ended,
+    like,
+    only_ends,
+    past,
+    prep_before,
+    stitch_left_out,
+    types,
+)
 from border.text.source import Source
 from border.text.words import quoted, shortened
 
@@ -36,10 +45,11 @@ def without_sides(
     along, told = _along_ends(terminals, source)
     if told:
         return along, told
+    terminals, lower = _of_lower_rows(terminals, source, row)
     if not any(t.type in _WORDS or "row" in t.text or "foundation" in t.text for t in terminals):
-        return terminals, []
+        return terminals, lower
     found: list[Terminal] = []
-    findings: list[Finding] = []
+    findings = lower
     at = 0
     while at < len(terminals):
         end = _behind_side(terminals, at, row)
@@ -59,6 +69,34 @@ def without_sides(
         at = end
         if only_ends(terminals[end:]):
             _stand(found)
+    return found, findings
+
+
+def _of_lower_rows(
+    t: list[Terminal], source: Source, row: int
+) -> tuple[list[Terminal], list[Finding]]:
+    """The terminals without `of the 2nd row` in row 4, behind a place with more steps behind it:
+    what goes there is met by no row, which is told."""
+    found: list[Terminal] = []
+    findings: list[Finding] = []
+    at = 0
+    while at < len(t):
+        order = past(t, at + 1, "THE")
+        lower = types(t, at, 1) == ["OF"] and types(t, order, 2) == ["ORD", "ROW"]
+        lower = lower and row > 0 and _is_lower(t[order].number, row)
+        placed = prep_before(found) is not None
+        if not lower or not placed or not any(x.type in ("CH", "REPEAT") for x in t[order:]):
+            found.append(t[at])
+            at += 1
+            continue
+        span = source.span(t[at].start, t[order + 1].end)
+        message = f'"{quoted(source, span)}" is a row further down than the one below'
+        help_ = (
+            "what is worked there cannot be counted: write where it comes on the row below, as in "
+            '"between next 2 shells", or what the row leaves there, as in "ch 6"'
+        )
+        findings.append(Finding("not-understood", message, help_, span))
+        at = order + 2
     return found, findings
 
 

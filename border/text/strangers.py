@@ -69,7 +69,8 @@ def strangers(
             remark = shortened(source.text[first.start : last.end], 160)
             offer = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {offer}' if near else offer
-            if near is None and _named_as_place(terminals, places[id(terminal)]):
+            pronoun = terminal.text in ("this", "these", "those")
+            if near is None and not pronoun and _named_as_place(terminals, places[id(terminal)]):
                 means = " or ".join(f'"{word} means {one}"' for one in ("shell", "space"))
                 help_ = f"if it is worked into, say what it is in a heading: {means}; else {offer}"
             if terminal.text in WHEELS:
@@ -242,6 +243,8 @@ def _makes(words: Sequence[Terminal]) -> bool:
         while which >= 0 and words[which].type in ("NUM", "ORD", "OF"):
             which -= 1
         spoken_of = which >= 0 and words[which].type in _SPOKEN_OF
+        of = n > 0 and words[n - 1].type == "OF"  # `a length of chain`
+        spoken_of |= of and which >= 0 and words[which].type == "UNKNOWN"
         placed = which > 0 and words[which - 1].type in _PLACED
         if placed or not spoken_of or here.type in ("TIMES", "REPEAT"):
             return True

@@ -6,6 +6,9 @@ from __future__ import annotations
 
 from phrases.said import ARCHES, FIVES, LOOPS, SIXES, STITCHES, On, cases, said
 
+from border.text.source import Source
+from border.text.syntax import read_border
+
 RING = On(1)
 OPEN_STITCHES = STITCHES._replace(closed=False)
 MESHES = On(12, ("*1 treble in loop, 1 chain; repeat",))
@@ -241,3 +244,28 @@ def test_two_names_for_one_stitch_are_told_wherever_a_row_makes_them() -> None:
     assert said("*1 long in each loop") == "12 dc; 12 x 1 loop; asked star-assumed"
     on_long = "1 treble on each long"  # in a place a name is that of the row below
     assert said(on_long, STITCHES) == "12 dc; 12 x 1 dc"
+
+
+def test_a_stitch_of_a_row_further_down_is_told_in_so_many_words() -> None:
+    rows = "1 treble in each loop", "1 treble in each treble", "1 treble in each treble"
+    heads = "\n".join(f"round {n}: {row}." for n, row in enumerate(rows, 1))
+    row = "round 4: *6 chain, 1 plain in treble of 1st row; repeat."
+    _, (finding,) = read_border(Source("a.border", f"{LOOPS.headings}{heads}\n{row}\n"))
+    assert finding.code == "not-understood"
+    assert '"of 1st row" is a row further down' in finding.message
+
+
+def test_a_remark_is_offered_whole_and_without_what_is_made() -> None:
+    """Each row, and what is offered of it to be set apart."""
+    offers = {
+        "1 plain in each. The treble should be worked rather loosely": "The treble should be worked rather loosely",
+        "*1 plain in next, 2 chain to keep it flat; repeat": "to keep it flat",
+        "*1 treble on the finished treble, 2 chain; repeat": "finished",
+        "3 plain in remaining half of loop": "remaining half of",
+        "Sl st to beyond the plain, 1 plain in each": "beyond the",
+    }
+    for row, offered in offers.items():
+        text = f"{LOOPS.headings}round 1: {row}.\n"
+        _, findings = read_border(Source("a.border", text))
+        (finding,) = [f for f in findings if f.code == "unknown-word"]
+        assert f'"-- {offered} --"' in (finding.help or ""), row
