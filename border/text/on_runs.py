@@ -14,6 +14,7 @@ from border.text.passing import (
     ARCHES,
     NOUNS,
     Terminals,
+    chains_at,
     ended,
     like,
     list_start,
@@ -187,6 +188,25 @@ def on_the_middle(t: Terminals) -> Terminals:
         found += rest_behind(t[at], stitch, count - 1)
         at = end
     return found
+
+
+def on_the_centre(t: Terminals) -> Terminals:
+    """`3 dc on the centre of the 5 ch`: with a name for what may be one on each of the 3 there."""
+    found = list(t)
+    for n in range(2, len(t) - 3):
+        centre = n + 1 + (types(t, n + 1, 1) == ["THE"])
+        of = centre + 2 + (types(t, centre + 2, 1) == ["THE"])
+        on = t[n].type == "PREP" and t[n].text in ("on", "upon")
+        on = on and types(t, centre, 2) == ["CENTRE", "OF"]
+        size = chains_at(t, of)[0] if on else 0
+        made = t[n - 2].number if types(t, n - 2, 2) == ["NUM", "STITCH"] else 0
+        if size and 1 < made < size and (size - made) % 2 == 0:
+            found[n] = replace(t[n], name=t[n].name or CENTRE)
+    return found
+
+
+CENTRE = "centre"
+"""The name of a place that may be several chains, one for each stitch."""
 
 
 def over_more(t: Terminals) -> Terminals:

@@ -12,6 +12,7 @@ from border.text.steps import walk
 from border.text.tree import (
     ST,
     Bracket,
+    Centre,
     Chains,
     Item,
     Kind,
@@ -95,6 +96,24 @@ def tell_counted(item: Stitches, b: Building) -> None:
         "place-assumed",
         f"what this is worked on is not named: it is taken as {b.written(item)}",
         'name it to say so: "on next dc", "in next loop", "on the next 3 dc", "of next 3 ch"',
+        item.span,
+    )
+
+
+def tell_on_the_centre(item: Stitches, b: Building) -> None:
+    """`3 dc on the centre of the 5 ch`: all in the one chain there, or one on each of 3?"""
+    place = item.place
+    if place is None or not isinstance(place.targets[0], Centre) or not place.targets[0].of.size:
+        return
+    nth = (place.targets[0].of.size - item.count) // 2 + 1
+    space = place.targets[0].of
+    first = replace(item, count=1, place=replace(place, targets=(Part(nth, Kind("ch"), space),)))
+    rest = Place(Which.NEXT, (Whole(Kind("ch")),), item.count - 1, each=item.count > 2)
+    behind = replace(first, place=rest)
+    b.tell(
+        "perhaps-one-place",
+        "all of these are taken to go into one place, the centre of those chains",
+        f"write {b.written(first)}, {b.written(behind)} if it is one on each",
         item.span,
     )
 

@@ -15,6 +15,7 @@ from border.text.first_stitches import FIRST
 from border.text.in_each import tell_single_chain, with_each
 from border.text.missed import MADE
 from border.text.nodes import Building, is_token, is_tree
+from border.text.on_runs import CENTRE
 from border.text.picot_doubts import tell_named
 from border.text.place_doubts import (
     tell_beside,
@@ -25,6 +26,7 @@ from border.text.place_doubts import (
     tell_made_here,
     tell_next_of,
     tell_of_heap,
+    tell_on_the_centre,
     tell_on_the_middle,
     tell_once_more,
     tell_one_between,
@@ -223,6 +225,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     FIRST: tell_start_chain,
     "nth": tell_next_of,
     "counted": tell_counted,
+    CENTRE: tell_on_the_centre,
     "spaces": tell_so_many_spaces,
     "last": tell_in_last,
     SHARED: tell_shared_out,

@@ -180,6 +180,12 @@ BETWEEN_PICOTS = {
 }
 
 
+ON_THE_CENTRE = {
+    "*3 plain on the centre of the 5 chain, 4 chain; repeat": "18 sc, 24 ch; 6 x 1 ch-5 space; asked perhaps-one-place",
+    "*1 plain in 2nd chain of the 5 chain, 1 plain in each of the next 2 chain, 4 chain; repeat": "18 sc, 24 ch; 6 x 1 ch-5 space",
+    "*3 plain in the centre of the 5 chain, 4 chain; repeat": "18 sc, 24 ch; 6 x 1 ch-5 space",
+}
+
 SEVENS = On(6, ("*7 treble in next loop, 1 chain; repeat",))
 
 IN_THE_NEXT_SCALLOP = {
@@ -207,6 +213,7 @@ CHAINS_OF_ONE = {
 
 
 @cases(
+    (FIVES, ON_THE_CENTRE),
     (SEVENS, IN_THE_NEXT_SCALLOP),
     (LOOPS, ALONG_ROWS),
     (STITCHES, IN_THE_BACK),
