@@ -10,6 +10,7 @@ from border.text.passing import (
     HOW_OFTEN,
     NOUNS,
     Terminals,
+    chains_at,
     ended,
     is_counted,
     like,
@@ -117,12 +118,28 @@ def _till_made(t: Terminals) -> Terminals:
         claim = t[said].type == "WITH" and only_ends(t[end:])
         star = max((i for i in range(n) if t[i].type == "STAR"), default=-1)
         each = _made_of(t[star + 1 : n], noun[0]) if noun and not claim else 0
-        if not each or t[said + 1].number % each or not (ended(t, end) or end == len(t)):
+        if not each or not (ended(t, end) or end == len(t)):
             continue
-        often = like(t[said], "INALL", number=t[said + 1].number // each)
+        number = t[said + 1].number - _begun_with(t[: max(star, 0)], noun[0])
+        if number % each:
+            continue
+        often = like(t[said], "INALL", number=number // each)
         from_star = [like(here, "FROMSTAR")] if star >= 0 else []
         return [*t[:n], replace(here, type="REPEAT"), *from_star, often, *_till_made(t[end:])]
     return t
+
+
+def _begun_with(head: Terminals, noun: Terminal) -> int:
+    """How many of these spaces the chains at a row's head make, `ch 5, *skip 1, 1 dc, ch 2 …`: one,
+    where they stand for a stitch and the chains behind it; 0 else."""
+    space = noun.kind is not None and noun.kind.name == "space"
+    chains = chains_at(head, past(head, 0, "SEP", "ENDING"))[0]
+    alone = all(x.type not in ("STITCH", "PREP") for x in head)
+    return int(space and alone and chains > _STITCH)
+
+
+_STITCH = 3
+"""So many chains stand for a dc, and no more."""
 
 
 def _made_of(steps: Terminals, noun: Terminal) -> int:

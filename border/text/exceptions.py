@@ -200,7 +200,9 @@ def _to_corner(t: Sequence[Terminal], at: int) -> _Stretch | None:
     """`repeat from * to the next corner`, and `sl st to the corner` at a row's head."""
     end = at + 1 + (at + 1 < len(t) and t[at + 1].type in _NOUNS)
     if any(x.type == "REPEAT" for x in t[max(0, at - 3) : at]):
-        return _Stretch(at, end, corner=True)
+        hard = _hard_end(t, end)
+        same = any(x.type == "SAME" for x in t[end:hard])  # `to corner, put 3 dc in same hole`
+        return _Stretch(at, hard if same else end, corner=True)
     slips = all(x.type in ("NUM", "SEP", "ENDING", "TO") or x.name == "ss" for x in t[:at])
     star = next((n for n in range(end, len(t)) if t[n].type == "STAR"), end)
     # `sl st to corner st, ch 8, 1 dc in same, *`

@@ -88,7 +88,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     led = settled[: -1 - len(since)]
-                    if gathered := _gathered(since, item, b, chains_may_stand, led):
+                    among = bool(led) or n + 1 < len(steps)
+                    if gathered := _gathered(since, item, b, chains_may_stand, led, among):
                         first = settled[-1 - gathered]
                         list_ = bracketed(since[-gathered:], item)
                         whole = replace(list_, span=first.item.span.to(item.span))
@@ -129,9 +130,10 @@ def _gathered(
     b: Building,
     opens_row: bool,
     led: Sequence[Step],
+    among: bool,
 ) -> int:
     """How many steps before a placed one go with it; what can be read two ways is told. `led`: the
-    steps before these."""
+    steps before these. `among`: others stand before or behind all of them."""
     bare = next((n for n, item in enumerate(since) if _is_made(item)), None)
     if bare is not None:
         if b.headings.bare is Bare.BEHIND and _behind_skip(since, placed, led):
@@ -150,9 +152,11 @@ def _gathered(
     chains = any(isinstance(item, Chains) for item in since)
     starts = opens_row and len(since) == 1 and not _one_and(since[-1], placed, b)
     if chains and placed.place.which in OPEN_PLACES and not starts:
-        if b.headings.bare is Bare.BEHIND and placed.parted:
+        once = placed.parted or (among and isinstance(placed, Bracket))
+        if b.headings.bare is Bare.BEHIND and once:
+            # `2 ch, 1 dc in each dc with 2 ch between`; `1 dc, 2 ch, shell in each space`
             tell_chains_before_parted(since, placed, b)
-            return 0  # `2 ch, 1 dc in each dc with 2 ch between`
+            return 0
         if b.headings.bare is Bare.BEHIND:
             if led and not starts:
                 tell_chains_each(since, placed, b)

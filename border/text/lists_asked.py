@@ -103,7 +103,8 @@ def tell_chains_before_parted(
     b.tell(
         "perhaps-as-they-come",
         "these chains are made once, before the first of what follows",
-        f"write {each} if they are made each time, besides those between",
+        f"write {each} if they are made each time"
+        + (", besides those between" if placed.parted else ""),
         chains[0].span.to(placed.span),
     )
 

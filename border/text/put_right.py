@@ -152,6 +152,21 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+def _first_missed(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Miss the first dc, 1 dc in each of the next 10, miss 2; repeat`: it is missed once."""
+    start = past(t, 0, "SEP", "ENDING")
+    order = past(t, start + 1, "THE")
+    stop = past(t, order + 1, *NOUNS)
+    first = (
+        types(t, start, 1) == ["SKIP"] and types(t, order, 1) == ["ORD"] and t[order].number == 1
+    )
+    marked = any(x.type in ("STAR", "CROSS", "MARK") for x in t)
+    bare = any(x.type == "REPEAT" for x in t) and not marked
+    if first and bare and types(t, stop, 1) == ["SEP"] and stop > order + 1:
+        return [*t[: stop + 1], like(t[stop], "STAR"), *t[stop + 1 :]]
+    return list(t)
+
+
 def _said_once(t: Sequence[Terminal]) -> list[Terminal]:
     """`…, then 3 dc`, `… and repeat`: parted once, as by one word."""
     found: list[Terminal] = []
@@ -202,6 +217,7 @@ PUT_RIGHT = (
     where(spots, "THE-UNKNOWN THE-STRAY"),
     where(_just_before, "PICOT-LP", "UNKNOWN"),
     where(_passed, "UNKNOWN STAR-SKIP CROSS-SKIP"),
+    where(_first_missed, "-SKIP SEP-SKIP ENDING-SKIP", "REPEAT", "ORD"),
     where(_without_adjectives, "STITCH"),
     where(end_ones, "ENDWITH"),
     where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),

@@ -162,10 +162,19 @@ def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool, last: str
     at = _past(t, place, "THE")
     if back and types(t, at, 1) == ["ORD"] and ended(t, at + 1) and 2 < t[at].number <= chains:
         return _Ring(t[at].number, at + 1, counted=True)  # `7 ch, 1 dc back in the 4th`
-    top = last if "top" in t[place - 1].text.split() else ""
+    top = last if "top" in t[place - 1].text.split() or _goes_on_alike(t, at, last) else ""
     if (made := _just_made(t, at, top)) > at:
         return _Ring(chains, max(made, _picot_named(t, made)))
     return _closed_in(t, at, chains, again)
+
+
+def _goes_on_alike(t: Sequence[Terminal], at: int, last: str) -> bool:
+    """Whether `last dc` stands here, and more dc are made right behind it, as before it: `5 dc, ch
+    4, sl st in last dc, 5 dc`."""
+    more = past(t, at + 2, "SEP")
+    names = types(t, at, 2) == ["ORD", "STITCH"] and t[at].number == -1 and more == at + 3
+    more += types(t, more, 1) == ["NUM"]
+    return names and types(t, more, 1) == ["STITCH"] and t[more].name == last and ended(t, more + 1)
 
 
 def _closing_behind(t: Sequence[Terminal], at: int, last: str) -> int:

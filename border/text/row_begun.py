@@ -24,6 +24,9 @@ def begun_at_corner(t: Sequence[Terminal]) -> list[Terminal]:
         return list(t)
     if any(x.type in ("STITCH", "CH", "NUM") for x in t[:stop]):
         return list(t)
+    star = next((n for n in range(stop, len(t)) if t[n].type == "STAR"), len(t))
+    if any(x.type == "SAME" for x in t[stop:star]):
+        return list(t)  # `…, ch 3, 4 dc in same place, * …`: what stands there is of the corner
     said = " ".join(x.text for x in t[:stop])
     return [replace(t[0], type="REMARK", text=said, end=t[stop - 1].end, name=""), *t[stop:]]
 

@@ -46,7 +46,8 @@ def without_sides(
     if told:
         return along, told
     terminals, lower = _of_lower_rows(terminals, source, row)
-    if not any(t.type in _WORDS or "row" in t.text or "foundation" in t.text for t in terminals):
+    said = ("row", "foundation", "at the edge")
+    if not any(t.type in _WORDS or any(word in t.text for word in said) for t in terminals):
         return terminals, lower
     found: list[Terminal] = []
     findings = lower
@@ -180,6 +181,9 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
     if t[at].type == "ENDST" and t[at].text.endswith("row") and types(t, at + 1, 1) == ["NUM"]:
         return at + 2 if _is_lower(t[at + 1].number, row) else at
     of = at + 1
+    if t[at].text == "at the edge" and types(t, at - 1, 1) == ["STITCH"]:  # `fasten with 1 sc`
+        step = t[_step_before(t[:at]) : at]
+        return of if step and step[0].type in _FASTENS else at
     if t[at].type == "ATEND" and of < len(t) and t[of].text == "of foundation":
         return of + 1
     if t[at].type in ("PREP", "TO") and "point" not in t[at].text:

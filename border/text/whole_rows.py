@@ -43,6 +43,9 @@ def whole_rows(t: Terminals) -> Terminals:
         ("edge", "hem")
     )  # `closely in double over the hem`
     bare = [x.type for x in told]
+    if hem and bare == ["NUM", "STITCH", "PREP", "KIND"] and told[0].number > 1:
+        ends = [x for x in t if x.type in ("BETW", "MOD", "COLOUR", "ENDING")]
+        return [*told[:2], *ends]  # `216 dc over the hem`
     over_hem = hem and bare in (["PREP", "STITCH", "PREP", "KIND"], ["STITCH", "PREP", "KIND"])
     if kinds not in _ALL_ROUND and not over_hem:
         return without_to_end(t)

@@ -31,8 +31,10 @@ def widened(t: Terminals) -> Terminals:
     two = [like(stitch, "NUM", number=2), stitch, *_place(stitch)]
     plain = every - 1
     if t[at].type == "NARROW":
-        plain -= 1
-        two = [*two[:2], like(stitch, "TOGETHER"), *_place(stitch, 2)]
+        missed = "missing" in t[at].text  # `decreasing by missing every 6th stitch`
+        plain -= not missed
+        together = [*two[:2], like(stitch, "TOGETHER"), *_place(stitch, 2)]
+        two = [like(stitch, "SKIP"), like(stitch, "NUM", number=1)] if missed else together
     stop = like(stitch, "SEP", name="hard")
     one = [like(stitch, "NUM", number=1), stitch]
     before = [*one, *_place(stitch, plain, each=plain > 1), stop] if plain else []

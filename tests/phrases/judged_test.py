@@ -131,7 +131,7 @@ ASIDE = {
 }
 
 AT_CORNERS_WHOLLY = {
-    "Sl st to corner st, 8 chain, 1 treble in same st, *2 chain, miss 2, 1 treble in next; repeat from * to next corner, the last treble coming in corner st, 5 chain, 1 treble in same st; join": "4 dc, 8 ch; 4 x 3 st; asked corners-left-out; asked corners-left-out; asked corners-left-out",
+    "Sl st to corner st, 8 chain, 1 treble in same st, *2 chain, miss 2, 1 treble in next; repeat from * to next corner, the last treble coming in corner st, 5 chain, 1 treble in same st; join": "4 dc, 8 ch; 4 x 3 st; asked corners-left-out; asked corners-left-out",
     "work plain closely, putting 3 in each corner": "12 sc; 12 x 1 st; asked corners-left-out",
     "work plain close together, join": "12 sc; 12 x 1 st",
     "work plain": "12 sc; 12 x 1 st",
@@ -186,6 +186,24 @@ ON_THE_CENTRE = {
     "*3 plain in the centre of the 5 chain, 4 chain; repeat": "18 sc, 24 ch; 6 x 1 ch-5 space",
 }
 
+WHOLE_ROWS = {
+    "Plain": "1 sc; does not close; asked repeat-unclear",
+    "Plain; join": "1 sc; does not close; asked repeat-unclear",
+    "1 plain": "1 sc; does not close; asked repeat-unclear",
+    "Work 216 plain over the hem of the linen centre": "12 dc; 12 x 1 loop; asked row-does-not-close; asked no-stitches",
+    "1 plain in each stitch, decreasing by missing every 4th stitch": "9 sc; 3 x 4 st; 0 x 0 st",
+    "Miss the first treble, 1 plain in each of the next 2, miss 1; repeat": "6 sc; 3 x 3 st; 2 left over; does not close; asked row-does-not-close",
+    "Ch 5, *skip 1 treble, 1 treble in next, ch 2; repeat from * until there are 6 spaces, join in 3d of 5 ch": "6 dc, 12 ch; does not close; asked start-chain-assumed; asked row-does-not-close",
+    "2 treble in each treble, and fasten with 1 plain at the edge": "24 dc; 12 x 1 dc; asked at-the-side",
+    "1 treble in first treble, *4 chain, miss 1, 1 treble in next; repeat from * to corner, put 3 treble with 4 chain between in same stitch": "6 dc, 20 ch; 5 x 2 st; 1 left over; does not close; asked corners-left-out; asked row-does-not-close",
+    "Fasten thread in corner, ch 3, 4 treble in same place, *ch 2, skip 2, 1 treble in next; repeat from *": "4 dc, 8 ch; 4 x 3 st; asked corners-left-out",
+}
+
+AMONG_OTHERS = {
+    "Under each loop of 3 ch: 2 plain, ch 4, sl st in last plain, 2 plain": "48 sc, 12 picot; 12 x 1 ch-3 space",
+    "*5 plain in next loop, ch 3, sl st in last plain; repeat": "5 sc, 1 ss, 3 ch; 1 x 12 space; asked perhaps-picot; asked perhaps-last-of-each",
+}
+
 SEVENS = On(6, ("*7 treble in next loop, 1 chain; repeat",))
 
 IN_THE_NEXT_SCALLOP = {
@@ -213,6 +231,8 @@ CHAINS_OF_ONE = {
 
 
 @cases(
+    (STITCHES, WHOLE_ROWS),
+    (ARCHES, AMONG_OTHERS),
     (FIVES, ON_THE_CENTRE),
     (SEVENS, IN_THE_NEXT_SCALLOP),
     (LOOPS, ALONG_ROWS),
