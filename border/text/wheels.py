@@ -49,7 +49,10 @@ def without_wheels(
             found.append(terminals[at])
             at += 1
             continue
-        findings.append(_told(terminals[at], terminals[wheel], source, joint=instead != []))
+        words = terminals[at : wheel + 1]
+        leads = words[0].type == "OF" and any(x.type in _LEADS for x in words)
+        leads = leads and "NEXT" in types(found, len(found) - 3, 2)
+        findings.append(_told(words, source, joint=instead != [], leads=leads))
         found += instead
         at = wheel + 1
     return found, findings
@@ -88,20 +91,26 @@ def _is_place(found: Sequence[Terminal]) -> bool:
     return at >= 0 and found[at].type in ("PREP", "OF", "SKIP", "BETWEEN")
 
 
-def _told(first: Terminal, last: Terminal, source: Source, *, joint: bool) -> Finding:
-    span = source.span(first.start, last.end)
+def _told(words: Sequence[Terminal], source: Source, *, joint: bool, leads: bool) -> Finding:
+    """`joint`: it is read as that. `leads`: the row goes on to the next wheel there."""
+    span = source.span(words[0].start, words[-1].end)
     said = quoted(source, span)
     if joint:
         message = f'"{said}" is taken for the joint where two of them meet'
         help_ = 'write "in next joint" to say so; where it is a stitch or a space, name that'
         return Finding("place-assumed", message, help_, span)
-    if first.type == "BETWEEN":
+    if words[0].type == "BETWEEN":
         message = f'"{said}" is passed over, so that any such place is meant, on a wheel as well'
         help_ = 'where only those between two wheels are, write a clause: "at each joint: …"'
         return Finding("place-assumed", message, help_, span)
+    clause = 'write what is worked on each as a clause, "over each motif: …"'
+    if leads:
+        message = f'"{said}" is passed over: this goes on to the next place, wherever a wheel ends'
+        help_ = f"where a wheel has more places, or fewer, {clause}"
+        return Finding("place-assumed", message, help_, span)
     message = f'"{said}" is passed over: where a wheel ends the yoke says, and not the row'
-    help_ = (
-        'where the wheels are not alike, write what is worked on each as a clause, "over each '
-        f'motif: …"; else set it apart: "-- {said} --"'
-    )
+    help_ = f'where the wheels are not alike, {clause}; else set it apart: "-- {said} --"'
     return Finding("taken-as-remark", message, help_, span)
+
+
+_LEADS = frozenset({"NEXT", "EACH", "EVERY"})
