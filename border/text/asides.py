@@ -138,6 +138,33 @@ def sentence(t: Sequence[Terminal], at: int) -> int:
 _ADVICE = frozenset({"always", "remember", "note", "observe", "notice"})
 
 
+_BOTH_ENDS = ("one at each end", "the first and last", "first and last", "one at either end")
+
+
+def both_ends(t: Sequence[Terminal], at: int) -> int:
+    """Behind `leaving one at each end`, `missing the first and last` of stitches on more than they
+    are: they stand on the middle ones in any case; else the same place."""
+    led = t[at].type in ("WITH", "SKIP", "UNKNOWN") and at > 2 and t[at - 1].type == "SEP"
+    if not led or t[at].text not in ("leaving", "missing", "skipping"):
+        return at
+    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    said = " ".join(x.text for x in t[at + 1 : stop]) in _BOTH_ENDS
+    number = at - 2 - (t[at - 2].type in ("STITCH", "KIND"))
+    return stop if said and t[number].type == "NUM" else at
+
+
+def counted_times(t: Sequence[Terminal], at: int) -> int:
+    """Behind `(9 times)` of what goes into each; else the same place."""
+    if t[at].type != "LP" or types(t, at + 1, 3) != ["NUM", "TIMES", "RP"]:
+        return at
+    each = any(x.type in ("EACH", "EVERY") for x in t[max(0, at - _NEAR) : at])
+    return at + 4 if each else at
+
+
+_NEAR = 8
+"""So many words name a place at most."""
+
+
 def must_be(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
     """`repeat to the end, which must be 1 dc`: as `end with 1 dc`, and the place behind it."""
     stray = at < len(t) and t[at].text == "which" and at > 0 and t[at - 1].type == "SEP"

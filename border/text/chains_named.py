@@ -89,12 +89,18 @@ _COUNTED = (["STITCH"], ["KIND"], ["CH"], ["PICOT"], ["CLUSTER"], ["FOUNDATION"]
 
 
 def end_ones(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """`in 3rd ch of end loop`, `miss 2 of the end chain`: the last one."""
-    found = list(terminals)
+    """`in 3rd ch of end loop`, `miss 2 of the end chain`, `in the end loop`: the last one."""
+    found: list[Terminal] = []
     for n, here in enumerate(terminals):
+        in_end = here.type == "ENDST" and here.text.split()[-1] == "end"
+        if in_end and types(terminals, n + 1, 1)[:1] in _ONE:
+            found.append(replace(like(here, "PREP"), text=here.text.split()[0]))
+            found.append(like(here, "ORD", number=-1))
+            continue
         named = n > 0 and terminals[n - 1].type in NAMED_BEHIND
         if here.text == "end" and named and types(terminals, n + 1, 1)[:1] in _ONE:
-            found[n] = replace(here, type="ORD", number=-1)
+            here = replace(here, type="ORD", number=-1)
+        found.append(here)
     return found
 
 

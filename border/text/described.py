@@ -222,6 +222,8 @@ def _ends_row(t: Sequence[Terminal], at: int) -> bool:
     if len(t) - at > _TURN:
         return False
     rest = [x for x in t[at:] if x.type not in ("SEP", "AND")]
+    if types(rest, 0, 4) == ["LP", "CH", "NUM", "RP"]:
+        rest = rest[4:]  # chains that were fastened to the side
     chains = types(rest, 0, 2) in (["NUM", "CH"], ["CH", "NUM"])
     turns = any(x.name == "turn" for x in rest)
     return all(x.type == "ENDING" for x in rest[2 * (chains and turns) :])

@@ -176,7 +176,8 @@ def _last_time_apart(found: list[Terminal], last: Terminal) -> bool:
     prep = max((n for n in range(opens, number) if found[n].type == "PREP"), default=opens)
     inner = found[opens + 1 : prep]
     closes = found[number - 1].type == "RP" and prep > opens
-    within = all(x.type not in ("SEP", "RP", "STAR") for x in found[prep : number - 1])
+    end = number - 1 - (types(found, number - 2, 1) == ["SEP"])  # `(…, 1 d. c. on d. c.)`
+    within = all(x.type not in ("SEP", "RP", "STAR") for x in found[prep:end])
     if count < 2 or not closes or not within or inner[-1].type != "STITCH":
         return False
     del found[times + 1 :]

@@ -170,7 +170,8 @@ class _Nouns(Struct):
         found, here = self.found, self.t[at]
         placed = types(found, prep, 1) == ["PREP"]
         kind = self.space if is_under(found) else self.last
-        step = self._step(prep) if placed and here.type in ("NEXT", "ORD") else None
+        missed = _behind_miss(found, prep)  # `miss 1 tr, 1 dc in the next`
+        step = self._step(prep) if placed and here.type in ("NEXT", "ORD") and not missed else None
         there = self.by_step.get(step, kind) if step else kind
         alike = there == kind or {there.name, kind.name} <= set(SPACES)
         if not alike and Kind("st") not in (there, kind):
@@ -192,6 +193,16 @@ class _Nouns(Struct):
         if kind.name in SPACES and (on or mixed):
             doubt = "counted"  # `on the next`, behind a space; `1 dc on dc, 2 in space, 1 in next`
         return kind, doubt
+
+
+def _behind_miss(found: Sequence[Terminal], prep: int) -> bool:
+    """Whether the step whose place opens there stands right behind so many missed, of a kind: not
+    behind `miss the dc`, which lies between the places."""
+    start = prep - 2
+    while start > 0 and found[start - 1].type == "SEP":
+        start -= 1
+    noun = start < prep - 2 and found[start - 1].type in NOUNS
+    return noun and types(found, max(0, start - 3), 2) == ["SKIP", "NUM"]
 
 
 def _opens_at(found: Sequence[Terminal]) -> int | None:

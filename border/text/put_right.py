@@ -14,8 +14,8 @@ from border.text.chains_named import before_stitches, chains_of, end_ones, of_en
 from border.text.dots import without_dots
 from border.text.passing import NAMED_BEHIND, NOUNS, ended, like, past, types, where
 from border.text.remarked import with_remarks
-from border.text.row_begun import begun_at_corner, begun_there, closely, having_made
-from border.text.spots import at_beginning, of_a_loop, spots
+from border.text.row_begun import begun_at_corner, begun_there, closely, having_made, last_made
+from border.text.spots import at_beginning, at_the_end, of_a_loop, spots
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -139,6 +139,8 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
     for n, here in enumerate(terminals):
         order = past(terminals, n + 1, "THE")
         first = types(terminals, order, 1) == ["ORD"] and terminals[order].number == 1
+        if here.text == "leave" and types(terminals, n + 1, 1) != ["NUM"]:
+            continue  # `leave the loops`, where a row ends
         if here.type == "SKIP" and first and n and terminals[n - 1].type in ("STAR", "CROSS"):
             found[order] = like(terminals[order], "NUM", number=1)
         behind = terminals[n + 1 : n + 3]
@@ -213,13 +215,14 @@ PUT_RIGHT = (
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(_made_of, "MADEOF KIND-OF"),
     where(closely, "STITCH-NOTHING SEP-STITCH"),
+    where(at_the_end, "NUM-ATEND"),
     where(at_beginning, "PREP-BEGIN THE-BEGIN"),
     where(spots, "THE-UNKNOWN THE-STRAY"),
     where(_just_before, "PICOT-LP", "UNKNOWN"),
     where(_passed, "UNKNOWN STAR-SKIP CROSS-SKIP"),
     where(_first_missed, "-SKIP SEP-SKIP ENDING-SKIP", "REPEAT", "ORD"),
     where(_without_adjectives, "STITCH"),
-    where(end_ones, "ENDWITH"),
+    where(end_ones, "ENDWITH ENDST"),
     where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
     where(of_a_loop, "PICOT-OF KIND-BETWEEN"),
     where(begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
@@ -227,6 +230,7 @@ PUT_RIGHT = (
     where(_without_glosses, "LP"),
     where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
     where(with_remarks),
+    where(last_made, "ENDING", "CH", "ORD"),
     where(begun_there, "BEGIN-SEP BEGIN-REMARK", "REMARK"),
 )
 """What puts words right before it is told what is strange in them."""

@@ -13,7 +13,9 @@ from msgspec.structs import replace
 
 from border.text.asides import (
     are_left,
+    both_ends,
     bracketed_count,
+    counted_times,
     for_space,
     joined_to,
     left_free,
@@ -184,7 +186,7 @@ _WORKING = ("working", "worked", "work")
 _BY_HAND = (*_TAKING, *_PUTTING, *_WORKING)
 
 
-_BEGINS = (*_BY_HAND, "over", "join", "unit", "you", "there")
+_BEGINS = (*_BY_HAND, "over", "join", "unit", "you", "there", "missing")
 
 
 def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
@@ -332,6 +334,8 @@ _REMARKS = (
     joined_to,
     passing_on,
     sentence,
+    both_ends,
+    counted_times,
 )
 """What finds the place behind a remark that begins here."""
 _SAYS = (_missed, _round_left_out, _where_the_hook_goes, must_be)

@@ -82,4 +82,21 @@ def having_made(t: Sequence[Terminal]) -> list[Terminal]:
     return [replace(t[0], type="SEP", text="make", end=t[1].end), *t[2:]]
 
 
+def last_made(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Ch 7, turn, 1 dc in the last dc, ch 2, 1 dc in next dc`: the last made is the first now, on
+    which these chains stand."""
+    at = past(t, 0, "SEP", "ENDING", "NUM", "CH")
+    while at and t[at - 1].type == "NUM":
+        at -= 1
+    stitch = at + (types(t, at, 1) == ["NUM"])
+    order = past(t, stitch + 2, "THE")
+    turned = any(x.name == "turn" for x in t[:at]) and any(x.type == "CH" for x in t[:at])
+    placed = types(t, stitch, 2) == ["STITCH", "PREP"] and types(t, order, 2) == ["ORD", "STITCH"]
+    if not turned or not placed or t[order].number != -1:
+        return list(t)
+    goes_on = any(x.type == "NEXT" for x in t[order + 2 :])
+    same = [like(t[order], "SAME"), stitch_left_out(t[order + 1])]
+    return [*t[: stitch + 2], *same, *t[order + 2 :]] if goes_on else list(t)
+
+
 _RINGS = frozenset({"round", "ring", "circle", "loop"})

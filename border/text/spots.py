@@ -7,7 +7,16 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import NOUNS, ended, like, only_ends, past, prep_before, types
+from border.text.passing import (
+    NOUNS,
+    ended,
+    like,
+    only_ends,
+    past,
+    prep_before,
+    stitch_left_out,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -57,6 +66,19 @@ def at_beginning(t: Sequence[Terminal]) -> list[Terminal]:
             continue
         found.append(t[at])
         at += 1
+    return found
+
+
+def at_the_end(t: Sequence[Terminal]) -> list[Terminal]:
+    """`4 dc on the 4 at the end`: on the last 4."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        which = 3 if types(found, len(found) - 3, 3) == ["PREP", "THE", "NUM"] else 2
+        named = types(found, len(found) - which, 1) == ["PREP"] and types(t, n - 1, 1) == ["NUM"]
+        if here.type == "ATEND" and named and len(found) > which and ended(t, n + 1):
+            found[1 - which :] = [like(here, "ORD", number=-1), found[-1], stitch_left_out(here)]
+            continue
+        found.append(here)
     return found
 
 

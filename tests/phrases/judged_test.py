@@ -204,6 +204,23 @@ AMONG_OTHERS = {
     "*5 plain in next loop, ch 3, sl st in last plain; repeat": "5 sc, 1 ss, 3 ch; 1 x 12 space; asked perhaps-picot; asked perhaps-last-of-each",
 }
 
+NINES = On(6, ("*9 treble in next loop, 2 chain; repeat",))
+
+ON_THE_NINE = {
+    "*7 plain on the nine, missing the first and last, 4 chain; repeat": "42 sc, 24 ch; 6 x 1 block of 9; asked perhaps-fewer; asked taken-as-remark",
+    "*7 plain on the 9 treble, leaving one at each end, 4 chain; repeat": "42 sc, 24 ch; 6 x 1 9-dc run; asked perhaps-fewer; asked taken-as-remark",
+    "*1 plain on the first treble, (3 chain, miss 1 treble, 1 plain in the next) 4 times, 3 chain; repeat": "30 sc, 90 ch; 6 x 9 dc; asked not-at-the-head",
+    "*3 chain, 1 plain under each 2 chain of the scallop (6 times), 3 chain; repeat": "6 sc, 12 ch; 1 x 6 ch-2 space; 6 x 1 ch-2 space; asked place-unclear; asked perhaps-as-they-come; asked place-assumed; asked taken-as-remark; asked open-repeat-inside",
+}
+
+AT_ITS_END = {
+    "7 chain, turn, 1 treble in the last treble, 2 chain, miss 2, 1 treble in each of the next 9 treble": "11 dc, 6 ch; asked start-chain-assumed",
+    "1 treble in each of next 12 treble; leave the loops": "12 dc; asked taken-as-remark",
+    "5 chain, miss 7, (2 chain, 1 treble on treble) 4 times, the last in the end treble": "5 dc, 10 ch; asked start-chain-assumed",
+    "miss 8, 4 treble on the 4 at the end": "4 dc",
+    "miss 11, 1 plain in the end st": "1 sc",
+}
+
 SEVENS = On(6, ("*7 treble in next loop, 1 chain; repeat",))
 
 IN_THE_NEXT_SCALLOP = {
@@ -233,6 +250,8 @@ CHAINS_OF_ONE = {
 @cases(
     (STITCHES, WHOLE_ROWS),
     (ARCHES, AMONG_OTHERS),
+    (NINES, ON_THE_NINE),
+    (OPEN_STITCHES, AT_ITS_END),
     (FIVES, ON_THE_CENTRE),
     (SEVENS, IN_THE_NEXT_SCALLOP),
     (LOOPS, ALONG_ROWS),
