@@ -23,7 +23,7 @@ from border.text.passing import (
 )
 from border.text.terminals import Terminal
 from border.text.times_said import times_before, times_of_list, times_of_row
-from border.text.whole_rows import SAYS_NOTHING, a_row_of, before_comma, whole_rows
+from border.text.whole_rows import SAYS_NOTHING, a_row_of, before_comma, over_the_hem, whole_rows
 
 
 def _within_brackets(t: Terminals) -> Terminals:
@@ -307,7 +307,8 @@ PASSES = (
     where(in_every, "REPEAT", "PREP-EACH PREP-NEXT AS-EACH TOEND-EACH WITH-EACH"),
     where(same_in_every, "SAME BEGIN"),
     where(a_row_of, "ROW-OF"),
-    where(whole_rows, "TOEND ROW ALL BETW STITCH-PREP " + pairs({"PREP"}, "STITCH", *SAYS_NOTHING)),
+    where(over_the_hem, "STITCH-PREP", "KIND"),
+    where(whole_rows, "TOEND ROW ALL BETW " + pairs({"PREP"}, "STITCH", *SAYS_NOTHING)),
     where(of_each, "REPEAT", "EACH EVERY", "PREP"),
     where(each_parted, "TOEND", "BETW"),
     where(each_again, "REPEAT", "EACH"),

@@ -182,6 +182,8 @@ def _beside_others(t: Terminals, at: int, found: Terminals) -> int:
 def _in_heap(t: Terminals, at: int, found: Terminals) -> int:
     """Behind `in the next scallop` of a stitch that is one of so many: `on the 4th of the 7 dc`;
     else the same place."""
+    if t[at].type != "PREP":
+        return at
     heap = past(t, at + 1, "THE", "NEXT")
     tail = types(found, max(0, len(found) - 4), 4)
     one_of = tail[-2:] == ["NUM", "STITCH"] and "OF" in tail[:2]

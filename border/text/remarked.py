@@ -53,6 +53,11 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     at = 0
     while at < len(terminals):
+        sort, before = terminals[at].type, terminals[at - 1].type if at else "SEP"
+        if sort in _WITHIN or (sort in _SUBJECTS and before not in ("SEP", "AND", "LP")):
+            found.append(terminals[at])
+            at += 1
+            continue
         end = max(behind(terminals, at) for behind in _REMARKS)
         if end > at:
             dotted = types(found, len(found) - 1, 1) == ["SEP"] and found[-1].text == "."
@@ -74,6 +79,12 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+_WITHIN = frozenset(
+    {"PREP", "TIMES", "NEXT", "EACH", "ORD", "EACHOF", "REPEAT", "FROM", "STAR", "MORE", "RP"}
+)
+"""No such clause begins with these."""
+_SUBJECTS = NOUNS | {"NUM"}
+"""It may with these, at its head: `the dc is missed`, `eight in all`."""
 _OPENERS = frozenset(
     {"TILL", "UNKNOWN", "STRAY", "NAMELY", "INALL", "SKIPPED", "EXCEPT", "AS", "REMAIN", "SOON"}
 )

@@ -78,6 +78,8 @@ def _of_lower_rows(
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals without `of the 2nd row` in row 4, behind a place with more steps behind it:
     what goes there is met by no row, which is told."""
+    if all(x.type != "ROW" for x in t):
+        return t, []
     found: list[Terminal] = []
     findings: list[Finding] = []
     at = 0

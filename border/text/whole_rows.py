@@ -39,20 +39,31 @@ def whole_rows(t: Terminals) -> Terminals:
         return spaced
     kinds = [x.type for x in told]
     kinds = kinds[1:] if kinds[:1] == ["NUM"] and told[0].number == 1 else kinds
-    hem = told[-1:] != [] and told[-1].text.endswith(
-        ("edge", "hem")
-    )  # `closely in double over the hem`
-    bare = [x.type for x in told]
-    if hem and bare == ["NUM", "STITCH", "PREP", "KIND"] and told[0].number > 1:
-        ends = [x for x in t if x.type in ("BETW", "MOD", "COLOUR", "ENDING")]
-        return [*told[:2], *ends]  # `216 dc over the hem`
-    over_hem = hem and bare in (["PREP", "STITCH", "PREP", "KIND"], ["STITCH", "PREP", "KIND"])
-    if kinds not in _ALL_ROUND and not over_hem:
+    hem = told[-1:] != [] and told[-1].text in ("edge", "hem")  # `closely in double over the hem`
+    if kinds not in _ALL_ROUND and not (hem and kinds == ["PREP", "STITCH", "PREP", "KIND"]):
         return without_to_end(t)
     stitch = next(x for x in reversed(told) if x.type == "STITCH")
     each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
     rest = [x for x in t if x.type in ("BETW", "MOD", "COLOUR", "ENDING")]
     return [stitch, *each, *rest]
+
+
+def over_the_hem(t: Terminals) -> Terminals:
+    """`Dc over the rolled edge of the linen`: one in each; `216 dc over the hem`: so many, once."""
+    last = len(t) - 1
+    while last > 0 and t[last].type in SAYS_NOTHING:
+        last -= 1
+    if not t[last].text.endswith(("edge", "hem")):
+        return t
+    told = [x for x in t if x.type not in SAYS_NOTHING]
+    ends = [x for x in t if x.type in ("BETW", "MOD", "COLOUR", "ENDING")]
+    if types(told, 0, 5) == ["NUM", "STITCH", "PREP", "KIND"] and told[0].number > 1:
+        return [*told[:2], *ends]
+    if types(told, 0, 4) != ["STITCH", "PREP", "KIND"]:
+        return t
+    stitch = told[0]
+    each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
+    return [stitch, *each, *ends]
 
 
 def a_row_of(t: Terminals) -> Terminals:
