@@ -181,6 +181,17 @@ def test_chains_made_before_the_turn_are_made_once(row: str, heads: str) -> None
     assert (made(two), two.closes) == ({"sc": 4, "ch": 2}, True)
 
 
+def test_a_start_chain_behind_chains_made_before_the_turn_is_no_part_of_the_repeat() -> None:
+    text = """
+        rows without a repeat: are repeated
+        row 1: 1 sc in each st, ch 2, turn.
+        row 2: ch 5 as tr, skip 1 st, 1 sc in next st, ch 1.
+    """
+    two = counts(text, plain(9, closed=False))[1]
+    assert (made(two), two.closes) == ({"ch": 6, "tr": 1, "sc": 4}, True)
+    assert [r.times for r in two.repeats] == [4]
+
+
 def test_turning_chain_before_clauses_heads_what_is_worked_first() -> None:
     edge = motifs(2, 3, closed=False)
     text = """

@@ -133,7 +133,8 @@ def _as_repeated(text: Text, turning: tuple[Item, ...]) -> Text:
     """
     head, rest = split_head(text.items)
     if turning and rest[: len(turning)] == turning:
-        head, rest = (*head, *turning), rest[len(turning) :]
+        own, rest = split_head(rest[len(turning) :])
+        head = (*head, *turning, *own)
     if not rest:
         return text
     span = rest[0].span.to(rest[-1].span)

@@ -81,9 +81,7 @@ def repeat_record(path: Path, works: list[Work], made: list[Made]) -> Record:
     whole = [(run, k) for _, run in runs for k in range(len(run.workings))]
     one: Record = {"takes": {}, "makes": Tally().record()}
     if whole:
-        # Alike are repeats that take the same of each target, also where two have one name.
-        alike = [(run.workings[k].takes, _one_working(run, k, made)) for run, k in whole]
-        one = _usual(alike)[1]
+        one = _usual([_one_working(run, k, made) for run, k in whole])
     return {
         "times": len(whole),
         "takes": one["takes"],
