@@ -62,6 +62,24 @@ _FEWEST, _LONGEST = 4, 20
 """In fewer words no bracket says what has been made, nor in more."""
 
 
+def in_all(t: Sequence[Terminal], at: int) -> int:
+    """Behind `(8 in all)` of what has been made; else the same place."""
+    noun = past(t, at + 2, *NOUNS)
+    said = types(t, at, 2) == ["LP", "NUM"] and types(t, noun, 2) == ["INALL", "RP"]
+    made = at > 0 and t[at - 1].type not in ("LP", "STAR", "REPEAT", "TOEND")
+    return noun + 2 if said and made and not only_ends(t[noun + 2 :]) else at
+
+
+def counting(t: Sequence[Terminal], at: int) -> int:
+    """Behind `counting each ch as one`, said of what stands before it; else the same place."""
+    if t[at].text not in ("counting", "reckoning") or not at or t[at - 1].type != "SEP":
+        return at
+    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    said = t[at:stop]
+    as_one = any(x.type == "AS" for x in said)
+    return stop if as_one and all(x.type not in ("REPEAT", "SKIP", "PREP") for x in said) else at
+
+
 def of_which(t: Sequence[Terminal], at: int) -> int:
     """Behind `of which the last three stand for a dc`; else the same place."""
     said = types(t, at, 2) == ["OF", "STRAY"] and t[at + 1].text == "which"

@@ -19,6 +19,7 @@ from border.text.phrases import longest
 from border.text.source import Source
 from border.text.terminals import Terminal
 from border.text.tree import (
+    ST,
     AtJoint,
     AtJoints,
     Claim,
@@ -212,7 +213,8 @@ def _name(words: Sequence[Word], source: Source) -> str:
 
 
 def claims_said(t: list[Terminal]) -> list[Terminal]:
-    """`…, making 15 spaces in all`, `there will be 24 treble` at a text's end: as `(15 spaces)`."""
+    """`…, making 15 spaces in all`, `there will be 24 treble`, `12 loops.` at a text's end: as
+    `(15 spaces)`."""
     t = [
         x
         for n, x in enumerate(t)
@@ -226,11 +228,13 @@ def claims_said(t: list[Terminal]) -> list[Terminal]:
         [x.type for x in t[said - 3 : said]] == ["KIND", "OF", "CH"]
     )  # `24 loops of chain`
     words = t[max(0, said - 3) : said]
-    if [x.type for x in words[:2]] != ["WITH", "NUM"] or len(words) < 3:
+    sorts = [x.type for x in words]
+    alone = sorts == ["SEP", "NUM", "KIND"] and words[2].many  # `…, repeat to the end; 5 holes.`
+    if not alone and (sorts[:2] != ["WITH", "NUM"] or len(words) < 3):
         return t
     noun = words[2]
     sure = noun.type == "KIND" or said < end or _says_there_are(words[0])
-    if kind_of(noun) is None or not sure:
+    if kind_of(noun) is None or not sure or noun.kind == ST:
         return t
     bracket = [replace(words[0], type="LP"), *words[1:], replace(noun, type="RP")]
     closing = t[: said - 3]  # a claim of the row stands before the stitch that closes it

@@ -14,6 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.text.passing import types
 from border.text.source import Source
 from border.text.strangers import asked_place
 from border.text.words import quoted, shortened
@@ -112,10 +113,10 @@ def round_group(words: Sequence[Terminal]) -> Terminal:
 
 def _behind_times(t: Sequence[Terminal], at: int, kept: list[tuple[int, Terminal]]) -> int:
     """Behind `(12 times in all)`, which stands for the words kept last; else the same place."""
-    types = [x.type for x in t[at : at + 5]]
-    if types[:3] != ["LP", "NUM", "TIMES"] or types[3:4] not in (["RP"], ["INALL"]):
+    said = types(t, at, 5)
+    if said[:3] != ["LP", "NUM", "TIMES"] or said[3:4] not in (["RP"], ["INALL"]):
         return at
-    end = at + 4 + (types[3] == "INALL")
+    end = at + 4 + (said[3] == "INALL")
     if t[end - 1].type != "RP":
         return at
     kept[-1] = (at, replace(kept[-1][1], name="", number=t[at + 1].number))
@@ -242,6 +243,8 @@ def _says_with(here: Terminal) -> bool:
 def _list_start(t: Sequence[Terminal], place: int) -> int | None:
     """Where the list begins that is worked at a corner; None where that cannot be told."""
     start = _item_start(t, place)
+    if types(t, start, 1) == ["UNKNOWN"]:
+        return start  # `…, adding 2 dc at the corners`
     opened = next((n for n in range(start, place) if t[n].type == "WITH"), 0)
     if opened and all(x.type != "BETWEEN" for x in t[opened:place]):
         return opened
@@ -267,8 +270,8 @@ def _list_start(t: Sequence[Terminal], place: int) -> int | None:
 
 def _is_one_stitch(item: Sequence[Terminal]) -> bool:
     """`Double crochet closely over the hem`: a whole row of one stitch, with no number."""
-    types = [x.type for x in item]
-    return types.count("STITCH") == 1 and not {"NUM", "CH", "PICOT"} & set(types)
+    sorts = [x.type for x in item]
+    return sorts.count("STITCH") == 1 and not {"NUM", "CH", "PICOT"} & set(sorts)
 
 
 def _behind_corner(t: Sequence[Terminal], at: int, stop: int) -> int:

@@ -126,9 +126,13 @@ def _foundation(head: Head) -> bool:
     # `17 ch, turn, 1 tr on 8th st`, `18 ch, 1 tr in 8th st, 2 ch, …`
     first = turned or (count >= _MANY and (not repeats_all(t) or _more_steps(t, end)))
     into = first and 3 < hook_place(t, end, named=True)[1] < count
-    skips = types(t, end, 2) == ["SKIP", "NUM"] and count >= _MANY
-    # `commence with 16 ch, miss 3, …`; `18 ch, miss 5, …; repeat`, which is no loop over 5
-    skips = skips and (made or stopped or (repeats_all(t) and count > 3 * t[end + 1].number))
+    skip = past(t, end + turned, *LOOSE)
+    skips = types(t, skip, 2) == ["SKIP", "NUM"] and (count >= _MANY or turned)
+    # `commence with 16 ch, miss 3, …`; `18 ch, miss 5, …; repeat`, which is no loop over 5; `8 ch,
+    # turn, miss 3, …`
+    missed = t[skip + 1].number if skips else 0
+    wide = repeats_all(t) and count > 3 * missed
+    skips = skips and (count > missed + 2 if turned else made or stopped or wide)
     if not (said or by_opening or into or skips or counts_from_hook(t, at, count)):
         return False
     apart = turned and "\n" not in head.source.text[t[0].start : t[end].start]

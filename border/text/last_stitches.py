@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     from border.text.terminals import Terminal
 
 _COMES = frozenset({"being", "coming", "comes", "falling", "falls", "going", "goes", "worked"})
+_COMES |= {"made", "taken", "placed", "put", "to", "come", "be"}
 _EXTENT = HOW_OFTEN | {"TOEND", "FROM", "THE", "STAR", "MARK", "CROSS", "STARWORD", "FROMHEAD"}
 _EXTENT |= {"NUM"}
 _LED = frozenset({"SEP", "AND", "WITH", "THE", "NOTHING"})
@@ -226,12 +227,14 @@ def _behind(t: Sequence[Terminal], at: int) -> int:
     )
     while end < len(t) and (t[end].text in _COMES or (t[end].type == "SEP" and _is_word(t[end]))):
         end += 1
-    if types(t, end, 1) == ["ENDST"] and "turning" in t[end].text:
+    if types(t, end, 1) == ["ENDST"] and "turn" in t[end].text:
         return _ended(t, end + 1) or at
     if types(t, end, 1) != ["PREP"]:
         return at
     top = "top" in t[end].text
     end = past(t, end + 1, "THE")
+    if types(t, end, 2) in (["STITCH", "ATEND"], ["KIND", "ATEND"]):
+        return _ended(t, end + 2) or at  # `falls on the dc at the end`
     if types(t, end, 1) == ["ORD"] and not top:
         end += 1 + (types(t, end + 1, 1) in (["CH"], ["KIND"]))
         if types(t, end, 1) != ["OF"]:
@@ -321,10 +324,11 @@ def _is_word(here: Terminal) -> bool:
 def _told(first: Terminal, last: Terminal, source: Source) -> Finding:
     span = source.span(first.start, last.end)
     said = quoted(source, span)
-    message = (
-        f'"{said}" is taken for a remark: the chains that the row below began with stand for its '
-        "first stitch, and the last one here falls on them"
-    )
+    why = "the chains that the row below began with stand for its first stitch, and the last one "
+    why += "here falls on them"
+    if last.type == "ATEND":
+        why = "the last repeat is counted like the others"
+    message = f'"{said}" is taken for a remark: {why}'
     help_ = (
         f'set it apart: "-- {said} --"; if it is one stitch more, write "end with 1 … in last st"'
     )

@@ -26,10 +26,16 @@ _COUNTED = (["STITCH"], ["CH"], ["PICOT"])
 
 
 def missed_before(t: Terminals) -> Terminals:
-    """`in the stitch missed`: the skipped one; `in the 3rd of the 5 chain missed`, where this row
-    has missed none yet: that they were says nothing of where they are."""
+    """`in the stitch missed`, `in the one missed`: the skipped one; `in the 3rd of the 5 chain
+    missed`, where this row has missed none yet: that they were says nothing of where they are."""
     found: Terminals = []
     for n, here in enumerate(t):
+        one = n > 1 and types(t, n - 2, 3) == ["THE", "NUM", "SKIPPED"] and t[n - 1].number == 1
+        if one and ended(t, n + 1):
+            skip = max((i for i in range(n) if t[i].type == "SKIP"), default=n)
+            named = next((x for x in t[skip : skip + 4] if x.type in NOUNS), stitch_left_out(here))
+            found[-1:] = [here, replace(named, many=False)]
+            continue
         behind = here.type == "SKIPPED" and n > 0 and t[n - 1].type in NOUNS and ended(t, n + 1)
         if not behind:
             found.append(here)

@@ -137,7 +137,11 @@ class _Nouns(Struct):
             found[prep] = replace(found[prep], name=found[prep].name or "counted")
         follows = before == "NEXT" and self.named and self.last.name in SPACES
         if follows and not pair and (prep := _prep_of(found)) is not None:
-            ahead = self.last  # `5 dc in a loop, 1 sc in next two`
+            count = made(found[:prep])
+            count = count if "EACHOF" not in types(found, prep, len(found)) else 0
+            on = count > 1 and found[prep].text.split()[0] in ("on", "upon")
+            if count != here.number and not on:  # `3 dc in the space, 6 dc on the next 6`
+                ahead = self.last  # `5 dc in a loop, 1 sc in next two`
             found[prep] = replace(found[prep], name=found[prep].name or "counted")
         kind = self.last if pair else ahead or Kind("st")
         found.append(replace(like(here, "KIND", kind), text="st"))

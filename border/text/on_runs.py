@@ -18,6 +18,7 @@ from border.text.passing import (
     ended,
     like,
     list_start,
+    past,
     stitch_left_out,
     types,
 )
@@ -210,7 +211,8 @@ CENTRE = "centre"
 
 
 def over_more(t: Terminals) -> Terminals:
-    """`5 double over the 7`, `beginning on the 2nd`: on the middle 5 of them, as of a point.
+    """`5 double over the 7`, `on the next 7`, `beginning on the 2nd`: on the middle 5 of them, as
+    of a point.
 
     Where the text does not say on which it begins, that is asked (`perhaps-fewer`).
     """
@@ -221,11 +223,13 @@ def over_more(t: Terminals) -> Terminals:
             found.append(t[at])
             at += 1
             continue
-        start = at + 1 + (types(t, at + 1, 1) == ["THE"])
+        start = past(t, at + 1, "THE", "NEXT")
         named = types(t, start + 1, 1) == ["STITCH"]
         end = start + 1 + named
         made = types(found, len(found) - 2, 2) == ["NUM", "STITCH"]
         over = types(t, start, 1) == ["NUM"] and made
+        # `1 dc on the next 3 dc` is one on each
+        over = over and (types(t, start - 1, 1) != ["NEXT"] or found[-2].number > _FEW)
         more = t[start].number - found[-2].number if over else 0
         if more < 1 or more % 2 or not ended(t, end) or not t[at].text.startswith(("o", "u")):
             found.append(t[at])
@@ -243,6 +247,9 @@ def over_more(t: Terminals) -> Terminals:
         found += rest_behind(t[at], stitch, number.number - 1)
         at = end
     return found
+
+
+_FEW = 2
 
 
 def _begun(t: Sequence[Terminal], at: int) -> tuple[int, int]:

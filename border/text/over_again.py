@@ -103,6 +103,12 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
         ):
             _tell_shared(items, "the same stitch", b)
         case [
+            Stitches(place=Place(which=Which.FIRST | Which.THE)) as first,
+            Chains(),
+            Stitches(place=None) as last,
+        ] if (first.stitch, first.count) == (last.stitch, last.count):
+            _tell_shared(items, "the same stitch", b)
+        case [
             Bracket(place=Place(which=Which.FIRST | Which.NEXT)) as first,
             _,
             *between,

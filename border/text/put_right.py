@@ -14,9 +14,17 @@ from border.text.chains_named import before_stitches, chains_of, end_ones, of_en
 from border.text.dots import without_dots
 from border.text.passing import NAMED_BEHIND, NOUNS, ended, like, past, types, where
 from border.text.remarked import with_remarks
-from border.text.row_begun import begun_at_corner, begun_there, closely, having_made, last_made
+from border.text.row_begun import (
+    along_all,
+    begun_at_corner,
+    begun_there,
+    closely,
+    having_made,
+    last_made,
+)
 from border.text.spots import at_beginning, at_the_end, of_a_loop, spots
 from border.text.tree import Kind
+from border.text.two_places import in_orders
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -223,8 +231,10 @@ PUT_RIGHT = (
     where(_first_missed, "-SKIP SEP-SKIP ENDING-SKIP", "REPEAT", "ORD"),
     where(_without_adjectives, "STITCH"),
     where(end_ones, "ENDWITH ENDST"),
+    where(in_orders, "ORD-SEP ORD-AND"),
     where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
     where(of_a_loop, "PICOT-OF KIND-BETWEEN"),
+    where(along_all, "-PREP", "REPEAT"),
     where(begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
     where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
     where(_without_glosses, "LP"),

@@ -16,7 +16,9 @@ from border.text.asides import (
     both_ends,
     bracketed_count,
     counted_times,
+    counting,
     for_space,
+    in_all,
     joined_to,
     left_free,
     must_be,
@@ -111,6 +113,8 @@ def _stop(t: Sequence[Terminal], at: int) -> int:
 def _which(t: Sequence[Terminal], at: int) -> int:
     """Behind `which has joined the loops` of a thing that is named; else the same place."""
     stop = _stop(t, at)
+    works = range(at + 1, stop - 1)  # `the loops that surround the centre work one dc`
+    stop = next((n for n in works if t[n].text in _WORK and t[n + 1].type == "NUM"), stop)
     if t[at].type == "NAMELY" and t[at].text == "which is":
         above = at > 1 and types(t, at + 1, 1) == ["PREP"]  # `in the next, which is over a cluster`
         return stop if above or types(t, at + 1, 1) == ["SKIPPED"] or _passed(t, at + 1) else at
@@ -143,6 +147,7 @@ def _bracketed(t: Sequence[Terminal], at: int) -> int:
     return at if not strange or _WORKS & set(inside[:end]) else at + end + 2
 
 
+_WORK = ("work", "make", "crochet")
 _WORKS = frozenset({"STITCH", "CH", "KIND", "PICOT", "CLUSTER", "SKIP", "REPEAT", "STAR"})
 
 
@@ -176,10 +181,13 @@ def _counted(t: Sequence[Terminal], at: int) -> int:
 
 
 def _with_chain(t: Sequence[Terminal], at: int) -> int:
-    """Behind `making 7 dc with the chain`, which have been made; else the same place."""
-    if t[at].text not in _MAKING or types(t, at + 1, 3) != ["NUM", "STITCH", "WITH"]:
+    """Behind `making 7 dc with the chain`, `making 7 with the 3 ch`, which have been made; else the
+    same place."""
+    noun = at + 2 + (types(t, at + 2, 1) == ["STITCH"])
+    counts = types(t, at + 1, 1) == ["NUM"] and types(t, noun, 1) == ["WITH"]
+    if t[at].text not in _MAKING or not counts:
         return at
-    chain = past(t, at + 4, "THE", "NUM")
+    chain = past(t, noun + 1, "THE", "NUM")
     return chain + 1 if types(t, chain, 1) == ["CH"] and _stop(t, chain) == chain + 1 else at
 
 
@@ -347,6 +355,8 @@ _REMARKS = (
     sentence,
     both_ends,
     counted_times,
+    in_all,
+    counting,
 )
 """What finds the place behind a remark that begins here."""
 _SAYS = (_missed, _round_left_out, _where_the_hook_goes, must_be)

@@ -38,6 +38,33 @@ _FEW = 4
 """Before so many words it is said where a row begins."""
 
 
+def along_all(t: Sequence[Terminal]) -> list[Terminal]:
+    """`On the 96 stitches of the mat work 1 dc, 1 chain, miss 1; repeat`, `On the chain work …`:
+    along what the row goes, and no place."""
+    noun = past(t, 1, "THE", "NUM")
+    chain = types(t, noun, 1) == ["CH"] and t[noun - 1].type == "THE"
+    counted = t[noun - 1].type == "NUM" and t[noun - 1].number >= _MANY
+    named = types(t, noun, 1) == ["CH"] if chain else types(t, noun, 1) in (["KIND"], ["STITCH"])
+    work = next((n for n in range(noun, min(len(t), noun + _NEAR)) if _is_work(t[n])), 0)
+    if t[0].type != "PREP" or not (chain or counted) or not named or not work:
+        return list(t)
+    goes_on = {x.type for x in t[work:]}
+    if "REPEAT" not in goes_on or not goes_on & {"SKIP", "STAR"}:
+        return list(t)
+    end = work - (t[work - 1].type == "SEP")
+    said = " ".join(x.text for x in t[:end])
+    return [replace(t[0], type="REMARK", text=said, end=t[end - 1].end, name=""), *t[work:]]
+
+
+_MANY = 12
+"""So many stitches are no place of one step, but a whole row."""
+_NEAR = 12
+
+
+def _is_work(here: Terminal) -> bool:
+    return here.type == "SEP" and here.text in ("work", "make", "crochet")
+
+
 def begun_there(t: Sequence[Terminal]) -> list[Terminal]:
     """`Begin, as before, in the first loop`: where a row begins, with no word between."""
     opens = past(t, 0, "SEP", "ENDING")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
 from msgspec import Struct, field
 from msgspec.structs import replace
@@ -25,6 +26,7 @@ from border.text.rings import COUNTED, SHOWN
 from border.text.said_besides import without_rest
 from border.text.shaping import shape
 from border.text.source import Source
+from border.text.spoken import told_clause
 from border.text.squares import Squares
 from border.text.terminals import Terminal, read_terminals
 from border.text.tree import Chains, Claim, Clause, Headings, Text
@@ -50,7 +52,8 @@ class Reader(Struct):
     `shell`: the steps of the shell that a row made last. `texts`: the steps of the rows read so
     far. `squares`: what a space and a block are, or which of them are figures; `turning`: the
     chains that each row makes ahead of its turn. `first`: the number of the row that is worked on
-    the edge: behind a row that makes only a foundation it is the next.
+    the edge: behind a row that makes only a foundation it is the next. `trying`: nothing is read
+    but to see whether it can be.
     """
 
     source: Source
@@ -68,6 +71,7 @@ class Reader(Struct):
     squares: Squares | frozenset[str] = frozenset()
     first: int = 1
     turning: dict[int, int] = field(default_factory=dict)
+    trying: bool = False
 
 
 def read_texts(
@@ -123,6 +127,10 @@ def read_text(
     if isinstance(parsed, int):
         message, help_, wrong = complaint(terminals, parsed)
         here = _in_figure(part.words, wrong, where) or wrong
+        if not reader.trying:
+            fault = partial(_first_fault, reader=reader, number=number)
+            if said := told_clause(part.words, here.start, source, fault):
+                help_ += f'; or, where this only tells of the work, set it apart: "-- {said} --"'
         reader.findings.append(
             Finding("not-understood", message, help_, source.span(here.start, here.end))
         )
@@ -236,13 +244,21 @@ def _nought(terminal: Terminal) -> bool:
     return terminal.number == 0 and terminal.type in ("NUM", "BETW")
 
 
-def tried(words: Sequence[Word], reader: Reader, number: int) -> Tried:
+def tried(words: Sequence[Word], reader: Reader, number: int, *, last: bool = False) -> Tried:
     """Words as the steps of a row; nothing is told of them, nor learnt from them."""
     before, told, picot = len(reader.findings), reader.told, reader.picot
-    reader.told = set(told)
+    first, trying = reader.first, reader.trying
+    reader.told, reader.trying = set(told), True
     where = reader.source.span(words[0].start, words[-1].end)
-    text, _ = read_text(Part(None, (0, 0), words), where, number, reader, last=False)
+    text, _ = read_text(Part(None, (0, 0), words), where, number, reader, last=last)
     tried = Tried(text, tuple(reader.findings[before:]), frozenset(reader.told))
     del reader.findings[before:]
-    reader.told, reader.picot = told, picot
+    reader.told, reader.picot, reader.first, reader.trying = told, picot, first, trying
     return tried
+
+
+def _first_fault(words: Sequence[Word], reader: Reader, number: int) -> int:
+    """Where words go wrong as the steps of a row; behind all the text where they do not."""
+    found = tried(words, reader, number, last=True).findings
+    faults = (f.span.start for f in found if f.code in BREAKS and f.span is not None)
+    return min(faults, default=len(reader.source.text) + 1)

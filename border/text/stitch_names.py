@@ -33,6 +33,8 @@ def unknown_terms(
                 f'write a heading that says what it means, as in "{text} means {meaning}"'
                 f"{where}, or other terms"
             )
+            if terms == "uk" and text.startswith("l"):  # British books of both kinds name it
+                help_ += f', or "{text} means us tr" where the thread is over but twice'
             if text in ("sc", "s c") and (single := known.known.get(("single",))) != "sc":
                 other = name_of(single or "ss", "us")
                 help_ += f'; or "{text} means {other}", if it is short for single crochet'

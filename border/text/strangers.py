@@ -189,10 +189,16 @@ def _between_commas(terminals: Sequence[Terminal], first: int, last: int) -> Seq
         first -= 1
     while last + 1 < len(terminals) and not _divides(terminals[last + 1]):
         last += 1
+    ends = [n for n in range(first, start) if terminals[n].type in _ENDS_ROW]
+    first = ends[-1] + 1 if ends else first  # `fasten off and weave the end in`
     chunk = terminals[first : last + 1]
     work = next((n for n, t in enumerate(chunk) if t.text in _WORK and n > start - first), 0)
     made = work and _makes(chunk[work:])
     return chunk[:work] if made and not _makes(chunk[:work]) else chunk
+
+
+_ENDS_ROW = frozenset({"ENDING", "TOEND", "REPEAT"})
+"""What these say is worked: `all round the shawl`, `turn the work`."""
 
 
 def _with_bracket(
@@ -220,7 +226,7 @@ def _remark_round(
     counted = (
         stranger is not chunk[0] and terminals[at - 1].type == "NUM" and stranger.text.isalpha()
     )
-    named = counted and terminals[at - 1].text not in ("a", "an")
+    named = counted and terminals[at - 1].text not in ("a", "an") and stranger.text not in _HAS
     strange = [t for t in chunk if t.type == "UNKNOWN"]
     if not named and not _copies(chunk) and not _makes(chunk):
         return _with_bracket(chunk, terminals)
@@ -231,6 +237,7 @@ def _remark_round(
 
 _MADE = frozenset({"STITCH", "CH", "PICOT", "CLUSTER", "TIMES", "REPEAT"})
 _SPOKEN_OF = frozenset({"THE", "ALL", "THEM"})
+_HAS = frozenset({"has", "have", "had", "is", "are", "contains", "gets"})
 
 
 def _makes(words: Sequence[Terminal]) -> bool:
@@ -246,6 +253,10 @@ def _makes(words: Sequence[Terminal]) -> bool:
         of = n > 0 and words[n - 1].type == "OF"  # `a length of chain`
         spoken_of |= of and which >= 0 and words[which].type == "UNKNOWN"
         placed = which > 0 and words[which - 1].type in _PLACED
+        has = (which >= 0 and words[which].text in _HAS) or (
+            which > 0 and words[which].text == "now" and words[which - 1].text in _HAS
+        )
+        spoken_of |= has and words[0].type != "NUM"  # `the leaf has now 6 dc`
         if placed or not spoken_of or here.type in ("TIMES", "REPEAT"):
             return True
     return False

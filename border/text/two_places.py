@@ -1,13 +1,25 @@
 """A step that has two places: `1 dc in each dc and each ch`, `1 dc in the last of one group and
-the first of the next`, `slip over the dc and the first chain`.
+the first of the next`, `slip over the dc and the first chain`; or more, `in 4th, 5th and 6th st`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from border.text.passing import NOUNS, Terminals, ended, like, past, prep_before, types
-from border.text.terminals import Terminal
+from border.text.passing import (
+    NOUNS,
+    Terminals,
+    ended,
+    like,
+    past,
+    prep_before,
+    stitch_left_out,
+    types,
+)
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
 
 
 def of_both_kinds(t: Terminals) -> Terminals:
@@ -51,6 +63,46 @@ def in_two_places(t: Terminals) -> Terminals:
         number = found[prep - 2] if prep > 1 and found[prep - 2].type == "NUM" else None
         if number is None or number.number == 1:
             found[-1:] = [like(here, "SEP"), like(stitch, "NUM", number=1), stitch]
+    return found
+
+
+def in_orders(t: Terminals) -> Terminals:
+    """`1 dc in 4th, 5th and 6th st`: in the 4th, and in each of the 2 behind it."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        first = past(t, at + 1, "THE")
+        orders = _orders(t, first) if t[at].type == "PREP" else []
+        stitch = types(found, len(found) - 1, 1) == ["STITCH"]
+        if len(orders) < _TWO or not stitch:
+            found.append(t[at])
+            at += 1
+            continue
+        more = len(orders) - 1
+        noun = orders[-1] + 1
+        end = noun + (types(t, noun, 1)[:1] in ([x] for x in NOUNS))
+        named = t[noun:end] or [stitch_left_out(t[at])]
+        tail = end
+        while not ended(t, tail):
+            tail += 1
+        counted = types(found, len(found) - 2, 1) == ["NUM"]
+        step = found[-2:] if counted else [like(found[-1], "NUM", number=1), found[-1]]
+        found += [t[at], t[first], *named, *t[end:tail], like(t[at], "SEP"), *step, t[at]]
+        each = [like(t[at], "EACHOF"), like(t[at], "NEXT"), like(t[at], "NUM", number=more)]
+        found += [*(each if more > 1 else each[1:2]), *named]
+        at = tail
+    return found
+
+
+_TWO = 2
+
+
+def _orders(t: Sequence[Terminal], at: int) -> list[int]:
+    """Where `4th`, `5th`, `6th` stand, each the one behind the one before it."""
+    found: list[int] = []
+    while types(t, at, 1) == ["ORD"] and (not found or t[at].number == t[found[-1]].number + 1):
+        found.append(at)
+        at = past(t, at + 1, "SEP", "AND", "THE")
     return found
 
 

@@ -28,6 +28,7 @@ _WORDS = re.compile(
   | (?P<plural>(?:[^\W\d_]{1,3}\.?|(?:[^\W\d_]\.){2,3})['\u2019]s(?![^\W_]))
   | (?P<dotted>[^\W\d_](?:\.[^\W\d_])+(?![^\W_]))
   | (?P<repeat>\b(?i:rep|rept|rpt)(?:\.(?=[^\S\r\n]*[^\sA-Z])|(?![^\W_])))
+  | (?P<shell>\b(?i:shs?)\.(?=[^\S\r\n]*[^\sA-Z]))
   | (?P<word>[^\W\d_]+(?:['\u2019][^\W\d_]+)*)
   | (?P<dash>\u2014+|--+|\u2013\u2013+)
   | (?P<hyphen>[-\u2010\u2011\u2013])
@@ -115,6 +116,8 @@ def _word(kind: str, text: str, start: int, end: int, line: int, glued: bool) ->
             return Word(Sort.WORD, text.lower().replace(".", ""), start, end, line, glued)
         case "repeat":  # `rep. from *`: a full stop that ends nothing goes with it
             return Word(Sort.WORD, "repeat", start, end, line, glued)
+        case "shell":  # `sh. in sh.`
+            return Word(Sort.WORD, text.lower().rstrip("."), start, end, line, glued)
         case "dash":
             return Word(Sort.MARK, "--" if text[0] != "—" else "—", start, end, line)
         case _ if text in _STARS:
