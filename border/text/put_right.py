@@ -234,7 +234,7 @@ PUT_RIGHT = (
     where(in_orders, "ORD-SEP ORD-AND"),
     where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
     where(of_a_loop, "PICOT-OF KIND-BETWEEN"),
-    where(along_all, "-PREP", "REPEAT"),
+    where(along_all, "-PREP", "REPEAT EACH EVERY"),
     where(begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
     where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
     where(_without_glosses, "LP"),

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import like, past, stitch_left_out, types
+from border.text.passing import ended, like, past, stitch_left_out, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -48,8 +48,11 @@ def along_all(t: Sequence[Terminal]) -> list[Terminal]:
     work = next((n for n in range(noun, min(len(t), noun + _NEAR)) if _is_work(t[n])), 0)
     if t[0].type != "PREP" or not (chain or counted) or not named or not work:
         return list(t)
-    goes_on = {x.type for x in t[work:]}
-    if "REPEAT" not in goes_on or not goes_on & {"SKIP", "STAR"}:
+    steps = t[work:]
+    goes_on = {x.type for x in steps}
+    repeated = "REPEAT" in goes_on and goes_on & {"SKIP", "STAR"}
+    in_each = any(types(steps, n, 2) in _IN_EACH and ended(steps, n + 2) for n in range(len(steps)))
+    if not repeated and not in_each:
         return list(t)
     end = work - (t[work - 1].type == "SEP")
     said = " ".join(x.text for x in t[:end])
@@ -59,6 +62,7 @@ def along_all(t: Sequence[Terminal]) -> list[Terminal]:
 _MANY = 12
 """So many stitches are no place of one step, but a whole row."""
 _NEAR = 12
+_IN_EACH = (["PREP", "EACH"], ["PREP", "EVERY"])
 
 
 def _is_work(here: Terminal) -> bool:

@@ -266,10 +266,12 @@ _PLACED = frozenset({"PREP", "BETWEEN", "TO", "SKIP"})
 
 
 def _copies(words: Sequence[Terminal]) -> bool:
-    """Whether words may be a copy of another row: `as the 2nd row`."""
+    """Whether words may be a copy of another row: `as the 2nd row`, but not `so as to have 3`."""
     types = {t.type for t in words}
     rows = "ROW" in types and types & {"SAME", "REPEAT"}  # not so: `run ribbon through 1st row`
-    return bool(rows) or any(t.type == "LIKE" or t.text == "as" for t in words)
+    before = ["", *(t.text for t in words)]
+    like = (t.type == "LIKE" or (t.text == "as" and before[n] != "so") for n, t in enumerate(words))
+    return bool(rows) or any(like)
 
 
 def _divides(terminal: Terminal) -> bool:
