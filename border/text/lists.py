@@ -208,7 +208,8 @@ def _shell(since: Sequence[Item], placed: Stitches | Bracket) -> Sequence[Item]:
     numbers = [_number_made(item) for item in since if _is_made(item)]
     spaces = placed.place is not None and all(t.of.name in SPACES for t in placed.place.targets)
     several = max(numbers, default=0) > 1
-    return since[first:] if (several or spaces) and _is_figure(since[first:], placed) else ()
+    made = since[first:]
+    return made if made and (several or spaces) and _is_figure(made, placed) else ()
 
 
 def _number_made(item: Item) -> int:

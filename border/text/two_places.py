@@ -74,7 +74,7 @@ def in_orders(t: Terminals) -> Terminals:
         first = past(t, at + 1, "THE")
         orders = _orders(t, first) if t[at].type == "PREP" else []
         stitch = types(found, len(found) - 1, 1) == ["STITCH"]
-        if len(orders) < _TWO or not stitch:
+        if len(orders) < _TWO or not stitch or t[orders[0]].number == 1:  # those are `the first 3`
             found.append(t[at])
             at += 1
             continue

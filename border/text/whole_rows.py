@@ -53,7 +53,7 @@ def over_the_hem(t: Terminals) -> Terminals:
     last = len(t) - 1
     while last > 0 and t[last].type in SAYS_NOTHING:
         last -= 1
-    if not t[last].text.endswith(("edge", "hem")):
+    if not t or not t[last].text.endswith(("edge", "hem")):
         return t
     told = [x for x in t if x.type not in SAYS_NOTHING]
     ends = [x for x in t if x.type in ("BETW", "MOD", "COLOUR", "ENDING")]

@@ -5,7 +5,7 @@ row was turned with; and clauses of known words that only tell, offered to be se
 from __future__ import annotations
 
 import pytest
-from phrases.said import LOOPS, SIXES, STITCHES, On, cases, said
+from phrases.said import FIVES, LOOPS, SIXES, STITCHES, On, cases, said
 
 from border.findings import Finding
 from border.text.source import Source
@@ -67,6 +67,11 @@ OF_LOOPS = {
 }
 
 
+PLACES_FIRST = {
+    "*3 chain, then into the centre chain of the next 5 chain work 3 treble, 3 chain, and 1 plain into the centre of the following 5 chain; repeat from *": "9 dc, 3 sc, 18 ch; 3 x 2 ch-5 space",
+}
+
+
 @cases(
     (STITCHES, ORDERS),
     (SIXES, ON_MORE),
@@ -77,6 +82,7 @@ OF_LOOPS = {
     (STITCHES, ALONG_ALL),
     (OPEN_STITCHES, REMARKS),
     (LOOPS, OF_LOOPS),
+    (FIVES, PLACES_FIRST),
 )
 def test_it_comes_to(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
