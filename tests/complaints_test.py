@@ -20,7 +20,7 @@ from border.text.syntax import read_border
         ("2 dc in blocks", "blocks", "say which"),
         ("2 dc in ch-3 spaces", "ch-3 spaces", '"in next ch-3 spaces"'),
         ("2 dc in each 3 spaces", "each 3 spaces", "in each of the next 3 spaces"),
-        ("1 dc in next st 3 times", "3 times", "in brackets"),
+        ("1 dc in first st 3 times", "3 times", "in brackets"),
         ("(1 dc) in next st 3 times", "in next st 3 times", "(…) 3 times in next st"),
         ("(1 dc) 3 times to end", "to end", "leave one of the two out"),
         ("(1 dc) to end in next st", "(1 dc) to end in next st", "(…) in each space"),

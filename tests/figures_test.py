@@ -28,7 +28,7 @@ def test_a_figure_is_its_steps_in_a_bracket(said: str, read: str) -> None:
         ("1 fan in fan", "(2 dc, ch 2, 2 dc) in the ch-2 space"),
         ("1 sc in centre of next fan", "1 sc in centre of next ch-2 space"),
         ("ch 5, skip 1 fan", "ch 5, skip 1 ch-2 space"),
-        ("1 sc between the fans", "1 sc between next 2 ch-2 spaces"),
+        ("1 sc between the fans", "1 sc between next 2 ch-2 spaces; repeat"),
     ],
 )
 def test_what_a_figure_is_to_be_worked_into(said: str, read: str) -> None:

@@ -25,7 +25,7 @@ from border.text.written import write_border
         ("1 sc in the centre picot of the 3", "1 sc in 2nd picot, skip 1 picot"),
         ("1 sc in the middle loop of the next 5", "1 sc in 3rd loop, skip 2 loops"),
         ("1 sc in next st, 1 sc in end of row", "1 sc in next st, 1 sc in last st"),
-        ("turn with 1 ch, 1 sc in each st", "ch 1, turn, 1 sc in each st"),
+        ("turn with 1 ch, 1 sc in each st", "turn, ch 1; 1 sc in each st"),
         (
             "1 dc, ch 1, skip 1; so on to the end, taking up only the back loops",
             "1 dc in back loop, ch 1, skip 1; repeat",
@@ -97,7 +97,7 @@ def test_a_part_of_a_run_needs_its_stitches_before_it() -> None:
         ("1 dc in every loop, 3 ch after each", "1 dc in each loop, with ch 3 between"),
         ("1 dc in each st with 1 ch between the dc", "1 dc in each st, with ch 1 between"),
         ("2 dc in each loop, with 1 ch between each pair", "2 dc in each loop, with ch 1 between"),
-        ("1 sc between the groups", "1 sc between next 2 groups"),
+        ("1 sc between the groups", "1 sc between next 2 groups; repeat"),
         ("1 sc between each group", "1 sc between each 2 groups"),
         ("2 sc divided by 1 picot in next loop", "(1 sc, picot of 3, 1 sc) in next loop"),
         ("2 sc in each loop with a picot between", "(1 sc, picot of 3, 1 sc) in each loop"),

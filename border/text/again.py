@@ -261,10 +261,14 @@ def _at_the_end(t: Terminals) -> Terminals:
 
 
 def _all_round(t: Terminals) -> Terminals:
-    """`3 ch, miss 2, 1 dc, all round`, `all round, 3 ch …`: as `repeat`, where none is said."""
-    if any(x.type in ("REPEAT", "STAR") for x in t):
-        return t
+    """`3 ch, miss 2, 1 dc, all round`, `all round, 3 ch …`: as `repeat`, where none is said; where
+    one is, `all round` at the head says no more."""
     start = next((n for n, x in enumerate(t) if x.type != "SEP"), len(t))
+    if any(x.type == "REPEAT" for x in t):
+        leads = types(t, start, 1) == ["TOEND"] and types(t, start + 1, 1) != ["REPEAT"]
+        return [*t[:start], *t[start + 1 :]] if leads else t
+    if any(x.type == "STAR" for x in t):
+        return t
     end = next((n for n, x in enumerate(t) if x.type == "ENDWITH"), len(t))
     while end and t[end - 1].type in ("SEP", "ENDING"):
         end -= 1

@@ -89,6 +89,24 @@ def of_which(t: Sequence[Terminal], at: int) -> int:
     return stop if any(x.type == "AS" for x in t[at:stop]) else at
 
 
+def middle_on(t: Sequence[Terminal], at: int) -> int:
+    """Behind `the middle one on the dc`, `of which the centre one comes on the dc` of stitches for
+    which places were passed over: the skip says where they stand; else the same place."""
+    of = types(t, at, 2) == ["OF", "STRAY"] and t[at + 1].text == "which"
+    one = past(t, at + 2 * of, "THE")
+    named = types(t, one, 2) == ["CENTRE", "NUM"] and t[one + 1].number == 1
+    if not named or types(t, at - 1, 1) != ["SEP"]:
+        return at
+    prep = past(t, one + 2, "UNKNOWN", "SEP", "STRAY")
+    stop = next((n for n in range(prep, len(t)) if t[n].type in _STOPS), len(t))
+    alone = types(t, prep, 1) == ["PREP"] and not any(x.type in _STEPS for x in t[prep + 1 : stop])
+    star = max((n for n in range(at) if t[n].type in ("STAR", "LP")), default=0)
+    return stop if alone and any(x.type == "SKIP" for x in t[star:at]) else at
+
+
+_STOPS = ("SEP", "LP", "RP", "STAR")
+
+
 def are_left(t: Sequence[Terminal], at: int) -> int:
     """Behind `the loops are left, and form the point`, where a row ends; else the same place."""
     opens = at and t[at - 1].type in ("SEP", "AND") and t[at].type == "THE"
@@ -169,6 +187,18 @@ def both_ends(t: Sequence[Terminal], at: int) -> int:
     said = " ".join(x.text for x in t[at + 1 : stop]) in _BOTH_ENDS
     number = at - 2 - (t[at - 2].type in ("STITCH", "KIND"))
     return stop if said and t[number].type == "NUM" else at
+
+
+def passed_over(t: Sequence[Terminal], at: int) -> int:
+    """Behind `(passing over the dc)` of a stitch on the next of what is named, which passes over
+    it in any case; else the same place."""
+    skips = types(t, at, 2) == ["LP", "SKIP"] and t[at + 1].text.split()[0].endswith("ing")
+    noun = past(t, at + 2, "THE", "NUM", "NEXT")
+    placed = at > 1 and t[at - 1].type in NOUNS and t[at - 2].type in ("NEXT", "THE")
+    closed = noun < len(t) and t[noun].type in NOUNS and types(t, noun + 1, 1) == ["RP"]
+    if closed and (t[noun].type, t[noun].name) == (t[at - 1].type, t[at - 1].name):
+        return at  # of its own kind one more is passed over
+    return noun + 2 if skips and placed and closed else at
 
 
 def counted_times(t: Sequence[Terminal], at: int) -> int:

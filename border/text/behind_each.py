@@ -12,6 +12,7 @@ from border.text.coming import as_they_come
 from border.text.nodes import Building, Step
 from border.text.steps import is_open
 from border.text.tree import (
+    SPACES,
     ST,
     AsTheyCome,
     Bracket,
@@ -139,9 +140,18 @@ def _tell_before_each(items: Sequence[Item], b: Building) -> None:
 
 
 def _tell_stitch_before_each(items: Sequence[Item], b: Building) -> None:
-    """`1 dc in the dc, 2 dc in each space`: the one dc, or every dc?"""
+    """`1 dc in the dc, 2 dc in each space`: the one dc, or every dc? `miss the 2 ch, 2 dc in each
+    space`: is one missed, or every other?"""
     for one, item in pairwise(items):
         match one:
+            case Skip(target=Whole(Kind(name))) if _in_each(item) and name in SPACES:
+                once = ", ".join(map(b.written, (one, *_once(item))))
+                b.tell(
+                    "perhaps-as-they-come",
+                    "this skip is made once here, before the first of what follows",
+                    f'where one is passed over each time, write "*{once}; repeat from *"',
+                    one.span.to(item.span),
+                )
             case Stitches(place=Place(Which.THE, (Whole(Kind(name)),), 1) as place):
                 if name in STITCHES and _in_each(item):
                     each = replace(one, place=replace(place, which=Which.EACH))

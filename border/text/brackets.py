@@ -33,6 +33,12 @@ if TYPE_CHECKING:
 
     from border.text.nodes import Node
 
+_TAKEN = {
+    "list": "all before it, from the last stop",
+    "list behind": "all behind it, up to the stop",
+    "pair": "the chains and the stitch before it",
+}
+"""Of what a number of times is said, by the name of the bracket that was put round it."""
 _AGAIN = 'write "(…) 3 times", "(…) in next st" or "(…) 3 times in next st"'
 
 
@@ -47,13 +53,8 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
     extent = build_extent(inner_times + behind, b)
     half = children[close]
     list_ = b.of(half).name if is_token(half) else ""
-    if list_ in ("list", "list behind"):
-        all_ = (
-            "behind it, up to the stop"
-            if list_ == "list behind"
-            else "before it, from the last stop"
-        )
-        message = f"this number of times is taken to be that of all {all_}"
+    if list_ in _TAKEN:
+        message = f"this number of times is taken to be that of {_TAKEN[list_]}"
         help_ = "put what is worked so often in brackets: (…) 3 times"
         b.tell("times-of-the-row", message, help_, b.span(node))
     placed = [c for c in behind if is_tree(c, "place")]

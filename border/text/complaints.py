@@ -64,6 +64,14 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Termina
         named = shortened(before.text)
         help_ = f'if these are the steps, leave out "{named}" and the brackets; else "picot of 4"'
         return message, help_, here
+    if here.text.endswith("side of"):
+        message = f'what stands "{shortened(here.text)}" something has two places'
+        help_ = "write its stitches twice, each with the place that they go into"
+        return message, help_, here
+    if here.text.endswith(("cord only", "cord alone", "cords only", "cords alone")):
+        message = f'what goes "{shortened(here.text)}" goes into no stitch of the row below'
+        help_ = 'write as many chains in its place, as in "ch 10", and count its stitches apart'
+        return message, help_, here
     if here.text in ("just made", "just worked"):
         message = "what this row has just made is no place of the row below"
         help_ = "write what it comes to on the row, as a picot, or a figure with a name of its own"

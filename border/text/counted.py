@@ -45,12 +45,17 @@ def counted_places(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
+        here = t[at]
         opened = bool(found) and found[-1].type in _OPENED
-        of = t[at].type in _OF_CHAINS and types(t, at + 1, 1) == ["OF"]
-        one = t[at].type == "KIND" and not t[at].many  # `the next loop` is named already
+        if not opened and here.type not in _OF_CHAINS:
+            found.append(here)
+            at += 1
+            continue
+        of = here.type in _OF_CHAINS and types(t, at + 1, 1) == ["OF"]
+        one = here.type == "KIND" and not here.many  # `the next loop` is named already
         opened = opened and (of or not one or found[-1].type not in _ONE)
         taken, named = _counted(t, at, found, opened) if opened or of else (0, [])
-        found += named if taken else [t[at]]
+        found += named if taken else [here]
         at += taken or 1
     return _alike(found)
 

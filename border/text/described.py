@@ -26,7 +26,7 @@ from border.text.passing import (
 )
 from border.text.sentences import place_at
 from border.text.terminals import Terminal
-from border.text.tree import ST, Kind
+from border.text.tree import SPACES, ST, Kind
 
 ST_OF_SHELL = Kind("st", None, "shell")
 """Whatever stitch the shells of the row below are of."""
@@ -35,6 +35,7 @@ BETWEEN = "between"
 OF_HEAP = "of heap"
 """The name of a place of which it was said in what it stands: `in each dc of the shell`."""
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
+_BESIDE = frozenset({"before", "over", "above"})
 _LOOP_OF = ["KIND", "OF", "NUM", "CH"]
 _WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EACHOF", "EVERY", "SAME"})
 
@@ -49,6 +50,10 @@ def described(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
+        if t[at].type not in _SAYS_WHERE and t[at].type != "AFTER" and t[at].text not in _BESIDE:
+            found.append(t[at])
+            at += 1
+            continue
         if (end := _beside_others(t, at, found)) > at:
             prep = prep_before(found)
             assert prep is not None
@@ -99,6 +104,9 @@ def described(t: Terminals) -> Terminals:
             gap = found[-1].kind == Kind("space") or found[-1].text == "hole" or ended(t, at + 1)
             point = gap and found[-1].kind in ARCHES and found[-2].type in ("PREP", "THE")
             behind = at if point else _behind_between(t, at)
+            counted = any(x.type == "ORD" and x.number > 1 for x in found[prep:])
+            if counted and any(x.type == "NEXT" for x in t[at:behind]):
+                behind = at  # `in the 3rd dc between the next two picots` counts from there
             if behind > at and found[-1].type in ("STITCH", "PICOT", "CH", "KIND"):
                 found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
             if behind > at and t[behind - 1].type == "STITCH":
@@ -107,6 +115,15 @@ def described(t: Terminals) -> Terminals:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text.split()[0] == "at"
             behind = place_at(t, at) if more else at
+            inside = (
+                behind > at and t[behind - 1].kind == Kind("shell") and centre[:1] == ["CENTRE"]
+            )
+            sized = found[-1].kind is not None and found[-1].kind.name in SPACES
+            if inside and (sized or _is_gap(found, prep)):  # `the 2 ch in the middle of each shell`
+                of = next(n for n in range(at, behind) if t[n].type == "OF")
+                found[prep + 1 :] = [*t[of + 1 : behind - 1], t[behind - 1]]
+                at = behind
+                continue
             alone = at + 1 + (types(t, at + 1, 1) == ["THE"])
             if types(t, alone, 1) == ["CENTRE"] and ended(t, alone + 1):
                 behind = alone + 1  # `under 2 ch in the middle`
@@ -130,6 +147,8 @@ def described(t: Terminals) -> Terminals:
                 found[prep] = replace(found[prep], name=found[prep].name or OF_HEAP)
             if behind > at and any(x.type in ("EACH", "EVERY") for x in t[at:behind]):
                 _in_each(found, prep, t[at])
+        elif t[at].type == "OF" and _is_between(found) and not _goes_to_next(t, at):
+            behind = _behind_of(t, at)  # `between the next 2 dc of the scallop`
         elif prep is not None and _is_each_st(found) and (shell := _shell_behind(t, at)):
             behind = shell  # `in each st of shell`
             found[-1] = replace(found[-1], kind=ST_OF_SHELL)
@@ -208,15 +227,18 @@ def _turning_chain(t: Terminals, at: int, found: Terminals) -> int:
     else:
         # `1 dc in each of next 2 dc and in top of 3 ch`
         more = types(found, len(found) - 1, 1) == ["AND"] and prep_before(found[:-1]) is not None
-        chain = past(t, order, "NUM") if top and (more or made(found) == 1) else len(t)
+        upon = types(t, order, 2) == ["NUM", "CH"] and t[at].text in ("on", "upon")
+        upon = upon and _is_as_high(found, t[order].number)  # `turn, …, 1 dc on the 3 chain`
+        chain = past(t, order, "NUM") if (top and (more or made(found) == 1)) or upon else len(t)
     end = past(t, chain + 1, "NUM")
     if types(t, chain, 1) != ["CH"] or not _ends_row(t, end):
         return at
     turned = any(x.name == "turn" for x in t)
     slips = types(t, at - 1, 1) == ["STITCH"] and t[at - 1].name == "ss"
-    if slips and not turned and sorted(types(t, 0, 2)) == ["CH", "NUM"]:
+    begun = sorted(types(t, past(t, 0, "SEP"), 2)) == ["CH", "NUM"]
+    if slips and not turned and begun:
         return at  # it closes the round on its own head
-    return end if turned or (top and any(x.type == "REPEAT" for x in t[:at])) else at
+    return end if turned or (top and (begun or any(x.type == "REPEAT" for x in t[:at]))) else at
 
 
 def _ends_row(t: Sequence[Terminal], at: int) -> bool:
@@ -316,6 +338,16 @@ def _is_whole(found: Sequence[Terminal]) -> bool:
     )
     sized |= which == "NUM" and found[-1].type == "STITCH" and each  # `on each of the 5 dc`
     return sized or (found[-1].type in ("STITCH", "PICOT") and which in ("PREP", "THE", "EACH"))
+
+
+def _is_between(found: Sequence[Terminal]) -> bool:
+    """Whether `between the next 2 dc` stands last."""
+    said = [x.type for x in found[-5:] if x.type != "THE"]
+    return said[-4:] == ["BETWEEN", "NEXT", "NUM", "STITCH"]
+
+
+def _goes_to_next(t: Sequence[Terminal], at: int) -> bool:
+    return any(x.type in ("NEXT", "EACH", "EVERY", "ORD") for x in t[at : _behind_of(t, at)])
 
 
 def _is_each_st(found: Sequence[Terminal]) -> bool:

@@ -242,7 +242,7 @@ def _figure_at(words: Sequence[Word], at: int, figures: Figures) -> tuple[Figure
     for length in range(min(_LONGEST, len(words) - at), 0, -1):
         said = [word.text for word in words[at : at + length]]
         name = tuple(text for text in said if text != ".")  # `1 p. loop`
-        figure = figures.get(name) if said[-1] != "." else None
+        figure = figures.get(name) if "." not in (said[0], said[-1]) else None
         if figure is not None:
             return figure, at + length
     return None, at + 1

@@ -23,7 +23,7 @@ from border.text.from_the_hook import (
     repeats_all,
     two_from_the_hook,
 )
-from border.text.passing import is_stop, like, past, types
+from border.text.passing import ended, is_stop, like, past, types
 from border.text.source import Source
 from border.text.tree import Kind
 from border.text.words import shortened
@@ -105,17 +105,21 @@ def _foundation(head: Head) -> bool:
     """
     t = head.terminals
     opened = past(t, 0, "SEP")
-    opened += types(t, opened, 3) == ["PREP", "NUM", "FOUNDATION"]  # `on a foundation of 15`
+    on = opened
+    # `on a foundation of 15`, `on a chain of 15 work …`
+    led = types(t, on, 3)
+    a = led == ["PREP", "NUM", "CH"] and t[on + 1].text == "a"
+    opened += a or led == ["PREP", "NUM", "FOUNDATION"]
     count, at = foundation_at(t, opened)
     if not count:
         return False
-    said = any(x.type == "FOUNDATION" for x in t[opened:at])
+    said = opened > on or any(x.type == "FOUNDATION" for x in t[opened:at])
     made = any(x.text in _OPENED for x in t[:opened])
     end = past(t, at, *LOOSE, "COLOUR")
     ring = _behind_join(t, end, count)
     plain = ring == end + 1 and t[end].text == "join"
     plain |= ring > end and t[end].type != "ENDING"  # `ch 4, 1 sl st in 1st` may be a picot
-    if ring > end and (made or said or not plain or _names_ring(t, ring)):
+    if ring > end and (made or said or not plain or count >= _MANY or _names_ring(t, ring)):
         _ring(head, ring, count)
         return False
     turned = types(t, end, 1) == ["ENDING"] and t[end].name == "turn"
@@ -235,6 +239,7 @@ def _ring(head: Head, end: int, count: int) -> None:
         + (": the ring is one place to work into" if first >= 0 else ""),
     )
     again = foundation_at(rest, 0)[0] or any(x.type in ("STAR", "MARK", "LP") for x in rest)
+    rest = _all_in_ring(rest, rest[first]) if first >= 0 and again else rest
     if first >= 0 and again:  # into the ring more than once, the chains at its head as well
         here = rest[first]
         begun = [like(here, "BEGIN"), like(here, "PREP"), *_one_loop(here), like(here, "SEP")]
@@ -242,6 +247,21 @@ def _ring(head: Head, end: int, count: int) -> None:
     elif first >= 0:
         rest[first : first + 2] = _one_loop(rest[first])
     head.terminals = rest
+
+
+def _all_in_ring(t: list[Terminal], prep: Terminal) -> list[Terminal]:
+    """`1 dc in the ring, *2 ch, 1 dc; repeat from *`: all of them."""
+    if any(x.type == "PREP" and types(t, n + 1, 1) != ["SAME"] for n, x in enumerate(t)):
+        return t
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        found.append(here)
+        bare = here.type == "STITCH" and here.name != "ss" and ended(t, n + 1)
+        stands = "AS" in types(t, max(0, n - 3), min(n, 3))
+        closes = any(x.type in ("ENDING", "ENDWITH") for x in t[:n])
+        if bare and not stands and not closes:
+            found += [like(prep, "PREP"), like(prep, "SAME"), like(prep, "PLACE")]
+    return found
 
 
 def _names_ring(t: Sequence[Terminal], start: int) -> bool:

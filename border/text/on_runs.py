@@ -165,6 +165,22 @@ def centre_of_group(t: Terminals) -> Terminals:
     return found
 
 
+def centre_as_named(t: Terminals) -> Terminals:
+    """`slip to centre dc, *ch 9, 1 sc in centre dc of next shell`: of the next of what is named
+    with another."""
+    centres = [n for n in range(len(t)) if types(t, n, 2) == ["CENTRE", "STITCH"]]
+    bare = [n for n in centres if types(t, n + 2, 1) != ["OF"]]
+    named = [n for n in centres if n not in bare and types(t, n + 3, 2) in _ONE_MORE]
+    if not bare or not named or t[bare[0] + 1].name != t[named[0] + 1].name:
+        return t
+    at = bare[0] + 2
+    of = [like(t[at - 1], "OF"), like(t[at - 1], "NEXT"), t[named[0] + 4]]
+    return [*t[:at], *of, *t[at:]]
+
+
+_ONE_MORE = (["NEXT", "KIND"], ["EACH", "KIND"], ["EVERY", "KIND"])
+
+
 def on_the_middle(t: Terminals) -> Terminals:
     """`5 treble on the centre 5 of the 7`, `on centre of 7`: the first on the 2nd, and on."""
     found: Terminals = []

@@ -13,6 +13,7 @@ from border.text.beside import on_either_side
 from border.text.chains_named import before_stitches, chains_of, end_ones, of_end_chain, round_loops
 from border.text.dots import without_dots
 from border.text.passing import NAMED_BEHIND, NOUNS, ended, like, past, types, where
+from border.text.popcorns import popcorns
 from border.text.remarked import with_remarks
 from border.text.row_begun import (
     along_all,
@@ -21,10 +22,13 @@ from border.text.row_begun import (
     closely,
     having_made,
     last_made,
+    on_a_chain,
+    row_along,
 )
 from border.text.spots import at_beginning, at_the_end, of_a_loop, spots
 from border.text.tree import Kind
 from border.text.two_places import in_orders
+from border.text.whole_rows import the_rest
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -95,9 +99,12 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
 
 
 def _is_stitch_of(t: Sequence[Terminal], at: int) -> bool:
-    """Whether `stitch of double crochet` stands here, which is a dc."""
+    """Whether `stitch of double crochet` stands here, which is a dc; or `each stitch of ch`."""
     three = t[at : at + 3] if at >= 0 else []
-    named = [x.type for x in three] == ["KIND", "OF", "STITCH"] and three[0].kind == Kind("st")
+    sorts = [x.type for x in three]
+    chain = sorts == ["KIND", "OF", "CH"] and types(t, at - 1, 1) in (["EACH"], ["EVERY"])
+    chain = chain and types(t, at + 3, 1) != ["NUM"] and not three[2].many
+    named = (sorts == ["KIND", "OF", "STITCH"] or chain) and three[0].kind == Kind("st")
     part = at > 0 and t[at - 1].type == "ORD"  # `first st of the dc`
     return named and not three[2].many and not part
 
@@ -216,6 +223,8 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 PUT_RIGHT = (
     where(without_dots, "SEP"),
+    where(popcorns, "SEP", "ORD", "UNITE UNKNOWN STITCH-STRAY SEP-SEP"),
+    where(the_rest, "UNKNOWN-STITCH THE-UNKNOWN PREP-UNKNOWN PREP-STITCH AFTER-EACH", "STITCH"),
     where(having_made, "STRAY UNKNOWN WITH ENDING-NUM"),
     where(round_loops, "INALL-KIND INALL-STRAY"),
     where(chains_of, "CH-OF CH-NUM"),
@@ -229,11 +238,17 @@ PUT_RIGHT = (
     where(_just_before, "PICOT-LP", "UNKNOWN"),
     where(_passed, "UNKNOWN STAR-SKIP CROSS-SKIP"),
     where(_first_missed, "-SKIP SEP-SKIP ENDING-SKIP", "REPEAT", "ORD"),
-    where(_without_adjectives, "STITCH"),
+    where(
+        _without_adjectives,
+        "STITCH-STITCH STITCH-KIND STITCH-CH STITCH-UNKNOWN STITCH-TOEND OF-STITCH OF-CH EACH-NEXT",
+        "STITCH",
+    ),
     where(end_ones, "ENDWITH ENDST"),
     where(in_orders, "ORD-SEP ORD-AND"),
     where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
     where(of_a_loop, "PICOT-OF KIND-BETWEEN"),
+    where(on_a_chain, "-PREP -SEP -NUM -REMARK", "NUM-CH NUM-FOUNDATION REMARK"),
+    where(row_along, "ROW-OF", "-PREP SEP-PREP"),
     where(along_all, "-PREP", "REPEAT EACH EVERY"),
     where(begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
     where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
@@ -241,6 +256,6 @@ PUT_RIGHT = (
     where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
     where(with_remarks),
     where(last_made, "ENDING", "CH", "ORD"),
-    where(begun_there, "BEGIN-SEP BEGIN-REMARK", "REMARK"),
+    where(begun_there, "BEGIN-SEP BEGIN-REMARK BEGIN-PREP REMARK-WITH"),
 )
 """What puts words right before it is told what is strange in them."""

@@ -21,9 +21,11 @@ from border.text.asides import (
     in_all,
     joined_to,
     left_free,
+    middle_on,
     must_be,
     of_which,
     one_over,
+    passed_over,
     passing_on,
     sentence,
 )
@@ -47,7 +49,9 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
     for n, here in enumerate(terminals):
         said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_BEGINS)
+        said |= here.type == "CENTRE" and types(terminals, n + 1, 2) == ["NUM", "PREP"]
         said |= here.type == "LP" and types(terminals, n, 4) in (_CLAIM, _FIRST)
+        said |= types(terminals, n, 2) == ["LP", "SKIP"]
         if said:
             break
     else:
@@ -60,7 +64,8 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
             found.append(terminals[at])
             at += 1
             continue
-        end = max(behind(terminals, at) for behind in _REMARKS)
+        opens = _IN_BRACKETS if sort == "LP" else () if terminals[at].text in _MARKS else _REMARKS
+        end = max((behind(terminals, at) for behind in opens), default=at)
         if end > at:
             dotted = types(found, len(found) - 1, 1) == ["SEP"] and found[-1].text == "."
             if dotted and terminals[at].text in ("which", "that"):
@@ -112,17 +117,19 @@ def _stop(t: Sequence[Terminal], at: int) -> int:
 
 def _which(t: Sequence[Terminal], at: int) -> int:
     """Behind `which has joined the loops` of a thing that is named; else the same place."""
+    which_is = t[at].type == "NAMELY" and t[at].text == "which is"
+    which = at + (t[at].type == "WITH")  # `with which the last row commenced`
+    if not which_is and (types(t, which, 1) != ["STRAY"] or t[which].text not in ("which", "that")):
+        return at
     stop = _stop(t, at)
     works = range(at + 1, stop - 1)  # `the loops that surround the centre work one dc`
     stop = next((n for n in works if t[n].text in _WORK and t[n + 1].type == "NUM"), stop)
-    if t[at].type == "NAMELY" and t[at].text == "which is":
+    if which_is:
         above = at > 1 and types(t, at + 1, 1) == ["PREP"]  # `in the next, which is over a cluster`
         return stop if above or types(t, at + 1, 1) == ["SKIPPED"] or _passed(t, at + 1) else at
     noun = at - 1 - (at > 0 and t[at - 1].text == ".")  # `on the sc. which …`
     named = noun >= 0 and (t[noun].type in NOUNS or types(t, noun - 1, 2) == ["OF", "NUM"])
-    which = at + (t[at].type == "WITH")  # `with which the last row commenced`
-    said = [x.text for x in t[which : which + 1]]
-    if not named or said not in (["which"], ["that"]) or t[which].type != "STRAY":
+    if not named:
         return at
     clause = t[which + 1 : stop]
     verb = bool(clause) and clause[0].type not in (*NOUNS, "NUM", "PREP", "THE", "UNDERIT")
@@ -331,33 +338,40 @@ def _passed(t: Sequence[Terminal], at: int) -> bool:
     return [x.text for x in t[at : at + 1]] == ["passed"]
 
 
-_REMARKS = (
+_IN_BRACKETS = (
     _first,
     _bracketed,
+    _claimed,
+    _first_shown,
+    bracketed_count,
+    counted_times,
+    in_all,
+    passed_over,
+)
+"""What finds the place behind a remark in brackets that begins here."""
+_REMARKS = (
     _thus,
     _which,
     _counted,
     _left,
-    _claimed,
     _last_omitted,
     _with_chain,
     _taken_in,
     _for,
-    _first_shown,
     one_over,
     for_space,
-    bracketed_count,
     of_which,
+    middle_on,
     are_left,
     left_free,
     joined_to,
     passing_on,
     sentence,
     both_ends,
-    counted_times,
-    in_all,
     counting,
 )
-"""What finds the place behind a remark that begins here."""
+"""And of any other."""
+_MARKS = frozenset(",;.:-*")
+"""No remark begins with one of these."""
 _SAYS = (_missed, _round_left_out, _where_the_hook_goes, must_be)
 """What puts words that begin here in another way."""

@@ -59,6 +59,57 @@ def along_all(t: Sequence[Terminal]) -> list[Terminal]:
     return [replace(t[0], type="REMARK", text=said, end=t[end - 1].end, name=""), *t[work:]]
 
 
+def row_along(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Over the rolled edge of the linen work a row of dc`: the row alone, which goes along it."""
+    at = past(t, 0, "SEP")
+    noun = past(t, at + 1, "THE")
+    behind = past(t, noun + 1, "NOTHING", "SEP")
+    edge = types(t, at, 1) == ["PREP"] and types(t, noun, 1) == ["KIND"]
+    row = types(t, behind, 3) == ["NUM", "ROW", "OF"] and t[behind].number == 1
+    return [*t[:at], *t[behind:]] if edge and row else list(t)
+
+
+def on_a_chain(t: Sequence[Terminal]) -> list[Terminal]:
+    """`On a chain the length of the neck work …`, `Make a chain as long as required; …`: a
+    foundation of no number, which is told."""
+    on = t[0].type == "PREP" and t[0].text in ("on", "upon")
+    at = int(on or (t[0].type == "SEP" and t[0].text in _MAKES))
+    chain = past(t, at + 1, "FOUNDATION")
+    if types(t, at, 1) == ["REMARK"] and {"ch", "chain"} & set(t[at].text.split()):
+        chain = at
+    elif t[at].text != "a" or types(t, chain, 1) != ["CH"]:
+        return list(t)
+    end = chain + 1
+    while end < len(t) and not _goes_on(t, end):
+        end += 1
+    said = t[chain + 1 : end]
+    long = chain == at or any(x.text.split()[-1] in _LONG for x in said)
+    steps = any(x.type in _STEPS or x.number > 1 for x in said)
+    if steps or not (long or (on and end < len(t))):
+        return list(t)
+    words = " ".join(x.text for x in t[:end])
+    return [replace(t[0], type="REMARK", text=words, end=t[end - 1].end, name=""), *t[end:]]
+
+
+_MAKES = frozenset({"make", "making", "work", "having made", "begin with"})
+_LONG = frozenset({"long", "length", "size", "required", "desired", "enough", "necessary", "wish"})
+"""One of these says of a chain how long it is."""
+_STEPS = frozenset({"CH", "REPEAT", "SKIP", "STAR", "PICOT", "LP", "EACH", "ENDING"})
+
+
+def _goes_on(t: Sequence[Terminal], at: int) -> bool:
+    """Whether what is said of a chain ends here: at a mark, `work`, or with a stitch; `long` of
+    `as long as` is none."""
+    here = t[at]
+    long = here.text == "long" and types(t, at - 1, 1) == ["AS"]
+    stitch = types(t, at + (here.type == "NUM"), 1) == ["STITCH"] and not long
+    return (
+        stitch
+        or here.type == "SEP"
+        or (here.type == "AND" and any(map(_is_work, t[at + 1 : at + 2])))
+    )
+
+
 _MANY = 12
 """So many stitches are no place of one step, but a whole row."""
 _NEAR = 12
@@ -77,7 +128,15 @@ def begun_there(t: Sequence[Terminal]) -> list[Terminal]:
         told = [x for x in t[opens + 1 : place] if x.type == "REMARK"]
         if told and types(t, place, 1) == ["PREP"]:
             return [*t[:opens], *told, t[opens], *t[place:]]
+        middle = types(t, opens + 1, 3) == ["PREP", "THE", "CENTRE"]
+        if middle and types(t, opens + 4, 3) == ["WITH", "NUM", "CH"]:
+            return [*t[:opens], *t[opens + 5 :]]  # `Begin in the centre with 12 chain, join`
+    if types(t, opens, 2) == ["REMARK", "WITH"] and t[opens].text.split()[0] in _BEGINS:
+        return [*t[: opens + 1], *t[opens + 2 :]]  # `Begin at the right hand with 1 dc on the 1st`
     return list(t)
+
+
+_BEGINS = frozenset({"begin", "commence", "start", "beginning", "commencing", "starting"})
 
 
 def closely(t: Sequence[Terminal]) -> list[Terminal]:

@@ -31,6 +31,7 @@ from border.text.squares import Squares
 from border.text.terminals import Terminal, read_terminals
 from border.text.tree import Chains, Claim, Clause, Headings, Text
 from border.text.vocabulary import Names
+from border.text.whole_rows import between_all
 from border.text.words import Word, shortened
 
 BREAKS = frozenset(
@@ -190,7 +191,7 @@ def terminals_of(
     reader.findings += findings
     if paired is None or marked is None or strange:
         return None, ()
-    shaped, unclear = shape(paired)
+    shaped, unclear = shape(between_all(paired) if row and not reader.trying else paired)
     shaped = of_made_below(shaped, reader.texts.get(row - 1))
     shaped = _picots_alike(shaped, reader)
     claims: tuple[Claim, ...] = ()

@@ -132,20 +132,27 @@ def _led_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
 
 
 def _bare_head(words: Sequence[Word], at: int, coming: int) -> Head | None:
-    """`1.`, `2nd.`, `5, 6.` at the start of a line: a head only where its number comes next."""
+    """`1.`, `2nd.`, `5, 6.`, `2 row.` at the start of a line: a head only where its number comes
+    next."""
     listed = row_list_at(words, at)
-    if listed is None or listed.named or listed.numbers[:1] != (coming,):
+    if listed is None or listed.numbers[:1] != (coming,):
         return None
     several = len(listed.numbers)
     if several > _SEVERAL or listed.numbers != tuple(range(coming, coming + several)):
         return None
-    if several == 1 and listed.after != at + 1:
+    row = listed.named and words[at + 1].text in _ONE_ROW
+    if (listed.named and not row) or (several == 1 and listed.after != at + 1 + row):
         return None
     closed = listed.after < len(words) and words[listed.after].text == ")"
     body = listed.after + 1 if closed else _past_mark(words, listed.after)
-    if body is None or body == listed.after or words[listed.after].text not in _BARE:
+    marks = _BARE | {"--"} if row else _BARE
+    if body is None or body == listed.after or words[listed.after].text not in marks:
         return None
     return Head(at, body, listed.numbers, True)
+
+
+_ONE_ROW = frozenset({"row", "round", "rnd", "rd", "r"})
+"""What a number of no order stands before as a head: `2 row.`, `1 r--`, not `2 rows.`."""
 
 
 def _edge_head(words: Sequence[Word], at: int) -> Head | None:

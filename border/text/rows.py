@@ -328,6 +328,9 @@ def _begin_again(words: Sequence[Word], at: int) -> int:
 _AGAIN = (
     *((verb, "again") for verb in ("begin", "commence", "start")),
     *((*so, "continue") for so in ((), ("so",))),
+    ("proceed", "again"),
+    ("go", "on"),
+    ("work",),
 )
 
 

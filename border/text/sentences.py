@@ -79,7 +79,7 @@ def begun(t: Terminals) -> Terminals:
         t = [*t[: nth + 1], stitch_left_out(t[nth]), *t[nth + 1 :]]  # `slip over 3 dc to the 4th`
     slips = types(t, slip, 2) == ["STITCH", "PREP"] and t[slip].name == "ss"
     if slips and over > slip + 2 and types(t, over, 1) == ["TO"]:
-        return [*t[: slip + 1], *t[over:]]  # `slip over 2 ch to next dc`
+        return [*t[: slip + 1], t[over], *_beyond(t, slip, over)]  # `slip over 2 ch to next dc`
     if (first := _slipped_up(t, slip)) is not None:
         return [*t[:head], *first]
     begun_ = place_at(t, head + 1) if types(t, head, 2) == ["BEGIN", "PREP"] else head
@@ -103,6 +103,18 @@ def begun(t: Terminals) -> Terminals:
     if end <= head + 1 or types(t, end, 1) not in (["SEP"], ["STAR"]):
         return t
     return [*t[:head], replace(t[head], type="BEGIN"), *t[head + 1 :]]
+
+
+def _beyond(t: Terminals, slip: int, to: int) -> Terminals:
+    """Where it is slipped to, over so much: behind 3 stitches `the next dc` is the 4th of them."""
+    passed, noun = t[slip + 2 : to], t[to - 1]
+    target = past(t, to + 1, "THE", "NEXT")
+    over = sum(x.number for x in passed if x.type == "NUM") or 1
+    stitches = noun.type == "STITCH" or noun.kind == Kind("st")
+    if not stitches or types(t, target, 1) != ["STITCH"] or not ended(t, target + 1):
+        return t[to + 1 :]
+    alike = t[target] if noun.name == t[target].name else stitch_left_out(noun)
+    return [like(noun, "ORD", number=over + 1), alike, *t[target + 1 :]]
 
 
 def _to_the_last(t: Terminals, slip: int) -> Terminals:
@@ -170,7 +182,8 @@ def fastened(t: Terminals) -> Terminals:
             at = steps
             continue
         if here.type == "WITH" and found and found[-1].name == "turn":
-            if types(t, at + 1, 2) == ["NUM", "CH"]:  # `turn with 3 chain`: 3 chain, turn
+            heads = all(x.type == "SEP" for x in found[:-1])
+            if types(t, at + 1, 2) == ["NUM", "CH"] and not heads:  # `turn with 3 chain`
                 found[-1:] = [*t[at + 1 : at + 3], like(here, "SEP"), found[-1]]
                 said = past(t, at + 3, "SEP")  # `, which stand for the 1st treble`
                 stitch = past(t, said + 1, "THE", "NUM", "ORD")
@@ -232,15 +245,17 @@ def next_first(t: Terminals) -> Terminals:
     """`in one loop 7 dc, …, in the next 1 sc`: into the next of the same, where it is said first
     where each step goes."""
     found: Terminals = []
-    noun: Terminal | None = None
+    noun: Terminals = []
     for at, here in enumerate(t):
         found.append(here)
         if here.type == "KIND" and _is_first(t, at):
-            noun = here
+            noun = [here]
+        elif types(t, at - 1, 2) == ["NUM", "CH"] and at and _is_first(t, at - 1):
+            noun = [t[at - 1], here]  # `under the first 2 ch 2 dc, under the next 1 dc, 3 ch, 1 dc`
         listed = types(t, at + 1, 2) == ["NUM", "STITCH"] and t[at + 1].number == 1
         left_out = here.type == "NEXT" and listed and ended(t, at + 3) and _is_first(t, at)
-        if noun is not None and left_out:
-            found.append(replace(noun, start=here.start, end=here.end, many=False))
+        if left_out:
+            found += [replace(x, start=here.start, end=here.end, many=False) for x in noun]
     return found
 
 

@@ -55,6 +55,7 @@ from border.text.naming import (
 from border.text.nouns import unsaid
 from border.text.on_runs import (
     begun_further_on,
+    centre_as_named,
     centre_of_group,
     middle_of_several,
     on_the_centre,
@@ -394,6 +395,7 @@ PASSES: tuple[Pass, ...] = (
     where(on_the_middle, "CENTRE"),
     where(on_the_centre, "CENTRE-OF", "STITCH-PREP"),
     where(over_more, "PREP-NUM THE-NUM NEXT-NUM"),
+    where(centre_as_named, "CENTRE-STITCH", "OF-NEXT OF-EACH OF-EVERY"),
     where(counted_places, pairs(OPENS | WHICH | {"TO"}, *NOUNS, "NUM") + " CH-OF KIND-OF"),
     where(parts, "ORD-OF"),
     where(begun, "ENDING BEGIN TO TOLAST PREP"),

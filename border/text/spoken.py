@@ -18,7 +18,7 @@ _TELL = frozenset(
 """A clause that begins so may tell."""
 _LED = frozenset({"and", "but", "by", "with", "thus", "now", "then", "always"})
 """One of these may stand before that."""
-_WORKS = frozenset({"repeat", "miss", "skip", "work", "turn", "join", "fasten", "begin"})
+_WORKS = frozenset({"repeat", "miss", "missing", "skip", "work", "turn", "join", "fasten", "begin"})
 """A clause with one of these works something; so does one that names the rows of a copy."""
 _STOPS = frozenset(",;:.()[]*—")
 
@@ -72,4 +72,5 @@ def _tells(clause: Sequence[Word]) -> bool:
     said = [word.text for word in clause]
     led = bool(said) and said[0] in _LED
     counts = said[-2:] == ["in", "all"] or said[:3] == ["the", "same", "as"]
-    return (counts or bool({*said[: 1 + led]} & _TELL)) and not _WORKS & set(said)
+    over = "over" in said and bool({"pass", "passing"} & set(said))
+    return (counts or bool({*said[: 1 + led]} & _TELL)) and not (over or _WORKS & set(said))

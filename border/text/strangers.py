@@ -136,9 +136,9 @@ _ON_SIDES = frozenset(f"{at} {each} side" for at in ("on", "at") for each in ("e
 
 def taken_as_remark(source: Source, span: Span) -> Finding:
     """What is told of words on which no count depends."""
-    said = quoted(source, span)
-    message = f'"{said}" is taken for a remark, and changes nothing'
-    return Finding("taken-as-remark", message, f'set it apart: "-- {said} --"', span)
+    message = f'"{quoted(source, span)}" is taken for a remark, and changes nothing'
+    apart = shortened(source.text[span.start : span.end], 160)
+    return Finding("taken-as-remark", message, f'set it apart: "-- {apart} --"', span)
 
 
 def asked_place(word: str) -> str | None:
@@ -230,11 +230,20 @@ def _remark_round(
     strange = [t for t in chunk if t.type == "UNKNOWN"]
     if not named and not _copies(chunk) and not _makes(chunk):
         return _with_bracket(chunk, terminals)
-    if len(strange) > 1 and not named:
+    if len(strange) > 1 and not named and not _makes(_from_to(chunk, strange)):
         return _widened(strange, terminals)
     return (stranger, stranger) if slip else _widened([stranger], terminals)
 
 
+def _from_to(chunk: Sequence[Terminal], strange: Sequence[Terminal]) -> Sequence[Terminal]:
+    """The words of a chunk from the first strange one of it to the last."""
+    first = next(n for n, t in enumerate(chunk) if t is strange[0])
+    last = next(n for n, t in enumerate(chunk) if t is strange[-1])
+    return chunk[first : last + 1]
+
+
+_BEHIND = 2
+"""No further on, a number of times is said of what stands before these words."""
 _MADE = frozenset({"STITCH", "CH", "PICOT", "CLUSTER", "TIMES", "REPEAT"})
 _SPOKEN_OF = frozenset({"THE", "ALL", "THEM"})
 _HAS = frozenset({"has", "have", "had", "is", "are", "contains", "gets"})
@@ -244,6 +253,8 @@ def _makes(words: Sequence[Terminal]) -> bool:
     """Whether a step may stand among these words: not where the stitches in them are only spoken
     of, as in `the treble should be worked loosely`."""
     for n, here in enumerate(words):
+        if here.type == "SKIP" and any(x.type == "NUM" for x in words[n + 1 : n + 3]):
+            return True  # `after every treble pass over 1 stitch`
         if here.type not in _MADE:
             continue
         which = n - 1
@@ -257,7 +268,8 @@ def _makes(words: Sequence[Terminal]) -> bool:
             which > 0 and words[which].text == "now" and words[which - 1].text in _HAS
         )
         spoken_of |= has and words[0].type != "NUM"  # `the leaf has now 6 dc`
-        if placed or not spoken_of or here.type in ("TIMES", "REPEAT"):
+        told = here.type == "TIMES" and n > _BEHIND  # `thread over the needle 10 times`
+        if not told and (placed or not spoken_of or here.type in ("TIMES", "REPEAT")):
             return True
     return False
 

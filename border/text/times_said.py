@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from border.text.passing import (
     HOW_OFTEN,
+    NOUNS,
     Terminals,
     is_stop,
     like,
@@ -25,6 +26,8 @@ def times_before(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         steps = past(t, at + 1, "ALTERNATELY") if t[at].type == "TIMES" else at
+        over = types(t, at + 1, 2) == ["PREP", "SEP"] and t[at + 1].text == "over"
+        steps += 2 * (over and steps > at)  # `four times over, 3 ch, …`
         colon = steps > at and types(t, steps, 1) == ["SEP"] and t[steps].text == ":"
         steps += colon  # `3 times: 1 dc, …`
         leads = steps > at and types(found, len(found) - 1, 1) in ([], ["SEP"], ["STAR"], ["AND"])
@@ -82,7 +85,8 @@ def times_on_like(t: Terminals) -> Terminals:
     found: Terminals = []
     for here in t:
         if here.type == "TIMES" and (begun := _in_next(found)) < len(found):
-            closed = like(here, "RP", name="list")
+            pair = sorted(types(found, begun, 2)) == ["CH", "NUM"]
+            closed = like(here, "RP", name="pair" if pair else "")
             found = [*found[:begun], like(here, "LP"), *found[begun:], closed, here]
             continue
         start = _on_its_like(found) if here.type == "TIMES" else None
@@ -98,17 +102,25 @@ def times_on_like(t: Terminals) -> Terminals:
 
 
 def _in_next(found: Terminals) -> int:
-    """Where `1 ch, 1 dc in the next` begins at the end of these words, or their end."""
-    prep = len(found) - 2 - (types(found, len(found) - 2, 1) == ["THE"])
-    if types(found, prep - 1, 2) != ["STITCH", "PREP"] or found[-1].type != "NEXT":
+    """Where `1 ch, 1 dc in the next`, `1 ch and 1 dc in the next loop` begins at the end of these
+    words, or their end."""
+    next_ = len(found) - 1 - (types(found, len(found) - 1, 1)[:1] in _NAMED)
+    next_ -= types(found, next_ - 1, 2) == ["NEXT", "NUM"]  # `between next 2 dc`
+    prep = next_ - 1 - (types(found, next_ - 1, 1) == ["THE"])
+    places = ("BETWEEN",) if types(found, next_ + 1, 1) == ["NUM"] else ("PREP",)
+    placed = types(found, prep - 1, 1) == ["STITCH"] and found[prep].type in places
+    if not placed or found[next_].type != "NEXT":
         return len(found)
     start = prep - 1 - (types(found, prep - 2, 1) == ["NUM"])
     return start - 3 if _chains_end(found, start) else start
 
 
+_NAMED = [[noun] for noun in NOUNS]
+
+
 def _chains_end(found: Terminals, at: int) -> bool:
-    """Whether chains, and a comma, stand right before: `2 ch, 1 dc in dc 4 times`."""
-    comma = types(found, at - 1, 1) == ["SEP"] and not found[at - 1].name
+    """Whether chains stand right before, with a comma or an `and`: `2 ch, 1 dc in dc 4 times`."""
+    comma = types(found, at - 1, 1) in (["SEP"], ["AND"]) and not found[at - 1].name
     return at > 2 and comma and sorted(types(found, at - 3, 2)) == ["CH", "NUM"]
 
 

@@ -7,6 +7,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from border.text.passing import (
     NOUNS,
     Terminals,
@@ -86,6 +88,8 @@ def in_orders(t: Terminals) -> Terminals:
         while not ended(t, tail):
             tail += 1
         counted = types(found, len(found) - 2, 1) == ["NUM"]
+        if counted and found[-2].number == len(orders):  # `3 dc on the 4th, 5th and 6th`
+            found[-2] = replace(found[-2], number=1)
         step = found[-2:] if counted else [like(found[-1], "NUM", number=1), found[-1]]
         found += [t[at], t[first], *named, *t[end:tail], like(t[at], "SEP"), *step, t[at]]
         each = [like(t[at], "EACHOF"), like(t[at], "NEXT"), like(t[at], "NUM", number=more)]
@@ -116,8 +120,10 @@ def _one_more(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -> Term
     noun = past(t, at, "THE", "NEXT", "ORD", *(["NUM"] if along else []))
     several = types(found, prep - 2, 1) == ["NUM"] and found[prep - 2].number > 1
     named = (along or noun > at) and types(t, noun, 1)[:1] in ([x] for x in NOUNS)
-    whole = not _each_before(found) and ended(t, noun + 1) and not several
-    return [found[prep - 1], found[prep]] if named and whole else []
+    next_ = past(t, at, "THE")  # `in 4th st and next`, `and the next 3`
+    bare = types(t, next_, 1) == ["NEXT"] and ended(t, past(t, next_ + 1, "NUM"))
+    whole = not _each_before(found) and (bare or ended(t, noun + 1)) and not several
+    return [found[prep - 1], found[prep]] if (named or bare) and whole else []
 
 
 _ALONG = frozenset({"over", "across", "along"})

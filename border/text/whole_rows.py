@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from border.text.passing import (
     NOUNS,
     Terminals,
+    ended,
     like,
     past,
     types,
@@ -89,6 +92,65 @@ def a_row_of(t: Terminals) -> Terminals:
     one = [like(first, "NUM", number=1)] if first.type == "STITCH" else []
     again = [like(first, "SEP", name="hard"), like(first, "REPEAT")]
     return [*t[:start], *one, *rest, *again, *ends]
+
+
+def the_rest(t: Terminals) -> Terminals:
+    """`the rest treble`, `plain on the remaining stitches`, `work in treble to the end`: one in
+    each of them; `1 treble, 1 chain alternately, after every treble miss 1`: `…, miss 1`."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        here, the = t[at], past(t, at, "THE")
+        opens = not found or found[-1].type in ("SEP", "AND")
+        rest = types(t, the, 2) == ["UNKNOWN", "STITCH"] and t[the].text in _REST
+        rest = rest and opens and ended(t, the + 2)
+        in_ = here.type == "PREP" and here.text == "in" and bool(found) and found[-1].type == "SEP"
+        in_ = in_ and types(t, at + 1, 2) == ["STITCH", "TOEND"]
+        made = types(found, len(found) - 1, 1) == ["STITCH"] and here.type == "PREP"
+        left = past(t, at + 1, "THE")
+        on = made and types(t, left, 1) == ["UNKNOWN"] and t[left].text in _REST
+        after = opens and here.type == "AFTER" and types(t, at + 1, 2) in _AFTER_EACH
+        if rest:
+            stitch = t[the + 1]
+            if types(found, len(found) - 1, 1) == ["SEP"]:
+                found[-1] = replace(found[-1], name="hard")
+            each = [like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
+            found += [like(stitch, "NUM", number=1), stitch, like(stitch, "PREP"), *each]
+            at = the + 2
+        elif in_:
+            at += 1
+        elif on and types(found, len(found) - 2, 1) != ["NUM"]:
+            found += [here, like(here, "EACH")]
+            at = left + 1
+            found += [] if types(t, at, 1) == ["KIND"] else [like(here, "KIND", Kind("st"))]
+        elif after and types(t, at + 3, 2) == ["SKIP", "NUM"]:
+            at += 3
+        else:
+            found.append(here)
+            at += 1
+    return found
+
+
+_REST = frozenset({"rest", "remainder", "others", "remaining"})
+_AFTER_EACH = (["EACH", "STITCH"], ["EVERY", "STITCH"])
+
+
+def between_all(t: Terminals) -> Terminals:
+    """`3 treble between the groups` as a whole row: between all of them."""
+    if all(x.type != "BETWEEN" for x in t[:_FEW]):
+        return t
+    steps = [x for x in t if x.type not in SAYS_NOTHING]
+    between = types(steps, 0, 4) == ["NUM", "STITCH", "BETWEEN", "KIND"] and steps[3].many
+    if not between or len(steps) != 4:
+        return t
+    again = [like(steps[3], "SEP", name="hard"), like(steps[3], "REPEAT")]
+    behind = next(n for n in range(len(t)) if t[n] is steps[3]) + 1
+    said = [x for x in t[behind:] if x.type in ("MOD", "COLOUR")]
+    return [*t[:behind], *said, *again, *(x for x in t[behind:] if x.type in ("SEP", "ENDING"))]
+
+
+_FEW = 5
+"""In so many words one step names its place."""
 
 
 def _spaced(t: Terminals) -> Terminals:

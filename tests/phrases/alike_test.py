@@ -63,8 +63,6 @@ SILENT = {
     "1 treble on plain, then 2 chain and 1 treble three times, then 5 chain; repeat",
     "1 treble, then 1 chain, then 1 treble in first 3 ch, *1 treble, then 1 chain, "
     "then 1 treble in next 3 ch; repeat",
-    # what they stand for is said
-    "Turn with ch 3 to stand for a treble, 1 treble on each of the 11 next treble",
     # a space by its chains, where `the 5 chain` may be five of them
     "*6 treble in ch 5 with ch 2 between each pair, 1 plain on plain; repeat",
     "*5 treble on the ch 2 between the next 2 treble, separated each by 1 picot, ch 1; repeat",

@@ -51,9 +51,7 @@ DOTTED = {
     ),
 }
 TURNED = {
-    "Turn with 3 chain to stand for a treble, 1 treble on each of the 11 next treble": (
-        "12 dc; asked start-chain-assumed"
-    ),
+    "Turn with 3 chain to stand for a treble, 1 treble on each of the 11 next treble": "12 dc",
 }
 FLAT = On(12, ("1 treble in each loop",), closed=False)
 SPACES = {
