@@ -11,8 +11,9 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from border.text.passing import Terminals, like, past, types
+from border.text.passing import Terminals, ended, like, past, types
 from border.text.tree import ST, Kind
 
 if TYPE_CHECKING:
@@ -24,7 +25,10 @@ _PARTS = ("SEP", "AND", "NAMELY")
 
 
 class _Part(Struct, frozen=True):
-    """One part of such a list: `before`, `on` or `after`; how many, where, and its end."""
+    """One part of such a list: `before`, `on` or `after`; how many, where, and its end.
+
+    `place`: of the part before, only the stitch that it stands before.
+    """
 
     side: str
     count: int
@@ -80,6 +84,9 @@ def _all_three(t: Terminals, at: int) -> tuple[_Part | None, int]:
         parts.append(part)
         at = past(t, part.end, *_PARTS)
     sound = [part.side for part in parts] == ["before", "on", "after"]
+    if sound and parts[1].place[-1].type == "NUM" and parts[0].place:
+        whole = [*parts[1].place, *parts[0].place]  # `on each of the three`
+        parts[1] = replace(parts[1], place=whole)
     return (
         (parts[1], parts[2].end) if sound and parts[0].count == parts[2].count == 1 else (None, at)
     )
@@ -91,19 +98,28 @@ def _part(t: Terminals, at: int) -> _Part | None:
         return None
     noun = past(t, prep + 1, "THE")
     beside = noun < len(t) and (t[noun].type == "CH" or t[noun].kind == ST)
-    if beside and noun + 1 < len(t):
-        side = t[noun + 1]
-        named = past(t, noun + 2, "THE")
-        known = types(t, named, 1) == ["STITCH"] or (named < len(t) and t[named].text == "it")
-        end = named + 1 if known else noun + 2
-        if side.type == "AFTER" or (side.type == "UNKNOWN" and side.text == "before" and known):
-            return _Part(side.text, t[at].number, (), end)
-        if side.type == "UNKNOWN" and side.text == "before":
-            return _Part("before", t[at].number, (), noun + 2)
-    stitch = past(t, noun, "NUM")
+    side = past(t, noun + 1, "NOTHING")  # `just before`
+    said = _SIDE.get(t[side].text, "") if beside and side < len(t) else ""
+    if said:
+        named = past(t, side + 1, "THE", "NUM")
+        known = types(t, named, 1) in (["STITCH"], ["THEM"])
+        known = known or (named < len(t) and t[named].text == "it")
+        before = t[named : named + 1] if types(t, named, 1) == ["STITCH"] else ()
+        end = past(t, named + 1 if known else side + 1, "NOTHING")
+        return _Part(said, t[at].number, before, end)
+    stitch = past(t, prep + 1, "EACHOF", "THE", "NEXT", "NUM")
+    counted = types(t, stitch - 1, 1) == ["NUM"] and ended(t, stitch)  # `on each of the three`
+    if counted:
+        return _Part("on", t[at].number, t[prep:stitch], stitch)
     if types(t, stitch, 1) != ["STITCH"]:
         return None
     return _Part("on", t[at].number, t[prep : stitch + 1], stitch + 1)
+
+
+_SIDE = {
+    **dict.fromkeys(("before", "preceding"), "before"),
+    **dict.fromkeys(("after", "beyond", "following"), "after"),
+}
 
 
 def _both_sides(t: Terminals, at: int) -> tuple[_Part | None, int]:

@@ -235,10 +235,9 @@ def _turning_chain(t: Terminals, at: int, found: Terminals) -> int:
         return at
     turned = any(x.name == "turn" for x in t)
     slips = types(t, at - 1, 1) == ["STITCH"] and t[at - 1].name == "ss"
-    begun = sorted(types(t, past(t, 0, "SEP"), 2)) == ["CH", "NUM"]
-    if slips and not turned and begun:
+    if slips and not turned:
         return at  # it closes the round on its own head
-    return end if turned or (top and (begun or any(x.type == "REPEAT" for x in t[:at]))) else at
+    return end if turned or top else at
 
 
 def _ends_row(t: Sequence[Terminal], at: int) -> bool:

@@ -99,9 +99,15 @@ class Building(Struct):
 
 def leaves(node: Node) -> list[Token]:
     """The tokens under a node, in order."""
-    if is_tree(node):
-        return [token for child in node.children for token in leaves(child)]
-    return [node]  # type: ignore[list-item]
+    if is_token(node):
+        return [node]
+    found: list[Token] = []
+    for child in node.children if is_tree(node) else ():
+        if is_token(child):
+            found.append(child)
+        else:
+            found += leaves(child)
+    return found
 
 
 # Told apart by their attributes: lark itself is loaded only where a row is parsed.

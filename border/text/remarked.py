@@ -49,9 +49,11 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
     """The terminals with each such clause as one remark, or as the skip that it is."""
     for n, here in enumerate(terminals):
         said = here.type in _OPENERS or here.text in _LEAVING or here.text.startswith(_BEGINS)
-        said |= here.type == "CENTRE" and types(terminals, n + 1, 2) == ["NUM", "PREP"]
-        said |= here.type == "LP" and types(terminals, n, 4) in (_CLAIM, _FIRST)
-        said |= types(terminals, n, 2) == ["LP", "SKIP"]
+        if here.type == "LP":
+            said |= types(terminals, n, 4) in (_CLAIM, _FIRST)
+            said |= types(terminals, n + 1, 1) == ["SKIP"]
+        elif here.type == "CENTRE":
+            said |= types(terminals, n + 1, 2) == ["NUM", "PREP"]
         if said:
             break
     else:

@@ -252,6 +252,8 @@ _HAS = frozenset({"has", "have", "had", "is", "are", "contains", "gets"})
 def _makes(words: Sequence[Terminal]) -> bool:
     """Whether a step may stand among these words: not where the stitches in them are only spoken
     of, as in `the treble should be worked loosely`."""
+    if [x.text for x in words[:2]] in _TELLS_ON or words[0].text in ("so that", "until", "till"):
+        return False  # `so that you have five dc with 3 ch between each`
     for n, here in enumerate(words):
         if here.type == "SKIP" and any(x.type == "NUM" for x in words[n + 1 : n + 3]):
             return True  # `after every treble pass over 1 stitch`
@@ -275,6 +277,8 @@ def _makes(words: Sequence[Terminal]) -> bool:
 
 
 _PLACED = frozenset({"PREP", "BETWEEN", "TO", "SKIP"})
+_TELLS_ON = (["so", "that"], ["that", "you"], ["which", "makes"], ["this", "makes"])
+"""What begins so tells what has come of the steps before it."""
 
 
 def _copies(words: Sequence[Terminal]) -> bool:

@@ -14,6 +14,7 @@ from border.text.syntax import read_border
 TURNED = On(12, ("ch 3, 1 treble in each loop, turn",), closed=False)
 OPEN_STITCHES = STITCHES._replace(closed=False)
 SHELLS = On(6, ("(2 treble, 2 chain, 2 treble) in each loop, with 2 chain between",))
+BLOCKS_OF_THREE = On(12, ("*3 treble, 5 chain, miss 3; repeat",))
 PLAIN_BETWEEN = On(6, ("*1 treble in loop, 1 plain in loop; repeat",))
 
 POPCORNS = {
@@ -65,6 +66,12 @@ SLIPPED_OVER = {
     "Slip over 3 treble to next treble, *3 chain, 1 plain in next; repeat": "12 sc, 36 ch; 12 x 1 dc",
 }
 
+WIDENED = {
+    "*1 treble in the chain before the 3 treble, 1 treble on each of the three, 1 treble in the chain after them, 3 chain; repeat": "10 dc, 6 ch; 2 x 2 space; asked place-assumed",
+    "*work 1 treble into the chain just before the 3 treble of last row, 1 treble upon each of the three, and 1 into the chain just beyond them, 3 chain; repeat": "10 dc, 6 ch; 2 x 2 space; asked place-assumed",
+    "*1 treble on the chain stitch before the treble, 3 treble on treble, 1 treble on the chain stitch after the treble, 3 chain; repeat": "10 dc, 6 ch; 2 x 2 space; asked place-assumed",
+}
+
 IN_SHELLS = {
     "under the 2 chain in the middle of each shell 5 treble": "30 dc; 6 x 1 shell",
 }
@@ -81,6 +88,7 @@ IN_SHELLS = {
     (PLAIN_BETWEEN, PASSED_OVER),
     (STITCHES, SLIPPED_OVER),
     (SHELLS, IN_SHELLS),
+    (BLOCKS_OF_THREE, WIDENED),
 )
 def test_it_comes_to(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
@@ -106,6 +114,8 @@ def test_an_offer_keeps_the_skip_and_the_place_of_a_stitch() -> None:
     """`after every treble pass over 1` works something; so does a stitch round one below."""
     offered = " ".join(f.help or "" for f in _told("1 sc at back of work around next dc of it all"))
     assert "around next dc" not in offered
+    offered = " ".join(f.help or "" for f in _told("1 dc in loop, so that you have 5 dc here"))
+    assert '"-- so that you have 5 dc here --"' in offered
     offered = " ".join(f.help or "" for f in _told("1 dc, ch 1, betwixt them pass over 1 stitch"))
     assert "pass over" not in offered
 
