@@ -89,6 +89,16 @@ def of_which(t: Sequence[Terminal], at: int) -> int:
     return stop if any(x.type == "AS" for x in t[at:stop]) else at
 
 
+def to_form(t: Sequence[Terminal], at: int) -> int:
+    """Behind `to form a dot` of a stitch that has its place: what it makes is no stitch; else the
+    same place."""
+    noun = past(t, at + 1, "THE", "NUM")
+    said = t[at].type == "AS" and t[at].text.endswith(("to form", "to make", "to represent"))
+    what = types(t, noun, 1) in (["UNKNOWN"], ["KIND"]) and ended(t, noun + 1)
+    before = t[at - 1].type if at else ""
+    return noun + 1 if said and what and before in ("THEM", "KIND", "STITCH", "ORD") else at
+
+
 def middle_on(t: Sequence[Terminal], at: int) -> int:
     """Behind `the middle one on the dc`, `of which the centre one comes on the dc` of stitches for
     which places were passed over: the skip says where they stand; else the same place."""

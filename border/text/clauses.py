@@ -32,7 +32,7 @@ from border.text.tree import (
 from border.text.vocabulary import is_colour, names, phrases_from, vocabulary, ways_from
 from border.text.words import Sort, Word
 
-_STOPS = frozenset(",;.()[]*—")
+_STOPS = frozenset(",;.()[]*—+†‡§¶")
 _DETERMINERS = frozenset({"the", "each", "every", "next", "following"})
 _LEADING = frozenset({"and", "then", "work", "working", "now", "&"})
 _FORMS = (

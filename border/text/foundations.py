@@ -218,7 +218,7 @@ def _ring(head: Head, end: int, count: int) -> None:
     rest: list[Terminal] = []
     at, first = start, -1
     while at < len(t):
-        behind = _behind_ring(t, at) if t[at].type in ("PREP", "UNDERIT") else at
+        behind = _behind_ring(t, at) if t[at].type in ("PREP", "UNDERIT", "INALL") else at
         if behind == at:
             rest.append(t[at])
             at += 1
@@ -277,6 +277,9 @@ def _behind_ring(t: Sequence[Terminal], at: int) -> int:
     """Behind `in it`, `into the ring`, `in the loop`; the same place where no ring is named."""
     if t[at].type == "UNDERIT":
         return at + (t[at].text.split()[-1] in RING)
+    if t[at].type == "INALL":  # `8 dc in the round`
+        return at + (t[at].text == "in the round" and at > 0 and t[at - 1].type == "STITCH")
     end = past(t, at + 1, "THE")
-    ring = end < len(t) and (t[end].text in RING or (end > at + 1 and t[end].text == "loop"))
+    the = end > at + 1
+    ring = end < len(t) and (t[end].text in RING or (the and t[end].text in ("loop", "round")))
     return end + 1 if ring else at

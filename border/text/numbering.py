@@ -27,13 +27,15 @@ _OTHER_EDGE = re.compile(
 class Section(Struct, frozen=True):
     """A row as found: its numbers, ascending, its head's span, the words of its body.
 
-    `note`: what its head says in brackets, and before its number, as it stands there.
+    `note`: what its head says in brackets, and before its number, as it stands there. `base`: how
+    many rows come before the first of its piece, `1st row of the heading`, as its numbers count.
     """
 
     numbers: tuple[int, ...]
     head: tuple[int, int]
     body: Sequence[Word]
     note: str = ""
+    base: int = 0
 
 
 def find_rows(
@@ -43,6 +45,7 @@ def find_rows(
     sections: list[Section] = []
     findings: list[Finding] = []
     highest = 0
+    base = 0  # of the rows of a piece that has numbers of its own
     for head, following in zip_longest(heads, heads[1:]):
         end = following.at if following is not None else len(words)
         first, last = words[head.at], words[max(head.at, head.body - 1)]
@@ -52,7 +55,11 @@ def find_rows(
             message = "the rounds that this head names cannot be counted out"
             help_ = f'name them upwards, from 1, as in "rounds 2-5:"; at most {LAST_ROW}'
             findings.append(Finding("not-understood", message, help_, span))
-        numbers = numbers or (highest + 1,)
+        piece = head.piece if head.piece != (0, 0) else head.lead
+        anew = numbers[:1] == (1,) and highest > 0 and piece != (0, 0)
+        goes_on = numbers[:1] in ((), (highest - base + 1,))
+        base = highest if anew else base if goes_on else 0
+        numbers = tuple(n + base for n in numbers) or (highest + 1,)
         body = words[head.body : end]
         note = _note(words, head, source)
         if note and all(word.text in _STOPS for word in body):
@@ -65,9 +72,10 @@ def find_rows(
             )
         highest = max(highest, *numbers)
         edge = _edge_named(words, head, source) if sections else []
+        edge = edge or (words[piece[0] : piece[1]] if anew else [])
         if edge:
             findings.append(other_edge(source, edge[0].start, edge[-1].end, numbers[0]))
-        sections.append(Section(numbers, (first.start, last.end), body, note))
+        sections.append(Section(numbers, (first.start, last.end), body, note, base))
     findings += _numbering(sections, source)
     return sections, tuple(findings)
 

@@ -170,15 +170,20 @@ def centre_as_named(t: Terminals) -> Terminals:
     with another."""
     centres = [n for n in range(len(t)) if types(t, n, 2) == ["CENTRE", "STITCH"]]
     bare = [n for n in centres if types(t, n + 2, 1) != ["OF"]]
-    named = [n for n in centres if n not in bare and types(t, n + 3, 2) in _ONE_MORE]
+    named = [n for n in centres if n not in bare and _kind_behind(t, n) is not None]
     if not bare or not named or t[bare[0] + 1].name != t[named[0] + 1].name:
         return t
     at = bare[0] + 2
-    of = [like(t[at - 1], "OF"), like(t[at - 1], "NEXT"), t[named[0] + 4]]
+    kind = _kind_behind(t, named[0])
+    assert kind is not None
+    of = [like(t[at - 1], "OF"), like(t[at - 1], "NEXT"), kind]
     return [*t[:at], *of, *t[at:]]
 
 
-_ONE_MORE = (["NEXT", "KIND"], ["EACH", "KIND"], ["EVERY", "KIND"])
+def _kind_behind(t: Terminals, centre: int) -> Terminal | None:
+    """What `centre dc of next shell`, `centre dc of group` is the centre of."""
+    noun = past(t, centre + 3, "THE", "NEXT", "EACH", "EVERY")
+    return t[noun] if types(t, noun, 1) == ["KIND"] else None
 
 
 def on_the_middle(t: Terminals) -> Terminals:

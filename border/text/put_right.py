@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from border.text.beside import on_either_side
 from border.text.chains_named import before_stitches, chains_of, end_ones, of_end_chain, round_loops
 from border.text.dots import without_dots
+from border.text.gone_back import begun_from_mark, steps_repeated
 from border.text.passing import NAMED_BEHIND, NOUNS, ended, like, past, types, where
 from border.text.popcorns import popcorns
 from border.text.remarked import with_remarks
@@ -19,13 +20,14 @@ from border.text.row_begun import (
     along_all,
     begun_at_corner,
     begun_there,
+    closed_first,
     closely,
     having_made,
     last_made,
     on_a_chain,
     row_along,
 )
-from border.text.spots import at_beginning, at_the_end, of_a_loop, spots
+from border.text.spots import any_one, at_beginning, at_the_end, of_a_loop, spots, this_and_next
 from border.text.tree import Kind
 from border.text.two_places import in_orders
 from border.text.whole_rows import the_rest
@@ -223,6 +225,8 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 PUT_RIGHT = (
     where(without_dots, "SEP"),
+    where(begun_from_mark, "REMARK-FROM BEGIN-FROM"),
+    where(steps_repeated, "REPEAT SOON", "CH-AND NUM-AND", "STITCH"),
     where(popcorns, "SEP", "ORD", "UNITE UNKNOWN STITCH-STRAY SEP-SEP"),
     where(the_rest, "UNKNOWN-STITCH THE-UNKNOWN PREP-UNKNOWN PREP-STITCH AFTER-EACH", "STITCH"),
     where(having_made, "STRAY UNKNOWN WITH ENDING-NUM"),
@@ -242,11 +246,14 @@ PUT_RIGHT = (
         "STITCH-STITCH STITCH-KIND STITCH-CH STITCH-UNKNOWN STITCH-TOEND OF-STITCH OF-CH EACH-NEXT",
         "STITCH",
     ),
+    where(any_one, "NEXT-NUM OF-NUM", "NUM-OF"),
+    where(this_and_next, "BETWEEN-UNKNOWN", "AND-NEXT AND-THE"),
     where(spots, "THE-UNKNOWN THE-STRAY"),
     where(end_ones, "ENDWITH ENDST"),
     where(in_orders, "ORD-SEP ORD-AND"),
     where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
     where(of_a_loop, "PICOT-OF KIND-BETWEEN"),
+    where(closed_first, "-ENDING SEP-ENDING", "FOUNDATION CH-OF"),
     where(on_a_chain, "-PREP -SEP -NUM -REMARK", "NUM-CH NUM-FOUNDATION REMARK"),
     where(row_along, "ROW-OF", "-PREP SEP-PREP"),
     where(along_all, "-PREP", "REPEAT EACH EVERY"),

@@ -28,6 +28,7 @@ from border.text.asides import (
     passed_over,
     passing_on,
     sentence,
+    to_form,
 )
 from border.text.passing import NOUNS, ended, like, only_ends, past, types
 
@@ -364,6 +365,7 @@ _REMARKS = (
     for_space,
     of_which,
     middle_on,
+    to_form,
     are_left,
     left_free,
     joined_to,

@@ -46,7 +46,11 @@ def along_all(t: Sequence[Terminal]) -> list[Terminal]:
     counted = t[noun - 1].type == "NUM" and t[noun - 1].number >= _MANY
     named = types(t, noun, 1) == ["CH"] if chain else types(t, noun, 1) in (["KIND"], ["STITCH"])
     work = next((n for n in range(noun, min(len(t), noun + _NEAR)) if _is_work(t[n])), 0)
-    if t[0].type != "PREP" or not (chain or counted) or not named or not work:
+    behind = past(t, noun + 1, "NOTHING")
+    cloth = named and t[noun].text in _CLOTH and t[noun - 1].type == "THE"
+    if cloth and not work and types(t, behind, 1) == ["SEP"]:
+        work = behind + 1  # `Into the hem of the linen, * 1 dc, 5 ch, miss 2; repeat`
+    if t[0].type != "PREP" or not (chain or counted or cloth) or not named or not work:
         return list(t)
     steps = t[work:]
     goes_on = {x.type for x in steps}
@@ -67,6 +71,21 @@ def row_along(t: Sequence[Terminal]) -> list[Terminal]:
     edge = types(t, at, 1) == ["PREP"] and types(t, noun, 1) == ["KIND"]
     row = types(t, behind, 3) == ["NUM", "ROW", "OF"] and t[behind].number == 1
     return [*t[:at], *t[behind:]] if edge and row else list(t)
+
+
+def closed_first(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Close a foundation of 10 st in a ring with 1 sl st`: 10 chain, join."""
+    at = past(t, 0, "SEP")
+    number = past(t, at + 1, "NUM", "FOUNDATION", "CH", "OF")
+    made = t[at + 1 : number]
+    joins = types(t, at, 1) == ["ENDING"] and t[at].name == "join" and len(made) > 1
+    ring = past(t, past(t, number, "KIND", "SEP"), "PREP", "NUM", "THE")
+    if not joins or made[-1].type != "NUM" or types(t, ring, 1) != ["STRAY"]:
+        return list(t)
+    if not {"FOUNDATION", "CH"} & {x.type for x in made} or t[ring].text not in ("ring", "circle"):
+        return list(t)
+    chain = [replace(made[-1], type="NUM"), like(made[-1], "CH"), like(made[-1], "SEP")]
+    return [*t[:at], *chain, replace(t[at], text="join"), *t[ring + 1 :]]
 
 
 def on_a_chain(t: Sequence[Terminal]) -> list[Terminal]:
@@ -110,6 +129,20 @@ def _goes_on(t: Sequence[Terminal], at: int) -> bool:
     )
 
 
+_CLOTH = frozenset(
+    {
+        "hem",
+        "edge",
+        "rolled edge",
+        "raw edge",
+        "folded edge",
+        "rolled hem",
+        "braid",
+        "tape",
+        "linen",
+    }
+    | {"muslin", "flannel", "cambric", "lawn", "nainsook", "cloth", "material", "stuff"}
+)
 _MANY = 12
 """So many stitches are no place of one step, but a whole row."""
 _NEAR = 12

@@ -36,7 +36,8 @@ class Head(Struct, frozen=True):
     No numbers: `last row`, `edging`, which go on from the highest so far. Words
     [note[0], note[1]) say something of the row that is no step: a colour. Words [edge[0],
     edge[1]) name an edge, and no row: `heading`, `other side of the braid`. Words [lead[0],
-    lead[1]) stand before the number: `Border.`, `For the upper edge,`.
+    lead[1]) stand before the number: `Border.`, `For the upper edge,`; words [piece[0], piece[1])
+    behind it, and name a piece: `of the heading`.
     """
 
     at: int
@@ -46,6 +47,7 @@ class Head(Struct, frozen=True):
     note: tuple[int, int] = (0, 0)
     edge: tuple[int, int] = (0, 0)
     lead: tuple[int, int] = (0, 0)
+    piece: tuple[int, int] = (0, 0)
 
 
 def find_heads(words: Sequence[Word]) -> tuple[list[Head], int]:
@@ -228,14 +230,16 @@ def _head_at(words: Sequence[Word], at: int, begins: bool) -> Head | None:
         return None
     after = _past_and_last(words, listed.after)
     named = listed.named or after > listed.after
-    after = _past_piece(words, after) if named else after
+    piece = (after, _past_piece(words, after)) if named else (after, after)
+    after = piece[1]
+    piece = piece if after > piece[0] else (0, 0)
     note, after = _note(words, after)
     body = _past_mark(words, after)
     if body is not None and note == (0, 0):
         note, body = _aside(words, body)
     if named and text in rows["row"]:
         # With "round 2" in front, a forgotten colon does no harm.
-        return Head(at, body or after, listed.numbers, listed.sound, note)
+        return Head(at, body or after, listed.numbers, listed.sound, note, piece=piece)
     if body is None and named and listed.ordinal and begins:
         body = after
     if body is None or not listed.ordinal:
@@ -244,14 +248,15 @@ def _head_at(words: Sequence[Word], at: int, begins: bool) -> Head | None:
         marks = "".join(word.text for word in words[after:body])
         if marks in ("", ".", ",", ";", "-"):
             return None
-    return Head(at, body, listed.numbers, listed.sound, note)
+    return Head(at, body, listed.numbers, listed.sound, note, piece=piece)
 
 
 def _past_piece(words: Sequence[Word], at: int) -> int:
     """Behind `of the border`, as in `1st row of the edging`."""
     end = at + 1 if at < len(words) and words[at].text == "of" else at
     end += end > at and words[min(end, len(words) - 1)].text == "the"
-    pieces = (*vocabulary().rows["alone"], "border", "lace", "heading")
+    rows = vocabulary().rows
+    pieces = (*rows["alone"], *rows["along"], "border", "lace")
     return end + 1 if at < end < len(words) and words[end].text in pieces else at
 
 

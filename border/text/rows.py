@@ -94,6 +94,8 @@ def read_row(section: Section, reader: Reader) -> Row:
     words = _groups_as_shells(words)
     figures = _with_shell_below(words, reader)
     part = part_copy_at(words, reader.names)
+    if part is not None:
+        part = replace(part, copy=_of_piece(part.copy, section.base))
     words = with_figures(words, figures, MOST_WORDS, reader.names)
     reader.words += len(words)
     start, end = section.head
@@ -101,6 +103,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     span = source.span(start, words[-1].end if words else end)
     plain, colour = _without_colours(words)
     copy = copy_at(plain)
+    copy = copy and _of_piece(copy, section.base)
     words = plain if copy is not None else words
     note = ", ".join(filter(None, (section.note, colour if copy is not None else "")))
     body: Body = Text((), span=span)
@@ -129,6 +132,12 @@ def read_row(section: Section, reader: Reader) -> Row:
     empty = isinstance(body, Text) and not body.items and not body.ends
     foundation = number < reader.first and empty
     return Row(section.numbers, body, claims, head, False, note, foundation, span=span)
+
+
+def _of_piece(copy: CopyWords, base: int) -> CopyWords:
+    """A copy by the numbers of a piece that counts its own rows: `2nd row of the top: as 1st`."""
+    own = copy.rows if copy.file else tuple(n + base for n in copy.rows)
+    return replace(copy, rows=own)
 
 
 def _without_purpose(words: list[Word], source: Source, reader: Reader) -> list[Word]:

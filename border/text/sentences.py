@@ -73,7 +73,7 @@ def begun(t: Terminals) -> Terminals:
     if types(t, slip, 3) == ["STITCH", "SEP", "TO"] and t[slip].name == "ss":
         return [*t[: slip + 1], *t[slip + 2 :]]  # `3 slip, so as to reach the middle of …`
     t = _to_the_last(t, slip)
-    over = past(t, slip + 2, "THE", "EACHOF", "NEXT", "NUM", "CH", "KIND", "STITCH")
+    over = past(t, slip + 2, "THE", "EACHOF", "NEXT", "NUM", "ORD", "CH", "KIND", "STITCH")
     nth = past(t, over + 1, "THE") if types(t, over, 1) == ["TO"] else len(t)
     if types(t, nth, 1) == ["ORD"] and ended(t, nth + 1):
         t = [*t[: nth + 1], stitch_left_out(t[nth]), *t[nth + 1 :]]  # `slip over 3 dc to the 4th`

@@ -89,6 +89,42 @@ def _closes(found: Sequence[Terminal]) -> bool:
     return bool(slips) and any(x.type == "REPEAT" for x in found)
 
 
+def any_one(t: Sequence[Terminal]) -> list[Terminal]:
+    """`in any one of the spaces`, `in centre of one of the 7 chain`: in the next."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        start = past(t, at, "NEXT") if t[at].text == "any" else at
+        one = types(t, start, 2) == ["NUM", "OF"] and t[start].number == 1
+        led = start > at or (at > 0 and t[at - 1].type == "OF")
+        if one and led:
+            found.append(like(t[at], "NEXT"))
+            at = past(t, start + 2, "THE", "ALL")
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+def this_and_next(t: Sequence[Terminal]) -> list[Terminal]:
+    """`between this petal and the next`, `between this and the following scallop`: between two."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        this = at > 0 and t[at - 1].type == "BETWEEN" and t[at].text == "this"
+        noun = past(t, at + 1, "UNKNOWN", *NOUNS) if this else at
+        next_ = past(t, noun + 1, "THE") if types(t, noun, 1) == ["AND"] else len(t)
+        end = past(t, next_ + 1, "UNKNOWN", *NOUNS)
+        named = t[at + 1 : noun] or t[next_ + 1 : end]
+        if not this or types(t, next_, 1) != ["NEXT"] or not named or not ended(t, end):
+            found.append(t[at])
+            at += 1
+            continue
+        found += [t[next_], like(t[at], "NUM", number=2), replace(named[-1], many=True)]
+        at = end
+    return found
+
+
 def spots(t: Sequence[Terminal]) -> list[Terminal]:
     """`on the dc in the hollow`, `the 2 ch at the top of the scallop`: where a place is that has
     been named."""

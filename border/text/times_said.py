@@ -107,7 +107,9 @@ def _in_next(found: Terminals) -> int:
     next_ = len(found) - 1 - (types(found, len(found) - 1, 1)[:1] in _NAMED)
     next_ -= types(found, next_ - 1, 2) == ["NEXT", "NUM"]  # `between next 2 dc`
     prep = next_ - 1 - (types(found, next_ - 1, 1) == ["THE"])
-    places = ("BETWEEN",) if types(found, next_ + 1, 1) == ["NUM"] else ("PREP",)
+    several = types(found, next_ + 1, 1) == ["NUM"]
+    chain = several and found[-1].type == "CH"  # `under the next 1 chain`
+    places = ("BETWEEN",) if several and not chain else ("PREP",)
     placed = types(found, prep - 1, 1) == ["STITCH"] and found[prep].type in places
     if not placed or found[next_].type != "NEXT":
         return len(found)

@@ -7,6 +7,7 @@ from phrases.said import HEADINGS, LOOPS, On, last_of
 
 from border.text.source import Source
 from border.text.syntax import read_border
+from border.text.tree import Copy
 
 HEADS = (
     "1st row:", "1st row.", "1st row--", "1st row.--", "1st Row.", "1st row,", "1st row;",
@@ -105,10 +106,33 @@ def test_words_before_a_later_row_head_may_name_another_edge(words: str, told: s
     assert last_of(rows) == "; ".join(["12 dc; 12 x 1 st", *[f"asked {told}"][: bool(told)]])
 
 
-def test_words_before_a_first_row_that_stood_already_begin_a_part() -> None:
-    rows = "1st row: 1 plain in each.\nUpper edge. 1st row: 1 treble in each.\n"
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        ("Upper edge. 1st row:", "2nd row:"),
+        ("1st row of the heading.\u2014", "2nd row of the heading.\u2014"),
+        ("Heading, 1st Row\u2014", "Heading, 2nd Row\u2014"),
+        ("First row of top:", "Second row:"),
+    ],
+)
+def test_the_rows_of_a_part_that_counts_its_own_go_on_behind_the_others(
+    first: str, second: str
+) -> None:
+    """They may be of another edge, which is told; and so do those that they copy."""
+    rows = f"1st row: 1 plain in each.\n{first} 1 treble in each.\n{second} as 1st row.\n"
+    border, told = read_border(Source("book.border", HEADINGS + rows))
+    assert border is not None
+    assert [row.numbers for row in border.rows] == [(1,), (2,), (3,)]
+    assert [f.code for f in told] == ["other-edge"]
+    last = border.rows[-1].body
+    assert isinstance(last, Copy)
+    assert last.rows == (2,)
+
+
+def test_a_row_that_stood_already_is_told_where_no_part_begins() -> None:
+    rows = "1st row: 1 plain in each.\n1st row: 1 treble in each.\n"
     _, told = read_border(Source("book.border", HEADINGS + rows))
-    assert [f.code for f in told] == ["other-edge", "row-twice"]
+    assert [f.code for f in told] == ["row-twice"]
 
 
 @pytest.mark.parametrize("words", NOT_LED)

@@ -1,0 +1,58 @@
+"""Where a row goes back to, in other words than `repeat from *`: `begin again from +`, `repeat
+these 5 chain and 1 dc to the end`, `continue the 5 chain and the 1 dc`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.passing import Terminals, chains_at, like, past, types
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+_MARKS = frozenset({"STAR", "MARK", "CROSS", "STARWORD"})
+_AGAIN = frozenset(f"{verb} again" for verb in ("begin", "commence", "start"))
+
+
+def begun_from_mark(t: Terminals) -> Terminals:
+    """`begin again from *`: as `repeat from *`."""
+    return [
+        replace(x, type="REPEAT", name="") if _goes_to_mark(t, n) else x for n, x in enumerate(t)
+    ]
+
+
+def _goes_to_mark(t: Sequence[Terminal], at: int) -> bool:
+    again = t[at].type in ("REMARK", "BEGIN") and t[at].text in _AGAIN
+    mark = past(t, at + 2, "THE")
+    return again and types(t, at + 1, 1) == ["FROM"] and mark < len(t) and t[mark].type in _MARKS
+
+
+def steps_repeated(t: Terminals) -> Terminals:
+    """`repeat these 5 chain and 1 dc to the end`: from where those chains were made last."""
+    at = next((n for n, x in enumerate(t) if x.type in ("REPEAT", "SOON")), len(t))
+    these = past(t, at + 1, "THE")
+    chains, behind = chains_at(t, these)
+    stitch = past(t, behind, "AND", "THE", "NUM")
+    named = chains and types(t, stitch, 1) == ["STITCH"] and types(t, behind, 1) == ["AND"]
+    end = past(t, stitch + 1, "SEP") if named and t[stitch + 1 : stitch + 2] else stitch + 1
+    end = end if types(t, end, 1) == ["TOEND"] else stitch + 1
+    if not named or any(x.type in _MARKS for x in t[:at]):
+        return t
+    starts = [n for n in range(at) if chains_at(t, n)[0] == chains and _begins(t, n)]
+    made = any(
+        x.type == "STITCH" and x.name == t[stitch].name for x in t[max(starts, default=at) :]
+    )
+    if not starts or not made:
+        return t
+    star = like(t[at], "STAR")
+    again = [like(t[at], "REPEAT"), like(t[at], "FROM"), star]
+    return [*t[: starts[-1]], star, *t[starts[-1] : at], *again, *t[end:]]
+
+
+def _begins(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a step begins at a word."""
+    return at == 0 or t[at - 1].type in ("SEP", "AND")

@@ -1,0 +1,62 @@
+"""Going back in other words than `repeat from *`, any one of several, this and the next, cloth that
+a row goes along, rings that are closed first.
+"""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, LOOPS, SIXES, STITCHES, On, cases, said
+
+OPEN_STITCHES = STITCHES._replace(closed=False)
+SPACED = On(13, ("1 treble in each loop, with 1 chain between",), closed=False)
+
+GONE_BACK = {
+    "*1 plain in loop, 3 chain; begin again from *": "12 sc, 36 ch; 12 x 1 loop",
+    "+ 1 plain in loop, 3 chain; commence again from +": "12 sc, 36 ch; 12 x 1 loop",
+    "Into the hem of the cambric, * 1 plain, 5 chain, miss 2; repeat": "4 sc, 20 ch; 4 x 3 loop; asked taken-as-remark",
+    "commencing every row on the same side, work a row of plain": "12 sc; 12 x 1 loop; asked taken-as-remark",
+    "1 treble in hem about one eighth inch beyond, 2 chain; repeat": "12 dc, 24 ch; 12 x 1 loop; asked taken-as-remark",
+    "work 1 plain in each loop of it": "12 sc; 12 x 1 loop",
+    "+ Under each loop: 1 plain, 2 treble, 1 plain": "24 sc, 24 dc; 12 x 1 loop; asked star-assumed",
+    "*1 plain in loop, 5 chain, 1 single in the fourth of them to form a dot; repeat": "12 sc, 36 ch, 12 picot; 12 x 1 loop; asked taken-as-remark",
+}
+
+CLOSED_FIRST = {
+    "Close a foundation of 10 st. in a ring with 1 sl st, 12 treble in ring": "12 dc; does not close; asked foundation-named; asked repeat-unclear",
+    "make 6 chain, join; (7 chain, 1 plain in the round, 8 times)": "8 sc, 56 ch; does not close; asked foundation-named; asked row-does-not-close",
+    "make 8 chain, join round, 3 chain for the first treble, 23 treble into the round": "24 dc; does not close; asked foundation-named; asked row-does-not-close",
+}
+
+NAMED_AGAIN = {
+    "1 plain in the first, 5 chain, miss 2, 1 plain in next; repeat these five chain and one plain to the end": "4 sc, 20 ch; 3 x 3 st; asked meets-its-start",
+}
+
+CONTINUED = {
+    "1 plain in the first, 3 chain, miss 1, 1 plain in next; continue the 3 chain and the 1 plain to the end": "6 sc, 15 ch; 5 x 2 st; 1 left over; does not close; asked row-does-not-close",
+}
+
+UNDER_ONE_CHAIN = {
+    "4 chain and 1 plain under the next one chain twelve times": "12 sc, 48 ch; asked times-of-the-row",
+}
+
+ONE_OF = {
+    "1 plain in centre of one of the 3 chain, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 ch-3 space",
+    "1 plain in any one of the spaces, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 space",
+}
+
+THIS_AND_NEXT = {
+    "1 plain between this group and the next, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 group",
+    "Slip to middle treble, *1 plain on middle treble of group, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 group",
+}
+
+
+@cases(
+    (LOOPS, GONE_BACK),
+    (LOOPS, CLOSED_FIRST),
+    (STITCHES, NAMED_AGAIN),
+    (OPEN_STITCHES, CONTINUED),
+    (SPACED, UNDER_ONE_CHAIN),
+    (ARCHES, ONE_OF),
+    (SIXES, THIS_AND_NEXT),
+)
+def test_it_comes_to(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
