@@ -313,6 +313,15 @@ def test_where_no_edge_is_enough_several_are_left_out() -> None:
     assert (("left armhole", "right armhole", "hem"), 3, True) in found
 
 
+def test_all_that_are_not_enough_alone_may_be_together() -> None:
+    """Where a third edge, alone enough, would leave out more."""
+    edges = tuple(
+        EdgeLoops(name, (loops,), 0) for name, loops in (("neck", 1), ("cuff", 1), ("hem", 7))
+    )
+    found = spare(7.875, edges)
+    assert [(way.edges, way.loops) for way in found.ways] == [(("neck", "cuff"), 2), (("hem",), 7)]
+
+
 def test_rounds_that_are_worked_are_not_left_out() -> None:
     edges = (replace(EDGES[0], done=3), replace(EDGES[3], done=3))
     # Of 1450 loops 100 can be left out: the last round of the neck.

@@ -98,7 +98,9 @@ def _ways(edges: Sequence[EdgeLoops], needed: float) -> Iterator[LeftOut]:
     if len(left) > MOST_EDGES:
         return
     found: list[set[int]] = []
-    for many in range(2, len(left)):
+    # All of them are left out above, where none of the edges is enough by itself.
+    most = len(left) - (len(left) == len(sorts))
+    for many in range(2, most + 1):
         for some in combinations(range(len(left)), many):
             together = [edge for i in some for edge in left[i]]
             if any(each <= set(some) for each in found):
