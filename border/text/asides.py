@@ -99,6 +99,15 @@ def to_form(t: Sequence[Terminal], at: int) -> int:
     return noun + 1 if said and what and before in ("THEM", "KIND", "STITCH", "ORD") else at
 
 
+def one_under_each(t: Sequence[Terminal], at: int) -> int:
+    """Behind `that is 1 under each` of as many stitches as places; else the same place."""
+    said = t[at].type == "NAMELY" and types(t, at + 1, 3) in _ONE_EACH
+    return at + 4 if said and t[at + 1].number == 1 and ended(t, at + 4) else at
+
+
+_ONE_EACH = (["NUM", "PREP", "EACH"], ["NUM", "PREP", "EVERY"])
+
+
 def middle_on(t: Sequence[Terminal], at: int) -> int:
     """Behind `the middle one on the dc`, `of which the centre one comes on the dc` of stitches for
     which places were passed over: the skip says where they stand; else the same place."""

@@ -207,6 +207,8 @@ def on_the_middle(t: Terminals) -> Terminals:
         nth = like(t[at], "ORD", number=(whole.number - count) // 2 + 1)
         found[-1:] = [number, stitch, t[at], nth, like(t[at], "OF"), like(t[at], "THE")]
         found += t[end - 1 - (t[end - 1].type != "NUM") : end]
+        if found[-1].type == "NUM":  # `each of the 2 centre dc of the 4`
+            found += [x for x in t[at:end] if x.type == "STITCH"]
         found += rest_behind(t[at], stitch, count - 1)
         at = end
     return found

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 from border.text.beside import on_either_side
 from border.text.chains_named import before_stitches, chains_of, end_ones, of_end_chain, round_loops
 from border.text.dots import without_dots
-from border.text.gone_back import begun_from_mark, steps_repeated
+from border.text.gone_back import begun_from_mark, last_chains_omitted, steps_repeated
 from border.text.passing import NAMED_BEHIND, NOUNS, ended, like, past, types, where
 from border.text.popcorns import popcorns
 from border.text.remarked import with_remarks
@@ -27,7 +27,15 @@ from border.text.row_begun import (
     on_a_chain,
     row_along,
 )
-from border.text.spots import any_one, at_beginning, at_the_end, of_a_loop, spots, this_and_next
+from border.text.spots import (
+    any_one,
+    at_beginning,
+    at_the_end,
+    in_its_top,
+    of_a_loop,
+    spots,
+    this_and_next,
+)
 from border.text.tree import Kind
 from border.text.two_places import in_orders
 from border.text.whole_rows import the_rest
@@ -72,7 +80,10 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
     """`plain d. c.`, `long ones`: the stitch alone; `on the single treble`: one that stands alone;
     `1 single chain`: one."""
     found: list[Terminal] = []
+    singles: set[int] = set()
     for n, here in enumerate(terminals):
+        if n in singles:
+            continue
         behind = terminals[n + 1] if n + 1 < len(terminals) else None
         if any(_is_stitch_of(terminals, start) for start in (n, n - 1)):
             continue
@@ -90,6 +101,12 @@ def _without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
         if over and found and found[-1].name == "ss":
             here = replace(here, type="PREP", text="over")
         if behind is not None and here.text == "single" and behind.type == "CH":
+            several = types(found, len(found) - 2, 2) == ["NEXT", "NUM"] and found[-1].number > 1
+            if several:  # `under the next 2 single chain`
+                one = Kind("space", 1)
+                found.append(replace(behind, type="KIND", kind=one, many=True, chain=False))
+                singles.add(n + 1)
+                continue
             if found and found[-1].type in NAMED_BEHIND:  # `under each single chain`
                 found.append(replace(here, type="NUM", name="", number=1, glued=False))
             continue
@@ -225,10 +242,15 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 PUT_RIGHT = (
     where(without_dots, "SEP"),
+    where(last_chains_omitted, "EXCEPT", "STAR", "REPEAT"),
     where(begun_from_mark, "REMARK-FROM BEGIN-FROM"),
     where(steps_repeated, "REPEAT SOON", "CH-AND NUM-AND", "STITCH"),
     where(popcorns, "SEP", "ORD", "UNITE UNKNOWN STITCH-STRAY SEP-SEP"),
-    where(the_rest, "UNKNOWN-STITCH THE-UNKNOWN PREP-UNKNOWN PREP-STITCH AFTER-EACH", "STITCH"),
+    where(
+        the_rest,
+        "UNKNOWN-STITCH THE-UNKNOWN PREP-UNKNOWN PREP-STITCH AFTER-EACH AFTER-EVERY PREP-STRAY",
+        "STITCH",
+    ),
     where(having_made, "STRAY UNKNOWN WITH ENDING-NUM"),
     where(round_loops, "INALL-KIND INALL-STRAY"),
     where(chains_of, "CH-OF CH-NUM"),
@@ -246,7 +268,8 @@ PUT_RIGHT = (
         "STITCH-STITCH STITCH-KIND STITCH-CH STITCH-UNKNOWN STITCH-TOEND OF-STITCH OF-CH EACH-NEXT",
         "STITCH",
     ),
-    where(any_one, "NEXT-NUM OF-NUM", "NUM-OF"),
+    where(in_its_top, "PREP-SAME", "SAME-STITCH"),
+    where(any_one, "NEXT-NUM OF-NUM SKIP-NUM", "NUM-OF"),
     where(this_and_next, "BETWEEN-UNKNOWN", "AND-NEXT AND-THE"),
     where(spots, "THE-UNKNOWN THE-STRAY"),
     where(end_ones, "ENDWITH ENDST"),

@@ -213,6 +213,8 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
         if len(t) < 4 or t[3].type not in (*NOUNS, "FOUNDATION"):  # `under the loop of 7`
             return _kind(t[:3], Kind("space", t[2].number)), 3
     elif _types(t, "KIND", "OF", "CH", "NUM") and t[0].kind in ARCHES:
+        if len(t) > 4 and t[4].type in ("STITCH", "PICOT", "CLUSTER"):
+            return replace(_kind(t[:3], t[0].kind), many=t[0].many), 3  # `in the loop of ch 7 dc`
         return replace(_kind(t[:4], Kind("space", t[3].number)), many=t[0].many), 4
     elif _types(t, "KIND", "OF", "STITCH") and t[0].kind in _HEAPS[:2]:
         named = _kind(t[:3], replace(t[0].kind, stitch=t[2].name))

@@ -60,6 +60,8 @@ def without_sides(
             found.append(terminals[at])
             at += 1
             continue
+        if terminals[end - 1].text.endswith("foundation"):
+            end = past(terminals, end, "CH")  # `in end st of foundation ch`
         end = _behind_stitch(terminals, end)
         listed, last = _list_before(found, start), terminals[end - 1]
         if listed < start:
@@ -202,7 +204,7 @@ def _behind_side(t: Sequence[Terminal], at: int, row: int) -> int:
         of = past(t, of, "OF") if types(t, of, 1) == ["OF"] else len(t)
     elif t[at].type not in ("ENDST", "PREP", "TO"):
         return at
-    of = past(t, of, "THE")
+    of = past(t, of, "OF", "THE") if t[at].type == "ENDST" else past(t, of, "THE")
     if types(t, of, 2) == ["ORD", "ROW"] and (t[at].type != "TO" or of > at + 2):
         return of + 2 if _is_lower(t[of].number, row) else at
     if types(t, of, 1) == ["FOUNDATION"] or types(t, of, 2) == ["BEGIN", "CH"]:
@@ -253,7 +255,8 @@ def _behind_foundation(t: Sequence[Terminal], at: int, row: int) -> int:
 
 
 def _is_lower(number: int, row: int) -> bool:
-    return number > 0 and (row == 0 or number < row - 1)
+    """Whether a row so named is another than the one below: none is worked into itself."""
+    return number > 0 and (row == 0 or number != row - 1)
 
 
 def _step_before(found: Sequence[Terminal]) -> int:

@@ -89,6 +89,22 @@ def _closes(found: Sequence[Terminal]) -> bool:
     return bool(slips) and any(x.type == "REPEAT" for x in found)
 
 
+def in_its_top(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc in next dc, 3 ch, 1 sc in top of same dc`: in the dc just made, as a picot closes."""
+    found = list(t)
+    for n, here in enumerate(t):
+        top = (
+            here.type == "PREP" and "top" in here.text and types(t, n + 1, 2) == ["SAME", "STITCH"]
+        )
+        closes = top and n > 3 and t[n - 1].type == "STITCH" and t[n - 1].name in ("sc", "ss")
+        chain = [x.type for x in t[max(0, n - 6) : n - 1] if x.type not in ("SEP", "AND")]
+        made = [x for x in t[:n] if x.type == "STITCH" and x is not t[n - 1]]
+        alike = made and any(x.name == t[n + 2].name for x in made[-2:]) if top else False
+        if closes and "CH" in chain and alike:
+            found[n + 1 : n + 3] = [t[n + 2], replace(t[n + 1], type="STRAY", text="just made")]
+    return found
+
+
 def any_one(t: Sequence[Terminal]) -> list[Terminal]:
     """`in any one of the spaces`, `in centre of one of the 7 chain`: in the next."""
     found: list[Terminal] = []
@@ -96,6 +112,12 @@ def any_one(t: Sequence[Terminal]) -> list[Terminal]:
     while at < len(t):
         start = past(t, at, "NEXT") if t[at].text == "any" else at
         one = types(t, start, 2) == ["NUM", "OF"] and t[start].number == 1
+        noun = past(t, at + 2, "THE")
+        of = types(t, at, 2) == ["NUM", "OF"] and types(t, noun, 1) == ["KIND"] and t[noun].many
+        if of and at > 0 and t[at - 1].type == "SKIP":
+            found.append(t[at])  # `miss 2 of the open squares`
+            at = noun
+            continue
         led = start > at or (at > 0 and t[at - 1].type == "OF")
         if one and led:
             found.append(like(t[at], "NEXT"))

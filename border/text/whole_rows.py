@@ -109,6 +109,11 @@ def the_rest(t: Terminals) -> Terminals:
         made = types(found, len(found) - 1, 1) == ["STITCH"] and here.type == "PREP"
         left = past(t, at + 1, "THE")
         on = made and types(t, left, 1) == ["UNKNOWN"] and t[left].text in _REST
+        hem = types(t, at, 4) == ["STITCH", "PREP", "STRAY", "TOEND"] and t[at + 2].text == "it"
+        if hem and opens:  # `work dc over it to the end`
+            found += [here, like(here, "PREP"), like(here, "EACH"), like(here, "KIND", Kind("st"))]
+            at += 4
+            continue
         after = opens and here.type == "AFTER" and types(t, at + 1, 2) in _AFTER_EACH
         if rest:
             stitch = t[the + 1]

@@ -43,6 +43,35 @@ ONE_OF = {
     "1 plain in any one of the spaces, 4 chain; repeat": "12 sc, 48 ch; 12 x 1 space",
 }
 
+OMITTED = {
+    "*1 treble in next, 2 chain; repeat from *, omitting the last 2 chain; turn": "12 dc, 22 ch; 11 x 1 st",
+}
+
+IN_THE_TOP_OF_IT = {
+    "1 treble in next treble, 3 chain, 1 plain in top of same treble; repeat": "12 dc, 12 picot; 12 x 1 dc",
+    "On opposite side of braid 1 plain in each stitch": "12 sc; 12 x 1 st; asked other-edge",
+    "Along the pointed edge 1 plain in each stitch": "12 sc; 12 x 1 st; asked other-edge",
+}
+
+FASTENED = {
+    "5 treble, fasten with 1 plain in end st of foundation ch; turn": "5 dc; does not close; asked at-the-side; asked row-does-not-close",
+}
+
+IN_ONE_CHAIN_EACH = {
+    "2 plain under the next 2 single chain, that is 1 under each, 3 chain; repeat": "12 sc, 18 ch; 6 x 2 ch-1 space; asked taken-as-remark",
+    "3 chain, miss two of the open squares, 1 treble in next; repeat": "4 dc, 12 ch; 4 x 3 space",
+}
+
+OF_CHAIN = {
+    "on the loop of chain 7 plain, 1 picot, 7 plain; repeat": "168 sc, 12 picot; 12 x 1 loop",
+    "work plain over it to the end": "12 sc; 12 x 1 loop",
+    "make 8 chain and join, and into the ring so formed put 12 treble": "12 dc; does not close; asked foundation-named; asked repeat-unclear",
+}
+
+CENTRE_ONES = {
+    "1 plain on each of the 2 centre treble of the 6, 4 chain; repeat": "12 sc, 24 ch; 6 x 1 6-dc run",
+}
+
 THIS_AND_NEXT = {
     "1 plain between this group and the next, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 group",
     "Slip to middle treble, *1 plain on middle treble of group, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 group",
@@ -57,6 +86,18 @@ THIS_AND_NEXT = {
     (SPACED, UNDER_ONE_CHAIN),
     (ARCHES, ONE_OF),
     (SIXES, THIS_AND_NEXT),
+    (OPEN_STITCHES, OMITTED),
+    (STITCHES, IN_THE_TOP_OF_IT),
+    (OPEN_STITCHES, FASTENED),
+    (SPACED, IN_ONE_CHAIN_EACH),
+    (LOOPS, OF_CHAIN),
+    (SIXES, CENTRE_ONES),
 )
 def test_it_comes_to(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+def test_what_goes_into_a_row_that_the_text_does_not_have_is_at_the_side() -> None:
+    """`the 1st row` in row 1, as where a row of a page is tried by itself, is no row below."""
+    row = "3 treble in loop, 1 plain in the end stitch of the first row; turn"
+    assert said(row) == "3 dc; does not close; asked at-the-side; asked repeat-unclear"
