@@ -68,7 +68,7 @@ _OF_CHAINS = frozenset({"KIND", "CH"})
 def _alike(t: Terminals) -> Terminals:
     """`1 dc in the next 3 chain, 4 tr in the following 3 chain`: where one can only be a space, so
     is the other."""
-    spaces = {x.kind for x in t if x.type == "KIND" and x.text in _figures(x)}
+    spaces = {x.kind for x in t if x.type == "KIND" and _by_its_number(x)}
     if not spaces:
         return t
     found: Terminals = []
@@ -86,10 +86,10 @@ def _alike(t: Terminals) -> Terminals:
     return found
 
 
-def _figures(here: Terminal) -> tuple[str, ...]:
-    """How a book says the size of a space that it names by its chains alone: `the 3 chain`."""
+def _by_its_number(here: Terminal) -> bool:
+    """Whether a book names a space by its chains alone: `the 3 chain`."""
     size = here.kind.size if here.kind is not None and here.kind.name == "space" else None
-    return (str(size), *(w for w, n in vocabulary().numbers.items() if n == size)) if size else ()
+    return bool(size) and (here.text == str(size) or vocabulary().numbers.get(here.text) == size)
 
 
 def _counted(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[int, Terminals]:

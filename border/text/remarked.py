@@ -68,7 +68,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
             found.append(terminals[at])
             at += 1
             continue
-        opens = _IN_BRACKETS if sort == "LP" else () if terminals[at].text in _MARKS else _REMARKS
+        opens = () if terminals[at].text in _MARKS else _REMARKS.get(sort, _BY_WORD)
         end = max((behind(terminals, at) for behind in opens), default=at)
         if end > at:
             dotted = types(found, len(found) - 1, 1) == ["SEP"] and found[-1].text == "."
@@ -342,41 +342,38 @@ def _passed(t: Sequence[Terminal], at: int) -> bool:
     return [x.text for x in t[at : at + 1]] == ["passed"]
 
 
-_IN_BRACKETS = (
-    _first,
-    _bracketed,
-    _claimed,
-    _first_shown,
-    bracketed_count,
-    counted_times,
-    in_all,
-    passed_over,
-)
-"""What finds the place behind a remark in brackets that begins here."""
-_REMARKS = (
-    _thus,
-    _which,
-    _counted,
-    _left,
-    _last_omitted,
-    _with_chain,
-    _taken_in,
-    _for,
-    one_over,
-    for_space,
-    of_which,
-    middle_on,
-    one_under_each,
-    to_form,
-    are_left,
-    left_free,
-    joined_to,
-    passing_on,
-    sentence,
-    both_ends,
-    counting,
-)
-"""And of any other."""
+_BY_WORD = (_thus, _with_chain, counting, sentence)
+_REMARKS = {
+    **dict.fromkeys((*NOUNS, "SAME", "CENTRE"), ()),
+    "LP": (
+        _first,
+        _bracketed,
+        _claimed,
+        _first_shown,
+        bracketed_count,
+        counted_times,
+        in_all,
+        passed_over,
+    ),
+    "NUM": (_counted,),
+    "THE": (are_left, middle_on),
+    "CENTRE": (middle_on,),
+    "OF": (of_which, middle_on),
+    "AND": (one_over, passing_on),
+    "SOON": (passing_on,),
+    "NAMELY": (_which, one_under_each),
+    "STRAY": (_which, *_BY_WORD),
+    "WITH": (_which, _left, one_over, left_free, both_ends, *_BY_WORD),
+    "UNKNOWN": (_left, left_free, both_ends, *_BY_WORD),
+    "AS": (_for, for_space, to_form, *_BY_WORD),
+    "EXCEPT": (_last_omitted,),
+    "SKIP": (_last_omitted, both_ends),
+    "NOTHING": (_taken_in,),
+    "REMARK": (_taken_in,),
+    **dict.fromkeys(("ENDING", "CATCH", "UNITE"), (joined_to,)),
+}
+"""What finds the place behind a remark that begins with a word of a sort; behind any other it is
+told by the word itself."""
 _MARKS = frozenset(",;.:-*")
 """No remark begins with one of these."""
 _SAYS = (_missed, _round_left_out, _where_the_hook_goes, must_be)
