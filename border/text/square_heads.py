@@ -23,6 +23,7 @@ from border.text.square_words import (
 )
 from border.text.squares import BLOCK, SPACE, Squares, name_at, standing_at
 from border.text.words import Word
+from border.text.written_places import write_ordinal
 
 _STOPS = frozenset(",;.:—-") | {"--"}
 _ASIDE = frozenset({"SEP", "COLOUR", "REMARK", "NOTHING"})
@@ -47,6 +48,8 @@ def begin(row: SquareRow, squares: Squares, made: Mapping[int, Square]) -> Begun
     opening = _past_marks(row, 0)
     if row.number == 1 and (hooked := _from_the_hook(row, squares, opening)) is not None:
         return hooked
+    if row.number == 1 and (founded := _on_foundation(row, squares, made, opening)) is not None:
+        return founded
     if not made:
         return Begun([], 0)
     way, behind = led(row, squares, opening)
@@ -197,7 +200,7 @@ def _from_the_hook(row: SquareRow, squares: Squares, at: int) -> Begun | None:
     space = nth - 1 >= wide
     begins = nth - (squares.width if space else 1)
     step = squares.space(1) if space else squares.in_each(1)
-    message = f"the chains before the {nth}th are taken for the first {squares.called}"
+    message = f"the chains before the {write_ordinal(nth)} are taken for the first {squares.called}"
     message += " and a space" if space else ""
     help_ = (
         "give the edge all chains of the foundation; where they are no stitch, write "
@@ -210,6 +213,32 @@ def _from_the_hook(row: SquareRow, squares: Squares, at: int) -> Begun | None:
     said = [w for w in row.words[at:start] if w.text != "turn" and w.text not in _STOPS]
     makes, turns = standing_at("make", said[0]), standing_at("turn,", said[-1])
     return Begun([*row.words[:at], *makes, *said, *turns, *steps], behind)
+
+
+def _on_foundation(
+    row: SquareRow, squares: Squares, made: Mapping[int, Square], at: int
+) -> Begun | None:
+    """`Ch 27, 1 blk, 1 sp, …`, `ch 30, turn, 8 sps`: the chains are the foundation with those of
+    the first stitch, and of a first space, where just these leave whole squares."""
+    chain, behind = _foundation(row, at)
+    first = _past_marks(row, behind)
+    if first not in made or chain <= squares.height + squares.chains:
+        return None
+    space = made[first].kind == SPACE
+    nth = squares.height + 1 + 2 * squares.chains * space
+    begins = (n - (squares.width if space else 1) for n in (nth, nth + 1))
+    place = next((n for n in begins if chain > n and (chain - n) % squares.width == 0), 0)
+    told = sum(square.times or 1 for square in made.values())
+    if not place or told * squares.width > chain - place:
+        return None
+    message = f"the first {place - 1} of these chains are passed over, taken for the first "
+    message += squares.called + (" and a space" if space else "")
+    help_ = "give the edge all chains of the foundation"
+    row.tell("foundation-passed", first, made[first].end, message, help_)
+    steps = standing_at(f"begin in {place}th st, {squares.first()}", row.words[first])
+    said = [w for w in row.words[at:behind] if w.text != "turn" and w.text not in _STOPS]
+    makes, turns = standing_at("make", said[0]), standing_at("turn,", said[-1])
+    return Begun([*row.words[:at], *makes, *said, *turns, *steps], first, shared=True)
 
 
 def space_written_out(row: SquareRow, squares: Squares, at: int) -> int:

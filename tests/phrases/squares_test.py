@@ -191,6 +191,28 @@ def test_a_first_row_that_makes_its_chain(row: str) -> None:
     assert said(row, on) == f"{comes_to}; asked foundation-named; asked foundation-passed"
 
 
+CHAINS_ALONE = {
+    "Ch 21, 1 blk, 4 sps, 1 blk": (21, "11 dc, 8 ch"),
+    "22 ch, turn, 1 blk, 4 sps, 1 blk": (22, "11 dc, 8 ch"),
+    "Chain 23; 5 sps, 1 blk": (23, "9 dc, 10 ch"),
+    "Make a chain of 24, 5 sps, 1 blk": (24, "9 dc, 10 ch"),
+}
+"""The first stitch, and a first space, have as many of them as leave whole squares."""
+
+
+@pytest.mark.parametrize("row", CHAINS_ALONE)
+def test_a_first_row_of_squares_right_behind_its_chain(row: str) -> None:
+    chains, comes_to = CHAINS_ALONE[row]
+    on = On(chains, (), closed=False, headings=UK)
+    assert said(row, on) == f"{comes_to}; asked foundation-named; asked foundation-passed"
+
+
+def test_a_chain_that_leaves_no_whole_squares_is_asked() -> None:
+    for row in ("Ch 25, 5 sps, 1 blk", "Ch 12, 5 sps, 1 blk"):
+        _, told = read(f"{UK}round 1: {row}.\n")
+        assert [f.code for f in told] == ["squares-unclear"], row
+
+
 UNSAID = On(13, ("1 treble in each loop",), closed=False, headings="terms: uk\n")
 AS_MOST = dict.fromkeys(
     ("1 sp, 2 blks, 1 sp", "1 sp, 6 tr, 1 sp", "5 ch, 1 sp, 6 tr, 1 sp"),
