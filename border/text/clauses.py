@@ -30,7 +30,7 @@ from border.text.tree import (
     Scope,
 )
 from border.text.vocabulary import is_colour, names, phrases_from, vocabulary, ways_from
-from border.text.words import Sort, Word
+from border.text.words import Sort, Word, shortened
 
 _STOPS = frozenset(",;.()[]*—+†‡§¶")
 _DETERMINERS = frozenset({"the", "each", "every", "next", "following"})
@@ -99,8 +99,29 @@ def _no_head(words: Sequence[Word], source: Source) -> Finding:
         )
     message = "the words before this colon are not the head of a clause"
     help_ = f"write {_FORMS} behind a separator; elsewhere leave the colon out"
+    if not _works(words):
+        told = shortened(source.text[words[0].start : words[-2].end], 160)
+        help_ += f'; or, where this only tells of the work, set it apart: "-- {told} --"'
     span = source.span(words[0].start, words[-1].end)
     return Finding("not-understood", message, help_, span)
+
+
+def _works(words: Sequence[Word]) -> bool:
+    """Whether a stitch, chains or a repeat stand among these words, or there is only a mark."""
+    known = names("us").phrases
+    stitch = any(longest(words, n, known)[0] is not None for n in range(len(words)))
+    makes = any(
+        entry.terminal in ("CH", "PICOT", "CLUSTER", "REPEAT", "SKIP", "OVER")
+        for word in words
+        for phrase, entry in phrases_from(word.text)
+        if len(phrase) == 1
+    )
+    over = bool(_CLAUSES & {word.text for word in words})  # meant for a clause
+    return stitch or makes or over or len(words) < _TWO
+
+
+_TWO = 2
+_CLAUSES = frozenset({"over", "elsewhere", "at", "motif", "motifs", "joint", "joints", "each"})
 
 
 def _opens_place(words: Sequence[Word]) -> bool:

@@ -63,7 +63,7 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     at += 1
     if words[at - 1].text == "as" and at < len(words) and words[at].text == "before":
         return CopyWords((), 1, None, at + 1, True)
-    at = _past(words, at, ("from",)) if repeats else at
+    at = _past(words, at, ("from",) if repeats else ("for",))
     if at < len(words) and words[at].text == "in" and not repeats:
         at += 1
     rows: tuple[int, ...] = ()

@@ -204,7 +204,7 @@ def _tell_in_loops(item: Item, b: Building) -> None:
             Stitches(place=Place(Which.THE, (Whole(Kind(name)),)) as place)
             | Bracket(place=Place(Which.THE, (Whole(Kind(name)),)) as place)
         ] if name in SPACES and not apart and not others:
-            inside = tuple(replace(i, place=None) if i is placed[0] else i for i in items)
+            inside = tuple(one for i in items for one in _unplaced(i, at=placed[0]))
             one = all_in(Bracket((replace(item, items=inside),), replace(place, which=Which.NEXT)))
             b.tell(
                 "perhaps-one-place",
@@ -212,6 +212,17 @@ def _tell_in_loops(item: Item, b: Building) -> None:
                 f"write {b.written(one)} if all of them go into one",
                 item.span,
             )
+
+
+def _unplaced(item: Item, at: Item) -> tuple[Item, ...]:
+    """The steps of an item, without its place where that is the one at which they stand."""
+    match item:
+        case Bracket(items=items) if item is at:
+            return items
+        case Stitches() if item is at:
+            return (replace(item, place=None),)
+        case _:
+            return (item,)
 
 
 _NO_LOOP = 3

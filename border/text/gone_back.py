@@ -61,6 +61,19 @@ def last_chains_omitted(t: Terminals) -> Terminals:
     return [*first, *t[stop:before], *t[end:]]
 
 
+def last_fastened(t: Terminals) -> Terminals:
+    """`repeat, fastening the last 6 ch to the first dc`: as `joining` them."""
+    found = list(t)
+    for n, here in enumerate(t):
+        order = past(t, n + 1, "THE")
+        last = types(t, order, 1) == ["ORD"] and t[order].number == -1
+        again = any(x.type == "REPEAT" for x in t[:n])
+        if here.text == "fastening" and last and again and chains_at(t, order + 1)[0]:
+            found[n] = replace(here, type="ENDING", name="join", text="joining")
+            return [*found[: n + 1], *found[order:]]
+    return found
+
+
 def steps_repeated(t: Terminals) -> Terminals:
     """`repeat these 5 chain and 1 dc to the end`: from where those chains were made last."""
     at = next((n for n, x in enumerate(t) if x.type in ("REPEAT", "SOON")), len(t))

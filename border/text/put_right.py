@@ -12,7 +12,12 @@ from msgspec.structs import replace
 from border.text.beside import on_either_side
 from border.text.chains_named import before_stitches, chains_of, end_ones, of_end_chain, round_loops
 from border.text.dots import without_dots
-from border.text.gone_back import begun_from_mark, last_chains_omitted, steps_repeated
+from border.text.gone_back import (
+    begun_from_mark,
+    last_chains_omitted,
+    last_fastened,
+    steps_repeated,
+)
 from border.text.passing import NAMED_BEHIND, NOUNS, ended, like, past, types, where
 from border.text.popcorns import popcorns
 from border.text.remarked import with_remarks
@@ -242,6 +247,7 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 PUT_RIGHT = (
     where(without_dots, "SEP"),
+    where(last_fastened, "UNKNOWN", "REPEAT", "CH"),
     where(last_chains_omitted, "EXCEPT", "STAR", "REPEAT"),
     where(begun_from_mark, "REMARK-FROM BEGIN-FROM"),
     where(steps_repeated, "REPEAT SOON", "CH-AND NUM-AND", "STITCH"),

@@ -79,7 +79,9 @@ def closed_first(t: Sequence[Terminal]) -> list[Terminal]:
     number = past(t, at + 1, "NUM", "FOUNDATION", "CH", "OF")
     made = t[at + 1 : number]
     joins = types(t, at, 1) == ["ENDING"] and t[at].name == "join" and len(made) > 1
-    ring = past(t, past(t, number, "KIND", "SEP"), "PREP", "NUM", "THE")
+    behind = past(t, number, "KIND", "SEP")
+    behind = past(t, behind, "WITH", "NUM", "STITCH")  # `with 1 sl st into a ring`
+    ring = past(t, behind, "PREP", "NUM", "THE")
     if not joins or made[-1].type != "NUM" or types(t, ring, 1) != ["STRAY"]:
         return list(t)
     if not {"FOUNDATION", "CH"} & {x.type for x in made} or t[ring].text not in ("ring", "circle"):

@@ -280,6 +280,11 @@ def _without_rows_again(words: list[Word], number: int, reader: Reader) -> list[
         if words[verb].text != "repeat" and begun == verb:
             continue
         same_line = [w for w in words[verb : verb + 20] if w.line == words[at].line]
+        this = [w.text for w in same_line[1:3]]
+        if this[:1] == ["this"] and this[1:] and this[1] in vocabulary().rows["row"]:
+            help_ = f'for each time write a line of its own: "as round {number}."'
+            reader.findings.append(_rows_again(words[at:], help_, reader.source))
+            return words[: max(0, at - 1)]
         said = same_line[max(begun - verb - 1, 0) :]
         copy = copy_at([replace(said[0], text="repeat"), *said[1:]])
         named = vocabulary().rows["row"].intersection(w.text for w in same_line)

@@ -23,7 +23,8 @@ def without_rest(
     """The terminals without what is said besides of the place that ends before `at`, and what is
     told of it; None where no place does, or where it would be another place without that."""
     prep = prep_before(t[:at])
-    if prep is None or t[at].type not in _OPENS:
+    behind = t[at].type == "AFTER" or t[at].text == "following"  # `in the dc after the shell`
+    if prep is None or not (behind or t[at].type in _OPENS):
         return None
     end = at + 1
     while not ended(t, end) and t[end].type != "AND":

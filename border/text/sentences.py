@@ -267,6 +267,9 @@ def _is_first(t: Sequence[Terminal], at: int) -> bool:
     return t[prep].type == "PREP" and (not prep or t[prep - 1].type in ("SEP", "STAR", "LP"))
 
 
+_PLACED = [[x] for x in ("THE", "PREP", "NEXT", "EACHOF", "EACH", "EVERY", "ORD", "OF", "SAME")]
+
+
 def shell_before(found: Sequence[Terminal]) -> int | None:
     """Where `1 dc, 7 tr, 1 dc` begins, that a comma sets apart from its place; None if nowhere.
 
@@ -278,8 +281,9 @@ def shell_before(found: Sequence[Terminal]) -> int | None:
     times = types(found, at - 1, 1) == ["TIMES"]  # `3 sc, (5 ch, 3 sc) 3 times, in each loop`
     within = _IN_SHELL | ({"LP", "RP", "TIMES"} if times else frozenset())
     while at and found[at - 1].type in within and found[at - 1].name != "hard":
-        if found[at - 1].type == "STITCH" and types(found, at - 2, 1) in (["THE"], ["PREP"]):
-            break  # what a step before it goes into
+        number = at - 2 - (types(found, at - 2, 1) == ["NUM"])
+        if found[at - 1].type == "STITCH" and types(found, number, 1)[:1] in _PLACED:
+            break  # what a step before it goes into: `on the dc`, `on each of the next 2 dc`
         at -= 1
         if found[at].type == "STITCH":
             stitches.append(at)

@@ -208,7 +208,8 @@ def _kind_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None:
     elif _types(t, "KIND", "OF", "NUM") and t[0].kind in _HEAPS:
         stitch = t[3].name if _types(t[3:], "STITCH") else None
         taken = 4 if stitch else 3
-        return _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch)), taken
+        whole = _kind(t[:taken], replace(t[0].kind, size=t[2].number, stitch=stitch))
+        return replace(whole, many=t[0].many), taken
     elif _types(t, "KIND", "OF", "NUM") and t[0].kind in ARCHES:
         if len(t) < 4 or t[3].type not in (*NOUNS, "FOUNDATION"):  # `under the loop of 7`
             return _kind(t[:3], Kind("space", t[2].number)), 3

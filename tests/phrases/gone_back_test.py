@@ -4,7 +4,7 @@ a row goes along, rings that are closed first.
 
 from __future__ import annotations
 
-from phrases.said import ARCHES, LOOPS, SIXES, STITCHES, On, cases, said
+from phrases.said import ARCHES, BLOCKS, LOOPS, SIXES, STITCHES, On, cases, said
 
 OPEN_STITCHES = STITCHES._replace(closed=False)
 SPACED = On(13, ("1 treble in each loop, with 1 chain between",), closed=False)
@@ -68,6 +68,16 @@ OF_CHAIN = {
     "make 8 chain and join, and into the ring so formed put 12 treble": "12 dc; does not close; asked foundation-named; asked repeat-unclear",
 }
 
+ON_EACH_BEFORE_A_SHELL = {
+    "1 treble on each of 2 treble, work 3 treble, 2 chain, 3 treble, under the loop of 3 chain; repeat": "48 dc, 12 ch; 6 x 3 dc",
+}
+
+JOINED_AGAIN = {
+    "*6 chain, miss 2, 1 plain on the next; repeat from * all round, fastening the last 6 chain with 1 single to the first plain": "4 sc, 30 ch; 4 x 3 st; asked perhaps-instead",
+    "1 treble into first treble to increase, 11 plain": "1 dc, 11 sc",
+    "(1 treble, 2 chain, 1 treble, all in next treble) 12 times": "24 dc, 24 ch",
+}
+
 CENTRE_ONES = {
     "1 plain on each of the 2 centre treble of the 6, 4 chain; repeat": "12 sc, 24 ch; 6 x 1 6-dc run",
 }
@@ -92,6 +102,8 @@ THIS_AND_NEXT = {
     (SPACED, IN_ONE_CHAIN_EACH),
     (LOOPS, OF_CHAIN),
     (SIXES, CENTRE_ONES),
+    (BLOCKS, ON_EACH_BEFORE_A_SHELL),
+    (STITCHES, JOINED_AGAIN),
 )
 def test_it_comes_to(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
