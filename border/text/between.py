@@ -309,8 +309,10 @@ def between_behind(t: Terminals) -> Terminals:
             last = all(x.type in ("SEP", "ENDING") for x in t[at + taken :])
             if before == "SEP" and (last or not found[-1].name):
                 found.pop()
-            whole = replace(t[at], type="BETW", number=number, end=t[at + taken - 1].end)
-            found.append(between_what(whole, t[at : at + taken]))
+            words = t[at : at + taken]
+            start, end = min(x.start for x in words), max(x.end for x in words)
+            whole = replace(t[at], type="BETW", number=number, start=start, end=end)
+            found.append(between_what(whole, words))
             at += taken
             continue
         found.append(t[at])

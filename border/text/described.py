@@ -32,9 +32,12 @@ ST_OF_SHELL = Kind("st", None, "shell")
 """Whatever stitch the shells of the row below are of."""
 BETWEEN = "between"
 """The name of a place of which it was said between what it is."""
+IN_GROUP = "in group"
+"""The name of a place of chains in the middle of a group: a shell, where one is made below."""
 OF_HEAP = "of heap"
 """The name of a place of which it was said in what it stands: `in each dc of the shell`."""
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
+_HEAPS = (Kind("shell"), Kind("group"))
 _BESIDE = frozenset({"before", "over", "above"})
 _LOOP_OF = ["KIND", "OF", "NUM", "CH"]
 _WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EACHOF", "EVERY", "SAME"})
@@ -115,11 +118,12 @@ def described(t: Terminals) -> Terminals:
             centre = [x.type for x in t[at + 1 : at + 4] if x.type != "THE"]
             more = centre[:2] == ["CENTRE", "OF"] or t[at].text.split()[0] == "at"
             behind = place_at(t, at) if more else at
-            inside = (
-                behind > at and t[behind - 1].kind == Kind("shell") and centre[:1] == ["CENTRE"]
-            )
+            inside = behind > at and t[behind - 1].kind in _HEAPS and centre[:1] == ["CENTRE"]
             sized = found[-1].kind is not None and found[-1].kind.name in SPACES
-            if inside and (sized or _is_gap(found, prep)):  # `the 2 ch in the middle of each shell`
+            inside = inside and (sized or _is_gap(found, prep))
+            if inside and t[behind - 1].kind == Kind("group"):
+                found[prep] = replace(found[prep], name=IN_GROUP)
+            elif inside:  # `the 2 ch in the middle of each shell`
                 of = next(n for n in range(at, behind) if t[n].type == "OF")
                 found[prep + 1 :] = [*t[of + 1 : behind - 1], t[behind - 1]]
                 at = behind

@@ -83,7 +83,9 @@ def without_dots(terminals: list[Terminal]) -> list[Terminal]:
             # `1 d.c. into the corner d.c.`
             corner = sorts[n + 1] == "EXCEPT" and terminals[n + 1].text.startswith("in")
             # `under the 5 ch. at the corner`
-            at_corner = sorts[n + 1] in ("EXCEPT", "ATEND") and prep_before(kept) is not None
+            centre = [x.type for x in kept[-2:]] == ["CENTRE", kept[-1].type]
+            placed = prep_before(kept) is not None or centre
+            at_corner = sorts[n + 1] in ("EXCEPT", "ATEND") and placed
             begins = n < _FIRST_STEP and behind == "SEP"  # `1 d.c. in the corner, * …`
             if (
                 made

@@ -27,7 +27,7 @@ DEEPEST = 8
 
 
 _BLANK = re.compile(r"\n[^\S\n]*\n|\r[^\S\n]*\r")
-_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP", "ROUND"})
+_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP", "ROUND", "AFTER"})
 _WHICH = frozenset({"NEXT", "THE", "EACH", "SAME", "CENTRE", "CH"})
 
 
@@ -228,7 +228,11 @@ def _is_named(figure: Figure, names: Names) -> bool:
 
 def is_place(before: Sequence[Word]) -> bool:
     """Whether something is worked into what is named here: `in next fan`, `between the fans`."""
+    behind = ""
     for word in reversed(before):
+        if behind == "the" and word.text in ("following", "before", "beyond", "preceding"):
+            return True  # `in the dc following the fan`
+        behind = word.text
         entries = [e.terminal for phrase, e in phrases_from(word.text) if len(phrase) == 1]
         if set(entries) & _OPENS:
             return True

@@ -204,7 +204,8 @@ def hook_place(t: Sequence[Terminal], start: int, named: bool = False) -> tuple[
         return at, t[nth].number, end + 1
     chain = end + 1 + (types(t, end + 1, 1) == ["THE"])
     far = unit and t[nth].number > NEAR
-    if far and types(t, end, 1) == ["OF"] and types(t, chain, 1) == ["CH"]:
+    sized = types(t, chain + 1, 1)[:1] in (["NUM"], ["KIND"])  # `4th ch of the ch-7 space`
+    if far and types(t, end, 1) == ["OF"] and types(t, chain, 1) == ["CH"] and not sized:
         return at, t[nth].number, chain + 1  # `in the 8th stitch of the chain`
     counted = named and (unit or ended(t, end)) and types(t, end, 1) != ["OF"]
     return (at, t[nth].number, end) if counted else (at, 0, at)

@@ -1,17 +1,21 @@
-"""`1 sc in the centre of 5`, with no word for what: of the chains that the row below makes so."""
+"""`1 sc in the centre of 5`, with no word for what: of the chains that the row below makes so. `The
+3 chain in the centre of the group`: the shell, where the row below makes shells.
+"""
 
 from __future__ import annotations
 
 from msgspec.structs import replace
 
+from border.text.described import BETWEEN, IN_GROUP
 from border.text.passing import Terminals, types
 from border.text.steps import walk
-from border.text.tree import Chains, Kind, Stitches, Text
+from border.text.tree import Bracket, Chains, Kind, Stitches, Text
 
 
 def of_made_below(t: Terminals, below: Text | None) -> Terminals:
     """The words of a row with each such number as that of chains, where the row below makes so
     many chains, and nowhere so many stitches."""
+    t = _in_groups(t, below)
     if below is None or not any(_is_unsaid(here.kind, here.text) for here in t):
         return t
     items = list(walk(below.items))
@@ -33,3 +37,24 @@ def of_made_below(t: Terminals, below: Text | None) -> Terminals:
 def _is_unsaid(kind: Kind | None, text: str) -> bool:
     """Whether a block is named by its number alone."""
     return kind is not None and kind.name == "block" and bool(kind.size) and " " not in text
+
+
+def _in_groups(t: Terminals, below: Text | None) -> Terminals:
+    """The words with each place in the middle of a group as the shell that it is, or as the space
+    of so many chains, which is told."""
+    if all(here.name != IN_GROUP for here in t):
+        return t
+    items = walk(below.items) if below is not None else ()
+    brackets = (one for one in items if isinstance(one, Bracket))
+    shells = any(isinstance(inner, Chains) for one in brackets for inner in one.items)
+    found: Terminals = []
+    inside = False
+    for here in t:
+        if here.name == IN_GROUP:
+            inside = True
+            here = replace(here, name="" if shells else BETWEEN)
+        elif inside and here.type == "KIND":
+            inside = False
+            here = replace(here, kind=Kind("shell")) if shells else here
+        found.append(here)
+    return found

@@ -118,6 +118,8 @@ def middle_of_several(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         noun, count, end = _several(t, at) if t[at].type == "CENTRE" else (None, 0, at)
+        if types(t, end - 1, 1) == ["NUM"] and _names_chains(found, count):
+            noun = None  # `centre loop of 5 ch, …, centre loop of next 5`
         if noun is None or not found or found[-1].type not in ("PREP", "THE"):
             found.append(t[at])
             at += 1
@@ -127,6 +129,14 @@ def middle_of_several(t: Terminals) -> Terminals:
         found += [like(t[at], "SKIP"), like(t[at], "NUM", number=count - nth), noun]
         at = end
     return found
+
+
+def _names_chains(found: Terminals, count: int) -> bool:
+    """Whether so many chains were a place before: `in the centre loop of 5 ch`."""
+    return any(
+        types(found, n, 3) == ["OF", "NUM", "CH"] and found[n + 1].number == count
+        for n in range(len(found))
+    )
 
 
 def _several(t: Sequence[Terminal], at: int) -> tuple[Terminal | None, int, int]:

@@ -182,11 +182,18 @@ def closely(t: Sequence[Terminal]) -> list[Terminal]:
         if rest == len(t):
             return [*t[:2], like(t[1], "PREP"), like(t[1], "EACH"), stitch_left_out(t[1]), *t[2:]]
     found: list[Terminal] = []
+    along = 0  # where what it is worked along ends
     for n, here in enumerate(t):
+        if n < along:
+            continue
         found.append(here)
         bare = here.text in _CLOSE and types(t, n - 1, 1) == ["STITCH"]
         number = types(t, n - 2, 1) == ["NUM"] if n > 1 else False
         placed = types(t, n + 1, 1)[:1] in (["PREP"], ["EACH"], ["TOEND"], ["ROUND"], ["NOTHING"])
+        hem = past(t, n + 2, "THE") if placed else len(t)
+        if bare and not number and hem < len(t) and t[hem].text.endswith(("edge", "hem")):
+            along = next((i for i in range(hem, len(t)) if t[i].type in ("SEP", "ENDING")), len(t))
+            placed = False  # `work dc closely round the hemmed edge of the square`
         if bare and not number and not placed:
             found += [like(here, "PREP"), like(here, "EACH"), stitch_left_out(here)]
     return found

@@ -13,7 +13,7 @@ _TELL = frozenset(
     {"making", "leaving", "having", "giving", "getting", "forming", "counting", "allowing", "being"}
     | {"taking", "bringing", "finishing", "passing", "keeping", "always", "never", "not", "thus"}
     | {"which", "that", "who", "there", "this", "these", "those", "you", "they", "it", "its"}
-    | {"when", "if", "until", "till", "as", "so", "for", "to", "instead", "after", "where"}
+    | {"when", "if", "as", "so", "for", "to", "instead", "after", "where"}
 )
 """A clause that begins so may tell."""
 _LED = frozenset({"and", "but", "by", "with", "thus", "now", "then", "always"})

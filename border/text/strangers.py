@@ -47,6 +47,9 @@ def strangers(
         if len(run) >= _REMARK:
             first, last = _widened(run, terminals)
             span, apart = source.span(first.start, last.end), last.end
+            if _says_how_often(first, last, terminals):
+                yield Finding("unknown-word", _HOW_OFTEN, _SAY_HOW_OFTEN, span)
+                continue
             said = source.text[span.start : span.end]
             message = f'these words are no part of a border text: "{shortened(said)}"'
             help_ = f'set a remark apart: "-- {shortened(said, 160)} --", or put it behind a #'
@@ -66,6 +69,10 @@ def strangers(
             told.add(terminal.text)
             first, last = _remark_round(terminal, terminals, slip=near is not None)
             apart = last.end if first is not last else apart
+            if _says_how_often(first, last, terminals):
+                span = source.span(first.start, last.end)
+                yield Finding("unknown-word", _HOW_OFTEN, _SAY_HOW_OFTEN, span)
+                continue
             remark = shortened(source.text[first.start : last.end], 160)
             offer = f'set a remark apart: "-- {remark} --", or put it behind a #'
             help_ = f'did you mean "{near}"? Otherwise {offer}' if near else offer
@@ -82,6 +89,18 @@ def strangers(
                 help_ += '; if a row begins here, write its number first: "round 2:"'
             span = source.span(terminal.start, terminal.end)
             yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
+
+
+_HOW_OFTEN = "this says how often, in words that are not known here"
+_SAY_HOW_OFTEN = 'write the number of times in its place: "repeat from * 5 times"'
+
+
+def _says_how_often(first: Terminal, last: Terminal, terminals: Sequence[Terminal]) -> bool:
+    """Whether `until you have 12 spokes` stands from the first of these words to the last."""
+    at = next(n for n, t in enumerate(terminals) if t is first)
+    end = next(n for n, t in enumerate(terminals) if t is last)
+    opens = first.type == "TILL" or first.text in ("until", "till")
+    return opens and any(t.type == "NUM" for t in terminals[at : end + 1])
 
 
 def _named_as_place(t: Sequence[Terminal], at: int) -> bool:
@@ -189,6 +208,10 @@ def _between_commas(terminals: Sequence[Terminal], first: int, last: int) -> Seq
         first -= 1
     while last + 1 < len(terminals) and not _divides(terminals[last + 1]):
         last += 1
+    if terminals[first].text == "if":  # `if it does not come out even, skip one less`
+        while last + 1 < len(terminals) and terminals[last + 1].name != "hard":
+            last += 1
+        return terminals[first : last + 1]
     ends = [n for n in range(first, start) if terminals[n].type in _ENDS_ROW]
     first = ends[-1] + 1 if ends else first  # `fasten off and weave the end in`
     chunk = terminals[first : last + 1]
@@ -252,7 +275,7 @@ _HAS = frozenset({"has", "have", "had", "is", "are", "contains", "gets"})
 def _makes(words: Sequence[Terminal]) -> bool:
     """Whether a step may stand among these words: not where the stitches in them are only spoken
     of, as in `the treble should be worked loosely`."""
-    if [x.text for x in words[:2]] in _TELLS_ON or words[0].text in ("so that", "until", "till"):
+    if [x.text for x in words[:2]] in _TELLS_ON or words[0].text in ("so that", "if"):
         return False  # `so that you have five dc with 3 ch between each`
     for n, here in enumerate(words):
         if here.type == "SKIP" and any(x.type == "NUM" for x in words[n + 1 : n + 3]):
@@ -263,6 +286,7 @@ def _makes(words: Sequence[Terminal]) -> bool:
         while which >= 0 and words[which].type in ("NUM", "ORD", "OF"):
             which -= 1
         spoken_of = which >= 0 and words[which].type in _SPOKEN_OF
+        spoken_of |= which >= 0 and words[which].text.endswith(" the")  # `putting the sc beyond`
         of = n > 0 and words[n - 1].type == "OF"  # `a length of chain`
         spoken_of |= of and which >= 0 and words[which].type == "UNKNOWN"
         placed = which > 0 and words[which - 1].type in _PLACED

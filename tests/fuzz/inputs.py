@@ -74,6 +74,27 @@ def phrases() -> tuple[str, ...]:
     return tuple(sorted(found)[::9] + short + [*",;.:*()[]-+x"] * 12)
 
 
+@lru_cache(maxsize=1)
+def pieces() -> tuple[str, ...]:
+    """The rows of the tables in `phrases/`, cut behind their commas and semicolons."""
+    found: set[str] = set()
+    for file in sorted(TESTS.glob("phrases/*_test.py")):
+        for row in re.findall(r'^ +"([^"\n]{12,300})"[:,]', file.read_text("utf-8"), re.MULTILINE):
+            found |= {piece.strip() for piece in re.split(r"(?<=[,;])\s+", row)}
+    return tuple(sorted(found))
+
+
+def pieced(random: Random) -> str:
+    """Rows in the books' words, put together from pieces of others."""
+    rows = []
+    for n in range(1, random.choice((1, 1, 2)) + 1):
+        said = random.choices(pieces(), k=random.randint(1, 6))
+        rows.append(f"round {n}: " + " ".join(f"{x}{'' if x[-1] in ',;' else ','}" for x in said))
+    terms, counted = random.choice(("us", "uk", "early")), random.choice(("yes", "no"))
+    headings = f"terms: {terms}\nchains count as stitches: {counted}\nplain means us sc\n"
+    return headings + "\n".join(rows)
+
+
 def heap(random: Random) -> str:
     """Words of the vocabulary, as they come; a few rows of them."""
     rows = []
@@ -145,6 +166,9 @@ def border_text(random: Random) -> str:
         return nested(random)
     if kind < 0.4:
         return noise(random)
+    if kind < 0.6:
+        text = pieced(random)
+        return spoilt(random, text, borders()) if kind < 0.5 else text
     return spoilt(random, random.choice(borders()), borders())
 
 

@@ -10,6 +10,7 @@ from phrases.said import FIVES, LOOPS, PICOTS, SIXES, STITCHES, On, cases, said
 from border.findings import Finding
 from border.text.source import Source
 from border.text.syntax import read_border
+from border.text.tree import Text
 
 TURNED = On(12, ("ch 3, 1 treble in each loop, turn",), closed=False)
 OPEN_STITCHES = STITCHES._replace(closed=False)
@@ -72,7 +73,18 @@ WIDENED = {
     "*1 treble on the chain stitch before the treble, 3 treble on treble, 1 treble on the chain stitch after the treble, 3 chain; repeat": "10 dc, 6 ch; 2 x 2 space; asked place-assumed",
 }
 
+ON_THE_HEM = {
+    "Work plain closely round the hemmed edge of the square, join": "12 sc; 12 x 1 loop",
+    "*1 plain, 5 chain, miss 3; repeat all round, working 1 treble, 5 chain, 1 treble into the centre plain at each corner, and join with sl. st. to 1st plain": "3 sc, 15 ch; 3 x 4 loop; asked corners-left-out",
+}
+
+CENTRE_LOOPS = {
+    "1 plain in centre loop of 5 chain, 7 chain, *1 plain in centre loop of next 5, 7 chain; repeat": "6 sc, 42 ch; 6 x 1 ch-5 space",
+}
+
 IN_SHELLS = {
+    "5 treble in the 2 chain in the centre of the group, 3 chain; repeat": "30 dc, 18 ch; 6 x 1 shell",
+    "1 treble in next treble after the shell, 2 chain; repeat": "24 dc, 48 ch; 24 x 1 dc; asked place-assumed",
     "under the 2 chain in the middle of each shell 5 treble": "30 dc; 6 x 1 shell",
 }
 
@@ -88,6 +100,8 @@ IN_SHELLS = {
     (PLAIN_BETWEEN, PASSED_OVER),
     (STITCHES, SLIPPED_OVER),
     (SHELLS, IN_SHELLS),
+    (LOOPS, ON_THE_HEM),
+    (FIVES, CENTRE_LOOPS),
     (BLOCKS_OF_THREE, WIDENED),
 )
 def test_it_comes_to(on: On, row: str, comes_to: str) -> None:
@@ -118,6 +132,40 @@ def test_an_offer_keeps_the_skip_and_the_place_of_a_stitch() -> None:
     assert '"-- so that you have 5 dc here --"' in offered
     offered = " ".join(f.help or "" for f in _told("1 dc, ch 1, betwixt them pass over 1 stitch"))
     assert "pass over" not in offered
+
+
+def test_how_often_is_no_remark_nor_is_half_a_sentence() -> None:
+    """What says how often is asked for in numbers; what says `if` is offered to its end."""
+    for until in ("until you have 12 spokes", "till each of the nine has a dc above it"):
+        (found,) = _told(f"ch 5, *1 dc in the ring, ch 2; repeat from * {until}, join")
+        assert "this says how often" in found.message
+        assert "apart" not in (found.help or "")
+    told = "If it does not come out even, skip a stitch less where it will not show"
+    (found,) = _told(f"1 dc in each loop, join. {told}")
+    assert f'"-- {told} --"' in (found.help or "")
+    told = "putting the sc always beyond the picot"
+    (found,) = _told(f"*1 sc in loop; repeat to end, {told}, turn")
+    assert f'"-- {told} --"' in (found.help or "")
+
+
+def test_a_figure_behind_after_is_a_place() -> None:
+    """`in next dc after the shell` makes no shell of its own."""
+    text = "terms: us\nshell = 2 dc, ch 2, 2 dc\nround 1: shell in each loop.\n"
+    for where in ("after", "following"):
+        row = f"round 2: shell in shell, 1 dc in the dc {where} the shell, ch 2; repeat.\n"
+        border, told = read_border(Source("book.border", text + row))
+        assert border is not None
+        assert [f.code for f in told] == ["place-assumed"]
+        body = border.rows[1].body
+        assert isinstance(body, Text)
+        assert len(body.items) == 3
+
+
+def test_words_before_a_colon_that_tell_of_the_thread_are_offered() -> None:
+    (found,) = _told("take a braid with loops on both edges: 1 dc in each loop")
+    assert '"-- take a braid with loops on both edges --"' in (found.help or "")
+    (found,) = _told("ovr each motif: 1 dc in each loop")
+    assert "apart" not in (found.help or "")
 
 
 def test_a_full_stop_parts_a_number_from_a_figure() -> None:

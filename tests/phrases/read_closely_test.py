@@ -117,7 +117,7 @@ GROUPS = {
 }
 OF_TWO = {"1 dc between the pairs of tr, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 2-dc group"}
 WHICH_SPACE = {
-    "* 5 tr into the 3 ch in the centre of the group, 7 ch; repeat": "60 dc, 84 ch; 12 x 1 ch-3 space; asked place-assumed",
+    "* 5 tr into the 3 ch in the centre of the group, 7 ch; repeat": "20 dc, 28 ch; 4 x 1 shell",
     "* 3 tr into the 3 ch between the tr, 7 ch; repeat": "12 dc, 28 ch; 4 x 1 ch-3 space between dc",
 }
 
