@@ -70,6 +70,14 @@ def _with_first(step: Step) -> list[Step]:
 
 def _tell_ordinal(before: Item, item: Item, b: Building, asked: set[Span]) -> None:
     """`skip 3, 1 dc in 4th st`: is the 4th counted on, or from where the skip began?"""
+    match before, item:
+        case Repeat(times=int(), star=False), Stitches(
+            place=Place(which=Which.NTH, count=nth, targets=(named,))
+        ):
+            if (passed := _passed_over(before, named)) + 1 == nth > 2:
+                asked.add(item.span)
+                _tell_counted_on(before, item, passed, nth, b)
+            return
     match before:
         case Skip(count=passed, target=target):
             kind = target or Whole(ST)
@@ -88,6 +96,19 @@ def _tell_ordinal(before: Item, item: Item, b: Building, asked: set[Span]) -> No
             if (_alike(named) == _alike(kind) or bare) and nth == passed + 1:
                 asked.add(item.span)
                 _tell_counted_on(before, item, passed, nth, b)
+
+
+def _passed_over(item: Item, named: Target) -> int:
+    """Over how many places of a kind an item goes: `(1 dc in next tr, ch 4, skip 1 tr) 5 times`."""
+    match item:
+        case Repeat(items=items, times=int() as times, star=False):
+            return times * sum(_passed_over(one, named) for one in items)
+        case Skip(count=count, target=target) if target is not None:
+            return count if _alike(target) == _alike(named) else 0
+        case Stitches(place=Place(which=Which.NEXT, count=count, targets=(kind,))):
+            return count if _alike(kind) == _alike(named) else 0
+        case _:
+            return 0
 
 
 _KINDS = 4

@@ -108,7 +108,7 @@ def _foundation(head: Head) -> bool:
     on = opened
     # `on a foundation of 15`, `on a chain of 15 work …`
     led = types(t, on, 3)
-    a = led == ["PREP", "NUM", "CH"] and t[on + 1].text == "a"
+    a = led == ["PREP", "NUM", "CH"] and (t[on + 1].text == "a" or t[on + 1].number >= _MANY)
     opened += a or led == ["PREP", "NUM", "FOUNDATION"]
     count, at = foundation_at(t, opened)
     if not count:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import Terminals, chains_at, like, past, types
+from border.text.passing import ARCHES, Terminals, chains_at, like, past, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -23,6 +23,18 @@ def begun_from_mark(t: Terminals) -> Terminals:
     return [
         replace(x, type="REPEAT", name="") if _goes_to_mark(t, n) else x for n, x in enumerate(t)
     ]
+
+
+def mark_to_mark(t: Terminals) -> Terminals:
+    """`repeat * to *`: as `repeat from * to *`."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        found.append(here)
+        marks = types(t, n + 1, 3)
+        pair = marks[:1] == marks[2:] and marks[:1] and marks[0] in _MARKS
+        if here.type == "REPEAT" and pair and marks[1] == "TO":
+            found.append(like(here, "FROM"))
+    return found
 
 
 def _goes_to_mark(t: Sequence[Terminal], at: int) -> bool:
@@ -72,6 +84,34 @@ def last_fastened(t: Terminals) -> Terminals:
             found[n] = replace(here, type="ENDING", name="join", text="joining")
             return [*found[: n + 1], *found[order:]]
     return found
+
+
+def last_united(t: Terminals) -> Terminals:
+    """`repeat, the last 9 ch being united to the first dc`, `the last loop being caught down where
+    the round began`: as `joining the last 9 ch`."""
+    for n, here in enumerate(t):
+        order = past(t, n, "THE")
+        last = types(t, order, 1) == ["ORD"] and t[order].number == -1
+        repeat = next((i for i in range(n) if t[i].type == "REPEAT"), 0)
+        if not (last and repeat and t[n - 1].type == "SEP"):
+            continue
+        star = max((i for i in range(repeat) if t[i].type == "STAR"), default=-1)
+        own, _ = chains_at(t, star + 1)
+        chains, behind = chains_at(t, order + 1)
+        loop = types(t, order + 1, 1) == ["KIND"] and t[order + 1].kind in ARCHES
+        behind = behind if chains else order + 1 + loop
+        being = behind < len(t) and t[behind].text in ("being", "is")
+        verb = t[behind + 1].text.split()[0] if behind + 1 < len(t) else ""
+        if not being or verb not in _UNITES or star < 0 or not own or (chains or own) != own:
+            continue
+        end = next((i for i in range(behind, len(t)) if t[i].type == "SEP"), len(t))
+        joins = replace(here, type="ENDING", name="join", text="joining")
+        size = [like(here, "NUM", number=own), replace(like(here, "CH"), text="ch")]
+        return [*t[:n], joins, replace(t[order], name=""), *size, *t[end:]]
+    return t
+
+
+_UNITES = frozenset({"united", "joined", "caught", "fastened", "joining", "connected"})
 
 
 def steps_repeated(t: Terminals) -> Terminals:

@@ -16,6 +16,8 @@ from border.text.gone_back import (
     begun_from_mark,
     last_chains_omitted,
     last_fastened,
+    last_united,
+    mark_to_mark,
     steps_repeated,
 )
 from border.text.passing import NAMED_BEHIND, NOUNS, ended, like, past, types, where
@@ -27,6 +29,7 @@ from border.text.row_begun import (
     begun_there,
     closed_first,
     closely,
+    each_of_a_chain,
     having_made,
     last_made,
     on_a_chain,
@@ -38,6 +41,7 @@ from border.text.spots import (
     at_the_end,
     in_its_top,
     of_a_loop,
+    of_them,
     spots,
     this_and_next,
 )
@@ -247,10 +251,6 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 PUT_RIGHT = (
     where(without_dots, "SEP"),
-    where(last_fastened, "UNKNOWN", "REPEAT", "CH"),
-    where(last_chains_omitted, "EXCEPT", "STAR", "REPEAT"),
-    where(begun_from_mark, "REMARK-FROM BEGIN-FROM"),
-    where(steps_repeated, "REPEAT SOON", "CH-AND NUM-AND", "STITCH"),
     where(popcorns, "SEP", "ORD", "UNITE UNKNOWN STITCH-STRAY SEP-SEP"),
     where(
         the_rest,
@@ -260,6 +260,12 @@ PUT_RIGHT = (
     where(having_made, "STRAY UNKNOWN WITH ENDING-NUM"),
     where(round_loops, "INALL-KIND INALL-STRAY"),
     where(chains_of, "CH-OF CH-NUM"),
+    where(last_fastened, "UNKNOWN", "REPEAT", "CH"),
+    where(last_united, "THE-ORD SEP-ORD", "REPEAT", "UNKNOWN"),
+    where(last_chains_omitted, "EXCEPT", "STAR", "REPEAT"),
+    where(mark_to_mark, "REPEAT-CROSS REPEAT-STAR REPEAT-MARK"),
+    where(begun_from_mark, "REMARK-FROM BEGIN-FROM"),
+    where(steps_repeated, "REPEAT SOON", "CH-AND NUM-AND", "STITCH"),
     where(before_stitches, "CH-UNKNOWN KIND-UNKNOWN"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(_made_of, "MADEOF KIND-OF"),
@@ -274,6 +280,7 @@ PUT_RIGHT = (
         "STITCH-STITCH STITCH-KIND STITCH-CH STITCH-UNKNOWN STITCH-TOEND OF-STITCH OF-CH EACH-NEXT",
         "STITCH",
     ),
+    where(of_them, "OF-THEM", "ORD"),
     where(in_its_top, "PREP-SAME", "SAME-STITCH"),
     where(any_one, "NEXT-NUM OF-NUM SKIP-NUM", "NUM-OF"),
     where(this_and_next, "BETWEEN-UNKNOWN", "AND-NEXT AND-THE"),
@@ -282,6 +289,7 @@ PUT_RIGHT = (
     where(in_orders, "ORD-SEP ORD-AND"),
     where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
     where(of_a_loop, "PICOT-OF KIND-BETWEEN"),
+    where(each_of_a_chain, "OF-REMARK"),
     where(closed_first, "-ENDING SEP-ENDING", "FOUNDATION CH-OF"),
     where(on_a_chain, "-PREP -SEP -NUM -REMARK", "NUM-CH NUM-FOUNDATION REMARK"),
     where(row_along, "ROW-OF", "-PREP SEP-PREP"),

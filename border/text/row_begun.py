@@ -73,6 +73,20 @@ def row_along(t: Sequence[Terminal]) -> list[Terminal]:
     return [*t[:at], *t[behind:]] if edge and row else list(t)
 
 
+def each_of_a_chain(t: Sequence[Terminal]) -> list[Terminal]:
+    """`dc in every stitch of a chain the length you want it`: in every stitch."""
+    for n in range(2, len(t) - 1):
+        each = types(t, n - 2, 3) == ["EACH", "KIND", "OF"] or types(t, n - 2, 3) == _EVERY_ST
+        told = t[n + 1].type == "REMARK" and {"ch", "chain"} & set(t[n + 1].text.split())
+        behind = past(t, n + 2, "STRAY")
+        if each and told and ended(t, behind):
+            return [*t[:n], replace(t[n + 1], end=t[behind - 1].end), *t[behind:]]
+    return list(t)
+
+
+_EVERY_ST = ["EVERY", "KIND", "OF"]
+
+
 def closed_first(t: Sequence[Terminal]) -> list[Terminal]:
     """`Close a foundation of 10 st in a ring with 1 sl st`: 10 chain, join."""
     at = past(t, 0, "SEP")

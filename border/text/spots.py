@@ -89,6 +89,21 @@ def _closes(found: Sequence[Terminal]) -> bool:
     return bool(slips) and any(x.type == "REPEAT" for x in found)
 
 
+def of_them(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc on the 1st of the 4 dc, …, 1 dc on the last of them`: of the 4."""
+    found = list(t)
+    for n in range(len(t) - 1, 0, -1):
+        if types(t, n - 2, 3) != ["ORD", "OF", "THEM"] or n < 2:
+            continue
+        of = [i for i in range(1, n - 2) if types(t, i - 1, 2) == ["ORD", "OF"]]
+        counted = [past(t, i + 1, "THE") for i in of]
+        named = [i for i in counted if types(t, i, 2) in (["NUM", "STITCH"], ["NUM", "CH"])]
+        if named and ended(t, n + 1):
+            at = named[-1]
+            found[n : n + 1] = [like(t[n], "THE"), t[at], t[at + 1]]
+    return found
+
+
 def in_its_top(t: Sequence[Terminal]) -> list[Terminal]:
     """`1 dc in next dc, 3 ch, 1 sc in top of same dc`: in the dc just made, as a picot closes."""
     found = list(t)

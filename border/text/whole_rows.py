@@ -47,8 +47,10 @@ def whole_rows(t: Terminals) -> Terminals:
         return without_to_end(t)
     stitch = next(x for x in reversed(told) if x.type == "STITCH")
     each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
-    rest = [x for x in t if x.type in ("BETW", "MOD", "COLOUR", "ENDING")]
-    return [stitch, *each, *rest]
+    at = next(n for n, x in enumerate(t) if x is stitch)
+    turns = [x for x in t[:at] if x.name == "turn"]  # `turn back, and work a row of plain`
+    rest = [x for x in t if x.type in ("BETW", "MOD", "COLOUR", "ENDING") and x not in turns]
+    return [*turns, stitch, *each, *rest]
 
 
 def over_the_hem(t: Terminals) -> Terminals:
@@ -81,6 +83,8 @@ def a_row_of(t: Terminals) -> Terminals:
     while rest and rest[-1].type in ("SEP", "TOEND"):
         rest.pop()
     sorts = [x.type for x in rest if x.type not in ("SEP", "THE")]
+    if sorts == ["STITCH", "PREP", "EACH", "KIND"]:
+        return [*t[:start], *rest, *ends]  # `a row of dc closely over the edge`
     if {"REPEAT", "STAR", "EACH", "LP"} & set(sorts) or sorts[:1] not in (["NUM"], ["STITCH"]):
         return t
     first = rest[0]

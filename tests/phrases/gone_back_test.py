@@ -4,7 +4,7 @@ a row goes along, rings that are closed first.
 
 from __future__ import annotations
 
-from phrases.said import ARCHES, BLOCKS, LOOPS, SIXES, STITCHES, On, cases, said
+from phrases.said import ARCHES, BLOCKS, FIVES, LOOPS, SIXES, STITCHES, On, cases, said
 
 OPEN_STITCHES = STITCHES._replace(closed=False)
 SPACED = On(13, ("1 treble in each loop, with 1 chain between",), closed=False)
@@ -78,6 +78,38 @@ JOINED_AGAIN = {
     "(1 treble, 2 chain, 1 treble, all in next treble) 12 times": "24 dc, 24 ch",
 }
 
+MARK_TO_MARK = {
+    "4 chain, miss 1 treble, x 1 treble in the next, 1 chain, miss 1 treble x, repeat x to x all round, ss into 3rd of the 4 chain": "6 dc, 6 ch; 5 x 2 dc; asked start-chain-assumed",
+}
+
+OF_THEM = {
+    "1 treble on the 1st of the 6 treble, 4 chain, 1 treble on the last of them; repeat": "12 dc, 24 ch; 6 x 1 6-dc run; asked perhaps-shared",
+}
+
+ON_BRAID = {
+    "x 1 plain in the next, 3 chain x, repeat x to x 11 times more": "12 sc, 36 ch",
+    "Treble in every stitch of a chain the length you want it": "12 dc; 12 x 1 loop; asked taken-as-remark",
+    "Work a row of plain closely over the edge of the linen": "12 sc; 12 x 1 loop",
+    "10 chain, form a ring, and work 12 plain into it, single to the first plain": "12 sc; does not close; asked foundation-named; asked repeat-unclear",
+    "On 12 chain, work 1 plain in each": "12 sc; 12 x 1 loop; asked foundation-named",
+    "1 plain in each picot of the feather edge braid, fasten the end off neatly": "12 sc; 12 x 1 loop",
+}
+
+UNITED = {
+    "*9 chain, 1 plain in next space; repeat from *, the last 9 chain being united to the first plain": "6 sc, 63 ch; 6 x 1 space; asked perhaps-instead",
+    "*6 chain, 1 plain in next space; repeat from * all round, the last loop being caught down where the round began": "6 sc, 42 ch; 6 x 1 space; asked perhaps-instead",
+}
+
+THE_ELEVENTH = {
+    "(1 plain on a treble, 4 chain, miss 1 treble) 5 times, 1 plain on the eleventh treble": "5 sc, 20 ch; does not close; asked perhaps-counted-on; asked row-does-not-close",
+}
+
+ON_CLOTH = {
+    "*1 plain, 3 chain, miss the space of three threads; repeat": "12 sc, 36 ch; 12 x 1 loop; asked taken-as-remark",
+    "turn back, and work a row of plain to the end; fasten off": "12 sc; 12 x 1 loop",
+    "Over a double strand of padding cotton work plain for the length required": "12 sc; 12 x 1 loop",
+}
+
 CENTRE_ONES = {
     "1 plain on each of the 2 centre treble of the 6, 4 chain; repeat": "12 sc, 24 ch; 6 x 1 6-dc run",
 }
@@ -102,6 +134,12 @@ THIS_AND_NEXT = {
     (SPACED, IN_ONE_CHAIN_EACH),
     (LOOPS, OF_CHAIN),
     (SIXES, CENTRE_ONES),
+    (FIVES, UNITED),
+    (STITCHES, THE_ELEVENTH),
+    (LOOPS, ON_CLOTH),
+    (STITCHES, MARK_TO_MARK),
+    (SIXES, OF_THEM),
+    (LOOPS, ON_BRAID),
     (BLOCKS, ON_EACH_BEFORE_A_SHELL),
     (STITCHES, JOINED_AGAIN),
 )
