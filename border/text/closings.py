@@ -82,7 +82,7 @@ def _last_chains(t: list[Terminal], at: int) -> list[Terminal]:
     def size(pair: list[Terminal]) -> tuple[list[str], int]:
         return sorted(types(pair, 0, 2)), sum(x.number for x in pair)
 
-    if size(own) != size(chains) or size(last)[0] == ["CH", "NUM"]:
+    if size(own)[0] != ["CH", "NUM"] or size(last)[0] == ["CH", "NUM"]:
         return []
     stop = like(t[at], "SEP", name="hard")
     return [stop, like(t[at], "ENDWITH"), *chains, stop]

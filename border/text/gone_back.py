@@ -126,10 +126,8 @@ def steps_repeated(t: Terminals) -> Terminals:
     if not named or any(x.type in _MARKS for x in t[:at]):
         return t
     starts = [n for n in range(at) if chains_at(t, n)[0] == chains and _begins(t, n)]
-    made = any(
-        x.type == "STITCH" and x.name == t[stitch].name for x in t[max(starts, default=at) :]
-    )
-    if not starts or not made:
+    behind_them = t[max(starts, default=at) : at]
+    if all(x.type != "STITCH" or x.name != t[stitch].name for x in behind_them):
         return t
     star = like(t[at], "STAR")
     again = [like(t[at], "REPEAT"), like(t[at], "FROM"), star]

@@ -4,7 +4,11 @@ a row goes along, rings that are closed first.
 
 from __future__ import annotations
 
+import pytest
 from phrases.said import ARCHES, BLOCKS, FIVES, LOOPS, SIXES, STITCHES, On, cases, said
+
+from border.text.source import Source
+from border.text.syntax import read_border
 
 OPEN_STITCHES = STITCHES._replace(closed=False)
 SPACED = On(13, ("1 treble in each loop, with 1 chain between",), closed=False)
@@ -151,3 +155,49 @@ def test_what_goes_into_a_row_that_the_text_does_not_have_is_at_the_side() -> No
     """`the 1st row` in row 1, as where a row of a page is tried by itself, is no row below."""
     row = "3 treble in loop, 1 plain in the end stitch of the first row; turn"
     assert said(row) == "3 dc; does not close; asked at-the-side; asked repeat-unclear"
+
+
+@pytest.mark.parametrize(
+    ("row", "code"),
+    [
+        ("*1 dc in next, ch 2; repeat from *, omitting the last 3 ch; turn", "exception-in-words"),
+        ("*1 dc in next, ch 2; repeat, omitting the last 2 ch; turn", "exception-in-words"),
+        ("*1 dc in next, ch 2; repeat from *, omitting the 2 ch; turn", "exception-in-words"),
+        ("*ch 2; repeat from *, omitting the last 2 ch", "exception-in-words"),
+        ("1 dc, ch 6, fastening the last 6 ch to the first dc", "unknown-word"),
+        (
+            "*ch 9, 1 sc in next loop; repeat from *, the last 7 ch being united to the first sc",
+            "unknown-word",
+        ),
+        ("1 sc, the last 9 ch being united to the first sc", "unknown-word"),
+        (
+            "*1 sc in loop, ch 9; repeat from *, the last loop being united to the first sc",
+            "unknown-word",
+        ),
+        (
+            "*ch 9, 1 sc in next loop; repeat from *, the last loop being worked in blue",
+            "unknown-word",
+        ),
+        ("1 sc in each loop; begin again from the edge", "not-understood"),
+        ("1 sc in loop, ch 3; begin again from *", "repeat-without-star"),
+        ("1 sc in first, ch 5, skip 2, 1 sc in next; repeat these 5 ch and 1 dc", "not-understood"),
+        ("1 sc in first, ch 5, skip 2, 1 sc in next; repeat these 4 ch and 1 sc", "not-understood"),
+        ("*1 sc, ch 5, skip 2, 1 sc; repeat these 5 ch and 1 sc to the end", "not-understood"),
+        ("5 ch, take out the hook, insert it in the first and draw through", "unknown-word"),
+        ("5 dc in next, take out the hook, draw the loop through", "unknown-word"),
+        (
+            "5 dc in next, take out the hook, skip 1, insert in the first and draw it through",
+            "unknown-word",
+        ),
+        ("5 dc in next, hook out, insert in the first and draw it through", "unknown-word"),
+    ],
+)
+def test_what_is_not_quite_so_is_not_taken_for_it(row: str, code: str) -> None:
+    text = f"terms: us\nchains count as stitches: yes\nround 1: {row}.\n"
+    _, told = read_border(Source("book.border", text))
+    assert code in [f.code for f in told]
+
+
+def test_a_last_loop_may_have_chains_of_its_own_number() -> None:
+    row = "*5 chain, 1 plain in next loop; repeat from *, joining the last 3 chain to first plain"
+    assert said(row) == "12 sc, 63 ch; 12 x 1 loop"
