@@ -74,7 +74,7 @@ def counting(t: Sequence[Terminal], at: int) -> int:
     """Behind `counting each ch as one`, said of what stands before it; else the same place."""
     if t[at].text not in ("counting", "reckoning") or not at or t[at - 1].type != "SEP":
         return at
-    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    stop = _stop(t, at)
     said = t[at:stop]
     as_one = any(x.type == "AS" for x in said)
     return stop if as_one and all(x.type not in ("REPEAT", "SKIP", "PREP") for x in said) else at
@@ -85,7 +85,7 @@ def of_which(t: Sequence[Terminal], at: int) -> int:
     said = types(t, at, 2) == ["OF", "STRAY"] and t[at + 1].text == "which"
     if not said or not at or t[at - 1].type != "SEP":
         return at
-    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    stop = _stop(t, at)
     return stop if any(x.type == "AS" for x in t[at:stop]) else at
 
 
@@ -117,13 +117,10 @@ def middle_on(t: Sequence[Terminal], at: int) -> int:
     if not named or types(t, at - 1, 1) != ["SEP"]:
         return at
     prep = past(t, one + 2, "UNKNOWN", "SEP", "STRAY")
-    stop = next((n for n in range(prep, len(t)) if t[n].type in _STOPS), len(t))
+    stop = _stop(t, prep)
     alone = types(t, prep, 1) == ["PREP"] and not any(x.type in _STEPS for x in t[prep + 1 : stop])
     star = max((n for n in range(at) if t[n].type in ("STAR", "LP")), default=0)
     return stop if alone and any(x.type == "SKIP" for x in t[star:at]) else at
-
-
-_STOPS = ("SEP", "LP", "RP", "STAR")
 
 
 def are_left(t: Sequence[Terminal], at: int) -> int:
@@ -142,7 +139,7 @@ def left_free(t: Sequence[Terminal], at: int) -> int:
     """Behind `leaving 6 loops free along the edge`, said of the wheels; else the same place."""
     if not t[at].text.startswith("leav") or types(t, at + 1, 2) != ["NUM", "KIND"]:
         return at
-    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    stop = _stop(t, at)
     return stop if any(x.text == "free" for x in t[at:stop]) else at
 
 
@@ -154,7 +151,7 @@ def joined_to(t: Sequence[Terminal], at: int) -> int:
     named = types(t, which, 2) in _PARTS_JOINED and t[which].number != -1
     if not joins or not named or all(x.type in _LITTLE for x in t[:at]):
         return at
-    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    stop = _stop(t, at)
     steps = any(x.type in ("REPEAT", "SKIP") for x in t[at:stop])
     return stop if any(x.type == "TO" for x in t[which + 2 : stop]) and not steps else at
 
@@ -202,7 +199,7 @@ def both_ends(t: Sequence[Terminal], at: int) -> int:
     led = t[at].type in ("WITH", "SKIP", "UNKNOWN") and at > 2 and t[at - 1].type == "SEP"
     if not led or t[at].text not in ("leaving", "missing", "skipping"):
         return at
-    stop = next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))
+    stop = _stop(t, at)
     said = " ".join(x.text for x in t[at + 1 : stop]) in _BOTH_ENDS
     number = at - 2 - (t[at - 2].type in ("STITCH", "KIND"))
     return stop if said and t[number].type == "NUM" else at
@@ -246,3 +243,8 @@ def must_be(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
     if all(x.type != "REPEAT" for x in t[:at]):
         return [], at
     return [like(t[at], "ENDWITH"), *t[at + 3 : at + 5]], at + 5
+
+
+def _stop(t: Sequence[Terminal], at: int) -> int:
+    """Where a step ends: the next stop, bracket or star from here on, or the end of the row."""
+    return next((n for n in range(at, len(t)) if t[n].type in ("SEP", "LP", "RP", "STAR")), len(t))

@@ -79,10 +79,7 @@ def _last_chains(t: list[Terminal], at: int) -> list[Terminal]:
         return []
     own, last = t[star + 1 : star + 3], [x for x in t[star:repeat] if x.type != "SEP"][-2:]
 
-    def size(pair: list[Terminal]) -> tuple[list[str], int]:
-        return sorted(types(pair, 0, 2)), sum(x.number for x in pair)
-
-    if size(own)[0] != ["CH", "NUM"] or size(last)[0] == ["CH", "NUM"]:
+    if sorted(types(own, 0, 2)) != ["CH", "NUM"] or sorted(types(last, 0, 2)) == ["CH", "NUM"]:
         return []
     stop = like(t[at], "SEP", name="hard")
     return [stop, like(t[at], "ENDWITH"), *chains, stop]

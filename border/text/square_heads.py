@@ -210,9 +210,7 @@ def _from_the_hook(row: SquareRow, squares: Squares, at: int) -> Begun | None:
     steps = standing_at(f"begin in {begins}th st, {squares.first()} {step}", row.words[start])
     if not chain:
         return Begun([*row.words[:at], *steps], behind)
-    said = [w for w in row.words[at:start] if w.text != "turn" and w.text not in _STOPS]
-    makes, turns = standing_at("make", said[0]), standing_at("turn,", said[-1])
-    return Begun([*row.words[:at], *makes, *said, *turns, *steps], behind)
+    return Begun([*row.words[:at], *_made(row.words[at:start]), *steps], behind)
 
 
 def _on_foundation(
@@ -236,9 +234,14 @@ def _on_foundation(
     help_ = "give the edge all chains of the foundation"
     row.tell("foundation-passed", first, made[first].end, message, help_)
     steps = standing_at(f"begin in {place}th st, {squares.first()}", row.words[first])
-    said = [w for w in row.words[at:behind] if w.text != "turn" and w.text not in _STOPS]
-    makes, turns = standing_at("make", said[0]), standing_at("turn,", said[-1])
-    return Begun([*row.words[:at], *makes, *said, *turns, *steps], first, shared=True)
+    founded = _made(row.words[at:behind])
+    return Begun([*row.words[:at], *founded, *steps], first, shared=True)
+
+
+def _made(chain: Sequence[Word]) -> list[Word]:
+    """A foundation as a step of its own, `make 27 ch turn,`, from the words that told it."""
+    said = [w for w in chain if w.text != "turn" and w.text not in _STOPS]
+    return [*standing_at("make", said[0]), *said, *standing_at("turn,", said[-1])]
 
 
 def space_written_out(row: SquareRow, squares: Squares, at: int) -> int:

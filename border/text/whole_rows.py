@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from msgspec.structs import replace
 
 from border.text.passing import (
@@ -13,6 +15,9 @@ from border.text.passing import (
     types,
 )
 from border.text.tree import Kind
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
 
 _ALL_ROUND = (
     ["ALL", "STITCH"],
@@ -46,7 +51,7 @@ def whole_rows(t: Terminals) -> Terminals:
     if kinds not in _ALL_ROUND and not (hem and kinds == ["PREP", "STITCH", "PREP", "KIND"]):
         return without_to_end(t)
     stitch = next(x for x in reversed(told) if x.type == "STITCH")
-    each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
+    each = [like(stitch, "PREP"), *_each(stitch)]
     at = next(n for n, x in enumerate(t) if x is stitch)
     turns = [x for x in t[:at] if x.name == "turn"]  # `turn back, and work a row of plain`
     rest = [x for x in t if x.type in ("BETW", "MOD", "COLOUR", "ENDING") and x not in turns]
@@ -67,7 +72,7 @@ def over_the_hem(t: Terminals) -> Terminals:
     if types(told, 0, 4) != ["STITCH", "PREP", "KIND"]:
         return t
     stitch = told[0]
-    each = [like(stitch, "PREP"), like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
+    each = [like(stitch, "PREP"), *_each(stitch)]
     return [stitch, *each, *ends]
 
 
@@ -89,7 +94,7 @@ def a_row_of(t: Terminals) -> Terminals:
         return t
     first = rest[0]
     if sorts[:1] == ["STITCH"] and sorts[1:2] == ["PREP"] and len(sorts) == 3:
-        each = [like(first, "PREP"), like(first, "EACH"), like(first, "KIND", Kind("st"))]
+        each = [like(first, "PREP"), *_each(first)]
         return [*t[:start], first, *each, *ends]
     if sorts[:2] in (["STITCH"], ["STITCH", "BETW"]):
         return [*t[:start], *rest, *ends] if len(sorts) > 1 else t
@@ -115,7 +120,7 @@ def the_rest(t: Terminals) -> Terminals:
         on = made and types(t, left, 1) == ["UNKNOWN"] and t[left].text in _REST
         hem = types(t, at, 4) == ["STITCH", "PREP", "STRAY", "TOEND"] and t[at + 2].text == "it"
         if hem and opens:  # `work dc over it to the end`
-            found += [here, like(here, "PREP"), like(here, "EACH"), like(here, "KIND", Kind("st"))]
+            found += [here, like(here, "PREP"), *_each(here)]
             at += 4
             continue
         after = opens and here.type == "AFTER" and types(t, at + 1, 2) in _AFTER_EACH
@@ -123,7 +128,7 @@ def the_rest(t: Terminals) -> Terminals:
             stitch = t[the + 1]
             if types(found, len(found) - 1, 1) == ["SEP"]:
                 found[-1] = replace(found[-1], name="hard")
-            each = [like(stitch, "EACH"), like(stitch, "KIND", Kind("st"))]
+            each = _each(stitch)
             found += [like(stitch, "NUM", number=1), stitch, like(stitch, "PREP"), *each]
             at = the + 2
         elif in_:
@@ -198,3 +203,8 @@ def without_to_end(t: Terminals) -> Terminals:
 def before_comma(t: Terminals, end: int) -> int:
     """How many there are of the first `end`, without the comma that these end in."""
     return end - (end > 0 and t[end - 1].type == "SEP" and not t[end - 1].name)
+
+
+def _each(here: Terminal) -> list[Terminal]:
+    """`each stitch`, where the row does not say what its stitches go into."""
+    return [like(here, "EACH"), like(here, "KIND", Kind("st"))]
