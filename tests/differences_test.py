@@ -198,9 +198,6 @@ PLACES = {
     "begin in next st, ch 3 as tr, 2 tr in same place, *3 tr in next st; repeat|the tr on the dc": (
         "begin in next dc, ch 3 as tr, 2 tr in same place, *3 tr in next dc; repeat from *"
     ),
-    "*2 tr in each of the next 3 st, 2 ch; repeat|the tr in the 3 ch": (
-        "*2 tr in each of the next 3 ch-3 spaces, ch 2; repeat from *"
-    ),
     "*3 tr in next st, 2 ch; repeat|the 3 tr on the 3 tr": (
         "*3 tr in the next 3 tr, ch 2; repeat from *"
     ),
@@ -220,6 +217,13 @@ def test_which_and_how_many_stay(rows: str, written: str) -> None:
     made, told = texts(f"round 1: {first}.\nround 2: as 1st, {otherwise}.\n")
     assert made[1] == written
     assert not told
+
+
+def test_several_places_of_the_copied_row_may_all_be_one() -> None:
+    first = "*2 tr in each of the next 3 st, 2 ch; repeat"
+    made, told = texts(f"round 1: {first}.\nround 2: as 1st, the tr in the 3 ch.\n")
+    assert made[1] == "*2 tr in each of the next 3 ch-3 spaces, ch 2; repeat from *"
+    assert told == ["perhaps-placed-otherwise in 2"]
 
 
 def test_a_place_is_of_the_row_as_it_is_copied() -> None:

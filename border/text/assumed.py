@@ -111,6 +111,7 @@ def _asked(here: Terminal) -> tuple[str, Sequence[str]]:
     """Such a word, in the singular, and what it may mean; nothing for all others."""
     table = vocabulary().places_asked
     word = here.text if here.text in table else here.text.removesuffix("s")
+    word = "leaf" if word == "leave" else word
     if here.type not in ("UNKNOWN", "STRAY") or word == "ring":
         return word, ()
     return word, table.get(word, ())

@@ -49,6 +49,21 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
             run[0].span.to(run[-1].span),
         )
     _tell_chains_and_stitch(worked, b)
+    match worked:
+        case [
+            Stitches(place=Place(Which.NEXT, (Whole(Kind("space" | "loop", int())),), many) as few)
+            | Bracket(
+                place=Place(Which.NEXT, (Whole(Kind("space" | "loop", int())),), many) as few
+            ) as first,
+            Stitches() | Bracket() as last,
+        ] if many > 1 and _in_each(last):
+            each = replace(first, place=replace(few, which=Which.EACH, count=1, each=False))
+            b.tell(
+                "perhaps-as-they-come",
+                f"the first of these is worked {many} times, where the row begins, and not again",
+                f"where both are worked as they come, write {_come((each, last), b)}",
+                first.span.to(last.span),
+            )
     match worked[-2:]:
         case [before, Chains(count) as chains] if _in_each(before) and not turns:
             b.tell(

@@ -34,6 +34,10 @@ def _chains_end(t: Sequence[Terminal], at: int) -> bool:
     return sorted(types(t, stop - 2, 2)) == ["CH", "NUM"] and stop - 2 > at
 
 
+HOLE = "hole"
+"""The name of a place between two that is called a hole, or a space."""
+
+
 def betweens(t: Terminals) -> Terminals:
     """`between the 1st and 2nd treble`, `in the space between the treble`: between the next 2;
     between the 2nd and 3rd, the 2nd pair."""
@@ -45,6 +49,7 @@ def betweens(t: Terminals) -> Terminals:
         if space == ["BETWEEN"] and found[-1].type in ("PREP", "THE"):
             while found and found[-1].type in ("PREP", "THE"):
                 found.pop()
+            t = [*t[: at + 1], replace(t[at + 1], name=t[at + 1].name or HOLE), *t[at + 2 :]]
             at += 1
             continue
         found.append(here)

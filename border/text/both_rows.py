@@ -32,6 +32,9 @@ def with_both_rows(
         end, size = at, 0
         if terminals[at].text in _ROUND and _one_before(found):
             end, size = _behind_both(terminals, at)
+        elif (step := _caught(terminals, at)) is not None:
+            stitch, end, size = step
+            found += stitch
         if end == at:
             found.append(terminals[at])
             at += 1
@@ -42,6 +45,30 @@ def with_both_rows(
         findings.append(_told(here, terminals[end - 1], size, source))
         at = end
     return found, findings
+
+
+def _caught(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int, int] | None:
+    """`catch down the two chains of 5 with 1 sc`: the stitch, the place behind it all, and the size
+    of the loop (0: not said); None where no such thing stands here."""
+    number = past(t, at + 1, "THE")
+    said = t[at].type == "CATCH" and types(t, number, 2) == ["NUM", "CH"]
+    if not said or not _are_several(t, number) or not t[number + 1].text.endswith("s"):
+        return None
+    sized = types(t, number + 2, 2) == ["OF", "NUM"]
+    size = t[number + 3].number if sized else 0
+    by = past(t, number + 2 + 2 * sized, "TOGETHER", "NOTHING")
+    stitch = past(t, by + 1, "NUM")
+    if types(t, by, 1) != ["WITH"] or types(t, stitch, 1) != ["STITCH"]:
+        return None
+    return list(t[by + 1 : stitch + 1]), stitch + 1, size
+
+
+def _are_several(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a number of rows' chains that may lie together stands here."""
+    return types(t, at, 1) == ["NUM"] and t[at].number in _SEVERAL
+
+
+_SEVERAL = range(2, 5)
 
 
 def _one_before(found: Sequence[Terminal]) -> bool:
@@ -58,7 +85,7 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     if t[at].text in ("round", "around") and t[named : named + 1] and t[named].text == "both loops":
         return named + 1, 0
     both = types(t, named, 1) == ["ALL"] and t[named].text == "both"
-    two = types(t, named, 1) == ["NUM"] and t[named].number == 2
+    two = _are_several(t, named)
     chains = past(t, named + (both or two), "THE")
     if both or two:
         end, size = at, 0
@@ -78,7 +105,7 @@ def _behind_both(t: Sequence[Terminal], at: int) -> tuple[int, int]:
             end = chains + 1
             rows = past(t, end + 1, "THE", "ORD", "AND") if types(t, end, 1) == ["OF"] else end
             end = rows + (types(t, rows, 1) in (["ROW"], ["ROUND"]))  # `of 3rd and 4th rows`
-        elif types(t, chains, 2) == ["CH", "PREP"] and _lies_below(t, chains + 1):
+        elif types(t, chains, 1) == ["CH"] and _lies_below(t, chains + 1):
             end = chains + 2  # `over the 2 chains beneath`
         more = types(t, end, 1) == ["AND"]  # `over both chains and the dc`
         more = more and types(t, past(t, end + 1, "PREP", "THE"), 1) in (["STITCH"], ["KIND"])
@@ -98,6 +125,8 @@ _STRANDS = ("bars", "strands", "lines")
 
 def _lies_below(t: Sequence[Terminal], at: int) -> bool:
     """Whether `beneath` ends a place: the chains of this row and the one before lie there."""
+    if at >= len(t):
+        return False
     ends = at + 1 == len(t) or t[at + 1].type in ("SEP", "RP")
     return t[at].text in ("beneath", "below", "underneath") and t[at - 1].text == "chains" and ends
 
@@ -106,8 +135,8 @@ def _told(first: Terminal, last: Terminal, size: int, source: Source) -> Finding
     span = source.span(first.start, last.end)
     said = quoted(source, span)
     message = (
-        f'"{said}" is taken for the chains of two rows together, and counted in the loop of the '
-        "row below"
+        f'"{said}" is taken for the chains of several rows together, and counted in the '
+        "loop of the row below"
     )
     loop = f"ch-{size} space" if size else "space"
     help_ = f'write "in next {loop}", or where else it goes, to say so'

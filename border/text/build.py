@@ -35,7 +35,7 @@ from border.text.over_again import (
     tell_shared,
     tell_shared_around,
 )
-from border.text.place_doubts import tell_halves, tell_head_below
+from border.text.place_doubts import tell_every_loop, tell_halves, tell_head_below
 from border.text.places import build_union
 from border.text.singles import BUILDERS, build_begin, build_stitches
 from border.text.steps import next_for_first
@@ -94,6 +94,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         tell_shared(items, b)
         tell_begun_there(items, b)
     tell_centre_of_all(items, b)
+    tell_every_loop(items, b)
     tell_same_as_begun(items, b)
     if any(end.what is Ending.JOIN for end in ends):
         tell_chains_meet(items, b)
@@ -356,6 +357,9 @@ def _gather(node: Tree[Token], top: _List, b: Building) -> None:
     gathered: list[Step] = []
     while top.steps and _gathers(top.steps[-1].item):
         gathered.insert(0, top.steps.pop())
+    turned = bool(top.steps) and all(isinstance(step.item, End) for step in top.steps)
+    if turned and len(gathered) > 1 and _rises(gathered[0].item):
+        top.steps.append(gathered.pop(0))  # `turn, 5 ch, 2 dc, 2 ch, 2 dc, all in the loop`
     said = next(b.of(child) for child in node.children if is_token(child, "ALLIN"))
     while said.text.startswith("both") and gathered and isinstance(gathered[0].item, Chains):
         top.steps.append(gathered.pop(0))  # both are two stitches
@@ -374,6 +378,15 @@ def _gather(node: Tree[Token], top: _List, b: Building) -> None:
         message = "all from the last place on is taken to go here"
         b.tell("perhaps-one-place", message, f"write {only}, if only these do", span)
     top.steps.append(Step(in_place(items, place, b, node.children, span), gathered[0].hard))
+
+
+def _rises(item: Item) -> bool:
+    """Whether a step at the head of a turned row is the chains that it rises by."""
+    return isinstance(item, Chains) and item.count > _LOW
+
+
+_LOW = 2
+"""Fewer chains than for a tall stitch."""
 
 
 def _runs_on(items: Sequence[Item], said: Terminal, b: Building) -> Stitches | None:

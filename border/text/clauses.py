@@ -56,7 +56,7 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
     strange: set[int] = set()
     after = 0
     for n, word in enumerate(words):
-        if word.text != ":" or word.sort is not Sort.MARK:
+        if word.text != ":" or word.sort is not Sort.MARK or _before_repeat(words, n + 1):
             continue
         start = _head_start(words, after, n)
         scope = None if _over_a_place(words[start:n]) else _scope(words[start:n], source)
@@ -80,6 +80,12 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
     if heads and not any(word.sort is not Sort.MARK for word in parts[0].words):
         parts = parts[1:]
     return parts, tuple(findings)
+
+
+def _before_repeat(words: Sequence[Word], at: int) -> bool:
+    """Whether a colon stands before `repeat`, as a semicolon does."""
+    at += at < len(words) and words[at].text == "and"
+    return at < len(words) and words[at].text.startswith("repeat")
 
 
 _FEW = 4

@@ -14,6 +14,7 @@ from border.text.nodes import Building, Step
 from border.text.tree import (
     SPACES,
     ST,
+    Begin,
     Between,
     Bracket,
     Chains,
@@ -37,8 +38,8 @@ def tell_counted_on(steps: Sequence[Step], b: Building) -> None:
     _tell_ordinals(steps, b)
     for before, step in pairwise(steps):
         if not step.hard:
-            _tell_missed(before.item, step.item, b)
             _tell_passed_twice(before.item, step.item, b)
+    _tell_missed(steps, b)
     _tell_named_later([one.item for one in steps], b)
     for n in range(len(steps) - 2):
         _tell_missed_list([one.item for one in steps[n : n + 3]], b)
@@ -146,6 +147,8 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
                 continue
             case Picots():
                 continue
+            case Begin(place=Place(which=Which.NTH, count=nth, targets=(target,))):
+                reached[_alike(target)] = _Reached(item, nth - 1, True)
             case (
                 Stitches(place=Place(which=Which.NTH | Which.FIRST as which, count=nth) as place)
                 | Bracket(place=Place(which=Which.NTH | Which.FIRST as which, count=nth) as place)
@@ -165,9 +168,14 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
                 # `1 dc in 1st of next 5 dc, …, 1 dc in 5th dc`
                 kind = Whole(Kind(of.stitch or unit.name))
                 reached = {kind: _Reached(item, nth, True)}
+            case Stitches(
+                place=Place(targets=(Part(nth, Kind("ch"), Kind("shell")),), count=1)
+            ) if nth > 0:  # `1 dc in 1st ch of the shell, …, 1 dc in 2nd ch`
+                reached = {Whole(Kind(x)): _Reached(item, nth, True) for x in ("space", "ch")}
             case _ if (taken := _taken(item)) is not None:
                 kind, count = taken
-                before = _reached(reached, kind) or _Reached(item, 0, isinstance(kind, Between))
+                by_number = isinstance(kind, Between) or _is_the(item)
+                before = _reached(reached, kind) or _Reached(item, 0, by_number)
                 _go_on(reached, kind, replace(before, passed=before.passed + count, last=count))
             case Skip(count, target):
                 for kind, before in list(reached.items()):
@@ -210,6 +218,17 @@ def _taken(item: Item) -> tuple[Target, int] | None:
         ):
             return _alike(kind), count
     return None
+
+
+def _is_the(item: Item) -> bool:
+    """Whether a step goes into `the shell`, and does not say which: not so `next shell`."""
+    match item:
+        case (
+            Stitches(place=Place(which=Which.THE, targets=(target,)))
+            | Bracket(place=Place(which=Which.THE, targets=(target,)))
+        ):
+            return target.of.name == "shell"
+    return False
 
 
 def _reached(reached: dict[Target, _Reached], kind: Target) -> _Reached | None:
@@ -256,25 +275,44 @@ def _tell_counted_on(
     )
 
 
-def _tell_missed(before: Item, item: Item, b: Building) -> None:
-    """`miss 2 treble and 1 chain`: is the chain made, or missed?"""
-    match before, item:
-        case Skip(), Chains(count):
-            missed = Skip(count, Whole(Kind("ch")))
-        case Skip(), Stitches(count, stitch, None, cluster=0):
-            missed = Skip(count, Whole(Kind(stitch)))
-        case _:
-            return
-    start, end = before.span.end, item.span.start
-    between = [t for t in b.terminals if start <= t.start < end]
-    if [t.text for t in between] in (["and"], ["&"]) and between[0].end == end - 1:
-        both = f"{b.written(before)}, {b.written(missed)}"
+def _tell_missed(steps: Sequence[Step], b: Building) -> None:
+    """`miss 2 treble and 1 chain`, `miss 3 ch, 1 dc, and 3 ch`: are these made, or missed?"""
+    missed: list[Item] = []
+    for before, step in pairwise(steps):
+        missed = [before.item] if isinstance(before.item, Skip) else missed
+        also = _as_missed(step.item) if missed and not step.hard else None
+        between = b.said_between(before.item, step.item)
+        if also is None or not {",", *_AND}.issuperset(between):
+            missed = []
+            continue
+        missed.append(also)
+        listed = len(missed) > _TWO and between == [", and"]
+        if not listed and not (len(missed) == _TWO and b.joined_by_and(before.item, step.item)):
+            continue
+        first = missed[0]
+        all_ = ", ".join(b.written(one) for one in missed)
+        made = "this is made" if len(missed) == _TWO else "the rest is made"
         b.tell(
             "perhaps-missed",
-            'only what stands before the "and" is taken to be missed, and this is made',
-            f"write {both} if both are missed",
-            before.span.to(item.span),
+            f"only {b.written(first)} is taken to be missed, and {made}",
+            f"write {all_} if {'both' if len(missed) == _TWO else 'all'} are missed",
+            first.span.to(step.item.span),
         )
+        missed = []
+
+
+_AND = frozenset({"and", "&", ", and"})
+_TWO = 2
+
+
+def _as_missed(item: Item) -> Item | None:
+    """What is made without a place, as it would be missed."""
+    match item:
+        case Chains(count):
+            return Skip(count, Whole(Kind("ch")))
+        case Stitches(count, stitch, None, cluster=0):
+            return Skip(count, Whole(Kind(stitch)))
+    return None
 
 
 def _tell_missed_list(steps: Sequence[Item], b: Building) -> None:

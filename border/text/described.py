@@ -34,6 +34,8 @@ BETWEEN = "between"
 """The name of a place of which it was said between what it is."""
 IN_GROUP = "in group"
 """The name of a place of chains in the middle of a group: a shell, where one is made below."""
+IN_SHELL = "in shell"
+"""The name of a place of which it was said that it is a loop of the shell: the shell itself."""
 OF_HEAP = "of heap"
 """The name of a place of which it was said in what it stands: `in each dc of the shell`."""
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
@@ -144,6 +146,7 @@ def described(t: Terminals) -> Terminals:
             several = of_every and types(found, len(found) - 2, 2) == ["NUM", "CH"]
             if not several:  # of `each 1 ch of the shell` there may be more than one
                 whole = replace(t[shell - 1], kind=Kind("shell"))
+                found[prep] = replace(found[prep], name=found[prep].name or IN_SHELL)
                 found[prep + 1 :] = [*(of_every or t[at + 1 : shell - 1]), whole]
         elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
             behind = _behind_of(t, at)

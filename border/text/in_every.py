@@ -49,7 +49,10 @@ def in_every(t: Terminals) -> Terminals:
                 return [*t[: at + 1], *t[at + 4 :]]
             first = t[n + 1].type != "ORD" or t[n + 1].number == 1
             rest = [x for x in t[n + 2 : at] if x.type != "SEP"]
-            return [*t[: n + 1], said[1], *rest, *t[at + 4 :]] if first else t
+            steps = t[:n]
+            if any(x.type == "PICOT" for x in steps):  # `picot, 1 dc in the loop; do so in every …`
+                steps = [like(t[0], "LP"), *steps, like(t[n - 1], "RP")]
+            return [*steps, here, said[1], *rest, *t[at + 4 :]] if first else t
     return t
 
 

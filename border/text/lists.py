@@ -150,7 +150,7 @@ def _gathered(
         return 0
     assert placed.place is not None
     chains = any(isinstance(item, Chains) for item in since)
-    starts = opens_row and len(since) == 1 and not _one_and(since[-1], placed, b)
+    starts = opens_row and len(since) == 1 and not _and_both(since[-1], placed, b)
     if chains and placed.place.which in OPEN_PLACES and not starts:
         once = placed.parted or (among and isinstance(placed, Bracket))
         if b.headings.bare is Bare.BEHIND and once:
@@ -165,10 +165,13 @@ def _gathered(
     return 0
 
 
-def _one_and(chains: Item, placed: Item, b: Building) -> bool:
-    """Whether `1 ch and 1 dc in each dc` makes both in each."""
-    one = isinstance(chains, Chains) and chains.count == 1
-    return one and b.said_between(chains, placed) in (["and"], ["&"])
+def _and_both(chains: Item, placed: Stitches | Bracket, b: Building) -> bool:
+    """Whether `1 ch and 1 dc in each dc`, `3 ch and 1 dc in the centre of each loop` may make both
+    in each."""
+    place = placed.place
+    loops = place is not None and all(target.of.name in SPACES for target in place.targets)
+    made = isinstance(chains, Chains) and (chains.count == 1 or loops)
+    return made and b.joined_by_and(chains, placed)
 
 
 def _behind_skip(since: Sequence[Item], placed: Stitches | Bracket, led: Sequence[Step]) -> bool:

@@ -245,6 +245,15 @@ def _asked(one: Moved, moved: Sequence[_Found], others: Others, said: Span) -> A
     missed = {n for f in moved for n in f.unit.missed}
     counted = [f.unit for f in moved if f.unit.place and f.unit.place.which in _COUNTED]
     bare = [f.unit for f in moved if f.unit.place is None]
+    for unit in (f.unit for f in moved):
+        spread = unit.place.count if unit.place and unit.place.which is Which.NEXT else 1
+        item = unit.opener.item
+        if spread > 1 and isinstance(item, Stitches) and one.place.count == 1 and _unsaid(one):
+            whole = replace(item, count=item.count * spread)
+            next_ = Place(Which.NEXT, one.place.targets)
+            message = f"the copied row goes into {spread} places here, and so does this row"
+            into_one: Others = {unit.opener.n: _in(whole, next_, said), **dict.fromkeys(missed)}
+            return Asked(message, "if all of them go into one", others | into_one)
     if missed or counted:
         nexts: Others = dict.fromkeys(missed)
         for unit in counted:

@@ -69,6 +69,16 @@ class Building(Struct):
         start, end = before.span.end, behind.span.start
         return [t.text for t in self.terminals if start <= t.start < end]
 
+    def joined_by_and(self, before: Item, behind: Item) -> bool:
+        """Whether only an `and` stands between two steps: not `and work`, `, and`."""
+        between = self.said_between(before, behind)
+        last = next((t.end for t in reversed(self.terminals) if t.end <= behind.span.start), 0)
+        return between in (["and"], ["&"]) and last + 1 == behind.span.start
+
+    def said_in(self, span: Span) -> set[str]:
+        """The words that stand in a stretch of the source."""
+        return {t.text for t in self.terminals if span.start <= t.start < span.end}
+
     def span(self, *nodes: Node) -> Span:
         """The stretch of the source that nodes cover."""
         tokens = [self.of(token) for node in nodes for token in leaves(node)]

@@ -38,6 +38,19 @@ class Section(Struct, frozen=True):
     base: int = 0
 
 
+def _without_rows_over_again(words: Sequence[Word], heads: Sequence[Head]) -> list[Head]:
+    """The heads without a line `Repeat from the 2nd row for the length required.` of which the next
+    one shows that it is no row: it has the number that comes behind the row before."""
+    kept: list[Head] = []
+    for head, following in zip_longest(heads, heads[1:]):
+        before = max(kept[-1].numbers, default=0) if kept else 0
+        copies = not head.numbers and head.at == head.body and words[head.at].text == "repeat"
+        numbered = following is not None and following.numbers[:1] == (before + 1,)
+        if not (copies and before and numbered):
+            kept.append(head)
+    return kept
+
+
 def find_rows(
     words: Sequence[Word], heads: Sequence[Head], source: Source
 ) -> tuple[list[Section], tuple[Finding, ...]]:
@@ -45,6 +58,7 @@ def find_rows(
     sections: list[Section] = []
     findings: list[Finding] = []
     highest = 0
+    heads = _without_rows_over_again(words, heads)
     base = 0  # of the rows of a piece that has numbers of its own
     for head, following in zip_longest(heads, heads[1:]):
         end = following.at if following is not None else len(words)

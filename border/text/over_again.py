@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from border.stitches import STITCHES
 from border.text.chains_among import tell_chains_among
 from border.text.nodes import Building
+from border.text.rest_of_group import tell_rest_of_group
 from border.text.tree import (
     SPACES,
     Begin,
@@ -18,6 +19,7 @@ from border.text.tree import (
     Centre,
     Chains,
     End,
+    Ending,
     Item,
     Kind,
     Place,
@@ -37,23 +39,30 @@ def tell_over_again(items: Sequence[Item], b: Building) -> None:
     if items:
         _tell_nothing_missed(items, b)
         tell_chains_among(items, b)
+        tell_rest_of_group(items, b)
 
 
 def tell_head(items: Sequence[Item], b: Building) -> None:
     """`ch 3, 7 dc in next loop, 1 dc in dc; repeat`: are these chains made once, as a stitch?
 
-    Not where as many are missed under them.
+    Not where as many are missed under them. So is `turn with ch 5`, and chains where a round
+    begins in a place.
     """
+    turned = bool(items) and _is_turn(items[0])
+    items = list(dropwhile(lambda item: isinstance(item, Begin) or _is_turn(item), items))
     if len(items) < 2:
         return
     _tell_one_more(items, b)
     if not isinstance(items[0], Chains) or items[0].count < 2:
         return
     stitch = next((i for i in items if isinstance(i, Stitches)), None)
+    if stitch is not None and stitch.place is not None and stitch.place.which is Which.SAME:
+        return  # `begin in the ring, ch 3, 19 dc in it`
     height = STITCHES[stitch.stitch].height if stitch is not None else 0
     more = [i.count for i in items[1:] if isinstance(i, Chains)]
     direct = isinstance(items[1], Stitches) and items[0].count == height > 1
     with_chains = height > 1 and items[0].count - height in more
+    with_chains |= turned and any(items[0].count - tall in more for tall in _TALL)
     if direct or with_chains or b.joined:
         n = items[0].count
         b.tell(
@@ -62,6 +71,14 @@ def tell_head(items: Sequence[Item], b: Building) -> None:
             f'if it stands for the first stitch, put a star behind it: "ch {n}, * … repeat from *"',
             items[0].span,
         )
+
+
+def _is_turn(item: Item) -> bool:
+    return isinstance(item, End) and item.what is Ending.TURN
+
+
+_TALL = (3, 4)
+"""Chains that stand at a turn for one of the usual tall stitches."""
 
 
 def _tell_one_more(items: Sequence[Item], b: Building) -> None:

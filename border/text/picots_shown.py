@@ -52,7 +52,7 @@ def namely(t: Terminals) -> Terminals:
         if shown_equal:  # `1 picot (= 5 chain, …)`
             at += 1
             continue
-        if t[at].type != "NAMELY":
+        if t[at].type != "NAMELY" or _tells_of_step(t, at, found):
             found.append(t[at])
             at += 1
             continue
@@ -63,6 +63,18 @@ def namely(t: Terminals) -> Terminals:
             shown = _shown(t, at)
             at = _without_name(found, shown) if shown else at
     return found
+
+
+def _tells_of_step(t: Terminals, at: int, found: Terminals) -> bool:
+    """Whether `viz.` stands behind a step with its place, `1 shell in each loop, viz., 2 dc, 1 ch,
+    2 dc`: what it says is not made once more, and is asked."""
+    named = len(found) - (types(found, len(found) - 1, 1) == ["SEP"])
+    back = range(named - 1, 0, -1)
+    begun = next((n for n in back if found[n].name == "hard" or found[n].type == "STAR"), 0)
+    placed = any(x.type in ("PREP", "ALLIN") for x in found[begun:named])
+    noun = types(found, named - 1, 1) in (["KIND"], ["STITCH"], ["CH"])
+    steps = past(t, at + 1, "SEP")
+    return placed and noun and types(t, steps, 1) == ["NUM"] and "LP" not in types(found, named, 2)
 
 
 _LONG = 20

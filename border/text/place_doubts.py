@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
+from border.text.assumed import is_shell
 from border.text.nodes import Building
 from border.text.steps import walk
 from border.text.tree import (
@@ -162,6 +163,69 @@ def tell_of_heap(item: Stitches, b: Building) -> None:
             'many of the others: "in each of the next 5"',
             item.span,
         )
+
+
+def tell_in_shell(item: Stitches, b: Building) -> None:
+    """`1 sc in each loop of the shell`: the shells below may have several."""
+    below = walk(b.below.items) if b.below is not None else ()
+    shells = [one for one in below if isinstance(one, Bracket) and is_shell(one)]
+    loops = [[x.count for x in walk(one.items) if isinstance(x, Chains)] for one in shells]
+    several = max(loops, key=len, default=[])
+    if len(several) > 1:
+        size = several[0] if len(set(several)) == 1 else 0
+        each = f"each ch-{size} space" if size else "next space"
+        b.tell(
+            "place-assumed",
+            f"a shell below has {len(several)} chain loops, and this is taken as {b.written(item)}",
+            f'for each of the loops write "in {each}", or "in each of next {len(several)} spaces"',
+            item.span,
+        )
+
+
+def tell_hole_between(item: Stitches, b: Building) -> None:
+    """`5 dc in the hole between the dc`: chains that the row below makes there may be meant."""
+    below = list(walk(b.below.items)) if b.below is not None else []
+    sizes = sorted({one.count for one in below if isinstance(one, Chains)})
+    if sizes:
+        b.tell(
+            "place-assumed",
+            f"this is taken as {b.written(item)}, with no chains there",
+            f'write "in next ch-{sizes[0]} space" if the hole is made by chains',
+            item.span,
+        )
+
+
+def tell_goes_on(item: Stitches, b: Building) -> None:
+    """`begin in a loop, 3 dc in same loop, 1 sc in next loop; repeat`: 3 dc where the sc is?"""
+    b.tell(
+        "place-assumed",
+        f"each time the repeat comes round this is {b.written(item)}",
+        'where it goes into the place that was worked last, put a star before it: "*…, 3 dc in '
+        'same place, 1 dc in next place; repeat from *"',
+        item.span,
+    )
+
+
+def tell_every_loop(items: Sequence[Item], b: Building) -> None:
+    """`1 sc in every loop`, all of a row over small holes: in books before 1850 mostly each stitch
+    (common practice)."""
+    below = list(walk(b.below.items)) if b.below is not None else []
+    sizes = [one.count for one in below if isinstance(one, Chains)]
+    match items:
+        case [Stitches(count=1, place=Place(which=Which.EACH, targets=(Whole(Kind("loop")),)))] if (
+            b.terms == "early" and sizes and max(sizes) <= _SMALL
+        ):
+            b.tell(
+                "place-assumed",
+                f"this is taken as {b.written(items[0])}, the chain loops of the row below; in "
+                "early books a loop is often any stitch",
+                'a heading settles it: "loop means st"',
+                items[0].span,
+            )
+
+
+_SMALL = 3
+"""Over holes of no more chains one may work on in every stitch."""
 
 
 def _alone(items: Sequence[Item]) -> Iterator[Item]:

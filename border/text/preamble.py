@@ -28,6 +28,7 @@ _NEAR = 8
 
 def of_chain(line: Sequence[Word]) -> bool:
     """Whether the words of a line before the first row speak of the chain to begin with."""
+    line = _opening(line)
     dashed = [w.text for w in line[:1]] == ["--"]
     line = _opening(line[dashed:])  # as a remark it speaks of the same
     if not line:
@@ -40,6 +41,11 @@ def of_chain(line: Sequence[Word]) -> bool:
 
 def _opening(line: Sequence[Word]) -> Sequence[Word]:
     """The words without `for each star`, or `Foundation:`, before them."""
+    closed = next((n for n, w in enumerate(line) if n and w.text == "--"), len(line))
+    if [w.text for w in line[:1]] == ["--"] and len(line) > closed + 2:
+        return _opening(line[closed + 1 :])  # `-- Edging --. Ch 40.`
+    if [w.text for w in line[:1]] == ["."]:
+        return _opening(line[1:])  # of a remark that is gone
     if [w.text for w in line[:1]] == ["foundation"]:
         at = next((n for n, w in enumerate(line) if n and w.sort is not Sort.MARK), 0)
         chains = any(number_at(line, n) for n in (at, at + 1))  # `ch 24`, `24 ch`
@@ -76,6 +82,7 @@ def behind_words(words: Sequence[Word], at: int) -> int:
 def founds(line: Sequence[Word], before: Word) -> bool:
     """Whether a line that speaks of a chain, behind a figure, is the chain to begin with, and not
     more of its steps, as `ch 2, 2 dc` is; `before`: the last word of the figure so far."""
+    line = _opening(line)
     if line[0].text in _BEGINS or [w.text for w in line[1:2]] == ["a"]:
         return True
     listed = any(w.text in _LISTS and number_at(line, n) for n, w in enumerate(line[:-1], 1))

@@ -20,6 +20,26 @@ from border.text.gone_back import (
     mark_to_mark,
     steps_repeated,
 )
+from border.text.left_out import (
+    at_near_end,
+    close_stitches,
+    each_on_one,
+    each_with,
+    ends_with_last,
+    from_first_star,
+    missed_between,
+    named_later,
+    next_first,
+    none_between,
+    picot_with,
+    prep_before_each,
+    same_as,
+    same_under_each,
+    the_others,
+    to_reach,
+    together_again,
+    worked_last,
+)
 from border.text.passing import NAMED_BEHIND, NOUNS, ended, like, past, types, where
 from border.text.popcorns import popcorns
 from border.text.remarked import with_remarks
@@ -188,10 +208,10 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
             found[order] = like(terminals[order], "NUM", number=1)
         behind = terminals[n + 1 : n + 3]
         behind = behind[1:] if behind and behind[0].type in ("THE", "PREP") else behind
-        if (
-            here.text in ("pass", "passing", "leave")
-            and behind
-            and behind[0].type in ("NUM", *NOUNS)
+        nth = behind[:1] != [] and behind[0].type in ("ORD", "NEXT")
+        nth = nth and ended(terminals, past(terminals, order + 1, *NOUNS))  # `pass the third`
+        if here.text in ("pass", "passing", "leave") and (
+            nth or (types(behind, 0, 1)[:1] != [] and behind[0].type in ("NUM", *NOUNS))
         ):
             found[n] = replace(here, type="SKIP")
     return found
@@ -207,9 +227,21 @@ def _first_missed(t: Sequence[Terminal]) -> list[Terminal]:
     )
     marked = any(x.type in ("STAR", "CROSS", "MARK") for x in t)
     bare = any(x.type == "REPEAT" for x in t) and not marked
-    if first and bare and types(t, stop, 1) == ["SEP"] and stop > order + 1:
-        return [*t[: stop + 1], like(t[stop], "STAR"), *t[stop + 1 :]]
-    return list(t)
+    if not first or not bare or types(t, stop, 1) != ["SEP"] or stop == order + 1:
+        return list(t)
+    if not _misses_last(t):  # `miss the first dc, 7 dc, miss 1, 3 ch, 1 dc in the loop; repeat`
+        return [*t[:order], like(t[order], "NUM", number=1), *t[order + 1 :]]
+    return [*t[: stop + 1], like(t[stop], "STAR"), *t[stop + 1 :]]
+
+
+def _misses_last(t: Sequence[Terminal]) -> bool:
+    """Whether the last step before a repeat is a miss, perhaps with chains over it."""
+    again = next(n for n, x in enumerate(t) if x.type == "REPEAT")
+    skip = max((n for n in range(again) if t[n].type == "SKIP"), default=again)
+    return skip < again and all(x.type in _OF_MISS for x in t[skip + 1 : again])
+
+
+_OF_MISS = frozenset({"NUM", "CH", "KIND", "STITCH", "THE", "SEP"})
 
 
 def _said_once(t: Sequence[Terminal]) -> list[Terminal]:
@@ -251,6 +283,25 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 PUT_RIGHT = (
     where(without_dots, "SEP"),
+    where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
+    where(prep_before_each, "STITCH-EACH STITCH-EVERY"),
+    where(picot_with, "PICOT-WITH"),
+    where(each_with, "EACH-WITH"),
+    where(ends_with_last, "REPEAT", "AND-PREP", "ORD"),
+    where(same_as, "SAME", "AS"),
+    where(worked_last, "KIND-ORD"),
+    where(the_others, "OTHER-NUM THE-OTHER THE-NEXT"),
+    where(same_under_each, "SAME-PREP", "EACH EVERY"),
+    where(missed_between, "SKIP", "BETWEEN-EACH"),
+    where(from_first_star, "FROMHEAD-STAR ORD-STAR"),
+    where(at_near_end, "KIND-ATEND", "ENDING"),
+    where(close_stitches, "ENDING-STITCH"),
+    where(together_again, "TOGETHER DRAWING", "STITCH-NOTHING"),
+    where(none_between, "BETWEEN", "NOTHING"),
+    where(named_later, "ORD-SEP ORD-AND", "PREP"),
+    where(next_first, "NEXT-NUM NEXT-SEP", "PREP"),
+    where(to_reach, "SEP-TO"),
+    where(each_on_one, "EACH-PREP"),
     where(popcorns, "SEP", "ORD", "UNITE UNKNOWN STITCH-STRAY SEP-SEP"),
     where(
         the_rest,
@@ -267,7 +318,6 @@ PUT_RIGHT = (
     where(begun_from_mark, "REMARK-FROM BEGIN-FROM"),
     where(steps_repeated, "REPEAT SOON", "CH-AND NUM-AND", "STITCH"),
     where(before_stitches, "CH-UNKNOWN KIND-UNKNOWN"),
-    where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(_made_of, "MADEOF KIND-OF"),
     where(closely, "STITCH-NOTHING SEP-STITCH"),
     where(at_the_end, "NUM-ATEND"),

@@ -149,8 +149,12 @@ def _without_purpose(words: list[Word], source: Source, reader: Reader) -> list[
     stop = next((n for n, w in enumerate(words[:_PURPOSE]) if w.text in (":", ".")), 0)
     said = [word.text for word in words[:stop] if word.text != "the"]
     rows = vocabulary().rows
-    purpose = stop and words[stop].text == ":" and words[0].text == "for"
-    edge = said[1:] and said[0] in rows["which"] and said[1] in rows["edge"]
+    if stop and words[stop].text == ":" and _tells_of_row(words[:stop]):
+        span = source.span(words[0].start, words[stop].end)
+        reader.findings.append(taken_as_remark(source, span))
+        return words[stop + 1 :]
+    purpose = 0 < stop < _SHORT and words[stop].text == ":" and words[0].text == "for"
+    edge = said[1:] and stop < _SHORT and said[0] in rows["which"] and said[1] in rows["edge"]
     if not (purpose or edge) or any(word.number for word in words[:stop]):
         return words
     span = source.span(words[0].start, words[stop].end)
@@ -158,8 +162,21 @@ def _without_purpose(words: list[Word], source: Source, reader: Reader) -> list[
     return words[stop + 1 :]
 
 
-_PURPOSE = 6
-"""In no more words it is said what a row is for."""
+def _tells_of_row(words: Sequence[Word]) -> bool:
+    """Whether `Work a row of picots as follows:`, `Work on the length of chain as follows:`, `The
+    last round is a row of purls:` only tells of the row, before a colon."""
+    said = [word.text for word in words]
+    places = {"each", "every", "next", "over", "elsewhere", "first", "same", "shell", "*"}
+    named = vocabulary().rows["row"].intersection(said) or "length" in said
+    tells = said[-1] in ("follows", "thus") or "is" in said
+    numbers = any(word.number > 1 or word.sort is Sort.NUMBER for word in words)
+    return bool(named) and tells and not numbers and not places.intersection(said)
+
+
+_PURPOSE = 12
+"""In no more words it is said what a row is for, or that it is a row of something."""
+_SHORT = 6
+"""In no more, `For the border:`."""
 
 
 def _with_squares(words: list[Word], number: int, reader: Reader) -> list[Word]:

@@ -24,6 +24,10 @@ from border.text.sentences import shell_before
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
 
+GOES_ON = "goes on"
+"""The name of `in the same` that is taken for the next where a repeat comes round, though it goes
+on by itself."""
+
 
 def of_the_same(t: Terminals) -> Terminals:
     """`in the 4th of the same`, behind `in the 2nd of the 5 chain`: in the 4th, of those too."""
@@ -175,7 +179,11 @@ def begun_same(t: Terminals) -> Terminals:
     behind = [x.type for x in t[same:]]
     back = "REPEAT" in behind and "STAR" not in behind[: behind.index("REPEAT")]
     said = begins[:1] == ["BEGIN"] or begins[:2] == ["STITCH", "TO"]
-    said = said and back and HOW_OFTEN.isdisjoint(behind)
+    star = next((n for n in range(comma, at) if t[n].type == "STAR"), comma)
+    worked = any(
+        x.type == "STITCH" for x in t[comma:star]
+    )  # `begin in a loop; 1 dc, *5 ch, 1 dc …`
+    said = said and back and not worked and HOW_OFTEN.isdisjoint(behind)
     if not said or behind[:1] != ["SAME"] or t[comma - 1].type not in NOUNS:
         return t
     named = types(t, same + 1, 1) == ["PLACE"] or (same + 1 < len(t) and t[same + 1].type in NOUNS)
@@ -186,6 +194,10 @@ def begun_same(t: Terminals) -> Terminals:
         part = [*t[order : of + 1], like(t[same], "NEXT"), *whole]
         return [*t[:same], *part, *t[same + 1 + named :]]
     centre = [like(t[same], x) for x in ("CENTRE", "OF") if "CENTRE" in begins]
+    again = next(n for n in range(same, len(t)) if t[n].type == "REPEAT")
+    unsaid = t[past(t, 0, "SEP")].text == t[same].text  # `ch 4, 1 dc in the same loop, …`
+    if unsaid and any(x.type == "NEXT" for x in t[same + 1 : again]):
+        t = [*t[:at], replace(t[at], name=t[at].name or GOES_ON), *t[at + 1 :]]
     return [*t[:same], *centre, like(t[same], "NEXT"), t[comma - 1], *t[same + 1 + named :]]
 
 

@@ -9,8 +9,9 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.beside import BESIDE
+from border.text.between import HOLE
 from border.text.chains_between import with_chains
-from border.text.described import BETWEEN, OF_HEAP
+from border.text.described import BETWEEN, IN_SHELL, OF_HEAP
 from border.text.first_stitches import FIRST
 from border.text.in_each import tell_single_chain, with_each
 from border.text.missed import MADE
@@ -22,7 +23,10 @@ from border.text.place_doubts import (
     tell_besides,
     tell_counted,
     tell_gap,
+    tell_goes_on,
+    tell_hole_between,
     tell_in_last,
+    tell_in_shell,
     tell_made_here,
     tell_next_of,
     tell_of_heap,
@@ -38,6 +42,7 @@ from border.text.place_doubts import (
 )
 from border.text.places import build_place, build_skipped, build_union
 from border.text.places_first import ONCE_MORE
+from border.text.same_place import GOES_ON
 from border.text.shared_out import BESIDES, SHARED
 from border.text.terminals import Terminal
 from border.text.tree import (
@@ -217,7 +222,7 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
     return with_chains(made, chains, b)
 
 
-_BETWEEN_TOLD = {"pair": tell_pair, "gap": tell_gap}
+_BETWEEN_TOLD = {"pair": tell_pair, "gap": tell_gap, HOLE: tell_hole_between}
 """What is told of a place between two, by the name that its word was given on the way."""
 _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "middle": tell_on_the_middle,
@@ -234,6 +239,8 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     ONCE_MORE: tell_once_more,
     BETWEEN: tell_one_between,
     OF_HEAP: tell_of_heap,
+    GOES_ON: tell_goes_on,
+    IN_SHELL: tell_in_shell,
     MADE: tell_made_here,
 }
 """What is told of a place, by the name that its first word was given on the way."""

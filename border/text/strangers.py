@@ -163,7 +163,8 @@ def taken_as_remark(source: Source, span: Span) -> Finding:
 def asked_place(word: str) -> str | None:
     """How to say what a `scallop` or a `tuft` is here; None for other words."""
     table = vocabulary().places_asked
-    one = next((w for w in (word, word[:-1], word[:-2]) if w in table), None)
+    singular = (word, word[:-1], word[:-2], word.replace("leaves", "leaf"))
+    one = next((w for w in singular if w in table), None)
     if one is None:
         return None
     means = " or ".join(f'"{one} means {kind}"' for kind in table[one])

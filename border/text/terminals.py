@@ -187,7 +187,7 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
     stitch, stitch_end = longest(words, at, names.phrases)
     made_of = entry is not None and entry.terminal == "MADEOF"
     if made_of and (stitch is not None or number_at(words, end) is None):
-        entry, end = None, at
+        entry, end = longest(words[: end - 1], at, ways_from(word.text))  # `shell of last row`
     counts = word.sort is not Sort.WORD or word.text in words_that_count()
     ordinal = ordinal_at(words, at) if counts else None
     number = number_at(words, at) if counts else None

@@ -281,8 +281,11 @@ def _respelt(overrides: tuple[tuple[str, str], ...]) -> list[tuple[str, str]]:
     found: list[tuple[str, str]] = []
     for name, stitch in overrides:
         letters = name.replace(" ", "")
-        if len(letters) == 2 and letters.isalpha():
-            found.append((" ".join(letters) if letters == name else letters, stitch))
+        if len(letters) != 2 or not letters.isalpha():
+            continue
+        other = " ".join(letters) if letters == name else letters
+        if (other,) not in dict(phrases_from(letters)):  # `s t means hdc` leaves `st` alone
+            found.append((other, stitch))
     return found
 
 

@@ -148,7 +148,7 @@ def test_it_comes_to(on: On, row: str, comes_to: str) -> None:
         ("*5 dc in loop, ch 1, {}, 1 dc in next loop; repeat", "which is the middle one"),
         ("*5 dc in loop, ch 1, {}, skip 1 loop; repeat", "making 36 in all"),
         ("*5 dc in loop, ch 1, {}, skip 1 loop; repeat", "(which is the 2d picot)"),
-        ("*5 dc in loop, ch 1, {}, 1 dc in next loop; repeat", "the leaf has now 6 dc"),
+        ("*5 dc in loop, ch 1, {}, 1 dc in next loop; repeat", "the bud has now 6 dc"),
         ("*5 dc in loop, ch 2, {}, skip 1 loop; repeat", "always on the same side"),
         ("1 dc in each loop, {}", "until all of the loops are worked"),
         ("1 dc in each loop, {}", "so as to have 3 on one"),

@@ -1,0 +1,277 @@
+"""Words that a text leaves out, or has where another stands; and what they leave open, asked."""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, BLOCKS, FIVES, HEADINGS, LOOPS, SIXES, STITCHES, On, cases, said
+
+from border.text.source import Source
+from border.text.syntax import read_border
+from border.text.written import write_border
+
+OPEN = On(13, ("1 treble in each loop",), closed=False)
+SHELL1 = On(6, ("(2 treble, 1 chain, 2 treble) in each loop",))
+SHELL2 = On(6, ("(2 treble, 1 chain, 2 treble, 1 chain, 2 treble) in each loop",))
+NINES = On(
+    4, ("9 plain in each loop, with 5 chain between",), headings=HEADINGS.replace("yes", "no")
+)
+SPACED = On(6, ("*3 treble in next loop, 3 chain, 1 plain in next loop, 3 chain; repeat",))
+SPLIT = On(6, ("(2 treble, 2 chain, 2 treble) in each loop",))
+FIVEDC = On(6, ("*5 treble in next loop, 3 chain, 1 plain in next loop, 3 chain; repeat",))
+TWOS = On(
+    6,
+    (
+        "*1 treble in next loop, 5 chain, 1 treble in next loop, 5 chain, 1 treble in next loop, "
+        "6 chain; repeat",
+    ),
+)
+TURNED = On(12, ("1 treble in each loop, with 2 chain between",), closed=False)
+SPREAD = On(
+    12,
+    ("1 treble in each loop", "*2 treble in each of the next 2 treble, 2 chain, miss 2; repeat"),
+)
+
+READ_ARCHES = {
+    "plain every stitch": "48 sc; 48 x 1 st",
+    "3 plain under next loop, nothing under the next; repeat": "18 sc; 6 x 2 space",
+}
+READ_LOOPS = {
+    "fasten on at the right hand end; 3 plain in loop, 2 chain; repeat": (
+        "36 sc, 24 ch; 12 x 1 loop; asked taken-as-remark"
+    ),
+    "1 plain in next loop, 4 chain; repeat to the end, and cut off the thread at each end": (
+        "12 sc, 48 ch; 12 x 1 loop"
+    ),
+    "1 plain in next loop, 3 chain, 1 treble in the stitch last worked into; repeat": (
+        "12 sc, 12 dc, 36 ch; 12 x 1 loop"
+    ),
+    "1 plain in next loop, 3 chain, 1 treble in the same place as the plain; repeat": (
+        "12 sc, 12 dc, 36 ch; 12 x 1 loop"
+    ),
+    "*3 treble each with 2 chain between, in next loop, 1 plain in next loop; repeat": (
+        "18 dc, 6 sc, 24 ch; 6 x 2 loop"
+    ),
+    "*1 plain in next loop, 3 chain, 1 plain in each of the other 3 loops; repeat": (
+        "12 sc, 9 ch; 3 x 4 loop"
+    ),
+    "1 plain in each of the following loops": "12 sc; 12 x 1 loop",
+    "in the first loop work 3 plain, in the next 4 plain; repeat these two": "42 sc; 6 x 2 loop",
+    "pass on with single stitches to the first loop; * 1 plain in loop, 9 chain; repeat": (
+        "12 sc, 108 ch; 12 x 1 loop"
+    ),
+    "1 dbl treble in next loop, 3 chain; repeat": "12 tr, 36 ch; 12 x 1 loop",
+    "1 plain in next loop, 3 chain: repeat": "12 sc, 36 ch; 12 x 1 loop",
+    "2 treble together in next loop, 8 chain, 2 treble in the same manner in the next loop, 7 chain; repeat": (
+        "12 dc, 90 ch; 6 x 2 loop"
+    ),
+    "*3 chain, 1 plain in next loop, repeat from * once more, then 5 plain in next loop; repeat from first *": (
+        "28 sc, 24 ch; 4 x 3 loop"
+    ),
+    "*5 plain in next loop, *3 chain, 1 plain in next loop, repeat from last * twice more; repeat from first *": (
+        "24 sc, 27 ch; 3 x 4 loop"
+    ),
+    "1 plain in next loop, 5 chain, and go on in the same way": "12 sc, 60 ch; 12 x 1 loop",
+    "1 plain in next loop, 5 chain, until the whole is done": "12 sc, 60 ch; 12 x 1 loop",
+    "1 plain in next loop, 3 chain, pass the next loop; repeat": "6 sc, 18 ch; 6 x 2 loop",
+    "6 treble in the next loop, each separated from the next by one chain, 1 plain in the next loop; repeat": (
+        "36 dc, 6 sc, 30 ch; 6 x 2 loop"
+    ),
+}
+READ_STITCHES = {
+    "*1 plain in next st, 3 chain, miss 2; repeat from * throughout the row": (
+        "4 sc, 12 ch; 4 x 3 st"
+    ),
+    "1 plain in next st, 1 picot with 4 chain, 1 plain in next st; repeat": (
+        "12 sc, 6 picot; 6 x 2 st"
+    ),
+    "*2 treble drawn through together, 3 chain; repeat": "6 dc, 18 ch; 6 x 2 st",
+    "1 single on each of the first 3, in order to reach the next; * 1 plain, 2 chain; repeat": (
+        "12 sc, 24 ch; 12 x 1 st"
+    ),
+    "4 treble, each on a stitch, with 2 chain between, 3 chain; repeat": "12 dc, 27 ch; 3 x 4 st",
+    "Work a row of picots as follows: 1 plain in next st, 3 chain, 1 plain in same; repeat": (
+        "24 sc, 36 ch; 12 x 1 st; asked taken-as-remark"
+    ),
+    "A row of close treble": "12 dc; 12 x 1 st",
+    "1 plain in each st of the foundation ch": "12 sc; 12 x 1 st",
+    "2 treble, missing 1 stitch between each, 3 chain, miss 1; repeat": "6 dc, 9 ch; 3 x 4 st",
+}
+READ_FIVES = {
+    "1 plain, 5 treble, 1 plain; the same under every 5 chain": "12 sc, 30 dc; 6 x 1 ch-5 space",
+    "1 plain in the 2nd, 1 plain in the 4th of the 5 chain, 3 chain; repeat": (
+        "12 sc, 18 ch; 6 x 1 ch-5 space"
+    ),
+    "picot of 5, and 1 plain in the loop; do this in every loop": "6 sc, 6 picot; 6 x 1 space",
+}
+READ_BLOCKS = {
+    "2 plain in the first, 3 plain in the second space; repeat": (
+        "10 sc; 2 x 3 space; asked perhaps-counted-on"
+    ),
+    "1 plain on the first, 3 chain, 1 plain on the last of the 3 treble, 3 chain; repeat": (
+        "12 sc, 36 ch; 6 x 1 3-dc run"
+    ),
+}
+READ_SIXES = {
+    "6 chain, 1 plain between the leaves; repeat": "6 sc, 36 ch; 6 x 1 shell; asked place-assumed",
+}
+READ_OPEN = {
+    "1 plain in next st, 3 chain, miss 1; repeat, and on the last stitch 1 plain": (
+        "7 sc, 18 ch; 6 x 2 st"
+    ),
+}
+
+ASKED_SHELL2 = {
+    "1 plain in each loop of the shell": "6 sc; 6 x 1 shell; asked place-assumed",
+    "1 plain under the first chain of a shell, 3 chain, 1 plain under the second chain, 3 chain; repeat": (
+        "6 sc, 18 ch; 3 x 2 shell; asked perhaps-counted-on"
+    ),
+}
+ASKED_FIVES = {
+    "4 chain, 1 plain under the same 5 chain, 2 chain, 1 plain under next 5 chain; repeat": (
+        "6 sc, 18 ch; 3 x 2 ch-5 space; asked place-assumed"
+    ),
+    "catch down the two chains of 5 with 1 plain, 4 chain; repeat": (
+        "6 sc, 24 ch; 6 x 1 ch-5 space; asked place-assumed"
+    ),
+    "3 plain in the following loops": "3 sc; does not close; asked repeat-unclear",
+}
+ASKED_NINES = {
+    "miss the 1st plain, 7 plain, miss 1, 3 chain, 1 plain in the 5 chain, 3 chain; repeat": (
+        "32 sc, 24 ch; 4 x 9 sc"
+    ),
+}
+ASKED_STITCHES = {
+    "begin in the 2nd treble, *5 chain, 1 plain in the 3rd treble; repeat from *": (
+        "4 sc, 20 ch; 4 x 3 dc; asked perhaps-counted-on"
+    ),
+}
+ASKED_LOOPS = {
+    "3 chain and 1 treble in the centre of each loop": (
+        "12 dc; 11 x 1 loop; asked place-unclear; asked start-chain-assumed"
+    ),
+    "*12 chain, 1 slip stitch in the first to form a circle, 16 plain in the circle, 1 plain in next loop; repeat from *": (
+        "102 sc, 6 picot; 6 x 2 loop; asked perhaps-just-made; asked taken-as-remark"
+    ),
+    "Slip to the first loop, 7 chain, 1 treble in the next loop, 4 chain; repeat": (
+        "12 dc, 132 ch; 12 x 1 loop; asked perhaps-start-chain"
+    ),
+}
+ASKED_SPACED = {
+    "miss the 3 chain, plain, and 3 chain, 1 treble in next st; repeat": (
+        "3 sc, 3 dc, 9 ch; 3 x 2 ch-3 space; asked perhaps-missed; asked place-unclear"
+    ),
+}
+ASKED_SPLIT = {
+    "5 treble in the hole between the treble; repeat": "120 dc; 24 x 1 dc; asked place-assumed",
+}
+ASKED_FIVEDC = {
+    "3 treble over the 3 centre ones of the 5, 7 chain, 1 plain, 7 chain; repeat": (
+        "9 dc, 3 sc, 42 ch; 3 x 1 block of 5; asked perhaps-nothing-missed"
+    ),
+}
+ASKED_TWOS = {
+    "5 plain under each of the two 5 chain, 6 plain under every 6 chain": (
+        "22 sc; 2 x 1 ch-6 space; asked perhaps-as-they-come"
+    ),
+}
+ASKED_TURNED = {
+    "turn with 5 chain, 1 treble in next treble, 2 chain, miss 2; repeat": (
+        "11 dc, 77 ch; 11 x 1 dc; 1 left over; does not close; asked perhaps-start-chain; asked row-does-not-close"
+    ),
+    "turn; 3 plain in the space at the end, *1 chain, 1 plain in next space; repeat from *": (
+        "13 sc, 10 ch; 10 x 1 space"
+    ),
+}
+ASKED_SHELL1 = {
+    "1 plain in shell, 2 chain, 1 plain in second shell; repeat": (
+        "4 sc, 4 ch; 2 x 3 shell; asked perhaps-counted-on; asked perhaps-shared"
+    ),
+}
+ASKED_SPREAD = {
+    "as round 2, putting the treble in the 2 chain": (
+        "4 dc, 2 ch; 1 x 2 ch-2 space; 1 left over; does not close; asked perhaps-placed-otherwise; asked row-does-not-close"
+    ),
+}
+
+
+@cases(
+    (ARCHES, READ_ARCHES),
+    (LOOPS, READ_LOOPS),
+    (STITCHES, READ_STITCHES),
+    (FIVES, READ_FIVES),
+    (BLOCKS, READ_BLOCKS),
+    (SIXES, READ_SIXES),
+    (OPEN, READ_OPEN),
+)
+def test_little_words_that_are_left_out_or_stand_for_others(
+    on: On, row: str, comes_to: str
+) -> None:
+    assert said(row, on) == comes_to
+
+
+@cases(
+    (SHELL2, ASKED_SHELL2),
+    (FIVES, ASKED_FIVES),
+    (NINES, ASKED_NINES),
+    (STITCHES, ASKED_STITCHES),
+    (LOOPS, ASKED_LOOPS),
+    (SPACED, ASKED_SPACED),
+    (SPLIT, ASKED_SPLIT),
+    (FIVEDC, ASKED_FIVEDC),
+    (TWOS, ASKED_TWOS),
+    (TURNED, ASKED_TURNED),
+    (SHELL1, ASKED_SHELL1),
+    (SPREAD, ASKED_SPREAD),
+)
+def test_what_may_be_meant_besides_is_asked(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def _codes(text: str) -> list[str]:
+    return [f.code for f in read_border(Source("book.border", text))[1]]
+
+
+def test_what_is_told_behind_a_step_is_not_made_once_more() -> None:
+    row = "round 1: 7 dc in each loop; viz., 3 dc, ch 3, 4 dc."
+    assert _codes(f"terms: us\n{row}\n") == ["not-understood"]
+
+
+def test_no_chain_between_some_is_an_exception() -> None:
+    row = "round 2: 1 dc in each dc, with ch 1 between, and no chain between the groups."
+    text = f"terms: us\nround 1: *3 dc in next loop; repeat from *.\n{row}\n"
+    assert _codes(text) == ["exception-in-words"]
+
+
+def _written(text: str) -> str:
+    border, _ = read_border(Source("book.border", text))
+    assert border is not None
+    return write_border(border).splitlines()[-1]
+
+
+def test_a_name_that_is_spelt_with_a_blank_leaves_another_word_alone() -> None:
+    text = "terms: us\ns t means hdc\nround 1: 1 s t in 3d st, skip 2 sts; repeat.\n"
+    assert _written(text) == "round 1: 1 hdc in 3rd st, skip 2 st; repeat."
+
+
+def test_a_chain_to_begin_with_behind_a_remark_is_not_of_the_figure_above() -> None:
+    figure = "shell = 5 dc, ch 3, 5 dc"
+    text = f"terms: us\n{figure}\n-- Fern edging --. Ch 40.\nround 1: shell in next st.\n"
+    assert _written(text) == "round 1: (5 dc, ch 3, 5 dc) in next st."
+    assert _codes(text) == ["foundation-named"]
+
+
+def test_a_line_that_repeats_rows_has_no_number_where_the_next_row_has_it() -> None:
+    rows = "round 1: 1 dc in each loop.\nround 2: 1 sc in each dc.\n"
+    again = "Repeat from the first row for the length required.\n"
+    border, told = read_border(
+        Source("book.border", f"terms: us\n{rows}{again}round 3: 1 dc in each sc.\n")
+    )
+    assert border is not None
+    assert [row.numbers for row in border.rows] == [(1,), (2,), (3,)]
+    assert [f.code for f in told] == ["rows-again"]
+
+
+def test_every_loop_over_small_holes_is_asked_in_early_books() -> None:
+    rows = "round 1: 1 dc, 2 ch, miss 2; repeat.\nround 2: sc in every loop.\n"
+    assert _codes(f"terms: early\n{rows}") == ["place-assumed"]
+    assert _codes(f"terms: early\nloop means st\n{rows}") == []
+    assert _codes(f"terms: early\n{rows.replace('2 ch', '5 ch')}") == []
