@@ -19,7 +19,7 @@ from border.text.strangers import taken_as_remark
 from border.text.terminals import terminal_at
 from border.text.tree import Difference, Exchanged, Variation, Where
 from border.text.vocabulary import Names
-from border.text.words import LARGEST, Word, quoted
+from border.text.words import LARGEST, Word, quoted, shortened
 
 _Said = tuple[Variation, Amount]
 """What is otherwise, and the words that say so."""
@@ -45,7 +45,7 @@ def read_differences(
     after = 0
     while True:
         start = past_separators(words, after)
-        if (end := _keeping(words, start)) > start:
+        if (end := max(_keeping(words, start), _by_the_hook(words, start))) > start:
             span = source.span(words[start].start, words[end - 1].end)
             findings.append(taken_as_remark(source, span))
             after = end
@@ -93,6 +93,24 @@ _JOINS = frozenset(
 _LEADS = frozenset({"but", "except", "that", "you", "only"})
 _BEFORE = frozenset({"last", "preceding", "previous", "former", "foregoing"})
 _EDGED = frozenset({"scallop", "fan", "point", "leaf", "shell"})
+
+
+def _by_the_hook(words: Sequence[Word], at: int) -> int:
+    """Behind `but putting the needle through the back part of the loop only`, on which no count
+    depends; the same place where no such words stand."""
+    end = at
+    while end < len(words) and words[end].text not in (",", ";", "."):
+        end += 1
+    said = {word.text for word in words[at:end]}
+    return end if said & _TOOLS and said & _PARTS and said <= _TOOLS | _PARTS | _HOW else at
+
+
+_TOOLS = frozenset({"hook", "needle", "taking", "taken", "take", "working"})
+_PARTS = frozenset({"back", "front", "both", "thread", "threads", "part", "half", "loop", "loops"})
+_HOW = frozenset(
+    {"but", "only", "this", "time", "always", "putting", "inserting", "passing", "the", "of", "up"}
+    | {"in", "into", "through", "under", "each", "every", "stitch", "stitches", "from", "at"}
+)
 
 
 def _beside(words: Sequence[Word], at: int, source: Source) -> int:
@@ -285,5 +303,6 @@ def otherwise(words: Sequence[Word], source: Source) -> Finding:
     help_ = 'say what it makes otherwise, as in "with 7 chain instead of 5", '
     help_ += '"working the dc in the 5 chain"'
     help_ += ", or write the row out; what changes no count can be set apart: "
-    help_ += f'"-- {said} --"'
+    apart = shortened(source.text[span.start : span.end], 160)
+    help_ += f'"-- {apart} --"'
     return Finding("exception-in-words", message, help_, span)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, Terminals, chains_at, like, past, types
+from border.text.passing import ARCHES, Terminals, chains_at, ended, like, past, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -119,8 +119,11 @@ def steps_repeated(t: Terminals) -> Terminals:
     at = next((n for n, x in enumerate(t) if x.type in ("REPEAT", "SOON")), len(t))
     these = past(t, at + 1, "THE")
     chains, behind = chains_at(t, these)
-    stitch = past(t, behind, "AND", "THE", "NUM")
-    named = chains and types(t, stitch, 1) == ["STITCH"] and types(t, behind, 1) == ["AND"]
+    missed = past(t, behind, "SEP")
+    missed = past(t, missed + 1, "NUM") if types(t, missed, 1) == ["SKIP"] else behind
+    stitch = past(t, missed, "SEP", "AND", "THE", "NUM")
+    parted = types(t, missed, 1) in (["AND"], ["SEP"])
+    named = chains and types(t, stitch, 1) == ["STITCH"] and parted and ended(t, stitch + 1)
     end = past(t, stitch + 1, "SEP") if named and t[stitch + 1 : stitch + 2] else stitch + 1
     end = end if types(t, end, 1) == ["TOEND"] else stitch + 1
     if not named or any(x.type in _MARKS for x in t[:at]):

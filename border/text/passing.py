@@ -176,6 +176,14 @@ def made(before: Sequence[Terminal]) -> int:
     return 1
 
 
+def opens_before(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a place opens before the word that stands there."""
+    back = at - 1
+    while back > 0 and t[back].type in ("THE", "NEXT", "NUM", "EACH", "EACHOF"):
+        back -= 1
+    return back >= 0 and t[back].type == "PREP"
+
+
 def prep_before(found: Sequence[Terminal]) -> int | None:
     """Where a place opens that is complete with the last terminal found; None if there is none."""
     if not found or found[-1].type not in NOUNS:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.text.distances import DISTANCE
 from border.text.passing import ended, like, past, stitch_left_out, types
 
 if TYPE_CHECKING:
@@ -118,7 +119,7 @@ def on_a_chain(t: Sequence[Terminal]) -> list[Terminal]:
     while end < len(t) and not _goes_on(t, end):
         end += 1
     said = t[chain + 1 : end]
-    long = chain == at or any(x.text.split()[-1] in _LONG for x in said)
+    long = chain == at or any(x.text.split()[-1] in _LONG or x.name == DISTANCE for x in said)
     steps = any(x.type in _STEPS or x.number > 1 for x in said)
     if steps or not (long or (on and end < len(t))):
         return list(t)

@@ -154,12 +154,23 @@ def _without_purpose(words: list[Word], source: Source, reader: Reader) -> list[
         reader.findings.append(taken_as_remark(source, span))
         return words[stop + 1 :]
     purpose = 0 < stop < _SHORT and words[stop].text == ":" and words[0].text == "for"
+    title = stop and words[stop].text == "." and _is_title([word.text for word in words[:stop]])
+    if title and len(words) > stop + 1:
+        span = source.span(words[0].start, words[stop].end)
+        reader.findings.append(taken_as_remark(source, span))
+        return words[stop + 1 :]
     edge = said[1:] and stop < _SHORT and said[0] in rows["which"] and said[1] in rows["edge"]
     if not (purpose or edge) or any(word.number for word in words[:stop]):
         return words
     span = source.span(words[0].start, words[stop].end)
     reader.findings.append(taken_as_remark(source, span))
     return words[stop + 1 :]
+
+
+def _is_title(said: Sequence[str]) -> bool:
+    """Whether `For the scalloped edge.`, `Edge.` says what a row is for."""
+    named = {"edge", "edging", "heading", "border", *vocabulary().rows["along"]}
+    return said[-1] in named and (len(said) == 1 or (said[0] == "for" and len(said) < _SHORT))
 
 
 def _tells_of_row(words: Sequence[Word]) -> bool:
@@ -379,8 +390,10 @@ def _more_rows_alike(words: Sequence[Word], at: int) -> bool:
     if texts[0] not in ("make", "work", "do") or number is None:
         return False
     behind = texts[number[1] - at :]
+    rows = vocabulary().rows["row"]
     more = len(behind) > 1 and behind[0] in ("more", "other", "others")
-    return more and behind[1] in vocabulary().rows["row"]
+    like = len(behind) > 1 and behind[0] in rows and behind[1] == "like"  # `work 30 rows like this`
+    return like or (more and behind[1] in rows)
 
 
 def _behind_row(words: Sequence[Word], at: int, number: int) -> int:

@@ -266,7 +266,7 @@ def names(terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> Names:
         for form in _spoken(name):
             elsewhere.setdefault(form, stitch)
     given: dict[Phrase, str] = {}
-    for name, stitch in (*_respelt(overrides), *overrides):
+    for name, stitch in (*_cut_short(overrides), *_respelt(overrides), *overrides):
         for form in _spoken(name):
             known[form] = stitch
             given[form] = name
@@ -274,6 +274,13 @@ def names(terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> Names:
     entries = {f: _entry(f, s) for f, s in (elsewhere | known).items()}
     elsewhere = {f: s for f, s in elsewhere.items() if f not in known}
     return Names(terms, ways(entries.items()), known, elsewhere, unsettled, given)
+
+
+def _cut_short(overrides: tuple[tuple[str, str], ...]) -> list[tuple[str, str]]:
+    """`long stitch` overridden is `long` as well, which no terms settle."""
+    asked = vocabulary().asked
+    short = [(name.removesuffix(" stitch"), stitch) for name, stitch in overrides]
+    return [(name, stitch) for name, stitch in short if name in asked]
 
 
 def _respelt(overrides: tuple[tuple[str, str], ...]) -> list[tuple[str, str]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from phrases.said import ARCHES, BLOCKS, FIVES, HEADINGS, LOOPS, SIXES, STITCHES, On, cases, said
 
 from border.text.source import Source
@@ -224,6 +225,41 @@ def test_little_words_that_are_left_out_or_stand_for_others(
 )
 def test_what_may_be_meant_besides_is_asked(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
+
+
+ROWS = {
+    "Same as 1st round, but putting the needle through the back part of the loop only": "as round 1",
+    "Another row of 5 chain, 1 dc in next tr, miss 1; repeat": "ch 5, 1 dc in next tr, skip 1; repeat",
+    "For the scalloped edge. 1 dc in next tr, 3 ch; repeat": "1 dc in next tr, ch 3; repeat",
+    "Edge. * 1 dc in next tr, 3 ch; repeat from *": "*1 dc in next tr, ch 3; repeat from *",
+    "1 dc in each tr. Work 30 rows like this": "1 dc in each tr",
+    "turn, 3 ch, 1 tr in each tr, 1 tr in the third chain at the end": (
+        "turn, ch 3; 1 tr in each tr, 1 tr in last st"
+    ),
+    "1 tr in next, 1 ch, miss 1, 1 tr in the next; repeat 1 chain, miss 1, 1 treble, to the end": (
+        "1 tr in next st, *ch 1, skip 1, 1 tr in next st; repeat from *"
+    ),
+    "Between every 2 treble work 1 dc, with 3 ch between": "1 dc between each 2 tr, with ch 3 between",
+    "5 tr in next tr, twice, 2 ch; repeat": "(5 tr in next tr) 2 times, ch 2; repeat",
+}
+
+
+@pytest.mark.parametrize(("row", "written"), ROWS.items())
+def test_what_stands_round_the_steps_is_no_step(row: str, written: str) -> None:
+    text = f"terms: uk\nround 1: 1 tr in each loop.\nround 2: {row}.\n"
+    assert _written(text) == f"round 2: {written}."
+
+
+def test_a_name_with_stitch_behind_it_settles_the_bare_name_as_well() -> None:
+    text = "terms: uk\nlong stitch means uk treble\nround 1: 1 long, 2 chain, miss 2; repeat.\n"
+    assert _codes(text) == []
+    assert _written(text) == "round 1: 1 tr, ch 2, skip 2; repeat."
+
+
+def test_a_chain_of_so_many_inches_is_a_foundation_of_no_number() -> None:
+    text = "terms: uk\nround 1: make a chain of 24 inches, and work 1 dc in every loop.\n"
+    assert _written(text) == "round 1: 1 dc in each loop."
+    assert _codes(text) == ["taken-as-remark"]
 
 
 def _codes(text: str) -> list[str]:
