@@ -9,7 +9,16 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import ARCHES, Terminals, chains_at, ended, like, past, types
+from border.text.passing import (
+    ARCHES,
+    Terminals,
+    chains_at,
+    ended,
+    is_last,
+    like,
+    past,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -48,7 +57,7 @@ def last_chains_omitted(t: Terminals) -> Terminals:
     next; repeat from *`."""
     at = next((n for n, x in enumerate(t) if x.type == "EXCEPT" and x.text[:4] == "omit"), 0)
     order = past(t, at + 1, "THE")
-    last = types(t, order, 1) == ["ORD"] and t[order].number == -1
+    last = is_last(t, order)
     chains, end = chains_at(t, order + last)
     repeat = max((n for n in range(at) if t[n].type == "REPEAT"), default=0)
     star = max((n for n in range(repeat) if t[n].type == "STAR"), default=-1)
@@ -78,7 +87,7 @@ def last_fastened(t: Terminals) -> Terminals:
     found = list(t)
     for n, here in enumerate(t):
         order = past(t, n + 1, "THE")
-        last = types(t, order, 1) == ["ORD"] and t[order].number == -1
+        last = is_last(t, order)
         again = any(x.type == "REPEAT" for x in t[:n])
         if here.text == "fastening" and last and again and chains_at(t, order + 1)[0]:
             found[n] = replace(here, type="ENDING", name="join", text="joining")
@@ -91,7 +100,7 @@ def last_united(t: Terminals) -> Terminals:
     the round began`: as `joining the last 9 ch`."""
     for n, here in enumerate(t):
         order = past(t, n, "THE")
-        last = types(t, order, 1) == ["ORD"] and t[order].number == -1
+        last = is_last(t, order)
         repeat = next((i for i in range(n) if t[i].type == "REPEAT"), 0)
         if not (last and repeat and t[n - 1].type == "SEP"):
             continue

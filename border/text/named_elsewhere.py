@@ -1,5 +1,5 @@
 """What a text names further on, or further back, than the grammar does: `in the first, 3 dc in the
-second loop`, `in the next 4 dc` where places stand first, `repeat from first *`, `the same in each`.
+second loop`, `in the next 4 dc` where places come first, `repeat from first *`, `the same in each`.
 """
 
 from __future__ import annotations
@@ -9,7 +9,16 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import HOW_OFTEN, NOUNS, ended, like, opens_before, past, types
+from border.text.passing import (
+    HOW_OFTEN,
+    NOUNS,
+    ended,
+    is_last,
+    like,
+    opens_before,
+    past,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -21,7 +30,7 @@ def ends_with_last(t: Sequence[Terminal]) -> list[Terminal]:
     joined = past(t, again + 1, "SEP", "TOEND", "THE", "REMARK")
     upon = types(t, joined, 2) == ["AND", "PREP"]
     order = past(t, joined + 2, "THE")
-    last = types(t, order, 1) == ["ORD"] and t[order].number == -1
+    last = is_last(t, order)
     step = past(t, order + 1, *NOUNS, "SEP")
     makes = types(t, step, 2) == ["NUM", "STITCH"] and ended(t, step + 2)
     if not upon or not last or not makes or any(x.type in HOW_OFTEN for x in t[again:joined]):

@@ -17,6 +17,7 @@ from border.text.passing import (
     WHICH,
     Terminals,
     ended,
+    is_last,
     like,
     made,
     only_ends,
@@ -264,7 +265,7 @@ def _prep_of(found: Sequence[Terminal]) -> int | None:
 
 def _closes_row(t: Sequence[Terminal], at: int, found: Sequence[Terminal]) -> bool:
     """Whether one stitch `in last` ends the row here."""
-    last = t[at].type == "ORD" and t[at].number == -1
+    last = is_last(t, at)
     return last and types(t, at - 1, 1) == ["PREP"] and made(found) == 1 and only_ends(t[at + 1 :])
 
 

@@ -82,6 +82,17 @@ def like(
     return replace(here, type=type_, kind=kind, number=number, name=name, glued=False, chain=False)
 
 
+def as_remark(words: Sequence[Terminal]) -> Terminal:
+    """Some words as one remark."""
+    said = " ".join(word.text for word in words)
+    return replace(words[0], type="REMARK", text=said, end=words[-1].end, name="")
+
+
+def is_last(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `last` stands at a place."""
+    return types(t, at, 1) == ["ORD"] and t[at].number == -1
+
+
 def stitch_left_out(here: Terminal) -> Terminal:
     """The `st` of `in the next`, `over the 9`, where a text leaves its noun out."""
     return replace(like(here, "KIND", Kind("st")), text="st")

@@ -31,7 +31,16 @@ from border.text.asides import (
     sentence,
     to_form,
 )
-from border.text.passing import NOUNS, ended, like, only_ends, past, types
+from border.text.passing import (
+    NOUNS,
+    as_remark,
+    ended,
+    is_last,
+    like,
+    only_ends,
+    past,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -74,7 +83,7 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
             dotted = types(found, len(found) - 1, 1) == ["SEP"] and found[-1].text == "."
             if dotted and terminals[at].text in ("which", "that"):
                 found.pop()  # of the short name before it: `the sc. which …`
-            found.append(_as_remark(terminals[at:end]))
+            found.append(as_remark(terminals[at:end]))
             at = end
             continue
         words, end = next((told for say in _SAYS if (told := say(terminals, at))[0]), ([], at))
@@ -102,11 +111,6 @@ _OPENERS = frozenset(
 _LEAVING = frozenset({"leaving", "leaving out", "making"})
 _CLAIM = ["LP", "NUM", "KIND", "RP"]
 _FIRST = ["LP", "ORD", "KIND", "RP"]
-
-
-def _as_remark(words: Sequence[Terminal]) -> Terminal:
-    said = " ".join(word.text for word in words)
-    return replace(words[0], type="REMARK", text=said, end=words[-1].end, name="")
 
 
 def _stop(t: Sequence[Terminal], at: int) -> int:
@@ -243,7 +247,7 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
     opened = t[number - 1].type if number else "SEP"
     placed = opened not in ("SEP", "AND", "STAR", "LP", "CROSS") or t[stitch].type != "STITCH"
     if placed:
-        return [_as_remark(t[at + 1 : stop])], stop
+        return [as_remark(t[at + 1 : stop])], stop
     prep = t[comma + 1] if works else replace(said, type="PREP", text=said.text.split()[-1])
     return [prep, *t[comma + 1 + works : stop]], stop
 
@@ -293,7 +297,7 @@ def _last_omitted(t: Sequence[Terminal], at: int) -> int:
     if not omits or not at or t[at - 1].type not in ("SEP", "AND"):
         return at
     last = past(t, at + 1, "THE")
-    named = "last" in t[at].text or (types(t, last, 1) == ["ORD"] and t[last].number == -1)
+    named = "last" in t[at].text or is_last(t, last)
     stitch = past(t, last, "ORD", "NUM")
     if not named or types(t, stitch, 1) != ["STITCH"] or not only_ends(t[stitch + 1 :]):
         return at
@@ -324,7 +328,7 @@ def _missed(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
     no = at + (here.type == "WITH" and here.text in ("making", "with"))
     if t[no : no + 1] and t[no].text == "no" and types(t, no + 1, 2) == ["KIND", "PREP"]:
         if at and t[at - 1].type == "LP":
-            return [_as_remark(t[at:stop])], stop
+            return [as_remark(t[at:stop])], stop
         return [skip, *t[no + 3 : stop]], stop
     if here.type == "EXCEPT" and here.text == "omit the" and only_ends(t[stop:]):
         below = types(t, stop - 1, 1) == ["NOTHING"] and types(t, at + 1, 1) == ["STITCH"]

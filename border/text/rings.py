@@ -13,7 +13,16 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.passing import Terminals, chains_at, ended, like, only_ends, past, types
+from border.text.passing import (
+    Terminals,
+    chains_at,
+    ended,
+    is_last,
+    like,
+    only_ends,
+    past,
+    types,
+)
 from border.text.picots_named import AGAIN, LEAF
 from border.text.tree import Kind
 
@@ -185,7 +194,7 @@ def _closing_behind(t: Sequence[Terminal], at: int, last: str) -> int:
     if types(t, place - 1, 1) != ["PREP"]:
         return at
     place = past(t, place, "THE")
-    if start == at or (types(t, place, 1) == ["ORD"] and t[place].number == -1):
+    if start == at or is_last(t, place):
         return max(at, _just_made(t, place, last))
     return at
 
@@ -205,7 +214,7 @@ def _behind_closing(t: Sequence[Terminal], at: int) -> int:
     elif not joins:
         return start
     last = _past(t, at, "THE")
-    if types(t, last, 1) == ["ORD"] and t[last].number == -1 and t[at - 1].name == "ss":
+    if is_last(t, last) and t[at - 1].name == "ss":
         at = last + 1  # `4 ch, slip the last on the 1st`
     return _past(t, at, "PREP", "TO")
 

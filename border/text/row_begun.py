@@ -10,7 +10,14 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.distances import DISTANCE
-from border.text.passing import ended, like, past, stitch_left_out, types
+from border.text.passing import (
+    as_remark,
+    ended,
+    like,
+    past,
+    stitch_left_out,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -28,8 +35,7 @@ def begun_at_corner(t: Sequence[Terminal]) -> list[Terminal]:
     star = next((n for n in range(stop, len(t)) if t[n].type == "STAR"), len(t))
     if any(x.type == "SAME" for x in t[stop:star]):
         return list(t)  # `…, ch 3, 4 dc in same place, * …`: what stands there is of the corner
-    said = " ".join(x.text for x in t[:stop])
-    return [replace(t[0], type="REMARK", text=said, end=t[stop - 1].end, name=""), *t[stop:]]
+    return [as_remark(t[:stop]), *t[stop:]]
 
 
 _FASTENS = frozenset({"fasten", "join", "tie", "attach", "begin", "commence", "start"})
@@ -60,8 +66,7 @@ def along_all(t: Sequence[Terminal]) -> list[Terminal]:
     if not repeated and not in_each:
         return list(t)
     end = work - (t[work - 1].type == "SEP")
-    said = " ".join(x.text for x in t[:end])
-    return [replace(t[0], type="REMARK", text=said, end=t[end - 1].end, name=""), *t[work:]]
+    return [as_remark(t[:end]), *t[work:]]
 
 
 def row_along(t: Sequence[Terminal]) -> list[Terminal]:
@@ -123,8 +128,7 @@ def on_a_chain(t: Sequence[Terminal]) -> list[Terminal]:
     steps = any(x.type in _STEPS or x.number > 1 for x in said)
     if steps or not (long or (on and end < len(t))):
         return list(t)
-    words = " ".join(x.text for x in t[:end])
-    return [replace(t[0], type="REMARK", text=words, end=t[end - 1].end, name=""), *t[end:]]
+    return [as_remark(t[:end]), *t[end:]]
 
 
 _MAKES = frozenset({"make", "making", "work", "having made", "begin with"})

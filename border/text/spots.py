@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from border.text.passing import (
     NOUNS,
+    as_remark,
     ended,
     like,
     only_ends,
@@ -171,8 +172,7 @@ def spots(t: Sequence[Terminal]) -> list[Terminal]:
         spot = past(t, at + 1, "THE")
         says = types(t, at, 1) == ["PREP"] and spot > at + 1 and spot < len(t)
         if says and t[spot].text in _SPOTS and ended(t, spot + 1) and prep_before(found):
-            said = " ".join(x.text for x in t[at : spot + 1])
-            found.append(replace(t[at], type="REMARK", text=said, end=t[spot].end, name=""))
+            found.append(as_remark(t[at : spot + 1]))
             at = spot + 1
             continue
         found.append(t[at])

@@ -38,57 +38,67 @@ def strangers(
     terminals: Sequence[Terminal], known: Names, source: Source, told: set[str]
 ) -> Iterator[Finding]:
     """Words that the vocabulary does not have; a run of them, as of a remark, is told once."""
-    runs = list(_runs(terminals, source))
-    places = {id(terminal): at for at, terminal in enumerate(terminals)} if runs else {}
-    apart = 0  # where the last remark of several such words ends
-    for run in runs:
-        if run[0].start < apart:
-            continue
-        if len(run) >= _REMARK:
-            first, last = _widened(run, terminals)
-            span, apart = source.span(first.start, last.end), last.end
-            if _says_how_often(first, last, terminals):
-                yield Finding("unknown-word", _HOW_OFTEN, _SAY_HOW_OFTEN, span)
+    apart = 0  # where the last remark of several words ends
+    for run in _runs(terminals, source):
+        for words in [run] if len(run) >= _REMARK else [[one] for one in run]:
+            here = words[0]
+            if here.start < apart:
                 continue
-            said = source.text[span.start : span.end]
-            message = f'these words are no part of a border text: "{shortened(said)}"'
-            help_ = f'set a remark apart: "-- {shortened(said, 160)} --", or put it behind a #'
-            yield Finding("unknown-word", message, help_, span)
-            continue
-        for terminal in run:
-            if terminal.start < apart:
-                continue
-            word = shortened(source.text[terminal.start : terminal.end])
-            if (asked := asked_place(terminal.text)) is not None:
-                span = source.span(terminal.start, terminal.end)
+            near = None
+            if len(words) > 1:
+                first, last = _widened(words, terminals)
+            elif (asked := asked_place(here.text)) is not None:
+                word = shortened(source.text[here.start : here.end])
                 message = f'"{word}" is one thing in this book, and another in that'
-                yield Finding("unknown-word", message, asked, span)
+                yield Finding("unknown-word", message, asked, source.span(here.start, here.end))
                 continue
-            looked_up = len(told) < _GUESSES and len(word) < 30
-            near = _nearest(terminal.text, known) if looked_up else None
-            told.add(terminal.text)
-            first, last = _remark_round(terminal, terminals, slip=near is not None)
+            else:
+                looked_up = len(told) < _GUESSES and here.end - here.start < _LONG
+                near = _nearest(here.text, known) if looked_up else None
+                told.add(here.text)
+                first, last = _remark_round(here, terminals, slip=near is not None)
             apart = last.end if first is not last else apart
+            span = source.span(first.start, last.end)
             if _says_how_often(first, last, terminals):
-                span = source.span(first.start, last.end)
                 yield Finding("unknown-word", _HOW_OFTEN, _SAY_HOW_OFTEN, span)
-                continue
-            remark = shortened(source.text[first.start : last.end], 160)
-            offer = f'set a remark apart: "-- {remark} --", or put it behind a #'
-            help_ = f'did you mean "{near}"? Otherwise {offer}' if near else offer
-            pronoun = terminal.text in ("this", "these", "those")
-            if near is None and not pronoun and _named_as_place(terminals, places[id(terminal)]):
-                means = " or ".join(f'"{word} means {one}"' for one in ("shell", "space"))
-                help_ = f"if it is worked into, say what it is in a heading: {means}; else {offer}"
-            if terminal.text in WHEELS:
-                help_ = f'what is worked on each of them is a clause: "over each motif: …"; {offer}'
-            if terminal.text == "down" and any(t.type == "CH" for t in terminals):
-                help_ = f"where these are stitches back along chains just made, {_WORKED_BACK}"
-            before = source.text[max(0, first.start - _INDENT) : first.start].rstrip(" ")
-            if first is not terminals[0] and before.endswith("\n"):
-                help_ += '; if a row begins here, write its number first: "round 2:"'
-            span = source.span(terminal.start, terminal.end)
-            yield Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
+            elif len(words) > 1:
+                said = source.text[span.start : span.end]
+                message = f'these words are no part of a border text: "{shortened(said)}"'
+                yield Finding("unknown-word", message, _offer(span, source), span)
+            else:
+                yield _of_one(here, span, near, terminals, source)
+
+
+_LONG = 30
+"""No longer word is a slip of the pen for another."""
+
+
+def _offer(span: Span, source: Source) -> str:
+    remark = shortened(source.text[span.start : span.end], 160)
+    return f'set a remark apart: "-- {remark} --", or put it behind a #'
+
+
+def _of_one(
+    here: Terminal, remark: Span, near: str | None, terminals: Sequence[Terminal], source: Source
+) -> Finding:
+    """What is told of one strange word, and of the remark round it; `near`: the word it may be."""
+    word = shortened(source.text[here.start : here.end])
+    offer = _offer(remark, source)
+    help_ = f'did you mean "{near}"? Otherwise {offer}' if near else offer
+    at = next(n for n, terminal in enumerate(terminals) if terminal is here)
+    pronoun = here.text in ("this", "these", "those")
+    if near is None and not pronoun and _named_as_place(terminals, at):
+        means = " or ".join(f'"{word} means {one}"' for one in ("shell", "space"))
+        help_ = f"if it is worked into, say what it is in a heading: {means}; else {offer}"
+    if here.text in WHEELS:
+        help_ = f'what is worked on each of them is a clause: "over each motif: …"; {offer}'
+    if here.text == "down" and any(t.type == "CH" for t in terminals):
+        help_ = f"where these are stitches back along chains just made, {_WORKED_BACK}"
+    before = source.text[max(0, remark.start - _INDENT) : remark.start].rstrip(" ")
+    if remark.start > terminals[0].start and before.endswith("\n"):
+        help_ += '; if a row begins here, write its number first: "round 2:"'
+    span = source.span(here.start, here.end)
+    return Finding("unknown-word", f'"{word}" is not a word known here', help_, span)
 
 
 _HOW_OFTEN = "this says how often, in words that are not known here"
