@@ -38,6 +38,10 @@ HOLE = "hole"
 """The name of a place between two that is called a hole, or a space."""
 
 
+UNSAID = "unsaid"
+"""The name of a place between two of what is not said."""
+
+
 def betweens(t: Terminals) -> Terminals:
     """`between the 1st and 2nd treble`, `in the space between the treble`: between the next 2;
     between the 2nd and 3rd, the 2nd pair."""
@@ -63,6 +67,10 @@ def betweens(t: Terminals) -> Terminals:
                 found[-1] = replace(here, name="pair")
             if _of_a_run(t, at):
                 found[-1] = replace(here, name="gap")
+            two = past(t, at, "THE", "NEXT")
+            first = all(x.type != "BETWEEN" for x in found[:-1])
+            if first and types(t, two, 1) == ["NUM"] and t[two].number == 2 and ended(t, two + 1):
+                found[-1] = replace(here, name=UNSAID)  # `1 dc between the two`
             which, at = _pair(t, at)
             found += which
     return found

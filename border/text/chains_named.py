@@ -40,6 +40,9 @@ def chains_of(t: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     at = 0
     while at < len(t):
+        first = types(t, at, 4) == ["CH", "NUM", "OF", "NUM"] and types(found, len(found) - 1, 1)
+        if first == ["SKIP"]:  # `miss ch 1 of 5`
+            t = [*t[:at], t[at + 1], t[at], *t[at + 2 :]]
         if types(t, at, 2) == ["CH", "NUM"] and _is_chain_first(found, t, at):
             place = found[-1:] != [] and found[-1].type in _PLACES
             place = place and types(t, at + 2, 1) != ["OF"]
@@ -59,6 +62,11 @@ def chains_of(t: Sequence[Terminal]) -> list[Terminal]:
         one = types(t, at, 4) == ["NUM", "CH", "OF", "NUM"] and t[at].number == 1
         if one and not t[at + 1].many and types(t, at + 4, 1) not in _COUNTED:
             chain = replace(t[at + 1], start=t[at].start, end=t[at + 3].end)
+            if types(found, len(found) - 1, 1) == ["SKIP"]:  # `miss 1 chain of 5`: the loop
+                space = replace(chain, type="KIND", kind=Kind("space", t[at + 3].number))
+                found += [t[at], replace(space, start=t[at + 1].start)]
+                at += 4
+                continue
             found += [replace(t[at + 3], start=t[at].start), chain]
             at += 4
             continue

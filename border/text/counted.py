@@ -75,7 +75,10 @@ def _alike(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         next_ = past(t, at + 1, "THE") if t[at].type == "PREP" else len(t)
-        shape = types(t, next_, 3) == ["NEXT", "NUM", "CH"] and made(t[: at + 1]) == 1
+        shape = types(t, next_, 3) in (["NEXT", "NUM", "CH"], ["ORD", "NUM", "CH"])
+        shape = (
+            shape and (t[next_].type == "NEXT" or t[next_].number == 1) and made(t[: at + 1]) == 1
+        )
         if shape and Kind("space", t[next_ + 1].number) in spaces:
             space = space_of(t[next_ + 1], t[next_ + 1].number, t[next_ + 2])
             found += [*t[at : next_ + 1], space]

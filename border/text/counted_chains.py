@@ -132,7 +132,7 @@ def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]
     if here.text in ("one", "1") and here.type == "NUM" and ended(t, at + 1) and is_under(before):
         return 1, [like(here, "NEXT"), like(here, "KIND", Kind("loop"))]  # `1 dc under one`
     if here.type == "NUM" and here.number > 1 and ended(t, at + 1) and is_under(before):
-        which = [] if before[-1].type == "EACH" else [like(here, "THE")]
+        which = [] if before[-1].type in ("EACH", "NEXT") else [like(here, "THE")]
         return 1, [*which, space_of(here, here.number, here)]  # `under every five`
     one = here.text in ("one", "a") and before[-1].type == "PREP" and not is_under(before)
     if pair == ["NUM", "CH"] and one:

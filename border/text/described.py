@@ -133,7 +133,7 @@ def described(t: Terminals) -> Terminals:
             alone = at + 1 + (types(t, at + 1, 1) == ["THE"])
             if types(t, alone, 1) == ["CENTRE"] and ended(t, alone + 1):
                 behind = alone + 1  # `under 2 ch in the middle`
-            if behind > at and found[-1].type == "CH":
+            if behind > at and found[-1].type in ("CH", "PICOT"):
                 found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
             if behind > at and any(x.type == "EACH" for x in t[at:behind]):
                 _in_each(found, prep, t[at])

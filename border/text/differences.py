@@ -184,7 +184,7 @@ def _change(words: Sequence[Word], at: int, names: Names) -> _Said | None:
     new = amount_at(words, made, names)
     if new is None or not new.of or not new.number:
         return None
-    where, behind = _where(words, _past_dot(words, new.after))
+    where, behind = _where(words, _past_done(words, _past_dot(words, new.after)))
     behind = behind_said(words, behind, "each")
     if (old_at := behind_said(words, behind, "instead")) > behind:
         old = amount_at(words, old_at, names)
@@ -198,6 +198,17 @@ def _change(words: Sequence[Word], at: int, names: Names) -> _Said | None:
         return None  # `but 3 sc` may be one thing or another; `but 3 chain` is one
     behind = alone if alone > behind else behind if where is not Where.ALL else new.after
     return _fitting(Difference(new.of, new.number, None, where), replace(new, after=behind))
+
+
+def _past_done(words: Sequence[Word], at: int) -> int:
+    """Behind `are worked`, as in `except that 7 chain are worked instead of 5`."""
+    end = at
+    while end < len(words) and words[end].text in _DONE:
+        end += 1
+    return end if end < len(words) and behind_said(words, end, "instead") > end else at
+
+
+_DONE = frozenset({"are", "is", "worked", "made", "done", "taken", "being"})
 
 
 def _changed(new: Amount, old: Amount, where: Where, after: int) -> _Said | None:

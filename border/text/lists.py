@@ -96,6 +96,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         settled[-1 - gathered :] = [Step(whole, first.hard)]
                     elif then and (shell := _shell(listed, item)):
                         tell_perhaps_together(shell, item, b)
+                    elif then and _too_low(listed[-1], item) and place.which in OPEN_PLACES:
+                        tell_chains(listed[-1:], item, b)  # `1 ch, then 1 dc in every 2nd st`
         placed = isinstance(item, Stitches | Bracket) and item.place is not None
         tell_begun(begun, listed[:then] if placed else listed, b)
         listed, then = [], 0
@@ -151,6 +153,7 @@ def _gathered(
     assert placed.place is not None
     chains = any(isinstance(item, Chains) for item in since)
     starts = opens_row and len(since) == 1 and not _and_both(since[-1], placed, b)
+    starts = starts and not _too_low(since[-1], placed)
     if chains and placed.place.which in OPEN_PLACES and not starts:
         once = placed.parted or (among and isinstance(placed, Bracket))
         if b.headings.bare is Bare.BEHIND and once:
@@ -172,6 +175,12 @@ def _and_both(chains: Item, placed: Stitches | Bracket, b: Building) -> bool:
     loops = place is not None and all(target.of.name in SPACES for target in place.targets)
     made = isinstance(chains, Chains) and (chains.count == 1 or loops)
     return made and b.joined_by_and(chains, placed)
+
+
+def _too_low(chains: Item, placed: Stitches | Bracket) -> bool:
+    """Whether one chain before `1 dc in every other st` cannot stand up for such a stitch."""
+    tall = isinstance(placed, Stitches) and STITCHES[placed.stitch].height > 1
+    return tall and isinstance(chains, Chains) and chains.count == 1
 
 
 def _behind_skip(since: Sequence[Item], placed: Stitches | Bracket, led: Sequence[Step]) -> bool:

@@ -168,6 +168,11 @@ def missed_by_name(t: Terminals) -> Terminals:
         if found[-1].type != "SKIP":
             continue
         skip = found[-1]
+        if types(t, at, 4) == ["NUM", "CH", "OF", "NUM"] and ended(t, at + 4):
+            space = like(t[at + 1], "KIND", Kind("space", t[at + 3].number))
+            found += [t[at], replace(space, many=t[at].number > 1)]  # `miss 1 chain of 5`
+            at += 4
+            continue
         if types(t, at, 3) == ["NUM", "OF", "CH"]:  # `skip two of chain`
             found += [t[at], t[at + 2]]
             at += 3

@@ -19,6 +19,7 @@ from border.text.passing import (
     past,
     types,
 )
+from border.text.tree import Kind
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -227,3 +228,36 @@ def between_first(t: Sequence[Terminal]) -> list[Terminal]:
         found.append(t[at])
         at += 1
     return found
+
+
+def each_but(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc in each stitch, missing the two sc`: in all but these, which no words of a row say."""
+    found = list(t)
+    each = False
+    for n, here in enumerate(t):
+        stitch = types(t, n, 2) in _EACH_ST and t[n + 1].kind == Kind("st")
+        stitch = stitch and types(t, n + 2, 1) != ["OF"]
+        each = each or (stitch and opens_before(t, n + 1))
+        noun = past(t, n + 1, "THE", "EACH", "NUM")
+        said = here.type == "SKIP" and noun > n + 1 and t[noun - 1].type != "NEXT"
+        the = said and any(x.type in ("THE", "EACH") for x in t[n + 1 : noun])
+        if each and the and types(t, noun, 1) == ["STITCH"] and ended(t, noun + 1):
+            found[n] = replace(here, type="EXCEPT")
+        each = each and here.type not in ("REPEAT", "STAR")
+    return found
+
+
+_EACH_ST = (["EACH", "KIND"], ["EVERY", "KIND"])
+
+
+def on_each_of(t: Sequence[Terminal]) -> list[Terminal]:
+    """`On the 9 treble work 1 treble on each with 1 chain between`: 1 treble on each of the 9."""
+    at = past(t, 0, "SEP", "STAR")
+    number = past(t, at + 1, "THE", "NEXT")
+    step = past(t, number + 2, "SEP")
+    place = types(t, at, 1) == ["PREP"] and types(t, number, 2) == ["NUM", "STITCH"]
+    made = types(t, step, 4) == ["NUM", "STITCH", "PREP", "EACH"] and t[step].number == 1
+    if not place or not made or types(t, step + 4, 1) in (["KIND"], ["STITCH"], ["CH"]):
+        return list(t)
+    each = [like(t[step + 3], "EACHOF"), like(t[step + 3], "NEXT"), *t[number : number + 2]]
+    return [*t[:at], *t[step : step + 3], *each, *t[step + 4 :]]

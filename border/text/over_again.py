@@ -22,6 +22,7 @@ from border.text.tree import (
     Ending,
     Item,
     Kind,
+    Picots,
     Place,
     Repeat,
     Skip,
@@ -107,7 +108,14 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
     items = list(dropwhile(lambda item: isinstance(item, Begin | End), items))
     if tell_shared_around(items, b):
         return
-    match items:
+    picots = sum(isinstance(item, Picots) for item in items)
+    match [item for item in items if picots > 1 or not isinstance(item, Picots)]:
+        case [
+            Stitches(place=Place(which=Which.NTH)) as first,
+            Chains(),
+            Stitches(place=Place(which=Which.NEXT)) as last,
+        ] if (first.stitch, first.count) == (last.stitch, last.count):
+            _tell_shared(items, "the same stitch", b)
         case [
             Stitches(place=None | Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
             Chains(),

@@ -22,27 +22,39 @@ from border.text.gone_back import (
 )
 from border.text.left_out import (
     a_row_of,
+    alternately_missing,
+    always,
     at_near_end,
     at_the_end_of_row,
+    begins_again,
+    beside_what,
     close_stitches,
     each_on_one,
     each_with,
+    every_at_head,
+    every_other,
+    in_next_nth,
+    long_names,
+    making_after,
     picot_with,
     prep_before_each,
     same_as,
     the_others,
     times_behind_comma,
     to_reach,
+    twice_in_every,
     worked_last,
 )
 from border.text.named_elsewhere import (
     between_first,
+    each_but,
     ends_with_last,
     from_first_star,
     missed_between,
     named_later,
     next_first,
     none_between,
+    on_each_of,
     same_under_each,
     together_again,
 )
@@ -177,9 +189,11 @@ def _without_glosses(terminals: list[Terminal]) -> list[Terminal]:
             ["LP", "STITCH", "RP"],
             ["LP", "CH", "RP"],
             ["LP", "KIND", "RP"],
+            ["LP", "PICOT", "RP"],
         ):
             name = three[1]
             same = before is not None and (before.type, before.kind) == (name.type, name.kind)
+            same = same and not (name.type == "PICOT" and name.number)
             if before is not None and same and name.name in (before.name, ""):
                 at += 3
                 continue
@@ -305,6 +319,17 @@ PUT_RIGHT = (
     where(between_first, "-BETWEEN SEP-BETWEEN STAR-BETWEEN LP-BETWEEN"),
     where(at_the_end_of_row, "CH-ATEND"),
     where(times_behind_comma, "SEP-TIMES"),
+    where(alternately_missing, "ALTERNATELY", "SKIP"),
+    where(twice_in_every, "TIMES-PREP"),
+    where(every_other, "OTHER-KIND EACH-OTHER EVERY-OTHER"),
+    where(begins_again, "REMARK- REMARK-SEP"),
+    where(making_after, "WITH", "AFTER"),
+    where(every_at_head, "-EACH -EVERY SEP-EACH SEP-EVERY"),
+    where(each_but, "SKIP-THE SKIP-EACH", "EACH-KIND EVERY-KIND"),
+    where(always, "-SEP"),
+    where(beside_what, "UNKNOWN-THE"),
+    where(in_next_nth, "NEXT-ORD"),
+    where(long_names, "STITCH-STITCH"),
     where(close_stitches, "ENDING-STITCH"),
     where(together_again, "TOGETHER DRAWING", "STITCH-NOTHING"),
     where(none_between, "BETWEEN", "NOTHING"),
@@ -354,6 +379,7 @@ PUT_RIGHT = (
     where(on_a_chain, "-PREP -SEP -NUM -REMARK", "NUM-CH NUM-FOUNDATION REMARK"),
     where(row_along, "ROW-OF", "-PREP SEP-PREP"),
     where(along_all, "-PREP", "REPEAT EACH EVERY"),
+    where(on_each_of, "PREP-EACH", "NUM-STITCH"),
     where(begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
     where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
     where(_without_glosses, "LP"),

@@ -407,7 +407,7 @@ PASSES: tuple[Pass, ...] = (
     where(chains_over, "CH-PREP"),
     where(under_chains, "SKIP UNDERIT", "UNDERIT PREP"),
     where(missing_every, "SKIP-EACH SKIP-THE"),
-    where(missed_by_name, "SKIP", "SKIP-THE NUM-OF KIND-OF NUM-NUM"),
+    where(missed_by_name, "SKIP", "SKIP-THE NUM-OF CH-OF KIND-OF NUM-NUM"),
     where(chains_placed, "CH-PREP SEP-PREP", "STITCH-SEP STITCH-AND"),
     where(begun_further_on, "BEGIN-PREP"),
     where(unsaid, pairs(OPENS | WHICH, "NUM", "NEXT", "EACH", "ORD", "EVERY")),

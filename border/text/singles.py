@@ -9,13 +9,13 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.beside import BESIDE
-from border.text.between import HOLE
+from border.text.between import HOLE, UNSAID
 from border.text.chains_between import with_chains
 from border.text.described import BETWEEN, IN_SHELL, OF_HEAP
 from border.text.first_stitches import FIRST
 from border.text.in_each import tell_single_chain, with_each
 from border.text.missed import MADE
-from border.text.nodes import Building, is_token, is_tree
+from border.text.nodes import Building, is_token, is_tree, leaves
 from border.text.on_runs import CENTRE
 from border.text.picot_doubts import tell_named
 from border.text.place_doubts import (
@@ -153,6 +153,17 @@ def build_begin(node: Tree[Token], b: Building, at_head: bool, at_end: bool) -> 
         help_ = "stitches go in a place: 1 dc in next space; only a sl st goes to one"
         raise b.misread("only a sl st goes to a place", help_, node)
     if slips and at_end and not at_head:
+        if any(
+            b.of(token).type in ("CENTRE", "KIND") and b.of(token).text not in _FIRST_ST
+            for token in leaves(node)
+        ):
+            b.tell(
+                "perhaps-leads-on",
+                "this closes the round on its first stitch",
+                "if the next round begins there, say so at its head, as in "
+                '"begin in centre of first loop"',
+                b.span(node),
+            )
         return End(Ending.JOIN, span=b.span(node))
     if not at_head:
         message = "a round can only begin in a place at the head of its row"
@@ -172,6 +183,10 @@ def build_begin(node: Tree[Token], b: Building, at_head: bool, at_end: bool) -> 
     if place.which not in (Which.NEXT, Which.THE, Which.FIRST, Which.NTH) or not one:
         raise b.misread("a round begins in one place", 'write "begin in next space"', node)
     return Begin(place, span=b.span(node))
+
+
+_FIRST_ST = frozenset({"st", "stitch", "sts"})
+"""On one of these a round may be closed."""
 
 
 def build_stitches(node: Tree[Token], b: Building, before: Item | None) -> tuple[list[Item], bool]:
@@ -222,7 +237,7 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
     return with_chains(made, chains, b)
 
 
-_BETWEEN_TOLD = {"pair": tell_pair, "gap": tell_gap, HOLE: tell_hole_between}
+_BETWEEN_TOLD = {"pair": tell_pair, "gap": tell_gap, HOLE: tell_hole_between, UNSAID: tell_counted}
 """What is told of a place between two, by the name that its word was given on the way."""
 _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "middle": tell_on_the_middle,

@@ -32,6 +32,15 @@ from border.text.vocabulary import name_of
 def tell_missed_each_time(before: Item, skip: Item, b: Building) -> None:
     """`5 dc with 1 ch between, missing 1`: once, behind them, or under each of the chains?"""
     match before, skip:
+        case Stitches(place=Place(which=Which.EACH) as each, parted=parted), Skip() if parted:
+            one = b.written(replace(before, place=replace(each, which=Which.NEXT), parted=0))
+            b.tell(
+                "perhaps-missed",
+                "this is missed once here, behind the last of these",
+                f'write "*{one}, ch {parted}, {b.written(skip)}; repeat from *" if so many are '
+                "missed each time",
+                before.span.to(skip.span),
+            )
         case Stitches(count, place=None, between=between), Skip(of, None) if count > 1 and between:
             if of > between + 1:
                 return
@@ -99,7 +108,7 @@ def tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
     if isinstance(final, Skip) and final.target is None:
         _tell_last_skip(steps[: end - 1], final, b)
         _tell_missed_chain(steps[: end - 1], final, b)
-    for step, behind in pairwise(steps):
+    for step, behind in pairwise(_led_into(steps)):
         item = step.item
         place = item.place if isinstance(item, Stitches | Bracket) else None
         for target in place.targets if place is not None else ():
@@ -108,13 +117,14 @@ def tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
             continue
         match behind.item:
             case Stitches(place=Place(Which.NEXT, (Whole(Kind("st")),), 1)) as stitches:
-                if last.name in SPACES and _noun_left_out(stitches, b):
+                if last.name in (*SPACES, "picot") and _noun_left_out(stitches, b):
                     space = replace(item, target=Whole(last))
                     next_ = replace(stitches, place=Place(Which.NEXT, (Whole(last),)))
                     b.tell(
                         "perhaps-of-spaces",
                         "what is missed here, and worked into, is taken to be stitches",
-                        f"write {b.written(space)}, {b.written(next_)} if both are spaces",
+                        f"write {b.written(space)}, {b.written(next_)} if both are "
+                        f"{'picots' if last.name == 'picot' else 'spaces'}",
                         item.span.to(stitches.span),
                     )
             case Stitches(place=Place(Which.NEXT, (Whole(kind),), 1)) if (
@@ -126,6 +136,19 @@ def tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
                     f"write {b.written(replace(item, target=Whole(kind)))} if it is a space",
                     item.span,
                 )
+
+
+def _led_into(steps: Sequence[Step]) -> list[Step]:
+    """The steps; of a starred repeat those up to its first place, to which the steps before it
+    lead: `1 sc in 1st loop, *ch 5, skip 1, 1 sc in next`."""
+    found: list[Step] = []
+    for step in steps:
+        item = step.item
+        inner = item.items if isinstance(item, Repeat) and item.star else ()
+        placed = (n for n, one in enumerate(inner) if isinstance(one, Stitches | Bracket))
+        found += [Step(one, step.hard) for one in inner[: next(placed, -1) + 1]]
+        found.append(step)
+    return found
 
 
 def _tell_last_skip(before: Sequence[Step], skip: Skip, b: Building) -> None:

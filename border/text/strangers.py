@@ -144,7 +144,12 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
                 message = f'"{said}" is a distance on the cloth, where no places are counted: the '
                 message += "places of this edge are where the stitches go"
                 told = replace(told, message=message)
-            if {"end", "hand"} & set(terminal.text.split()) and terminal.text[:4] != "leav":
+            words = set(terminal.text.split())
+            if words & {"turn", "turning"}:
+                message = f'"{said}" is passed over: whether rows are turned a heading says'
+                help_ = 'write "worked: one way" above row 1, if no row of an open edge is turned'
+                told = replace(told, message=message, help=help_)
+            if {"end", "hand"} & words and terminal.text[:4] != "leav":
                 message = f'"{said}" is taken for a remark: a heading says where rows begin'
                 help_ = 'write "worked: one way" above row 1, if an open edge is not turned'
                 told = replace(told, message=message, help=help_)

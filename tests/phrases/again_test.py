@@ -255,7 +255,7 @@ NAMED_TWICE = {
     "1 plain in the centre loop of next 3 chain, 2 chain; repeat": (
         "12 sc, 24 ch; 12 x 1 ch-3 space"
     ),
-    "2 chain, 1 plain in next loop, after the picot; repeat": "12 sc, 24 ch; 12 x 1 space",
+    "2 chain, 1 plain in next loop, after the picot; repeat": "12 sc, 24 ch; 12 x 1 space; asked taken-as-remark",
 }
 AFTER_THE_NEXT = {
     "1 plain in the next hole, 4 chain, 1 plain in the hole after the next; repeat": (
@@ -279,7 +279,7 @@ BEGUN_AGAIN = {
     "Commence again in the next treble; 1 plain in each": "12 sc; 12 x 1 dc",
     "Fasten in at any treble, 1 plain in each": "12 sc; 12 x 1 dc",
     "Commence again; 1 plain in each": "12 sc; 12 x 1 st; asked taken-as-remark",
-    "1 plain in the treble at the top, 1 chain; repeat": "12 sc, 12 ch; 12 x 1 dc",
+    "1 plain in the treble at the top, 1 chain; repeat": "12 sc, 12 ch; 12 x 1 dc; asked taken-as-remark",
 }
 IN_THE_SAME = {
     "3 treble, 3 chain, 3 treble, in the same stitch, miss 2; repeat": "24 dc, 12 ch; 4 x 3 st",

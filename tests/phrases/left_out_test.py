@@ -3,12 +3,25 @@
 from __future__ import annotations
 
 import pytest
-from phrases.said import ARCHES, BLOCKS, FIVES, HEADINGS, LOOPS, SIXES, STITCHES, On, cases, said
+from phrases.said import (
+    ARCHES,
+    BLOCKS,
+    FIVES,
+    HEADINGS,
+    LOOPS,
+    PICOTS,
+    SIXES,
+    STITCHES,
+    On,
+    cases,
+    said,
+)
 
 from border.text.source import Source
 from border.text.syntax import read_border
 from border.text.written import write_border
 
+ON9 = On(1, ("9 treble in each loop",), closed=False)
 OPEN = On(13, ("1 treble in each loop",), closed=False)
 SHELL1 = On(6, ("(2 treble, 1 chain, 2 treble) in each loop",))
 SHELL2 = On(6, ("(2 treble, 1 chain, 2 treble, 1 chain, 2 treble) in each loop",))
@@ -227,6 +240,59 @@ def test_what_may_be_meant_besides_is_asked(on: On, row: str, comes_to: str) -> 
     assert said(row, on) == comes_to
 
 
+MORE_STITCHES = {
+    "1 chain, 1 treble in every other stitch": "6 dc; 6 x 2 st; asked place-unclear",
+    "5 chain, 1 plain, alternately, missing 2 stitches each time": "4 sc, 20 ch; 4 x 3 st",
+    "*3 chain, miss 2, 1 plain, repeat from *; slip to the centre of the first chain": "4 sc, 12 ch; 4 x 3 st; asked perhaps-leads-on",
+    "1 plain between the two, 6 chain; repeat": "12 sc, 72 ch; 12 x 1 st; asked place-assumed",
+    "1 plain in next st, 3 chain, miss 2; begin again": "4 sc, 12 ch; 4 x 3 st",
+    "1 treble, 2 chain, miss 2; continue this all along": "4 dc, 8 ch; 4 x 3 st",
+    "1 treble in every alternate stitch, making 1 chain after each": "6 dc, 6 ch; 6 x 2 st",
+    "1 treble in alternate stitches with 2 chain between": "6 dc, 12 ch; 6 x 2 st",
+    "Every fourth stitch 1 treble, 3 chain between": "3 dc, 9 ch; 3 x 4 st",
+    "1 treble on the 2nd treble, 2 chain, 1 treble on the next, and so on": "8 dc, 8 ch; 4 x 3 dc; asked perhaps-shared",
+    "1 treble in each st with 1 chain between, missing 1": "12 dc, 12 ch; 12 x 1 st; does not close; asked perhaps-missed; asked row-does-not-close",
+    "Always 3 treble in the next st, 3 chain, miss 2": "12 dc, 12 ch; 4 x 3 st",
+    "1 treble in next 3d st, 2 chain; repeat": "4 dc, 8 ch; 4 x 3 st",
+}
+MORE_FIVES = {
+    "6 chain, miss 1 chain of 5, 1 plain in the next; repeat": "3 sc, 18 ch; 3 x 2 ch-5 space",
+    "1 plain in the first 5 chain, 3 chain, 5 treble in the 2nd 5 chain, 3 chain; repeat": "2 sc, 10 dc, 12 ch; 2 x 3 ch-5 space; asked perhaps-counted-on",
+    "2 plain under the first 5 chain, 3 chain, 2 plain under the next 5, 3 chain; repeat": "12 sc, 18 ch; 6 x 1 ch-5 space",
+    "double crochet twice in every loop": "12 sc; 6 x 1 space",
+    "1 plain in 1st loop, *5 chain, skip 1, 1 plain in next; repeat from *": "16 sc, 75 ch; 15 x 2 st; 1 left over; does not close; asked perhaps-of-spaces; asked row-does-not-close",
+    "1 plain under 5 chain, 1 picot, 3 chain, 1 plain under next 5 chain; repeat": "6 sc, 9 ch, 3 picot; 3 x 2 ch-5 space; asked perhaps-shared",
+    "1 plain in the space before the plain, 3 chain; repeat": "6 sc, 18 ch; 6 x 1 space; asked taken-as-remark",
+}
+MORE_PICOTS = {
+    "*1 plain in the plain after the purl, 7 chain; repeat": "12 sc, 84 ch; 12 x 1 sc; asked taken-as-remark; asked perhaps-one-place",
+}
+MORE_ARCHES = {
+    "1 treble in each loop, missing every alternate one": "6 dc; 6 x 2 space",
+}
+MORE_LOOPS = {
+    "1 picot (p), 1 plain in next loop; repeat": "12 sc, 12 picot; 12 x 1 loop",
+    "1 plain in each loop. Do not turn": "12 sc; 12 x 1 loop; asked taken-as-remark",
+    "3 plain in 1st loop, 4 chain, 3 plain in same loop, and so on in each loop": "72 sc, 48 ch; 12 x 1 loop",
+    "Double crochet over the edge of the flannel": "12 sc; 12 x 1 loop",
+}
+MORE_ON9 = {
+    "On the nine trebles work 1 treble on each with 1 chain between each": "9 dc, 8 ch",
+}
+
+
+@cases(
+    (STITCHES, MORE_STITCHES),
+    (FIVES, MORE_FIVES),
+    (PICOTS, MORE_PICOTS),
+    (ARCHES, MORE_ARCHES),
+    (LOOPS, MORE_LOOPS),
+    (ON9, MORE_ON9),
+)
+def test_more_words_that_are_left_out_or_stand_for_others(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
 ROWS = {
     "Same as 1st round, but putting the needle through the back part of the loop only": "as round 1",
     "Another row of 5 chain, 1 dc in next tr, miss 1; repeat": "ch 5, 1 dc in next tr, skip 1; repeat",
@@ -260,6 +326,30 @@ def test_a_chain_of_so_many_inches_is_a_foundation_of_no_number() -> None:
     text = "terms: uk\nround 1: make a chain of 24 inches, and work 1 dc in every loop.\n"
     assert _written(text) == "round 1: 1 dc in each loop."
     assert _codes(text) == ["taken-as-remark"]
+
+
+def test_a_skip_that_leaves_stitches_out_of_each_is_an_exception() -> None:
+    below = "round 1: *5 dc in next loop, skip 2 loops, 1 sc in next loop; repeat from *.\n"
+    text = f"terms: us\n{below}round 2: 1 sc in each st, missing the sc.\n"
+    assert _codes(text) == ["exception-in-words"]
+    assert _codes(text.replace("each st,", "each dc,")) == []
+
+
+def test_a_long_name_of_which_only_parts_are_known_is_not_two_stitches() -> None:
+    text = "terms: early\ntc means us tr\nlong means us dc\nround 1: 3 long tc in each loop.\n"
+    assert _codes(text) == ["unknown-word"]
+
+
+def test_a_corner_is_left_out_with_all_that_is_worked_in_it() -> None:
+    text = "terms: us\nround 1: 5 dc in each loop; turn at the corner with 2 dc, 3 ch, 2 dc.\n"
+    assert _codes(text) == ["corners-left-out"]
+    assert _written(text) == "round 1: 5 dc in each loop."
+
+
+def test_chains_in_words_in_a_copy_are_changed() -> None:
+    rows = "round 1: *ch 5, skip 3, 1 sc; repeat from *.\n"
+    text = f"terms: us\n{rows}round 2: Like the 1st, except that 7 chain are worked instead of 5.\n"
+    assert _written(text) == "round 2: as round 1, but with ch 7 instead of ch 5."
 
 
 def _codes(text: str) -> list[str]:

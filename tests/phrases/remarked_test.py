@@ -58,7 +58,7 @@ IN_ROW = {
         "12 sc, 36 ch; 12 x 1 loop"
     ),
     # chains before a turn are those that the next row begins with
-    "1 plain in each loop, do not turn but 3 chain, turn": "12 sc; 12 x 1 loop",
+    "1 plain in each loop, do not turn but 3 chain, turn": "12 sc; 12 x 1 loop; asked taken-as-remark",
     "double crochet all round the handkerchief over the rolled hem": "12 sc; 12 x 1 loop",
     "*keeping the last loop of each on the hook, 1 treble in each of 3 loops, thread over and draw "
     "through all, 5 chain; repeat": "4 dc, 20 ch; 4 x 3 loop",
