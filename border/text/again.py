@@ -260,6 +260,10 @@ def _at_the_end(t: Terminals) -> Terminals:
     return [*found[: stop + 1], like(t[repeat], "ENDWITH"), *found[stop + 1 :]]
 
 
+TO_END = "to the end"
+"""The name of a repeat that is only told by how far it goes."""
+
+
 def _all_round(t: Terminals) -> Terminals:
     """`3 ch, miss 2, 1 dc, all round`, `all round, 3 ch …`: as `repeat`, where none is said; where
     one is, `all round` at the head says no more."""
@@ -284,7 +288,8 @@ def _all_round(t: Terminals) -> Terminals:
         return [*t[:start], *each, *t[end:]]
     open_place = any(x.type in ("EACH", "EVERY") for x in steps)
     often = t[start] if leads else t[end - 1]
-    repeat = [] if open_place else [like(often, "SEP", name="hard"), like(often, "REPEAT")]
+    again = like(often, "REPEAT", name=TO_END if closes and not leads else "")
+    repeat = [] if open_place else [like(often, "SEP", name="hard"), again]
     return [*t[:start], *steps, *repeat, *t[end:]]
 
 

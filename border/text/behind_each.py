@@ -73,6 +73,14 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
                 f'"(ch {count})" if once',
                 before.span.to(chains.span),
             )
+        case [before, Skip() as skip] if _in_each(before) and not getattr(before, "parted", 0):
+            b.tell(
+                "perhaps-as-they-come",
+                f"{b.written(skip)} stands behind the last of these, and once",
+                "where so many are missed again and again, say in how many between: "
+                f'"1 dc in each of the next 6 st, {b.written(skip)}; repeat"',
+                before.span.to(skip.span),
+            )
         case [before, Picots() as picots] if _in_each(before) and not turns:
             b.tell(
                 "perhaps-as-they-come",

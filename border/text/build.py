@@ -13,6 +13,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Span
+from border.text.again import TO_END
 from border.text.brackets import build_bracket, in_place
 from border.text.coming import gather_parts
 from border.text.doubts import tell_inside
@@ -20,7 +21,7 @@ from border.text.extents import Extent, build_extent
 from border.text.leading_slips import check_leading
 from border.text.lists import settled_list
 from border.text.lists_asked import same_backwards
-from border.text.nodes import Building, Hard, Misread, Step, is_token, is_tree
+from border.text.nodes import Building, Hard, Misread, Step, is_token, is_tree, leaves
 from border.text.of_groups import group_of, times_round, written_group
 from border.text.over_again import (
     tell_begun_there,
@@ -34,6 +35,7 @@ from border.text.over_again import (
     tell_same_as_begun,
     tell_shared,
     tell_shared_around,
+    tell_to_end,
 )
 from border.text.place_doubts import tell_every_loop, tell_halves, tell_head_below
 from border.text.places import build_union
@@ -100,6 +102,9 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         tell_chains_meet(items, b)
     if repeats:
         tell_bracket(items, b)
+        repeat = [node for node in parse.children if is_tree(node, "repeat")]
+        if any(b.of(token).name == TO_END for node in repeat for token in leaves(node)):
+            tell_to_end(items, b)
     if any(is_token(node, "ENDWITH") for node in parse.children):
         tell_instead(items, b)
     tell_inside(items, b)

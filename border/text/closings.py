@@ -160,6 +160,8 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     )
     said = {"REPEAT", "TOEND"} & set(kinds[:start])
     said |= {t.type for t in terminals if t.text == "finally" or t.type == "ATEND"}
+    if start and terminals[words[start - (kinds[start - 1] == "NUM")] - 1].type == "ENDWITH":
+        said |= {"EACH", "EVERY"} & set(kinds[:start])
     said |= {"BEGIN"} & set(kinds[:opens])  # all of it in one place, a ring
     one = start > 0 and kinds[start - 1] == "NUM" and terminals[words[start - 1]].number == 1
     start -= one

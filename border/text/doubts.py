@@ -61,14 +61,17 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     worked = steps[-1].item if steps else None
     into = space_of(worked, None)
     asked: set[int] = set()
+    picot = 0  # the size of one that was closed before
     for n, (before, step) in enumerate(pairwise(steps), 1):
         into = space_of(before.item, into)
+        picot = before.item.chains if isinstance(before.item, Picots) else picot
         if step.hard != "stop":
             behind = steps[n + 1].item if n + 1 < len(steps) else None
             pair = Pair(before.item, step.item, worked, into, behind)
             if tell_perhaps_ring(pair, b) or tell_just_made(pair, b):
                 asked.add(n)
             _tell_on_the_same(before.item, step.item, worked, b)
+            _tell_like_picot(before.item, step.item, picot, b)
         if not step.hard:
             _tell_list(before.item, step.item, b)
             _tell_list_behind(before.item, step.item, b)
@@ -89,6 +92,18 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
     tell_down_the_chain([step.item for step in steps], b)
     tell_counted_on(steps, b)
     tell_behind_each(whole, b)
+
+
+def _tell_like_picot(chains: Item, closing: Item, size: int, b: Building) -> None:
+    """`5 ch, 1 sl st in the first, 2 sc, 5 ch, 1 sl st, 2 sc`: a picot as well, told shorter?"""
+    match chains, closing:
+        case Chains(count), Stitches(1, "ss", None) if count == size:
+            b.tell(
+                "perhaps-picot",
+                "this sl st goes into the next stitch; they may be a picot like the one before",
+                f"write picot of {size} if so",
+                chains.span.to(closing.span),
+            )
 
 
 def tell_inside(items: Sequence[Item], b: Building) -> None:

@@ -20,6 +20,7 @@ from border.text.from_the_hook import (
     foundation_at,
     from_the_hook,
     hook_place,
+    perhaps_from_the_hook,
     repeats_all,
     two_from_the_hook,
 )
@@ -48,6 +49,7 @@ def of_the_edge(
         named = _foundation(head)
         _adjectives(head)
         from_the_hook(head, named)
+        perhaps_from_the_hook(head)
     # What stands elsewhere is no word of a row.
     lost = ("FOUNDATION", "ONESIDE", "OTHERSIDE")
     left = [replace(t, type="UNKNOWN") if t.type in lost else t for t in head.terminals]

@@ -11,6 +11,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding
+from border.stitches import STITCHES
 from border.text.passing import chains_at, ended, like, past, stitch_left_out, types
 from border.text.rings import chains_before
 from border.text.source import Source
@@ -111,6 +112,31 @@ def from_the_hook(head: Head, named: bool) -> None:
     nth = next(x for x in t[place:end] if x.type == "ORD")
     t[place + 1 : end] = [nth, stitch_left_out(nth)]
     _repeat_behind(t, place)
+
+
+def perhaps_from_the_hook(head: Head) -> None:
+    """`1 dc in the 8th st, ch 2, skip 2, 1 dc in next; repeat` as the first of all: such a number
+    is mostly counted from the hook."""
+    t = head.terminals
+    at = past(t, 0, "SEP", "NUM")
+    nth = past(t, at + 2, "THE")
+    placed = types(t, at, 2) == ["STITCH", "PREP"] and t[at].name in STITCHES
+    tall = placed and STITCHES[t[at].name].height > 1
+    far = tall and types(t, nth, 1) == ["ORD"] and t[nth].number in _FROM_HOOK
+    unit = types(t, nth + 1, 1) == ["CH"] or (nth + 1 < len(t) and t[nth + 1].kind == Kind("st"))
+    if far and unit and types(t, nth + 2, 1) == ["SEP"] and repeats_all(t):
+        head.tell(
+            "place-assumed",
+            at,
+            nth + 2,
+            "this is counted along the edge, and again in each repeat",
+            'if it is counted from the hook, on a foundation that is turned, write "from hook" '
+            "behind it",
+        )
+
+
+_FROM_HOOK = range(4, 11)
+"""With so many chains a row is begun."""
 
 
 def two_from_the_hook(head: Head) -> None:

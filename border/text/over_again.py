@@ -217,6 +217,21 @@ def _is_short(between: Sequence[Item], last: Stitches) -> bool:
     return len(between) < 2 or parted
 
 
+def tell_to_end(items: Sequence[Item], b: Building) -> None:
+    """`1 sc in next st, 5 ch, shell in shell to the end`: all of that, or the last of it?"""
+    placed = [one for one in items if isinstance(one, Stitches | Bracket) and one.place]
+    last = placed[-1] if placed and placed[-1] is items[-1] else None
+    if last is None or len(placed) < 2 or last.place is None or last.place.which is not Which.THE:
+        return
+    each = b.written(replace(last, place=replace(last.place, which=Which.EACH)))
+    b.tell(
+        "perhaps-of-bracket",
+        "all of the row is taken to be worked over and over to the end",
+        f'if only the last step is, write "{each}" in its place',
+        last.span,
+    )
+
+
 def tell_begun_there(items: Sequence[Item], b: Building) -> None:
     """`Begin on the centre of the 5 ch, 1 dc, 5 ch; repeat`: is each dc on the centre of a loop?"""
     match items:

@@ -197,6 +197,8 @@ def _goes_behind(found: Sequence[Terminal]) -> bool:
     """Whether a place belongs, comma or not, to the stitch before it, which has none yet."""
     if len(found) < 2 or found[-1].type != "SEP" or found[-1].name:
         return False
+    if found[-2].type in HOW_OFTEN and types(found, len(found) - 4, 1) == ["CH"]:
+        return True  # `1 dc, 1 ch, 6 times, under the 4 ch`
     at = len(found) - 3
     at -= types(found, at, 1) == ["NUM"]
     named = at >= 0 and found[at].type in OPENS | WHICH  # `sc on sc, under the chain …`

@@ -172,9 +172,12 @@ def _thus(t: Sequence[Terminal], at: int) -> int:
     if not said or not at or t[at - 1].type not in ("SEP", "AND"):
         return at
     stop = _stop(t, at + 1)
-    steps = any(x.type in ("PREP", "SKIP", "CH", "REPEAT") for x in t[at + 1 : stop])
+    steps = any(x.type in _STEPS for x in t[at + 1 : stop])
     claim = t[at].type == "WITH" and past(t, at + 1, "NUM", *NOUNS) == stop
     return at if steps or claim else stop
+
+
+_STEPS = frozenset({"PREP", "SKIP", "CH", "REPEAT", "AFTER", "EACH", "EVERY"})
 
 
 def _for(t: Sequence[Terminal], at: int) -> int:

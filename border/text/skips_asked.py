@@ -113,7 +113,10 @@ def tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
         place = item.place if isinstance(item, Stitches | Bracket) else None
         for target in place.targets if place is not None else ():
             last = target.of
-        if not isinstance(item, Skip) or item.target is not None or last is None:
+        if not isinstance(item, Skip) or last is None:
+            continue
+        if item.target is not None:
+            _tell_missed_space(item, behind.item, last, b)
             continue
         match behind.item:
             case Stitches(place=Place(Which.NEXT, (Whole(Kind("st")),), 1)) as stitches:
@@ -149,6 +152,23 @@ def _led_into(steps: Sequence[Step]) -> list[Step]:
         found += [Step(one, step.hard) for one in inner[: next(placed, -1) + 1]]
         found.append(step)
     return found
+
+
+def _tell_missed_space(skip: Skip, behind: Item, last: Kind, b: Building) -> None:
+    """`1 dc in the one chain, miss one chain, 1 sc in the next`: the next space, of one chain?"""
+    match skip, behind:
+        case (
+            Skip(count, Whole(Kind("ch"))),
+            Stitches(place=Place(Which.NEXT, (Whole(Kind("st")),), 1)) as next_,
+        ) if last == Kind("space", count) and _noun_left_out(next_, b):
+            space = replace(skip, count=1, target=Whole(last))
+            there = replace(next_, place=Place(Which.NEXT, (Whole(last),)))
+            b.tell(
+                "perhaps-of-spaces",
+                "what is missed here is taken to be so many chains, and the next a stitch",
+                f"write {b.written(space)}, {b.written(there)} if both are spaces",
+                skip.span.to(next_.span),
+            )
 
 
 def _tell_last_skip(before: Sequence[Step], skip: Skip, b: Building) -> None:

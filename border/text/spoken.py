@@ -6,7 +6,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
+from border.text.phrases import longest
 from border.text.source import Source
+from border.text.vocabulary import names, phrases_from
 from border.text.words import Sort, Word, shortened
 
 _TELL = frozenset(
@@ -20,6 +22,8 @@ _LED = frozenset({"and", "but", "by", "with", "thus", "now", "then", "always"})
 """One of these may stand before that."""
 _WORKS = frozenset({"repeat", "miss", "missing", "skip", "work", "turn", "join", "fasten", "begin"})
 """A clause with one of these works something; so does one that names the rows of a copy."""
+_MAKES = frozenset({"making", "forming", "having", "taking"})
+"""What is named behind these may be made, where it is no number in all."""
 _STOPS = frozenset(",;:.()[]*—")
 
 
@@ -67,10 +71,25 @@ def _parts(words: Sequence[Word], at: int, source: Source) -> bool:
     return source.text[follows[0].start].isupper()
 
 
+def _names_made(clause: Sequence[Word]) -> bool:
+    """Whether stitches, chains or picots are named: `making 2 dc in the last`."""
+    made = (names("us").phrases, names("uk").phrases)
+    return any(
+        any(longest(clause, n, known)[0] is not None for known in made)
+        or any(
+            entry.terminal in ("CH", "PICOT") and len(phrase) == 1
+            for phrase, entry in phrases_from(word.text)
+        )
+        for n, word in enumerate(clause)
+    )
+
+
 def _tells(clause: Sequence[Word]) -> bool:
     """Whether a clause begins as one that tells, and names nothing to be worked."""
     said = [word.text for word in clause]
     led = bool(said) and said[0] in _LED
     counts = said[-2:] == ["in", "all"] or said[:3] == ["the", "same", "as"]
+    if not counts and {*said[: 1 + led]} & _MAKES and _names_made(clause):
+        return False
     over = "over" in said and bool({"pass", "passing"} & set(said))
     return (counts or bool({*said[: 1 + led]} & _TELL)) and not (over or _WORKS & set(said))

@@ -86,6 +86,12 @@ def _of_one(
     offer = _offer(remark, source)
     help_ = f'did you mean "{near}"? Otherwise {offer}' if near else offer
     at = next(n for n, terminal in enumerate(terminals) if terminal is here)
+    counted = at > 0 and terminals[at - 1].type == "NUM" and terminals[at - 1].text.isdigit()
+    if counted and near is None and here.text.isalpha() and ended(terminals, at + 1):
+        help_ = (
+            f'it is counted: say in a heading what it is, as in "{word} = 3 dc", or, where it is '
+        )
+        help_ += f'another name of a stitch, "{word} means us dc"'
     pronoun = here.text in ("this", "these", "those")
     if near is None and not pronoun and _named_as_place(terminals, at):
         means = " or ".join(f'"{word} means {one}"' for one in ("shell", "space"))

@@ -293,6 +293,47 @@ def test_more_words_that_are_left_out_or_stand_for_others(on: On, row: str, come
     assert said(row, on) == comes_to
 
 
+SHAPED = On(6, ("(3 treble, 2 chain, 3 treble) in each loop, with 2 chain between",))
+ONES = On(12, ("1 plain in each loop, with 1 chain between",))
+STILL_SHAPED = {
+    "1 plain in next st, 5 chain, 1 plain in shell to the end": "10 sc, 25 ch; 5 x 10 st; 2 left over; does not close; asked perhaps-of-bracket; asked passes-more; asked row-does-not-close",
+}
+STILL_STITCHES = {
+    "1 plain in each treble, skip 2 treble": "12 sc; 12 x 1 dc; does not close; asked perhaps-as-they-come; asked row-does-not-close",
+    "1 plain, 5 chain, 1 single in the plain just made, 2 plain, 5 chain, 1 single, 1 plain; repeat": "8 sc, 2 ss, 10 ch, 2 picot; 2 x 5 st; 2 left over; does not close; asked perhaps-picot; asked row-does-not-close",
+    "1 treble in every second stitch, 1 chain between; end with a slip stitch on the first treble": "6 dc, 6 ch; 6 x 2 st",
+}
+STILL_FIVES = {
+    "1 treble, 1 chain, 6 times, under the 5 chain, 2 chain; repeat": "36 dc, 48 ch; 6 x 1 ch-5 space; asked times-of-the-row",
+}
+STILL_ONES = {
+    "1 treble in the one chain, miss one chain, 1 plain in the next; repeat": "6 dc, 6 sc; 6 x 2 ch-1 space; asked perhaps-of-spaces",
+}
+
+
+@cases(
+    (SHAPED, STILL_SHAPED),
+    (STITCHES, STILL_STITCHES),
+    (FIVES, STILL_FIVES),
+    (ONES, STILL_ONES),
+)
+def test_what_else_is_asked(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
+def test_an_ordinal_that_begins_the_first_row_may_be_from_the_hook() -> None:
+    row = "round 1: 1 dc in 8th st, ch 2, skip 2, 1 dc in next st; repeat."
+    assert _codes(f"terms: us\n{row}\n") == ["place-assumed"]
+    assert _codes(f"terms: us\n{row.replace('1 dc', '1 sc')}\n") == []
+
+
+def test_what_is_counted_by_a_strange_word_is_no_remark() -> None:
+    text = "terms: us\nround 1: 1 dc in each loop.\nround 2: 1 dc, 3 o., 4 dc.\n"
+    _, told = read_border(Source("book.border", text))
+    assert [f.code for f in told] == ["unknown-word"]
+    assert "apart" not in (told[0].help or "")
+
+
 ROWS = {
     "Same as 1st round, but putting the needle through the back part of the loop only": "as round 1",
     "Another row of 5 chain, 1 dc in next tr, miss 1; repeat": "ch 5, 1 dc in next tr, skip 1; repeat",
