@@ -14,6 +14,12 @@ from msgspec.structs import replace
 
 from border.findings import Span
 from border.text.again import TO_END
+from border.text.begun import (
+    tell_begun_there,
+    tell_chains_meet,
+    tell_head,
+    tell_same_as_begun,
+)
 from border.text.brackets import build_bracket, in_place
 from border.text.coming import gather_parts
 from border.text.doubts import tell_inside
@@ -24,15 +30,11 @@ from border.text.lists_asked import same_backwards
 from border.text.nodes import Building, Hard, Misread, Step, is_token, is_tree, leaves
 from border.text.of_groups import group_of, times_round, written_group
 from border.text.over_again import (
-    tell_begun_there,
     tell_bracket,
     tell_centre_of_all,
-    tell_chains_meet,
-    tell_head,
     tell_instead,
     tell_last,
     tell_over_again,
-    tell_same_as_begun,
     tell_shared,
     tell_shared_around,
     tell_to_end,
