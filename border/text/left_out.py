@@ -232,3 +232,28 @@ def long_names(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 _DEGREES = frozenset({"long", "half", "double", "triple", "short"})
+
+
+def unite_with(t: Sequence[Terminal]) -> list[Terminal]:
+    """`9 ch, unite with the 3rd dc of next scallop`: fasten in it; not `unite with 1 sl st`."""
+    found = list(t)
+    for n, here in enumerate(t):
+        unites = here.type == "ENDING" and here.text.startswith("unite")
+        place = types(t, n + 2, 1) in (["THE"], ["NEXT"], ["ORD"], ["CENTRE"])
+        if unites and types(t, n + 1, 1) == ["WITH"] and place and n:
+            found[n] = replace(here, type="CATCH", name="")
+            found[n + 1] = replace(like(t[n + 1], "PREP"), text="in")
+    return found
+
+
+def picots_each(t: Sequence[Terminal]) -> list[Terminal]:
+    """`3 purls of 5 chain each`: of 5 chain."""
+    return [
+        x
+        for n, x in enumerate(t)
+        if not (
+            x.type == "EACH"
+            and types(t, n - 4, 4) == ["PICOT", "OF", "NUM", "CH"]
+            and ended(t, n + 1)
+        )
+    ]

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.text.after_every import made_after_every
 from border.text.beside import on_either_side
 from border.text.chains_named import before_stitches, chains_of, end_ones, of_end_chain, round_loops
 from border.text.dots import without_dots
@@ -42,10 +43,12 @@ from border.text.left_out import (
     in_next_nth,
     long_names,
     picot_with,
+    picots_each,
     prep_before_each,
     same_as,
     the_others,
     to_reach,
+    unite_with,
     worked_last,
 )
 from border.text.named_elsewhere import (
@@ -208,6 +211,9 @@ PUT_RIGHT = (
     where(beside_what, "UNKNOWN-THE"),
     where(in_next_nth, "NEXT-ORD"),
     where(long_names, "STITCH-STITCH"),
+    where(unite_with, "ENDING-WITH"),
+    where(picots_each, "CH-EACH"),
+    where(made_after_every, "EACH EVERY", "STITCH", "PICOT AFTER"),
     where(close_stitches, "ENDING-STITCH"),
     where(together_again, "TOGETHER DRAWING", "STITCH-NOTHING"),
     where(none_between, "BETWEEN", "NOTHING"),

@@ -334,6 +334,26 @@ def test_what_is_counted_by_a_strange_word_is_no_remark() -> None:
     assert "apart" not in (told[0].help or "")
 
 
+EVERY_SO_MANY = {
+    "1 plain in each st, with a picot over every 3d st": "12 sc, 4 picot; 4 x 3 st",
+    "1 plain in each st, after every 4th plain 1 picot": "12 sc, 3 picot; 3 x 4 st",
+    "1 plain in each st, and a picot of 4 chain in every fourth st": "12 sc, 3 picot; 3 x 4 st",
+    "Plain in every stitch, making 4 chain after every 3rd plain": "12 sc, 16 ch; 4 x 3 st",
+    "plain all round, with a picot after every 3 plain": "12 sc, 4 picot; 4 x 3 st",
+}
+FASTENED = {
+    "1 plain in next st, 5 chain, unite with the next treble; repeat": "6 sc, 6 ss, 30 ch; 6 x 2 st; asked fastening-assumed",
+    "2 purls of 5 chain each, 1 plain in next st; repeat": "12 sc, 24 picot; 12 x 1 st",
+    "2 treble in one and the same stitch, 2 chain, miss 1; repeat": "12 dc, 12 ch; 6 x 2 st",
+    "1 treble, 2 chain, miss 1; repeat all across": "6 dc, 12 ch; 6 x 2 st",
+}
+
+
+@cases((STITCHES, EVERY_SO_MANY), (STITCHES, FASTENED))
+def test_behind_every_so_many(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
+
+
 ROWS = {
     "Same as 1st round, but putting the needle through the back part of the loop only": "as round 1",
     "Another row of 5 chain, 1 dc in next tr, miss 1; repeat": "ch 5, 1 dc in next tr, skip 1; repeat",
