@@ -9,7 +9,14 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import chains_at, like, only_ends, past, stitch_left_out, types
+from border.text.passing import (
+    chain_of_at,
+    like,
+    only_ends,
+    past,
+    stitch_left_out,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -18,7 +25,7 @@ if TYPE_CHECKING:
 def made_after_every(t: Sequence[Terminal]) -> list[Terminal]:
     """Such a row as one repeat: `1 dc in each of the next 3 st, picot; repeat`."""
     head = past(t, 0, "SEP")
-    stitch = head + (types(t, head, 1) == ["NUM"] and t[head].number == 1)
+    stitch = head + (types(t, head, 1) == ["NUM"])
     noun = stitch + 3
     each = types(t, stitch, 3) in (["STITCH", "PREP", "EACH"], ["STITCH", "PREP", "EVERY"])
     all_round = types(t, stitch, 2) == ["STITCH", "TOEND"]
@@ -31,9 +38,11 @@ def made_after_every(t: Sequence[Terminal]) -> list[Terminal]:
     here = t[stitch]
     made, often = _behind_it(t, said) or _before_it(t, said) or ([], 0)
     others = {x.name for x in t[said:] if x.type == "STITCH"} - {here.name}
-    if not made or others:
+    named = [x.kind for x in t[said:] if x.type == "KIND"]
+    several = stitch > head and t[head].number > 1  # else of stitches: `7 dc in each, p after 2nd`
+    if not made or others or (several and not (each and named == [t[noun].kind])):
         return list(t)
-    one = replace(like(here, "NUM"), number=1)
+    one = t[head] if stitch > head else replace(like(here, "NUM"), number=1)
     many = replace(like(here, "NUM"), number=often)
     place = replace(like(here, "PREP"), text="in")
     of = t[noun] if each else stitch_left_out(here)
@@ -56,7 +65,7 @@ def _behind_it(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int] | N
     """`a picot over every 3rd st`, `4 chain after every 3rd dc`: what is made, and how often."""
     picot = at + (types(t, at, 1) == ["NUM"])
     end = past(t, picot + 1, "OF", "NUM", "CH") if types(t, picot, 1) == ["PICOT"] else at
-    chains, behind = chains_at(t, at)
+    chains, behind = chain_of_at(t, at)
     if chains and types(t, behind, 1) == ["AFTER"]:
         end = behind
     opens = types(t, end, 1) in (["PREP"], ["AFTER"]) and end > at

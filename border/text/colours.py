@@ -53,6 +53,8 @@ def _is_new_thread(found: Terminals) -> bool:
 
 def _ends_its_noun(t: Terminals, n: int) -> bool:
     """Whether what a colour goes with ends here: a stitch, or chains, `3 ch` as well as `ch 3`."""
+    if types(t, n + 1, 1) == ["AS"]:
+        return False  # `white, 3 chain for the first dc`
     if types(t, n - 1, 2) == ["CH", "NUM"]:
         return types(t, n - 2, 1) != ["NUM"]
     before = n - 1 - (types(t, n - 1, 1) == ["NUM"])

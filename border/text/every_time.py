@@ -118,12 +118,13 @@ _AGAIN = frozenset({"begin again", "commence again", "start again"})
 
 
 def making_after(t: Sequence[Terminal]) -> list[Terminal]:
-    """`in every stitch, making 1 chain after each`: with 1 chain after each."""
+    """`in every stitch, making 1 chain after each`, `with 1 chain after every treble`."""
     found = list(t)
     for n, here in enumerate(t):
         chains, behind = chains_at(t, n + 1)
-        making = here.type == "WITH" and here.text == "making" and chains
-        if making and types(t, behind, 1) == ["AFTER"]:
+        making = here.type == "WITH" and here.text in ("making", "with") and chains
+        each = types(t, behind, 2) == ["AFTER", "EACH"]
+        if making and each and types(t, behind + 2, 1) not in (["ORD"], ["NUM"]):
             found[n] = replace(here, type="SEP", text=",")
     return found
 

@@ -12,11 +12,14 @@ from msgspec.structs import replace
 from border.text.passing import (
     NOUNS,
     as_remark,
+    chain_of_at,
     chains_at,
     ended,
     like,
+    only_ends,
     opens_before,
     past,
+    stitch_left_out,
     types,
 )
 
@@ -257,3 +260,56 @@ def picots_each(t: Sequence[Terminal]) -> list[Terminal]:
             and ended(t, n + 1)
         )
     ]
+
+
+def in_so_many(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Dc in 7`, `sc in 3 dc`: one in each of so many."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        made = types(found, len(found) - 2, 2) == ["STITCH", "PREP"]
+        bare = made and types(found, len(found) - 3, 1) in ([], ["SEP"], ["STAR"], ["LP"], ["MARK"])
+        number = bare and here.type == "NUM" and here.number > 1
+        on = number and found[-1].text.split()[0] in ("in", "into", "on", "upon")
+        noun = types(t, n + 1, 1)
+        if on and (ended(t, n + 1) or (noun in (["STITCH"], ["KIND"]) and ended(t, n + 2))):
+            found += [like(here, "EACHOF"), like(here, "NEXT"), here]
+            if ended(t, n + 1):
+                found.append(stitch_left_out(here))
+            continue
+        found.append(here)
+    return found
+
+
+def chains_in_every(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Chain of 7 in every third stitch`: fastened there, which is told, with 7 chain between."""
+    at = past(t, 0, "SEP")
+    chains, behind = chain_of_at(t, at)
+    noun = past(t, behind + 2, "ORD", "OTHER")
+    every = types(t, behind, 2) in (["PREP", "EACH"], ["PREP", "EVERY"])
+    stitch = types(t, noun, 1) in (["KIND"], ["STITCH"])
+    if not chains or not every or not stitch or not only_ends(t[past(t, noun + 1, "TOEND") :]):
+        return list(t)
+    fasten = replace(like(t[at], "CATCH"), text="fasten")
+    between = [replace(like(t[at], "WITH"), text="with"), *t[at:behind]]
+    comma = replace(like(t[at], "SEP"), text=",")
+    rest = [*t[behind : noun + 1], comma, *between, replace(like(t[at], "BETWEEN"), text="between")]
+    return [*t[:at], fasten, *rest, *t[noun + 1 :]]
+
+
+def forms_picot(t: Sequence[Terminal]) -> list[Terminal]:
+    """`5 chain, 1 dc in the 5th loop to form a purl`: a picot of 5."""
+    for n, here in enumerate(t):
+        picot = past(t, n + 1, "THE", "NUM")
+        forms = here.type == "AS" and here.text.endswith(("form", "make")) and picot > n + 1
+        if not forms or types(t, picot, 1) != ["PICOT"] or t[picot].number:
+            continue
+        step = n - 1
+        while step > 0 and t[step].type != "SEP":
+            step -= 1
+        chains, behind = chains_at(t, step - 2)
+        placed = [x.type for x in t[step + 1 : n] if x.type not in ("THE", "NUM", "KIND", "CH")]
+        if chains and behind == step and placed == ["STITCH", "PREP", "ORD"]:
+            one = replace(like(t[step - 2], "NUM"), number=1)
+            ring = replace(t[picot], start=t[step - 2].start, number=chains)
+            return [*t[: step - 2], one, ring, *t[picot + 1 :]]
+    return list(t)

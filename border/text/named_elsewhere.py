@@ -261,3 +261,47 @@ def on_each_of(t: Sequence[Terminal]) -> list[Terminal]:
         return list(t)
     each = [like(t[step + 3], "EACHOF"), like(t[step + 3], "NEXT"), *t[number : number + 2]]
     return [*t[:at], *t[step : step + 3], *each, *t[step + 4 :]]
+
+
+def repeat_mark(t: Sequence[Terminal]) -> list[Terminal]:
+    """`x 1 dc, 5 chain, miss 5, repeat x`, `repeat x 11 times more`: from that mark."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        again = types(found, len(found) - 1, 1) == ["REPEAT"]
+        mark = again and here.type in ("CROSS", "MARK", "STAR")
+        opened = mark and any(
+            x.text == here.text and types(t, i + 1, 1) != ["SEP"] and not _goes_back(t, i)
+            for i, x in enumerate(t[: n - 1])
+        )
+        goes_on = types(t, n + 1, 1) in (
+            [],
+            ["SEP"],
+            ["TOEND"],
+            ["NUM"],
+            ["TIMES"],
+            ["AND"],
+            ["ENDING"],
+        )
+        if opened and goes_on and types(t, n + 1, 2) not in (["NUM", "STITCH"], ["NUM", "CH"]):
+            found.append(replace(like(here, "FROM"), text="from"))
+        found.append(here)
+    return found
+
+
+_BEHIND_MARK = frozenset({"SEP", "TOEND", "NUM", "TIMES", "AND", "ENDING"})
+
+
+def _goes_back(t: Sequence[Terminal], at: int) -> bool:
+    return at > 0 and t[at - 1].type in ("REPEAT", "FROM", "TO")
+
+
+def pair_to_end(t: Sequence[Terminal]) -> list[Terminal]:
+    """`+ 1 dc, 1 ch, miss 1, +; end with 1 dc`: what stands between two marks is repeated."""
+    marks = [n for n, x in enumerate(t) if x.type in ("CROSS", "MARK", "STAR")]
+    if len(marks) != 2 or any(x.type in ("REPEAT", "SOON") or x.type in HOW_OFTEN for x in t):
+        return list(t)
+    first, last = marks
+    ends = past(t, last + 1, "SEP")
+    alike = t[first].text == t[last].text and types(t, ends, 1) == ["ENDWITH"]
+    again = replace(like(t[last], "REPEAT"), text="repeat")
+    return [*t[: last + 1], again, *t[last + 1 :]] if alike else list(t)

@@ -98,6 +98,13 @@ def stitch_left_out(here: Terminal) -> Terminal:
     return replace(like(here, "KIND", Kind("st")), text="st")
 
 
+def chain_of_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """How many chains stand here, `5 chain`, `ch 5`, `chain of 5`, and the place behind them."""
+    if types(t, at, 3) == ["CH", "OF", "NUM"]:
+        return t[at + 2].number, at + 3
+    return chains_at(t, at)
+
+
 def past(t: Sequence[Terminal], at: int, *of: str) -> int:
     """The place behind all words of some sorts that stand here."""
     while at < len(t) and t[at].type in of:

@@ -334,6 +334,21 @@ def test_what_is_counted_by_a_strange_word_is_no_remark() -> None:
     assert "apart" not in (told[0].help or "")
 
 
+TO_MARKS = {
+    "x 1 plain, 5 chain, miss 2, repeat x to the end": "4 sc, 20 ch; 4 x 3 st",
+    "x 9 chain, miss 1, 1 plain on the next, repeat x 5 times more": "6 sc, 54 ch",
+    "x 1 plain, 5 chain, miss 2, x repeat": "4 sc, 20 ch; 4 x 3 st",
+    "+ 1 treble, 1 chain, miss 1, +; end with a single stitch on the first": "6 dc, 6 ch; 6 x 2 st",
+    "Double crochet in 2, + 5 chain, miss 1, double crochet in 4, + repeat to the end": "10 sc, 10 ch; 2 x 5 st; asked perhaps-leads-back",
+    "plain in 3 treble, 3 chain, miss 1; repeat": "9 sc, 9 ch; 3 x 4 dc",
+    "Chain of seven in every third stitch": "4 ss, 28 ch; 4 x 3 st; asked fastening-assumed",
+    "Plain in every stitch, and chain of four after every third": "12 sc, 16 ch; 4 x 3 st",
+    "(5 chain, 1 plain in the 5th loop to form a purl, 1 plain in the next st) 12 times": "12 sc, 12 picot",
+    "1 treble in every other stitch, with 1 chain after every treble": "6 dc, 6 ch; 6 x 2 st",
+    "Plain the whole round": "12 sc; 12 x 1 st",
+    "1 plain, 3 chain, miss 2; repeat for each shell": "4 sc, 12 ch; 4 x 3 st",
+    "White, 3 chain for the first treble, 1 treble, x 2 chain, miss 1, 1 treble, repeat x; break off": "7 dc, 10 ch; 5 x 2 st; asked perhaps-leads-back",
+}
 EVERY_SO_MANY = {
     "1 plain in each st, with a picot over every 3d st": "12 sc, 4 picot; 4 x 3 st",
     "1 plain in each st, after every 4th plain 1 picot": "12 sc, 3 picot; 3 x 4 st",
@@ -349,7 +364,7 @@ FASTENED = {
 }
 
 
-@cases((STITCHES, EVERY_SO_MANY), (STITCHES, FASTENED))
+@cases((STITCHES, EVERY_SO_MANY), (STITCHES, FASTENED), (STITCHES, TO_MARKS))
 def test_behind_every_so_many(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
 
