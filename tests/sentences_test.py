@@ -57,7 +57,7 @@ def test_sentences_turned_round(said: str, read: str) -> None:
         ),
         (
             "1 sc in each st, ch 3 after every second sc",
-            "(1 sc in each of the next 2 st, ch 3) to end",
+            "*1 sc in each of the next 2 st, ch 3; repeat from *",
         ),
     ],
 )

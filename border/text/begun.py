@@ -42,11 +42,15 @@ def tell_head(items: Sequence[Item], b: Building) -> None:
     if not isinstance(items[0], Chains) or items[0].count < 2:
         return
     stitch = next((i for i in items if isinstance(i, Stitches)), None)
-    if stitch is not None and stitch.place is not None and stitch.place.which is Which.SAME:
+    same = stitch is not None and stitch.place is not None and stitch.place.which is Which.SAME
+    if same and len(items) == _ALL:
         return  # `begin in the ring, ch 3, 19 dc in it`
     height = STITCHES[stitch.stitch].height if stitch is not None else 0
     more = [i.count for i in items[1:] if isinstance(i, Chains)]
-    direct = isinstance(items[1], Stitches) and items[0].count == height > 1
+    first = items[1].items[0] if isinstance(items[1], Bracket) else items[1]
+    direct = isinstance(first, Stitches) and items[0].count == height > 1
+    group = first is items[1] and isinstance(first, Stitches) and first.count > 1
+    direct |= group and items[0].count == height + 1 > 2
     with_chains = height > 1 and items[0].count - height in more
     with_chains |= turned and any(items[0].count - tall in more for tall in _TALL)
     if direct or with_chains or b.joined:
@@ -63,6 +67,8 @@ def _is_turn(item: Item) -> bool:
     return isinstance(item, End) and item.what is Ending.TURN
 
 
+_ALL = 2
+"""Chains and what is worked behind them."""
 _TALL = (3, 4)
 """Chains that stand at a turn for one of the usual tall stitches."""
 

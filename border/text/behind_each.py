@@ -64,6 +64,17 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
                 f"where both are worked as they come, write {_come((each, last), b)}",
                 first.span.to(last.span),
             )
+    match worked[-3:]:
+        case [before, Chains(count), Skip() as skip] if _in_each(before) and not any(
+            t.type == "REPEAT" for t in b.terminals
+        ):
+            b.tell(
+                "perhaps-as-they-come",
+                f"ch {count} is made once here, behind the last of these",
+                "where it lies so each time, say in how many between: "
+                f'"*1 dc in each of the next 4 dc, ch {count}, {b.written(skip)}; repeat from *"',
+                before.span.to(skip.span),
+            )
     match worked[-2:]:
         case [before, Chains(count) as chains] if _in_each(before) and not turns:
             b.tell(

@@ -38,6 +38,10 @@ HOLE = "hole"
 """The name of a place between two that is called a hole, or a space."""
 
 
+FIRST_TWO = "first two"
+"""The name of a place between the first and the second of what may stand in groups."""
+_PAIR = 7
+"""So many words name the two that something lies between."""
 UNSAID = "unsaid"
 """The name of a place between two of what is not said."""
 
@@ -67,6 +71,10 @@ def betweens(t: Terminals) -> Terminals:
                 found[-1] = replace(here, name="pair")
             if _of_a_run(t, at):
                 found[-1] = replace(here, name="gap")
+            first_two = types(t, past(t, at, "THE"), 3) == ["ORD", "AND", "ORD"]
+            first_two = first_two and t[past(t, at, "THE")].number == 1
+            if first_two and "OF" not in types(t, at, _PAIR) and not found[-1].name:
+                found[-1] = replace(here, name=FIRST_TWO)  # `between the 1st and 2nd treble`
             two = past(t, at, "THE", "NEXT")
             first = all(x.type != "BETWEEN" for x in found[:-1])
             if first and types(t, two, 1) == ["NUM"] and t[two].number == 2 and ended(t, two + 1):

@@ -114,6 +114,8 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
     many = made(before)
     if many > 1 and ended(t, at + 1) and _on_its_like(here, before):
         number = like(here, "NUM", number=many)
+        if types(t, at + 1, 1) in (["WITH"], ["DIVIDED"]):
+            _ask(before)  # `3 treble on treble with 2 chain between each`: a fan on one?
         return 1, [like(here, "NEXT"), number, here]  # `2 treble on treble`
     if _many_on_many(here, before) or _all_of(t, at, before) or _along_edge(t, at, before):
         return 1, [like(here, "EACH"), here]

@@ -184,6 +184,9 @@ def _change(words: Sequence[Word], at: int, names: Names) -> _Said | None:
     new = amount_at(words, made, names)
     if new is None or not new.of or not new.number:
         return None
+    to, *turn = [word.text for word in words[new.after : new.after + _TURN]] or [""]
+    if to in _TO and {"turn", "turning"} & set(turn):
+        return None  # `with 7 ch to turn` changes these chains alone
     where, behind = _where(words, _past_done(words, _past_dot(words, new.after)))
     behind = behind_said(words, behind, "each")
     if (old_at := behind_said(words, behind, "instead")) > behind:
@@ -198,6 +201,11 @@ def _change(words: Sequence[Word], at: int, names: Names) -> _Said | None:
         return None  # `but 3 sc` may be one thing or another; `but 3 chain` is one
     behind = alone if alone > behind else behind if where is not Where.ALL else new.after
     return _fitting(Difference(new.of, new.number, None, where), replace(new, after=behind))
+
+
+_TURN = 3
+_TO = ("to", "for", "in", "at")
+"""Within so many words, and by one of these, chains are told to turn with."""
 
 
 def _past_done(words: Sequence[Word], at: int) -> int:

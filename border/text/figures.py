@@ -27,8 +27,8 @@ DEEPEST = 8
 
 
 _BLANK = re.compile(r"\n[^\S\n]*\n|\r[^\S\n]*\r")
-_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP", "ROUND", "AFTER"})
-_WHICH = frozenset({"NEXT", "THE", "EACH", "SAME", "CENTRE", "CH"})
+_OPENS = frozenset({"PREP", "OF", "OR", "BETWEEN", "SKIP", "ROUND", "AFTER", "TO"})
+_WHICH = frozenset({"NEXT", "THE", "EACH", "SAME", "CENTRE", "CH", "OTHER"})
 
 
 class Figure(Struct, frozen=True):

@@ -114,6 +114,13 @@ def _foundation(head: Head) -> bool:
     opened += a or led == ["PREP", "NUM", "FOUNDATION"]
     count, at = foundation_at(t, opened)
     if not count:
+        told = types(t, opened, 1) == ["REMARK"] and {"chain", "ch"} & set(t[opened].text.split())
+        behind = past(t, opened + 1, "SEP")
+        turned = types(t, behind, 1) == ["ENDING"] and t[behind].name == "turn"
+        skip = past(t, behind + turned, "SEP")
+        if told and types(t, skip, 1) == ["SKIP"]:  # `Make a chain the length; turn, miss 3`
+            head.terminals = [*t[: opened + 1], *t[skip:]]
+            return True
         return False
     said = opened > on or any(x.type == "FOUNDATION" for x in t[opened:at])
     made = any(x.text in _OPENED for x in t[:opened])

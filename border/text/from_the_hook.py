@@ -84,7 +84,7 @@ def from_the_hook(head: Head, named: bool) -> None:
     """`1 treble in the 6th chain from the needle`, before any other place: the 6th of the edge;
     so `miss 5` behind a foundation that is named."""
     t = head.terminals
-    opened = past(t, 0, "SEP")
+    opened = past(t, 0, "SEP", "REMARK")
     if (end := _next_the_hook(t, opened)) > opened:
         _tell_passed(head, opened, end, 1)
         head.terminals = [*t[: opened + 1], like(t[opened], "NUM", number=1), *t[end:]]

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import NAMED_BEHIND, NOUNS, ended, types
+from border.text.passing import NAMED_BEHIND, NOUNS, chains_at, ended, types
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -110,6 +110,9 @@ def without_glosses(terminals: list[Terminal]) -> list[Terminal]:
             at += 3  # `…, thread over and through all (cluster)`
             continue
         before = found[-1] if found else None
+        if [t.type for t in three] == ["LP", "PICOT", "RP"] and _closed_here(found):
+            at += 3  # `5 ch, 1 dc into same loop (picot)`
+            continue
         if [t.type for t in three] in (
             ["LP", "STITCH", "RP"],
             ["LP", "CH", "RP"],
@@ -125,6 +128,16 @@ def without_glosses(terminals: list[Terminal]) -> list[Terminal]:
         found.append(terminals[at])
         at += 1
     return found
+
+
+def _closed_here(found: Sequence[Terminal]) -> bool:
+    """Whether chains stand here, and one stitch behind them that closes them, `in same loop`."""
+    step = len(found) - 1
+    while step > 0 and found[step].type != "SEP":
+        step -= 1
+    closing = [x.type for x in found[step + 1 :] if x.type not in ("NUM", "THE")]
+    chains, behind = chains_at(found, step - 2)
+    return bool(chains) and behind == step and closing[:3] == ["STITCH", "PREP", "SAME"]
 
 
 def just_before(terminals: Sequence[Terminal]) -> list[Terminal]:

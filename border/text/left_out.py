@@ -313,3 +313,20 @@ def forms_picot(t: Sequence[Terminal]) -> list[Terminal]:
             ring = replace(t[picot], start=t[step - 2].start, number=chains)
             return [*t[: step - 2], one, ring, *t[picot + 1 :]]
     return list(t)
+
+
+def so_many_in_one(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Trebles, three in one stitch, chain 3`: three trebles in one stitch."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        number = past(t, at + 1, "SEP")
+        bare = t[at].type == "STITCH" and t[at].text.endswith("s") and number == at + 2
+        bare = bare and types(found, len(found) - 1, 1) in ([], ["SEP"], ["STAR"])
+        if bare and types(t, number, 2) == ["NUM", "PREP"]:
+            found += [t[number], t[at]]
+            at = number + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found

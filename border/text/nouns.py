@@ -136,7 +136,7 @@ class _Nouns(Struct):
         ahead = None if self.named or pair else _named_next(self.t, at)
         if ahead is not None and (prep := _prep_of(found)) is not None:
             found[prep] = replace(found[prep], name=found[prep].name or "counted")
-        follows = before == "NEXT" and self.named and self.last.name in SPACES
+        follows = before == "NEXT" and self.named and self.last.name in (*SPACES, "ch")
         if follows and not pair and (prep := _prep_of(found)) is not None:
             count = made(found[:prep])
             count = count if "EACHOF" not in types(found, prep, len(found)) else 0

@@ -76,6 +76,33 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             Bracket(place=Place(which=Which.NEXT)) as last,
         ] if len(between) < 3 and first.items == last.items:
             _tell_shared(items, "the same stitches", b)
+        case [
+            Stitches(place=None | Place(which=Which.FIRST)) as first,
+            *between,
+            Stitches(place=None | Place(which=Which.NEXT)) as last,
+        ] if (
+            between
+            and (first.stitch, first.count) == (last.stitch, last.count)
+            and not any(isinstance(item, Chains | Repeat) for item in between)
+            and (first.place is not None or any(isinstance(item, Skip) for item in between))
+        ):
+            _tell_shared(items, "the same stitch", b)  # `1 dc in first, skip 1, 1 dc in next`
+        case [
+            Stitches(place=Place()) as first,
+            Chains(chains),
+            Skip() as skip,
+            Stitches(place=Place(which=Which.NEXT)) as last,
+            Chains(again),
+        ] if (first.stitch, first.count, chains) == (last.stitch, last.count, again) and (
+            last.place is not None and last.place.targets[0].of.name not in SPACES
+        ):
+            one = b.written(replace(last, span=first.span))
+            b.tell(
+                "perhaps-nothing-missed",
+                f"{b.written(skip)} lies under the first ch {chains}, and nothing under the second",
+                f'write "{one}, ch {chains}, {b.written(skip)}; repeat" if it does each time',
+                first.span.to(items[-1].span),
+            )
         case [Chains() as first, _, *between, Chains() as last] if (
             len(between) < 4 and first == last and not any(isinstance(i, Chains) for i in between)
         ):

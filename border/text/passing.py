@@ -99,7 +99,9 @@ def stitch_left_out(here: Terminal) -> Terminal:
 
 
 def chain_of_at(t: Sequence[Terminal], at: int) -> tuple[int, int]:
-    """How many chains stand here, `5 chain`, `ch 5`, `chain of 5`, and the place behind them."""
+    """How many chains stand here, `5 chain`, `ch 5`, `a chain of 5`, and the place behind them."""
+    if types(t, at, 4) == ["NUM", "CH", "OF", "NUM"] and t[at].number == 1:
+        at += 1
     if types(t, at, 3) == ["CH", "OF", "NUM"]:
         return t[at + 2].number, at + 3
     return chains_at(t, at)

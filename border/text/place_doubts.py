@@ -81,6 +81,17 @@ def tell_gap(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_first_two(item: Stitches, b: Building) -> None:
+    """`1 sc between the 1st and 2nd dc`, where the row below makes more than two in one place."""
+    of = item.place.targets[0].of if item.place is not None else ST
+    made = walk(b.below.items) if b.below is not None else ()
+    if any(is_shell(one) and _makes(one, of) > _PAIR for one in made if isinstance(one, Stitches)):
+        tell_gap(item, b)
+
+
+_PAIR = 2
+
+
 def tell_in_last(item: Stitches, b: Building) -> None:
     """`shell in shell, 1 dc in last`: the last stitch, or the last shell?"""
     b.tell(

@@ -49,6 +49,7 @@ from border.text.left_out import (
     picots_each,
     prep_before_each,
     same_as,
+    so_many_in_one,
     the_others,
     to_reach,
     unite_with,
@@ -69,6 +70,7 @@ from border.text.named_elsewhere import (
     same_under_each,
     together_again,
 )
+from border.text.of_so_many import each_of_one, in_the_first_of, of_the_chain, on_the_sum
 from border.text.passing import NOUNS, ended, like, past, types, where
 from border.text.popcorns import popcorns
 from border.text.remarked import with_remarks
@@ -144,7 +146,9 @@ def _misses_last(t: Sequence[Terminal]) -> bool:
     """Whether the last step before a repeat is a miss, perhaps with chains over it."""
     again = next(n for n, x in enumerate(t) if x.type == "REPEAT")
     skip = max((n for n in range(again) if t[n].type == "SKIP"), default=again)
-    return skip < again and all(x.type in _OF_MISS for x in t[skip + 1 : again])
+    stop = next((n for n in range(skip, again) if t[n].type == "SEP"), again)
+    behind = [x.type for x in t[stop:again] if x.type != "SEP"]
+    return skip < again and all(x.type in _OF_MISS for x in t[skip + 1 : stop]) and not behind
 
 
 _OF_MISS = frozenset({"NUM", "CH", "KIND", "STITCH", "THE", "SEP"})
@@ -224,6 +228,11 @@ PUT_RIGHT = (
     where(in_so_many, "PREP-NUM"),
     where(chains_in_every, "CH", "PREP-EACH PREP-EVERY"),
     where(forms_picot, "AS", "PICOT"),
+    where(so_many_in_one, "STITCH-SEP", "NUM-PREP"),
+    where(of_the_chain, "KIND-OF"),
+    where(each_of_one, "EACHOF"),
+    where(on_the_sum, "AND", "NUM-STITCH", "CH"),
+    where(in_the_first_of, "ORD-NUM", "CH"),
     where(close_stitches, "ENDING-STITCH"),
     where(together_again, "TOGETHER DRAWING", "STITCH-NOTHING"),
     where(none_between, "BETWEEN", "NOTHING"),

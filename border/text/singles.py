@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.beside import BESIDE
-from border.text.between import HOLE, UNSAID
+from border.text.between import FIRST_TWO, HOLE, UNSAID
 from border.text.chains_between import with_chains
 from border.text.described import BETWEEN, IN_SHELL, OF_HEAP
 from border.text.first_stitches import FIRST
@@ -22,6 +22,7 @@ from border.text.place_doubts import (
     tell_beside,
     tell_besides,
     tell_counted,
+    tell_first_two,
     tell_gap,
     tell_goes_on,
     tell_hole_between,
@@ -237,7 +238,14 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
     return with_chains(made, chains, b)
 
 
-_BETWEEN_TOLD = {"pair": tell_pair, "gap": tell_gap, HOLE: tell_hole_between, UNSAID: tell_counted}
+_BETWEEN_TOLD = {
+    FIRST_TWO: tell_first_two,
+    "pair": tell_pair,
+    "gap": tell_gap,
+    HOLE: tell_hole_between,
+    UNSAID: tell_counted,
+}
+
 """What is told of a place between two, by the name that its word was given on the way."""
 _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "middle": tell_on_the_middle,

@@ -233,6 +233,7 @@ def plural(word: str) -> str:
 def _spoken(name: str) -> list[Phrase]:
     """A stitch's name in all its forms: plural, and with `crochet` or `stitch` behind it."""
     words = [name, plural(name)] if name != "s" else [name]  # `ss` is a slip stitch
+    words += [f"{name[:-1]}ves"] if name.endswith("leaf") else []
     if name.endswith(" st"):
         words.append(name[:-2] + "sts")
     else:

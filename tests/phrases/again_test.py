@@ -138,7 +138,7 @@ ROUND_A_GROUP = {
     for to in ("to end of scallop", "around the shell", "to the end of the group", "round fan")
 } | {
     "1 plain between 1st and 2nd treble, *2 chain, 1 plain between next two; repeat from * to end "
-    "of scallop": f"11 sc, 20 ch; {TAKEN}",
+    "of scallop": f"11 sc, 20 ch; {TAKEN}; {TAKEN}",
     "*3 chain, miss 1, 1 plain in next; repeat from * round the fan": f"6 sc, 18 ch; {TAKEN}",
     "*3 chain, 1 plain in next treble; repeat from * to end of scallop (12 times in all)": (
         "12 sc, 36 ch"

@@ -68,7 +68,7 @@ OVER_GROUPS = {
     "*sk 1 dc, dc in next 4 dc, sk 1 dc, ch 5; rep": "24 dc, 30 ch; 6 x 6 dc",
 }
 THE_LAST_TWO = {
-    "*1 plain between the first and second treble, 4 chain, 1 plain between the last two treble, 4 chain; repeat": "2 sc, 8 ch; 1 x 15 dc; asked perhaps-last-of-each",
+    "*1 plain between the first and second treble, 4 chain, 1 plain between the last two treble, 4 chain; repeat": "2 sc, 8 ch; 1 x 15 dc; asked place-assumed; asked perhaps-last-of-each",
 }
 TO_GET_INWARD = {
     "turn, slip along 3 treble, 3 chain, 9 treble": "3 ss, 9 dc, 3 ch; asked perhaps-leads-on",

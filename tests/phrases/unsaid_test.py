@@ -105,12 +105,13 @@ NUMBERED_IN_BLOCKS = {
         "12 sc, 48 ch; 6 x 1 group"
     ),
     "1 plain between 1st and 2nd treble, 3 chain, 1 plain between 2nd and 3rd treble; repeat": (
-        "12 sc, 18 ch; 6 x 3 dc; asked perhaps-counted-on; asked perhaps-shared"
+        "12 sc, 18 ch; 6 x 3 dc; asked place-assumed; asked perhaps-counted-on; asked "
+        "perhaps-shared"
     ),
 }
 NUMBERED_IN_SIXES = {
     "*1 plain between 1st and 2nd treble, 3 chain, 1 plain between 3rd and 4th treble; repeat": (
-        "18 sc, 27 ch; 9 x 4 dc; asked perhaps-counted-on"
+        "18 sc, 27 ch; 9 x 4 dc; asked place-assumed; asked perhaps-counted-on"
     ),
 }
 
