@@ -27,11 +27,17 @@ _TELLS = frozenset({"is", "are", "being", "which", "that"})
 
 
 def _dots_alone(terminals: Sequence[Terminal], at: int) -> bool:
-    """Whether full stops stand for commas here: `3 tr. 3 ch. 3 tr. under the next 5 ch.`"""
+    """Whether full stops stand for commas here: `3 tr. 3 ch. 3 tr. under the next 5 ch.`, `3 tr.
+    ch. 2, 3 tr.`"""
+    counted = terminals[at + 1].type == "NUM"
+    near = (at - 3, at + 3) if counted else (*range(at - 3, at - 1), *range(at + 2, at + 4))
     return any(
-        0 <= n < len(terminals) and terminals[n].text == "." and terminals[n - 1].short
-        for n in (at - 3, at + 3)
+        0 < n < len(terminals) and terminals[n].text == "." and terminals[n - 1].short for n in near
     )
+
+
+_STEPS = frozenset({"NUM", "STITCH", "CH", "PICOT"})
+"""What a step begins with."""
 
 
 DOTTED = "dotted"
@@ -99,7 +105,7 @@ def without_dots(terminals: list[Terminal]) -> list[Terminal]:
                 continue
             if sorts[n + 1] == "SEP":
                 kept[-1] = _dotted(kept[-1])
-            if sorts[n + 1] == "NUM" and _dots_alone(terminals, n):
+            if sorts[n + 1] in _STEPS and _dots_alone(terminals, n):
                 terminal = replace(terminal, name="")
         kept.append(terminal)
     return kept

@@ -58,7 +58,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
     `opening`: the list is a whole row, and begins it.
     """
     settled: list[Step] = []
-    listed: list[Item] = []  # since the last place
+    across: list[Item] = []  # since the last place
+    listed: list[Item] = []  # of these, since the last stop
     then = 0  # how many of these stand before the last `then`
     into: Kind | None = None
     worked: Kind | None = None
@@ -67,12 +68,13 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
         item = step.item
         settled.append(step)
         if step.hard == "stop":
-            tell_begun(begun, listed, b)
-            listed, then, begun = [], 0, None
+            begun = None if tell_begun(begun, across, b) else begun
+            listed, then = [], 0
         elif step.hard:
             then = len(listed)
         if _is_listed(item):
             listed.append(item)
+            across.append(item)
             continue
         since = listed[then:]
         match item:
@@ -85,6 +87,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                     if _may_share(listed, item, into, worked):
                         start = opening and _opens_row(steps, n - len(listed))
                         tell_same(listed[start:], item, worked, b)
+                    elif (shell := _shell(across, item)) and b.stopped(shell[0], item):
+                        tell_same(shell, item, worked, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     led = settled[: -1 - len(since)]
@@ -98,11 +102,13 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         tell_perhaps_together(shell, item, b)
                     elif then and _too_low(listed[-1], item) and place.which in OPEN_PLACES:
                         tell_chains(listed[-1:], item, b)  # `1 ch, then 1 dc in every 2nd st`
+                    elif (shell := _shell(across, item)) and b.stopped(shell[0], item):
+                        tell_perhaps_together(shell, item, b)  # `3 dc. Ch 2. 3 dc in next loop`
         placed = isinstance(item, Stitches | Bracket) and item.place is not None
-        tell_begun(begun, listed[:then] if placed else listed, b)
-        listed, then = [], 0
+        tell_begun(begun, across[: len(across) - len(since)] if placed else across, b)
+        across, listed, then = [], [], 0
         into, worked, begun = space_of(item, into), _worked_into(item, worked), item
-    tell_begun(begun, listed, b)
+    tell_begun(begun, across, b)
     tell_doubts(settled, b)
     return settled
 

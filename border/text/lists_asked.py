@@ -156,8 +156,11 @@ def _one_in_each(item: Stitches) -> Stitches:
     return replace(item, count=1, place=each, between=0, parted=item.between)
 
 
-def tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> None:
-    """`1 dc in loop, 3 tr, 1 dc; repeat`: are those behind it meant to go into that loop, too?"""
+def tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> bool:
+    """`1 dc in loop, 3 tr, 1 dc; repeat`: are those behind it meant to go into that loop, too?
+
+    Whether it is asked.
+    """
     since = list(since)
     while since and isinstance(since[-1], Chains):
         since.pop()  # they lead on to the next place
@@ -167,12 +170,12 @@ def tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> None:
             listed = len(since) > 1 and (begun.count > 1 or len(bare) > 1)
             shell = listed and kind.name in STITCHES
             if not (kind.name in SPACES or shell) or which in OPEN_PLACES or not bare:
-                return
+                return False
             first = replace(begun, place=None, parted=0)
             # `1 dc in the same loop, 3 dc`: with as many on both sides of chains before it
             like_it = same_backwards((first, *since)) or which is Which.SAME
             if bare[-1].stitch != begun.stitch or not like_it:
-                return
+                return False
             whole = all_in(Bracket((first, *since), place))
             b.tell(
                 "perhaps-one-place",
@@ -181,6 +184,8 @@ def tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> None:
                 "there",
                 begun.span.to(bare[-1].span),
             )
+            return True
+    return False
 
 
 def tell_same(

@@ -89,14 +89,20 @@ def named_later(t: Sequence[Terminal]) -> list[Terminal]:
     between = range(first + 1, second)
     named = any(t[n].type in NOUNS and opens_before(t, n) for n in between)
     parted = named or any(t[n].type in _APART for n in between)
-    parted = parted or all(t[n].type != "STITCH" for n in between)
-    if before or parted or not ended(t, first + 1):
+    of = types(t, second + 1, 1) == ["OF"]
+    step = any(t[n].type == "STITCH" or (of and t[n].type == "NUM") for n in between)
+    if (
+        (before and not of)
+        or parted
+        or not step
+        or not (ended(t, first + 1) or t[first + 1].type == "AND")
+    ):
         return list(t)
     noun = past(t, second + 1, "OF", "THE", "NUM")
     if types(t, noun, 1) not in (["KIND"], ["STITCH"], ["CH"]) or not ended(t, noun + 1):
         return list(t)
     tail = [replace(x, start=t[first].end, end=t[first].end) for x in t[second + 1 : noun + 1]]
-    rest = second + 1 if t[second + 1].type == "OF" else noun + 1
+    rest = second + 1 if of else noun + 1
     kept = list(t[second + 1 : noun + 1]) if rest == noun + 1 else []
     return [*t[: first + 1], *tail, *t[first + 1 : second + 1], *kept, *t[noun + 1 :]]
 

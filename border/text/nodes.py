@@ -75,6 +75,12 @@ class Building(Struct):
         last = next((t.end for t in reversed(self.terminals) if t.end <= behind.span.start), 0)
         return between in (["and"], ["&"]) and last + 1 == behind.span.start
 
+    def stopped(self, first: Item, last: Item) -> bool:
+        """Whether full stops part the steps from one to another, and no semicolon does."""
+        start, end = first.span.end, last.span.start
+        stops = [t.text for t in self.terminals if start <= t.start < end and t.name == "hard"]
+        return bool(stops) and set(stops) == {"."}
+
     def said_in(self, span: Span) -> set[str]:
         """The words that stand in a stretch of the source."""
         return {t.text for t in self.terminals if span.start <= t.start < span.end}

@@ -70,7 +70,8 @@ class _Nouns(Struct):
     `chained`: chains have come since. `part`: a part of a run. `one`: one stitch was made in the
     place named last, `by_order`: the 1st, the 2nd. `named`: a place was.
     `on_stitch`: so was a stitch to work on. `by_step`: where a step was worked last.
-    `on_several`: several stitches were named to work on.
+    `on_several`: several stitches were named to work on. `worked`: what steps were worked into.
+    `passed`: what the last passed over, where that is no step's place. `whole`: what a part was of.
     """
 
     t: Terminals
@@ -86,6 +87,9 @@ class _Nouns(Struct):
     on_stitch: bool = False
     by_step: dict[tuple[int, str], Kind] = field(default_factory=dict)
     on_several: bool = False
+    worked: list[Kind] = field(default_factory=list)
+    passed: Kind | None = None
+    whole: Kind | None = None
 
     @property
     def before(self) -> str:
@@ -105,6 +109,7 @@ class _Nouns(Struct):
             skips = here.type == "CH" and types(found, len(found) - 3, 2) == ["SKIP", "NUM"]
             bare = skips and self.last != Kind("ch")
             self.last = Kind("st") if bare else _noun(here, found, self.last)
+            self._weigh()
             opened = before in OPENS | WHICH
             counted = before == "NUM" and len(found) > 2 and found[-3].type in OPENS | WHICH
             self.named = self.named or counted or opened
@@ -127,13 +132,29 @@ class _Nouns(Struct):
         if skipped and types(self.t, at + 1, 1) not in (["KIND"], ["CH"]):
             self.last = Kind("st")
 
+    def _weigh(self) -> None:
+        """Whether a place named is a step's own, or lies between: `miss the dc`, `2 ch over it`."""
+        found = self.found
+        opens = _opener(found)
+        if found[opens].type == "OF":
+            self.whole = found[-1].kind or self.last
+        if found[opens].type == "SKIP":
+            self.passed = self.last
+            if self.worked and (found[opens].text == "over" or found[-2].type != "NUM"):
+                self.last = self.worked[-1]
+        elif found[opens].type in OPENS:
+            self.passed = None
+            self.worked.append(self.last)
+
     def add_counted(self, at: int) -> None:
         """The noun of `in one`, `over the 9`."""
         found, here, before = self.found, self.t[at], self.before
         if before in ("PREP", "THE") and (here.number == 1 or made(found[:-1]) == here.number):
             found.insert(-1, like(here, "NEXT"))
         pair = "BETWEEN" in types(found, max(0, len(found) - 4), 4)
-        ahead = None if self.named or pair else _named_next(self.t, at)
+        ahead = None if pair else _named_next(self.t, at)
+        if self.named and (here.number > 1 or self.last.name not in STITCHES):
+            ahead = None  # not `1 dc on dc, 5 dc in one, 1 sc in the next loop`
         if ahead is not None and (prep := _prep_of(found)) is not None:
             found[prep] = replace(found[prep], name=found[prep].name or "counted")
         follows = before == "NEXT" and self.named and self.last.name in (*SPACES, "ch")
@@ -175,6 +196,9 @@ class _Nouns(Struct):
         found, here = self.found, self.t[at]
         placed = types(found, prep, 1) == ["PREP"]
         kind = self.space if is_under(found) else self.last
+        of = types(found, _opener(found), 1) == ["OF"]
+        if of and kind.name in STITCHES and self.whole is not None:
+            return self.whole, "counted"  # `in last of group, 1 tr on dc, 1 tr in first of next`
         missed = _behind_miss(found, prep)  # `miss 1 tr, 1 dc in the next`
         step = self._step(prep) if placed and here.type in ("NEXT", "ORD") and not missed else None
         there = self.by_step.get(step, kind) if step else kind
@@ -195,6 +219,15 @@ class _Nouns(Struct):
         mixed = self.on_stitch and made(found[:prep]) == 1 and here.type == "NEXT"
         if placed and self.on_several and here.type == "NEXT":
             doubt = doubt or "counted"  # `3 dc on the 3 dc, 1 dc in the next`
+        named = {one.name for one in self.worked}
+        if kind.name in SPACES:
+            named -= set(SPACES)
+        if self.passed is not None:
+            named.add(self.passed.name)
+        if is_under(found):
+            named.clear()
+        if placed and here.type == "NEXT" and kind != Kind("st") and named - {kind.name, "st"}:
+            doubt = doubt or "counted"  # `1 dc in loop, 1 dc on dc, 2 in next`
         if kind.name in SPACES and (on or mixed):
             doubt = "counted"  # `on the next`, behind a space; `1 dc on dc, 2 in space, 1 in next`
         return kind, doubt
@@ -208,6 +241,14 @@ def _behind_miss(found: Sequence[Terminal], prep: int) -> bool:
         start -= 1
     noun = start < prep - 2 and found[start - 1].type in NOUNS
     return noun and types(found, max(0, start - 3), 2) == ["SKIP", "NUM"]
+
+
+def _opener(found: Sequence[Terminal]) -> int:
+    """Where the word stands that opens what the last word ends: `in`, `of`, `miss`."""
+    at = len(found) - 2
+    while at > 0 and found[at].type in WHICH | {"NUM", "PAIR", "EACHOF"}:
+        at -= 1
+    return at
 
 
 def _opens_at(found: Sequence[Terminal]) -> int | None:

@@ -109,11 +109,12 @@ def in_the_first_of(t: Sequence[Terminal]) -> list[Terminal]:
     at = 0
     while at < len(t):
         order = past(t, at + 1, "THE") if t[at].type == "PREP" else len(t)
-        first = types(t, order, 3) == ["ORD", "NUM", "CH"] and t[order].number == 1
-        if first and ended(t, order + 3) and _goes_on(t, order + 3, t[order + 1].number):
-            space = like(t[order + 2], "KIND", Kind("space", t[order + 1].number))
+        first = types(t, order, 1) == ["ORD"] and t[order].number == 1
+        size, behind = chain_of_at(t, order + 1) if first else (0, at)
+        if size and ended(t, behind) and _goes_on(t, behind, size):
+            space = like(t[behind - 1], "KIND", Kind("space", size))
             found += [*t[at : order + 1], replace(space, start=t[order + 1].start)]
-            at = order + 3
+            at = behind
             continue
         found.append(t[at])
         at += 1
@@ -124,8 +125,7 @@ def _goes_on(t: Sequence[Terminal], at: int, size: int) -> bool:
     """Whether steps go on into the same, or into the 2nd of such, before the row is repeated."""
     stop = next((n for n in range(at, len(t)) if t[n].type == "REPEAT"), len(t))
     for n in range(at, stop):
-        second = types(t, n, 3) == ["ORD", "NUM", "CH"] and t[n].number > 1
-        if second and t[n + 1].number == size:
+        if t[n].type == "ORD" and t[n].number > 1 and chain_of_at(t, n + 1)[0] == size:
             return True
     placed = next((n for n in range(at, stop) if t[n].type == "PREP"), stop)
     return types(t, past(t, placed + 1, "THE"), 1) == ["SAME"]

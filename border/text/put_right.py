@@ -232,7 +232,7 @@ PUT_RIGHT = (
     where(of_the_chain, "KIND-OF"),
     where(each_of_one, "EACHOF"),
     where(on_the_sum, "AND", "NUM-STITCH", "CH"),
-    where(in_the_first_of, "ORD-NUM", "CH"),
+    where(in_the_first_of, "ORD-NUM ORD-CH", "CH"),
     where(close_stitches, "ENDING-STITCH"),
     where(together_again, "TOGETHER DRAWING", "STITCH-NOTHING"),
     where(none_between, "BETWEEN", "NOTHING"),
