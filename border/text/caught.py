@@ -14,9 +14,11 @@ from border.text.terminals import Terminal
 from border.text.tree import ST, Kind
 
 _TOGETHER = ("ATONCE", "TOGETHER")
+_OFF = ("taken together", "held together")
 _SOFT = ("SEP", "AND")
 _JOINED = frozenset({"join", "joining", "unite", "connect"})
 _NAMES = frozenset({"NUM", "NEXT", "THE", "ORD", "EACH", "CENTRE"})
+_STEP = frozenset({"STITCH", "CH", "PICOT", "SKIP"})
 _FAR = 8
 """A place of several, with its stitch, is no more words than that."""
 
@@ -39,13 +41,24 @@ def caught(t: Terminals) -> Terminals:
             found += [here, t[at + 1], like(here, "NEXT")]  # `2 treble together over 2 dc`
             end = at + 2
         elif here.type in _TOGETHER:
-            found += _said_together(found, here, noun)
+            together = _said_together(found, here, noun)
+            of_these = here.text.endswith(_OFF) and _several_made(found)
+            if not together and of_these:  # `3 treble, taken together`
+                del found[len(found) - _comma_behind(found) :]
+                together = [like(here, "TOGETHER")]
+            found += together
         else:
             found.append(like(here, "STRAY") if here.type == "UNITE" else here)
         at = end
         if types(found, len(found) - 1, 1) == ["ATONCE"]:
             noun = [found[-2]]
     return found
+
+
+def _several_made(found: Terminals) -> bool:
+    """Whether the step right before, wherever it goes, is of several stitches."""
+    last = next((n for n in range(len(found) - 1, 0, -1) if found[n].type in _STEP), 0)
+    return types(found, last - 1, 2) == ["NUM", "STITCH"] and found[last - 1].number > 1
 
 
 def _as_many(found: Terminals, number: Terminal) -> bool:
@@ -86,6 +99,11 @@ def _united(
     elif end < len(t) and t[end].type in _TOGETHER:
         words += noun
     several = _several(words)
+    if not several and here.text.startswith("taking") and words[-1:] and words[-1].type in NOUNS:
+        before = len(found) - _comma_behind(found)
+        if types(found, before - 1, 1) == ["STITCH"] and types(t, end, 1) != ["TOGETHER"]:
+            del found[before:]  # `1 dc taking up the loop`
+            return [like(here, "PREP"), *t[at + 1 : end]], end
     if not several:
         return None
     if here.text.endswith("next"):

@@ -129,3 +129,22 @@ def _goes_on(t: Sequence[Terminal], at: int, size: int) -> bool:
             return True
     placed = next((n for n in range(at, stop) if t[n].type == "PREP"), stop)
     return types(t, past(t, placed + 1, "THE"), 1) == ["SAME"]
+
+
+def taken_up(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc taking up 2 tr`, `1 tr taking the dc`: worked into these; not the back loops."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        noun = past(t, n + 1, "NUM")
+        takes = here.type == "NOTHING" and here.text.split()[0] == "taking"
+        whole = types(t, noun, 1) in (["STITCH"], ["CH"], ["KIND"]) and not t[noun].many
+        behind = found[-1:] and (found[-1].type == "STITCH" or types(t, n - 2, 1) == ["STITCH"])
+        step = here.text.split()[-1] in ("taking", "up", "the")
+        if takes and step and behind and whole and (ended(t, noun + 1) or _together(t, noun + 1)):
+            here = like(here, "UNITE")
+        found.append(here)
+    return found
+
+
+def _together(t: Sequence[Terminal], at: int) -> bool:
+    return types(t, at, 1) in (["TOGETHER"], ["ATONCE"])

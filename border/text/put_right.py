@@ -70,7 +70,7 @@ from border.text.named_elsewhere import (
     same_under_each,
     together_again,
 )
-from border.text.of_so_many import each_of_one, in_the_first_of, of_the_chain, on_the_sum
+from border.text.of_so_many import each_of_one, in_the_first_of, of_the_chain, on_the_sum, taken_up
 from border.text.passing import NOUNS, ended, like, past, types, where
 from border.text.popcorns import popcorns
 from border.text.remarked import with_remarks
@@ -231,6 +231,7 @@ PUT_RIGHT = (
     where(so_many_in_one, "STITCH-SEP", "NUM-PREP"),
     where(of_the_chain, "KIND-OF"),
     where(each_of_one, "EACHOF"),
+    where(taken_up, "NOTHING-NUM NOTHING-STITCH NOTHING-CH NOTHING-KIND", "STITCH"),
     where(on_the_sum, "AND", "NUM-STITCH", "CH"),
     where(in_the_first_of, "ORD-NUM ORD-CH", "CH"),
     where(close_stitches, "ENDING-STITCH"),
