@@ -106,6 +106,8 @@ def _passed_over(item: Item, named: Target) -> int:
             return times * sum(_passed_over(one, named) for one in items)
         case Skip(count=count, target=target) if target is not None:
             return count if _alike(target) == _alike(named) else 0
+        case Stitches(count=count, place=None, cluster=0) if named == Whole(ST):
+            return count
         case Stitches(place=Place(which=Which.NEXT | Which.THE, count=count, targets=(kind,))):
             return count if _alike(kind) == _alike(named) else 0
         case _:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from msgspec.structs import replace
 
 from border.text.passing import (
@@ -15,8 +17,10 @@ from border.text.passing import (
     past,
     types,
 )
-from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
 
 MADE = "made"
 """The name of a place that may be what the row itself has just made."""
@@ -73,6 +77,33 @@ def under_chains(t: Terminals) -> Terminals:
     return found
 
 
+def bare_chain_missed(t: Terminals) -> Terminals:
+    """`miss chain`: the whole of it, as `miss the chain` is; `missing ch, dc and ch`: all three."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        found.append(t[at])
+        at += 1
+        if found[-1].type != "SKIP" or types(t, at, 1) != ["CH"] or not ended(t, at + 1):
+            continue
+        names = [at]
+        while types(t, names[-1] + 1, 1) in (["SEP"], ["AND"]) and not t[names[-1] + 1].name:
+            last = names[-1] + 3
+            if types(t, last - 1, 1) not in _MISSED or not (
+                ended(t, last) or t[last].type == "AND"
+            ):
+                break
+            names.append(names[-1] + 2)
+        if len(names) > 1 and t[names[-1] - 1].type != "AND":
+            del names[1:]
+        skip = found.pop()
+        for n in names:
+            found += [skip, like(skip, "THE"), t[n], like(skip, "SEP")]
+        found.pop()
+        at = names[-1] + 1
+    return found
+
+
 def chains_over(t: Terminals) -> Terminals:
     """`3 chain over the 3 treble`, `3 chain on 3 treble`, `3 chain over the treble`: chains lie
     over what is missed."""
@@ -83,8 +114,7 @@ def chains_over(t: Terminals) -> Terminals:
         many = past(t, over + 1, "THE", "NEXT")
         number = many if types(t, many, 1) == ["NUM"] else over
         stitch = number + 1 if number > over else many
-        one = many > over + 1 or number > over  # `over treble` is over all of them
-        said = over > at and one and types(t, stitch, 1) in _MISSED and ended(t, stitch + 1)
+        said = over > at and types(t, stitch, 1) in _MISSED and ended(t, stitch + 1)
         counted = t[number] if number > over else like(t[over - 1], "NUM", number=1)
         if said and _lies(t[at], t[over], counted, t[stitch].type, found):
             skipped = [like(t[over], "SKIP"), counted, t[stitch]]
@@ -109,6 +139,8 @@ def _lies(chains: Terminal, over: Terminal, many: Terminal, noun: str, found: Te
     said = set(over.text.split())
     bare = types(found, len(found) - 2, 2) in (["STITCH", "SEP"], ["STITCH", "AND"])
     bare = bare and (len(found) < 3 or found[-3].type not in OPENS | WHICH)
+    head = next((n + 1 for n in range(len(found) - 1, -1, -1) if found[n].type == "STAR"), 0)
+    bare = bare and types(found, head, 1) != ["PREP"]  # `in loop 3 dc, 1 picot, 3 dc, 1 ch on dc`
     on = (
         chains.number == many.number
         and noun == "STITCH"

@@ -55,6 +55,7 @@ from border.text.left_out import (
     unite_with,
     worked_last,
 )
+from border.text.missed import bare_chain_missed
 from border.text.named_elsewhere import (
     between_first,
     each_but,
@@ -86,6 +87,7 @@ from border.text.row_begun import (
     on_a_chain,
     row_along,
 )
+from border.text.same_again import in_this, more_in
 from border.text.spots import (
     any_one,
     at_beginning,
@@ -232,6 +234,9 @@ PUT_RIGHT = (
     where(of_the_chain, "KIND-OF"),
     where(each_of_one, "EACHOF"),
     where(taken_up, "NOTHING-NUM NOTHING-STITCH NOTHING-CH NOTHING-KIND", "STITCH"),
+    where(in_this, "PREP-KIND PREP-STITCH PREP-PICOT"),
+    where(more_in, "MORE-STITCH STITCH-SEP", "PREP"),
+    where(bare_chain_missed, "SKIP-CH"),
     where(on_the_sum, "AND", "NUM-STITCH", "CH"),
     where(in_the_first_of, "ORD-NUM ORD-CH", "CH"),
     where(close_stitches, "ENDING-STITCH"),
