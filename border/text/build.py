@@ -32,8 +32,10 @@ from border.text.of_groups import group_of, times_round, written_group
 from border.text.over_again import (
     tell_bracket,
     tell_centre_of_all,
+    tell_chains_besides,
     tell_instead,
     tell_last,
+    tell_last_again,
     tell_over_again,
     tell_shared,
     tell_shared_around,
@@ -109,6 +111,9 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
             tell_to_end(items, b)
     if any(is_token(node, "ENDWITH") for node in parse.children):
         tell_instead(items, b)
+        tell_last_again(items, b)
+    else:
+        tell_chains_besides([one for one in items if not isinstance(one, End)], b)
     tell_inside(items, b)
     tell_halves(items, b)
     if not repeats:

@@ -21,6 +21,7 @@ from border.text.picot_doubts import (
     space_of,
     tell_just_made,
     tell_perhaps_ring,
+    tell_ring_filled,
     tell_rings_inside,
 )
 from border.text.skips_asked import (
@@ -78,6 +79,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             _tell_chain_and_each(before.item, step.item, b)
             tell_missed_each_time(before.item, step.item, b)
             tell_rings_inside(before.item, step.item, b)
+            if isinstance(step.item, Stitches):
+                tell_ring_filled(before.item, step.item, picot, b)
         tell_behind_arch(before.item, step.item, b)
         worked = before.item
     for n, step in enumerate(steps):
@@ -87,6 +90,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
         tell_on_own_chains(step.item, b)
         _tell_on_the_like(step.item, b)
         _tell_in_loops(step.item, b)
+        if isinstance(step.item, Bracket):
+            tell_ring_filled(step.item, step.item, 0, b)
         _tell_unplaced(step.item, steps[n + 1].item if n + 1 < len(steps) else None, b)
     tell_skips_among_spaces(steps, b)
     tell_down_the_chain([step.item for step in steps], b)

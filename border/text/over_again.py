@@ -7,6 +7,7 @@ from itertools import dropwhile, pairwise
 
 from msgspec.structs import replace
 
+from border.stitches import STITCHES
 from border.text.chains_among import tell_chains_among
 from border.text.nodes import Building
 from border.text.rest_of_group import tell_rest_of_group
@@ -151,6 +152,40 @@ def tell_instead(items: Sequence[Item], b: Building) -> None:
                     f"if they stand in place of the last of those, {instead}",
                     chains.span,
                 )
+
+
+def tell_last_again(items: Sequence[Item], b: Building) -> None:
+    """`*5 ch, 1 sc in loop; repeat from *, ending with 1 sc`: one more, or how the last ends?"""
+    for before, item in pairwise(items):
+        match before, item:
+            case (
+                Repeat(items=[*_, Stitches() as own], times=None, to_last=None),
+                Stitches() as last,
+            ) if (own.count, own.stitch) == (last.count, last.stitch) and _ends_there(own, last):
+                b.tell(
+                    "perhaps-instead",
+                    f"this is made besides the {b.written(replace(own, place=None))} that each "
+                    "repeat ends with",
+                    "leave it out if the last repeat ends with it",
+                    last.span,
+                )
+
+
+def _ends_there(own: Stitches, last: Stitches) -> bool:
+    """Whether the last step may be the one that the last repeat ends with, by its place."""
+    return own.place is None or last.place is None or own.place.targets == last.place.targets
+
+
+def tell_chains_besides(items: Sequence[Item], b: Building) -> None:
+    """`*1 sc in next loop, 5 ch; repeat from *; 2 ch, 1 dc in first sc`, with no word of an end."""
+    match items:
+        case [
+            *_,
+            Repeat(items=[*_, Chains(own)], times=None, to_last=None),
+            Chains(rest),
+            Stitches(1, place=None | Place(which=Which.FIRST)) as up,
+        ] if rest < own and STITCHES[up.stitch].height > 1:
+            tell_instead(items, b)
 
 
 def _last_written_out(steps: Sequence[Item], chains: Chains, b: Building) -> str:
