@@ -154,7 +154,7 @@ WITH_MORE = {
 
 ON_WHEELS = {
     "*1 plain in first free loop of each wheel, (5 chain, 1 plain in the next) 3 times, 3 chain; repeat from * on every wheel": "12 sc, 54 ch; 3 x 4 loop; asked place-assumed; asked taken-as-remark",
-    "3 chain for a treble, *2 chain, 1 plain in next loop, 2 chain, 1 treble in next loop, 1 treble in first loop of next wheel; repeat from *, ending with 1 treble in last loop of last wheel": "8 dc, 3 sc, 12 ch; 3 x 3 loop; 1 left over; does not close; asked place-assumed; asked taken-as-remark; asked row-does-not-close",
+    "3 chain for a treble, *2 chain, 1 plain in next loop, 2 chain, 1 treble in next loop, 1 treble in first loop of next wheel; repeat from *, ending with 1 treble in last loop of last wheel": "8 dc, 3 sc, 12 ch; 3 x 3 loop; 1 left over; does not close; asked place-assumed; asked perhaps-instead; asked taken-as-remark; asked row-does-not-close",
     "*1 plain in loop, 3 chain; repeat from * across the wheels": "12 sc, 36 ch; 12 x 1 loop; asked taken-as-remark",
     "*1 plain in each loop of the wheels": "12 sc; 12 x 1 loop; asked star-assumed; asked taken-as-remark",
 }
