@@ -139,3 +139,32 @@ def every_at_head(t: Sequence[Terminal]) -> list[Terminal]:
         "STITCH",
     ]
     return [*t[:at], replace(like(t[at], "PREP"), text="in"), *t[at:]] if every else list(t)
+
+
+def all_round_and_each(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Dc all round, 2 in each loop`: two there alone, or besides one on each stitch? It
+    is asked."""
+    found = list(t)
+    behind = past(t, 1, "TOEND")
+    parted = types(t, behind, 3) == ["SEP", "NUM", "PREP"]
+    if types(t, 0, 1) == ["STITCH"] and parted and types(t, behind + 3, 1) == ["EACH"]:
+        found[behind + 2] = replace(t[behind + 2], name=t[behind + 2].name or "counted")
+    return found
+
+
+def do_so(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc in loop, 5 ch, do so twice`: so often in all."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        counted = types(t, n + 1, 1) == ["TIMES"] or types(t, n + 1, 2) == ["NUM", "TIMES"]
+        so = here.type == "REPEAT" and here.text in _SO and counted
+        if so and types(found, len(found) - 2, 2) == ["RP", "SEP"]:
+            found.pop()
+        elif so and types(found, len(found) - 1, 1) in (["SEP"], ["AND"]):
+            found[-1] = like(found[-1], "SEP")
+        if not so:
+            found.append(here)
+    return found
+
+
+_SO = ("do so", "do this", "do thus")

@@ -14,9 +14,11 @@ from border.text.beside import on_either_side
 from border.text.chains_named import before_stitches, chains_of, end_ones, of_end_chain, round_loops
 from border.text.dots import without_dots
 from border.text.every_time import (
+    all_round_and_each,
     alternately_missing,
     always,
     begins_again,
+    do_so,
     every_at_head,
     every_other,
     making_after,
@@ -210,6 +212,7 @@ PUT_RIGHT = (
     where(a_row_of, "ROW-OF"),
     where(between_first, "-BETWEEN SEP-BETWEEN STAR-BETWEEN LP-BETWEEN"),
     where(at_the_end_of_row, "CH-ATEND"),
+    where(do_so, "REPEAT-TIMES REPEAT-NUM"),
     where(times_behind_comma, "SEP-TIMES"),
     where(alternately_missing, "ALTERNATELY", "SKIP"),
     where(twice_in_every, "TIMES-PREP"),
@@ -237,6 +240,7 @@ PUT_RIGHT = (
     where(in_this, "PREP-KIND PREP-STITCH PREP-PICOT"),
     where(more_in, "MORE-STITCH STITCH-SEP", "PREP"),
     where(bare_chain_missed, "SKIP-CH"),
+    where(all_round_and_each, "NUM-PREP", "-STITCH"),
     where(on_the_sum, "AND", "NUM-STITCH", "CH"),
     where(in_the_first_of, "ORD-NUM ORD-CH", "CH"),
     where(close_stitches, "ENDING-STITCH"),

@@ -90,7 +90,10 @@ def the_same_in(t: Terminals) -> Terminals:
     noun: Terminals = []
     opening = 0
     again = False
+    behind = 0
     for n, here in enumerate(t):
+        if n < behind:
+            continue
         one_more = here.type == "NUM" and here.text == "another"
         same = (here.type == "SAME" or one_more) and types(t, n + 1, 1) == ["PREP"]
         if same and types(t, n + 2, 1) in (["EACH"], ["EVERY"]):
@@ -98,6 +101,10 @@ def the_same_in(t: Terminals) -> Terminals:
         if same and made_last and types(found, len(found) - 1, 1) in (["THE"], ["SEP"], ["AND"]):
             if found[-1].type == "THE":
                 found.pop()
+            if several := _with_chains(t, n, found, made_last):
+                found += several
+                behind = n + 5
+                continue
             noun_at = past(t, n + 2, "THE", "NEXT", "ORD")
             ahead = t[noun_at] if noun_at < len(t) else here
             found += made_in.get((ahead.type, ahead.kind, ahead.name), made_last)
@@ -115,6 +122,19 @@ def the_same_in(t: Terminals) -> Terminals:
             found += noun  # `the same in next`
             again = False
     return found
+
+
+def _with_chains(t: Terminals, at: int, found: Terminals, made: Terminals) -> Terminals:
+    """`1 dc in loop, 5 ch, and the same in next two loops`: with the chains, so often."""
+    parted = past(found[::-1], 0, "SEP", "AND")
+    chains = found[len(found) - parted - 2 : len(found) - parted]
+    counted = types(t, at + 1, 4) == ["PREP", "NEXT", "NUM", "KIND"] and t[at + 3].number > 1
+    if not counted or not ended(t, at + 5) or sorted(types(chains, 0, 2)) != ["CH", "NUM"]:
+        return []
+    one = replace(t[at + 4], many=False)
+    place = [t[at + 1], t[at + 2], one, like(t[at], "SEP")]
+    times = replace(like(t[at + 3], "TIMES"), number=t[at + 3].number)
+    return [like(t[at], "LP"), *made, *place, *chains, like(t[at], "RP"), times]
 
 
 def _made_there(found: Terminals, opening: int) -> Terminals:
