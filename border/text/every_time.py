@@ -147,7 +147,8 @@ def all_round_and_each(t: Sequence[Terminal]) -> list[Terminal]:
     found = list(t)
     behind = past(t, 1, "TOEND")
     parted = types(t, behind, 3) == ["SEP", "NUM", "PREP"]
-    if types(t, 0, 1) == ["STITCH"] and parted and types(t, behind + 3, 1) == ["EACH"]:
+    several = parted and t[behind + 1].number > 1 and types(t, behind + 3, 2) == ["EACH", "KIND"]
+    if types(t, 0, 1) == ["STITCH"] and several:
         found[behind + 2] = replace(t[behind + 2], name=t[behind + 2].name or "counted")
     return found
 
@@ -158,6 +159,7 @@ def do_so(t: Sequence[Terminal]) -> list[Terminal]:
     for n, here in enumerate(t):
         counted = types(t, n + 1, 1) == ["TIMES"] or types(t, n + 1, 2) == ["NUM", "TIMES"]
         so = here.type == "REPEAT" and here.text in _SO and counted
+        so = so and "INALL" not in types(t, n + 2, 2)
         if so and types(found, len(found) - 2, 2) == ["RP", "SEP"]:
             found.pop()
         elif so and types(found, len(found) - 1, 1) in (["SEP"], ["AND"]):

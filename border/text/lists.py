@@ -89,6 +89,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                         tell_same(listed[start:], item, worked, b)
                     elif (shell := _shell(across, item)) and b.stopped(shell[0], item):
                         tell_same(shell, item, worked, b)
+                    elif not listed and len(settled) > 1 and _over_and_over(settled[-2].item, item):
+                        tell_same([settled[-2].item], item, worked, b)
                 elif place.which not in _UNPLACED:
                     chains_may_stand = opening and _opens_row(steps, n - len(since))
                     led = settled[: -1 - len(since)]
@@ -123,6 +125,16 @@ def _is_listed(item: Item) -> bool:
             return all(map(_is_listed, items)) and not chains
         case _:
             return False
+
+
+def _over_and_over(item: Item, placed: Stitches | Bracket) -> bool:
+    """Whether so many times the same stitch without a place stands before it: `(1 dc, 3 ch) twice,
+    1 dc in same st`."""
+    if not isinstance(item, Repeat) or item.star or not item.times:
+        return False
+    bare = [one for one in item.items if isinstance(one, Stitches)]
+    alike = isinstance(placed, Stitches) and all(one.stitch == placed.stitch for one in bare)
+    return bool(bare) and alike and all(_is_listed(one) for one in item.items)
 
 
 def _is_made(item: Item) -> bool:

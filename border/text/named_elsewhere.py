@@ -48,7 +48,7 @@ def next_first(t: Sequence[Terminal]) -> list[Terminal]:
     for n, here in enumerate(t):
         found.append(here)
         prep = n
-        while prep and t[prep].type in _WHICH:
+        while prep and (t[prep].type in _WHICH or (prep < n and t[prep].type == "NUM")):
             prep -= 1
         head = prep == 0 or t[prep - 1].type in _HEADS
         if t[prep].type != "PREP" or not head or prep == n:

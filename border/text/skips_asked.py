@@ -119,7 +119,11 @@ def tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
             _tell_missed_space(item, behind.item, last, b)
             continue
         match behind.item:
-            case Stitches(place=Place(Which.NEXT, (Whole(Kind("st")),), 1)) as stitches:
+            case (
+                Stitches(
+                    place=Place(Which.NEXT | Which.NTH as which, (Whole(Kind("st")),), nth)
+                ) as stitches
+            ) if which is Which.NTH or nth == 1:
                 if last.name in (*SPACES, "picot") and _noun_left_out(stitches, b):
                     space = replace(item, target=Whole(last))
                     next_ = replace(stitches, place=Place(Which.NEXT, (Whole(last),)))

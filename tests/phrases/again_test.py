@@ -245,7 +245,7 @@ NAMED_TWICE = {
     "*1 plain under 3 chain, 4 chain, 1 single in 1st of ch. (p.), 1 plain in same place; repeat": (
         "24 sc, 12 picot; 12 x 1 ch-3 space"
     ),
-    "Double crochet all round, 2 into each loop": "24 sc; 12 x 1 space",
+    "Double crochet all round, 2 into each loop": "24 sc; 12 x 1 space; asked place-assumed",
     "3 treble in next loop keeping last loop of each on hook, cotton over and through all "
     "(cluster), 3 chain; repeat": "12 dc, 36 ch; 12 x 1 space",
     "*5 plain in next loop, 5 chain, turn, 1 single in first of the 5 plain, turn, 7 plain in the "
