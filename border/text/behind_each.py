@@ -68,13 +68,15 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
         case [before, Chains(count), Skip() as skip] if _in_each(before) and not any(
             t.type == "REPEAT" for t in b.terminals
         ):
-            b.tell(
-                "perhaps-as-they-come",
-                f"ch {count} is made once here, behind the last of these",
+            help_ = (
                 "where it lies so each time, say in how many between: "
-                f'"*1 dc in each of the next 4 dc, ch {count}, {b.written(skip)}; repeat from *"',
-                before.span.to(skip.span),
+                f'"*1 dc in each of the next 4 dc, ch {count}, {b.written(skip)}; repeat from *"'
             )
+            if _in_spaces(before):
+                once = ", ".join(map(b.written, (*_once(before), *worked[-2:])))
+                help_ = f'where it lies so each time, write "*{once}; repeat from *"'
+            message = f"ch {count} is made once here, behind the last of these"
+            b.tell("perhaps-as-they-come", message, help_, before.span.to(skip.span))
     match worked[-2:]:
         case [before, Chains(count) as chains] if _in_each(before) and not turns:
             b.tell(
@@ -108,11 +110,25 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
             if _in_each(before):
                 each = replace(last, place=replace(place, which=Which.EACH))
                 _tell_once(before, last, each, b)
+        case [before, Stitches(place=Place(which=Which.NTH)) as last] if _in_each(before):
+            once = ", ".join(map(b.written, (*_once(before), last)))
+            b.tell(
+                "perhaps-as-they-come",
+                "what stands behind an each is worked once, where the row ends",
+                f'where it is worked each time, write "*{once}; repeat from *"',
+                before.span.to(last.span),
+            )
         case [before, Stitches(place=Place(Which.NEXT, (Whole(Kind("ch")),), many)) as last] if (
             many > 1 and _in_each(before)
         ):  # `1 sc in each dc, 3 sc on the 3 chain`
             space = Place(Which.EACH, (Whole(Kind("space", many)),))
             _tell_once(before, last, replace(last, place=space), b)
+
+
+def _in_spaces(item: Item) -> bool:
+    """Whether a step goes into spaces, one by one."""
+    place = item.place if isinstance(item, Stitches | Bracket) else None
+    return place is not None and all(target.of.name in SPACES for target in place.targets)
 
 
 def _tell_once(before: Item, last: Item, each: Item, b: Building) -> None:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import chain_of_at, ended, like, past, types
+from border.text.passing import behind_chains, chain_of_at, ended, like, past, types
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -148,3 +148,36 @@ def taken_up(t: Sequence[Terminal]) -> list[Terminal]:
 
 def _together(t: Sequence[Terminal], at: int) -> bool:
     return types(t, at, 1) in (["TOGETHER"], ["ATONCE"])
+
+
+def on_these(t: Sequence[Terminal]) -> list[Terminal]:
+    """`6 ch, on these 1 dc, 1 tr, 3 dtr`, `6 ch, on which work 1 dc, 1 tr`: worked back on them."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        here = t[at]
+        on = here.type in ("PREP", "SEP") and here.text.split()[0] in ("on", "upon")
+        these = types(t, at, 1) == ["PREP"] and types(t, at + 1, 1) in (["THE"], ["STRAY"])
+        these = these and t[at + 1].text in ("these", "those", "which")
+        step = at + 1 + these
+        back = on and (these or "which" in here.text) and types(t, step, 2) == ["NUM", "STITCH"]
+        if back and behind_chains(found) and not t[step + 1].many:
+            found.append(replace(like(here, "NOTHING"), text="working back", end=t[step - 1].end))
+            at = step
+            continue
+        found.append(here)
+        at += 1
+    return found
+
+
+def in_one_and_other(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 tr in loop and dc, 3 ch`: one in each, where steps are counted, and this is not; asked."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        found.append(here)
+        two = here.type == "AND" and types(t, n - 2, 4) == ["PREP", "KIND", "AND", "STITCH"]
+        made = two and types(t, n - 4, 2) == ["NUM", "STITCH"] and t[n - 4].number == 1
+        if made and not t[n - 1].many and ended(t, n + 2):
+            found[n - 2] = replace(found[n - 2], name="counted")
+            found.append(like(here, "NEXT"))
+    return found

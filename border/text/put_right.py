@@ -73,7 +73,15 @@ from border.text.named_elsewhere import (
     same_under_each,
     together_again,
 )
-from border.text.of_so_many import each_of_one, in_the_first_of, of_the_chain, on_the_sum, taken_up
+from border.text.of_so_many import (
+    each_of_one,
+    in_one_and_other,
+    in_the_first_of,
+    of_the_chain,
+    on_the_sum,
+    on_these,
+    taken_up,
+)
 from border.text.passing import NOUNS, ended, like, past, types, where
 from border.text.popcorns import popcorns
 from border.text.remarked import with_remarks
@@ -241,6 +249,8 @@ PUT_RIGHT = (
     where(more_in, "MORE-STITCH STITCH-SEP", "PREP"),
     where(bare_chain_missed, "SKIP-CH"),
     where(all_round_and_each, "NUM-PREP", "-STITCH"),
+    where(on_these, "PREP-THE PREP-STRAY SEP-SEP", "CH"),
+    where(in_one_and_other, "AND-STITCH", "PREP-KIND"),
     where(on_the_sum, "AND", "NUM-STITCH", "CH"),
     where(in_the_first_of, "ORD-NUM ORD-CH", "CH"),
     where(close_stitches, "ENDING-STITCH"),
