@@ -85,7 +85,7 @@ def like(
 def as_remark(words: Sequence[Terminal]) -> Terminal:
     """Some words as one remark."""
     said = " ".join(word.text for word in words)
-    return replace(words[0], type="REMARK", text=said, end=words[-1].end, name="")
+    return replace(words[0], type="REMARK", text=said, end=max(word.end for word in words), name="")
 
 
 def is_last(t: Sequence[Terminal], at: int) -> bool:
