@@ -83,6 +83,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             tell_rings_inside(before.item, step.item, b)
         tell_behind_arch(before.item, step.item, b)
         worked = before.item
+    for one, between, step in zip(steps, steps[1:], steps[2:], strict=False):
+        _tell_in_the_again(one.item, between.item, step.item, b)
     for n, step in enumerate(steps):
         if n not in asked:
             _tell_nth_chain(step.item, b)
@@ -265,6 +267,24 @@ def _tell_on_the_same(before: Item, item: Item, worked: Item | None, b: Building
                 f"write {b.written(one)} if all of them go on one",
                 first.span.to(item.span),
             )
+
+
+def _tell_in_the_again(before: Item, between: Item, item: Item, b: Building) -> None:
+    """`3 dc in loop, picot, 3 dc in the loop`: the next loop, or the same?"""
+    match before, between, item:
+        case (
+            Stitches(count, stitch, Place(Which.THE, (Whole(kind),), 1)),
+            Picots() | Chains(),
+            Stitches(again, same, Place(Which.THE, (Whole(of),), 1) as place),
+        ) if (count, stitch, kind) == (again, same, of) and count > 1 and kind.name in SPACES:
+            if "the" in b.said_in(item.span):
+                one = replace(item, place=replace(place, which=Which.SAME))
+                b.tell(
+                    "perhaps-one-place",
+                    f"this is taken as {b.written(item)}, the next one",
+                    f"write {b.written(one)} if it goes where the {count} before it went",
+                    before.span.to(item.span),
+                )
 
 
 def _tell_on_the_like(item: Item, b: Building) -> None:

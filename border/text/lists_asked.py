@@ -165,6 +165,8 @@ def tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> bool:
     while since and isinstance(since[-1], Chains):
         since.pop()  # they lead on to the next place
     bare = [item for item in since if isinstance(item, Stitches)]
+    if len(since) == 1 and bare and isinstance(begun, Bracket) and begun.place is not None:
+        return _tell_one_more(begun, bare[0], b)
     match begun:
         case Stitches(place=Place(which=which, targets=(Whole(kind),), count=1) as place):
             listed = len(since) > 1 and (begun.count > 1 or len(bare) > 1)
@@ -183,6 +185,25 @@ def tell_begun(begun: Item | None, since: Sequence[Item], b: Building) -> bool:
                 f"write {write_list((whole,), b.terms, b.headings.overrides)} if all of them go "
                 "there",
                 begun.span.to(bare[-1].span),
+            )
+            return True
+    return False
+
+
+def _tell_one_more(begun: Bracket, last: Stitches, b: Building) -> bool:
+    """`(1 dc, ch 1) 3 times in next st, and 1 dc`: there, too? Whether it is asked."""
+    match begun.items:
+        case [Repeat(items=[Stitches(count, stitch), Chains()])] if (count, stitch) == (
+            last.count,
+            last.stitch,
+        ) and any(said.endswith("and") for said in b.said_between(begun, last)):
+            whole = replace(begun, items=(*begun.items, last))
+            b.tell(
+                "perhaps-one-place",
+                "only what stands before this is taken to go into that place",
+                f"write {write_list((whole,), b.terms, b.headings.overrides)} if this goes there, "
+                "too",
+                begun.span.to(last.span),
             )
             return True
     return False

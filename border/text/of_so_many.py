@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import behind_chains, chain_of_at, ended, like, past, types
+from border.text.passing import behind_chains, chain_of_at, ended, like, made, past, types
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -111,14 +111,31 @@ def in_the_first_of(t: Sequence[Terminal]) -> list[Terminal]:
         order = past(t, at + 1, "THE") if t[at].type == "PREP" else len(t)
         first = types(t, order, 1) == ["ORD"] and t[order].number == 1
         size, behind = chain_of_at(t, order + 1) if first else (0, at)
-        if size and ended(t, behind) and _goes_on(t, behind, size):
+        next_ = 1 < size < _LONG and _in_the_next(t, behind)
+        if size and ended(t, behind) and (next_ or _goes_on(t, behind, size)):
             space = like(t[behind - 1], "KIND", Kind("space", size))
             found += [*t[at : order + 1], replace(space, start=t[order + 1].start)]
+            prep = len(found) - (order + 1 - at) - 1
+            if (
+                next_ and made(found[:prep]) == size
+            ):  # it may be these chains, one by one, and the next of them
+                found[prep] = replace(found[prep], name=found[prep].name or "counted")
             at = behind
             continue
         found.append(t[at])
         at += 1
     return found
+
+
+_LONG = 10
+"""So many chains are a foundation, and no loop."""
+
+
+def _in_the_next(t: Sequence[Terminal], at: int) -> bool:
+    """Whether the next place is a bare one: `in the first 5 ch, 1 dc in the next`."""
+    prep = next((n for n in range(at, len(t)) if t[n].type in ("PREP", "REPEAT")), len(t))
+    next_ = past(t, prep + 1, "THE")
+    return types(t, prep, 1) == ["PREP"] and types(t, next_, 1) == ["NEXT"] and ended(t, next_ + 1)
 
 
 def _goes_on(t: Sequence[Terminal], at: int, size: int) -> bool:
@@ -180,4 +197,27 @@ def in_one_and_other(t: Sequence[Terminal]) -> list[Terminal]:
         if made and not t[n - 1].many and ended(t, n + 2):
             found[n - 2] = replace(found[n - 2], name="counted")
             found.append(like(here, "NEXT"))
+    return found
+
+
+def shared_out_each(t: Sequence[Terminal]) -> list[Terminal]:
+    """`10 tr on the 5 chain, 2 in each loop`: two in each of these five."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        the = past(t, at + 3, "THE") if types(t, at, 3) == ["NUM", "STITCH", "PREP"] else len(t)
+        size, behind = chain_of_at(t, the)
+        each = types(t, behind, 4) == ["SEP", "NUM", "PREP", "EACH"] if size else False
+        noun = behind + 4
+        if each and size * t[behind + 1].number == t[at].number and t[behind + 1].number > 1:
+            of = types(t, noun, 1) in (["CH"], ["KIND"], ["STITCH"])
+            if ended(t, noun + of):
+                many = [like(t[at], "EACHOF"), like(t[at], "NEXT")]
+                number = replace(like(t[at], "NUM"), number=size)
+                chain = replace(like(t[the], "CH"), number=1)
+                found += [t[behind + 1], t[at + 1], t[at + 2], *many, number, chain]
+                at = noun + of
+                continue
+        found.append(t[at])
+        at += 1
     return found

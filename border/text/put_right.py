@@ -80,6 +80,7 @@ from border.text.of_so_many import (
     of_the_chain,
     on_the_sum,
     on_these,
+    shared_out_each,
     taken_up,
 )
 from border.text.passing import NOUNS, ended, like, past, types, where
@@ -249,6 +250,7 @@ PUT_RIGHT = (
     where(more_in, "MORE-STITCH STITCH-SEP", "PREP"),
     where(bare_chain_missed, "SKIP-CH"),
     where(all_round_and_each, "NUM-PREP", "-STITCH"),
+    where(shared_out_each, "CH", "NUM-STITCH", "PREP-EACH"),
     where(on_these, "PREP-THE PREP-STRAY SEP-SEP", "CH"),
     where(in_one_and_other, "AND-STITCH", "PREP-KIND"),
     where(on_the_sum, "AND", "NUM-STITCH", "CH"),

@@ -47,6 +47,9 @@ ON_HOLES = {
     "3 plain on 2 chain and treble; repeat": "18 sc; 6 x 2 ch",
 }
 ON_LACE = {
+    "10 treble on the 5 chain, 2 in each loop; repeat": "60 dc; 6 x 5 ch; asked perhaps-one-place",
+    "3 treble in the first 5 chain, 1 plain in the next; repeat": "9 dc, 3 sc; 3 x 2 ch-5 space",
+    "5 treble in the first 5 chain, 1 plain in the next; repeat": "15 dc, 3 sc; 3 x 2 ch-5 space; asked place-assumed",
     "1 plain under every 5 chain, 7 chain over the plain": "6 sc, 7 ch; 6 x 1 ch-5 space; asked perhaps-as-they-come",
     "5 treble in the 1st 5 chain, 3 chain, 5 treble in the same, 1 plain in the 2nd 5 chain; repeat": "20 dc, 2 sc, 6 ch; 2 x 3 ch-5 space; asked perhaps-counted-on",
     "1 plain in the third loop of 5 chain, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 ch-5 space",
@@ -65,6 +68,7 @@ ON_US_STITCHES = {
     "*Sk. 3. 2 d. c. ch. 1. 2 d. c. in next. Rep.": "16 dc, 4 ch; 4 x 6 st; asked perhaps-one-place",
 }
 ON_FIVE_CHAIN = {
+    "*3 dc in loop, picot, 3 dc in the loop, 1 dc on dc; repeat": "42 sc, 6 picot; 6 x 2 space; asked perhaps-one-place",
     "*3 dc. Picot. 3 dc. in loop; repeat": "36 sc, 6 picot; 6 x 12 st; asked perhaps-one-place",
     "*Into loop 1 dc; 5 tr; 1 dc; repeat": "12 sc, 30 dc; 6 x 2 space; asked perhaps-one-place",
     "*3 tr in loop, 2 ch over the dc, 3 tr in next; repeat": "36 dc, 12 ch; 6 x 2 space; asked perhaps-shared; asked place-assumed",
@@ -110,6 +114,7 @@ ON_NINES = {
     "Dc all round, 2 in each loop": "12 sc; 6 x 1 space; asked place-assumed",
 }
 ON_DOZENS = {
+    "*(1 tr, 1 ch) 3 times in next st, and 1 tr, miss 3; repeat": "16 dc, 12 ch; 4 x 5 st; 4 left over; does not close; asked perhaps-one-place; asked row-does-not-close",
     "*3 tr taken together, 3 ch; repeat": "8 dc, 24 ch; 8 x 3 st",
     "*3 tr in next st, taken together, 3 ch, miss 2; repeat": "8 dc, 24 ch; 8 x 3 st",
     "*1 dc taking up 2 tr, 3 ch; repeat": "12 sc, 36 ch; 12 x 2 dc",
