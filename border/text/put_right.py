@@ -73,16 +73,7 @@ from border.text.named_elsewhere import (
     same_under_each,
     together_again,
 )
-from border.text.of_so_many import (
-    each_of_one,
-    in_one_and_other,
-    in_the_first_of,
-    of_the_chain,
-    on_the_sum,
-    on_these,
-    shared_out_each,
-    taken_up,
-)
+from border.text.of_so_many import each_of_one, in_the_first_of, of_the_chain, on_the_sum
 from border.text.passing import NOUNS, ended, like, past, types, where
 from border.text.popcorns import popcorns
 from border.text.remarked import with_remarks
@@ -111,6 +102,7 @@ from border.text.spots import (
 )
 from border.text.two_places import in_orders
 from border.text.whole_rows import the_rest
+from border.text.worked_on import in_one_and_other, on_these, shared_out_each, taken_up
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
