@@ -18,7 +18,6 @@ _OFF = ("taken together", "held together")
 _SOFT = ("SEP", "AND")
 _JOINED = frozenset({"join", "joining", "unite", "connect"})
 _NAMES = frozenset({"NUM", "NEXT", "THE", "ORD", "EACH", "CENTRE"})
-_STEP = frozenset({"STITCH", "CH", "PICOT", "SKIP"})
 _FAR = 8
 """A place of several, with its stitch, is no more words than that."""
 
@@ -41,12 +40,11 @@ def caught(t: Terminals) -> Terminals:
             found += [here, t[at + 1], like(here, "NEXT")]  # `2 treble together over 2 dc`
             end = at + 2
         elif here.type in _TOGETHER:
-            together = _said_together(found, here, noun)
-            of_these = here.text.endswith(_OFF) and _several_made(found)
-            if not together and of_these:  # `3 treble, taken together`
+            if here.text.endswith(_OFF) and _several_made(found):  # `3 treble, taken together`
                 del found[len(found) - _comma_behind(found) :]
-                together = [like(here, "TOGETHER")]
-            found += together
+                found.append(like(here, "TOGETHER"))
+            else:
+                found += _said_together(found, here, noun)
         else:
             found.append(like(here, "STRAY") if here.type == "UNITE" else here)
         at = end
@@ -56,9 +54,13 @@ def caught(t: Terminals) -> Terminals:
 
 
 def _several_made(found: Terminals) -> bool:
-    """Whether the step right before, wherever it goes, is of several stitches."""
-    last = next((n for n in range(len(found) - 1, 0, -1) if found[n].type in _STEP), 0)
-    return types(found, last - 1, 2) == ["NUM", "STITCH"] and found[last - 1].number > 1
+    """Whether the step right before is of several stitches, in one place or one on each."""
+    end = len(found) - _comma_behind(found)
+    placed = types(found, end - 2, 2) in (["NUM", "STITCH"], ["NUM", "KIND"])
+    start = next((n for n in range(end - 1, 0, -1) if found[n].type in ("PREP", "SEP")), 0)
+    before = found[:start] if types(found, start, 1) == ["PREP"] else found[:end]
+    number = made(before)
+    return number > 1 and (len(before) == end or not placed or found[end - 2].number == number)
 
 
 def _as_many(found: Terminals, number: Terminal) -> bool:

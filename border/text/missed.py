@@ -86,6 +86,9 @@ def bare_chain_missed(t: Terminals) -> Terminals:
         at += 1
         if found[-1].type != "SKIP" or types(t, at, 1) != ["CH"] or not ended(t, at + 1):
             continue
+        one = [x.number for x in t[max(0, at - 4) : at - 2] if x.type == "NUM"] == [1]
+        if (one and "CH" in types(t, at - 4, 2)) or _each_chain(t):
+            continue  # `1 ch, miss chain`
         names = [at]
         while types(t, names[-1] + 1, 1) in (["SEP"], ["AND"]) and not t[names[-1] + 1].name:
             last = names[-1] + 3
@@ -104,6 +107,11 @@ def bare_chain_missed(t: Terminals) -> Terminals:
     return found
 
 
+def _each_chain(t: Terminals) -> bool:
+    """Whether single chains are worked into: `1 dc in next ch`."""
+    return any(types(t, n, 2) == ["NEXT", "CH"] for n in range(len(t)))
+
+
 def chains_over(t: Terminals) -> Terminals:
     """`3 chain over the 3 treble`, `3 chain on 3 treble`, `3 chain over the treble`: chains lie
     over what is missed."""
@@ -114,7 +122,8 @@ def chains_over(t: Terminals) -> Terminals:
         many = past(t, over + 1, "THE", "NEXT")
         number = many if types(t, many, 1) == ["NUM"] else over
         stitch = number + 1 if number > over else many
-        said = over > at and types(t, stitch, 1) in _MISSED and ended(t, stitch + 1)
+        one = many > over + 1 or number > over or (stitch < len(t) and t[stitch].name == "sc")
+        said = over > at and one and types(t, stitch, 1) in _MISSED and ended(t, stitch + 1)
         counted = t[number] if number > over else like(t[over - 1], "NUM", number=1)
         if said and _lies(t[at], t[over], counted, t[stitch].type, found):
             skipped = [like(t[over], "SKIP"), counted, t[stitch]]

@@ -197,7 +197,7 @@ class _Nouns(Struct):
         placed = types(found, prep, 1) == ["PREP"]
         kind = self.space if is_under(found) else self.last
         of = types(found, _opener(found), 1) == ["OF"]
-        if of and kind.name in STITCHES and self.whole is not None:
+        if of and kind.name in (*STITCHES, *SPACES) and self.whole is not None:
             return self.whole, "counted"  # `in last of group, 1 tr on dc, 1 tr in first of next`
         missed = _behind_miss(found, prep)  # `miss 1 tr, 1 dc in the next`
         step = self._step(prep) if placed and here.type in ("NEXT", "ORD") and not missed else None

@@ -70,25 +70,34 @@ def on_the_sum(t: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     at = 0
     while at < len(t):
-        made = types(t, at, 3) == ["NUM", "STITCH", "PREP"] and t[at].number > 1
-        first = _so_many(t, at + 3) if made else None
-        second = None
-        if first is not None and types(t, first[1], 1) == ["AND"]:
-            second = _so_many(t, first[1] + 1)
-        if first and second and ended(t, second[1]) and first[0] + second[0] == t[at].number:
+        several = types(t, at, 3) == ["NUM", "STITCH", "PREP"] and t[at].number > 1
+        parts = _parts(t, at + 3) if several else []
+        if parts and ended(t, parts[-1][1]) and sum(x[0] for x in parts) == t[at].number:
             one = replace(t[at], number=1)
-            for number, _, noun in (first, second):
+            for number, _, noun in parts:
                 many = [like(t[at], "EACHOF"), like(t[at], "NEXT")]
                 many = [*many, replace(like(t[at], "NUM"), number=number)]
                 which = many if number > 1 else [like(t[at], "NEXT")]
                 found += [one, t[at + 1], t[at + 2], *which, replace(noun, number=1)]
                 found.append(replace(like(t[at], "SEP"), text=","))
             found.pop()
-            at = second[1]
+            at = parts[-1][1]
             continue
         found.append(t[at])
         at += 1
     return found
+
+
+def _parts(t: Sequence[Terminal], at: int) -> list[tuple[int, int, Terminal]]:
+    """The places of `the tr, 3 chain and tr`; none where they are not so listed."""
+    parts = []
+    while (part := _so_many(t, at)) is not None:
+        parts.append(part)
+        last = at > 0 and t[at - 1].type == "AND"
+        at = part[1] + 1
+        if last or types(t, part[1], 1) not in (["AND"], ["SEP"]):
+            return parts if last else []
+    return []
 
 
 def _so_many(t: Sequence[Terminal], at: int) -> tuple[int, int, Terminal] | None:

@@ -181,7 +181,7 @@ def tell_chains_besides(items: Sequence[Item], b: Building) -> None:
     match items:
         case [
             *_,
-            Repeat(items=[*_, Chains(own)], times=None, to_last=None),
+            Repeat(items=[*_, Chains(own)] | [*_, Chains(own), Skip()], times=None, to_last=None),
             Chains(rest),
             Stitches(1, place=None | Place(which=Which.FIRST)) as up,
         ] if rest < own and STITCHES[up.stitch].height > 1:

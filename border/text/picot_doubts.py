@@ -290,6 +290,15 @@ def tell_ring_filled(before: Item, item: Item, picot: int, b: Building) -> None:
                     "if so, write what it comes to on the row, as a figure with a name of its own",
                     before.span.to(item.span),
                 )
+        case Stitches(count, place=Place(which=Which.SAME)) if count > 2:
+            if isinstance(before, Picots) and "it" in b.said_in(item.span):  # `into it 12 dc`
+                b.tell(
+                    "perhaps-just-made",
+                    f"this is taken as {b.written(item)}, on the row below; the ring just made "
+                    "may be meant",
+                    "if so, write what it comes to on the row, as a figure with a name of its own",
+                    before.span.to(item.span),
+                )
 
 
 def tell_rings_inside(before: Item, item: Item, b: Building) -> None:

@@ -7,7 +7,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from border.text.passing import NOUNS, like, opens_before, past, types
+from msgspec.structs import replace
+
+from border.text.passing import NOUNS, WHICH, like, past, types
+from border.text.tree import SPACES
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -30,12 +33,16 @@ def more_in(t: Sequence[Terminal]) -> list[Terminal]:
     again = False
     for n, here in enumerate(t):
         more = here.type == "MORE" and types(t, n - 1, 3) == ["NUM", "MORE", "STITCH"]
-        once = here.type == "SEP" and here.text == "again" and types(t, n - 1, 1) == ["STITCH"]
-        prep = n + 1 if once else n + 2
+        once = here.type == "SEP" and here.text.endswith("again")
+        leads = once and types(t, n + 1, 2) == ["NUM", "STITCH"]  # `again 2 tr in loop`
+        once = once and (leads or types(t, n - 1, 1) == ["STITCH"])
+        prep = n + 3 if leads else n + 1 if once else n + 2
         noun = past(t, prep + 1, "THE")
         placed = (more or once) and types(t, prep, 1) == ["PREP"] and noun < len(t)
         if placed and _named_before(t, n, t[noun]):
             again = True
+            if leads:
+                found.append(replace(here, text=","))
             continue
         found.append(here)
         if again and here.type == "PREP":
@@ -50,12 +57,24 @@ def _needless(t: Sequence[Terminal], at: int) -> bool:
 
 
 def _named_before(t: Sequence[Terminal], at: int, noun: Terminal) -> bool:
-    """Whether a step was worked into such a place before, since the last star or repeat."""
+    """Whether the step before was worked into such a place, since the last star or repeat."""
     if noun.type not in NOUNS - {"CH"}:
         return False
     for n in range(at - 1, 0, -1):
-        if t[n].type in ("STAR", "REPEAT", "LP", "ENDING"):
+        if t[n].type in ("STAR", "REPEAT", "LP", "ENDING", "SKIP"):
             return False
-        if t[n].type == noun.type and t[n].kind == noun.kind and opens_before(t, n):
-            return t[n].name == noun.name
+        if t[n].type in NOUNS and _placed(t, n):
+            arch = _is_space(noun) and (_is_space(t[n]) or t[n].type == "CH")
+            return arch or (t[n].type, t[n].kind, t[n].name) == (noun.type, noun.kind, noun.name)
     return False
+
+
+def _placed(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a noun names a place: `in loop`, `in the first loop`."""
+    while at > 0 and t[at - 1].type in WHICH | {"NUM", "EACHOF"}:
+        at -= 1
+    return types(t, at - 1, 1) == ["PREP"]
+
+
+def _is_space(noun: Terminal) -> bool:
+    return noun.kind is not None and noun.kind.name in SPACES

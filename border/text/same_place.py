@@ -90,7 +90,7 @@ def the_same_in(t: Terminals) -> Terminals:
     noun: Terminals = []
     opening = 0
     again = False
-    behind = 0
+    behind, unclear = 0, len(t)
     for n, here in enumerate(t):
         if n < behind:
             continue
@@ -101,7 +101,9 @@ def the_same_in(t: Terminals) -> Terminals:
         if same and made_last and types(found, len(found) - 1, 1) in (["THE"], ["SEP"], ["AND"]):
             if found[-1].type == "THE":
                 found.pop()
-            if several := _with_chains(t, n, found, made_last):
+            if _says_more(t, n, found):
+                unclear = n + 1
+            elif several := _with_chains(t, n, found, made_last):
                 found += several
                 behind = n + 5
                 continue
@@ -113,6 +115,8 @@ def the_same_in(t: Terminals) -> Terminals:
         if here.type == "PREP" and found:
             made_last = _made_there(found, opening) or made_last
         opening = len(found) if here.type == "LP" else opening
+        if n == unclear:
+            here = replace(here, name=here.name or "counted")
         found.append(here)
         named = here.type in NOUNS and n > 0 and t[n - 1].type in OPENS | WHICH
         noun = [here] if named else noun
@@ -122,6 +126,17 @@ def the_same_in(t: Terminals) -> Terminals:
             found += noun  # `the same in next`
             again = False
     return found
+
+
+def _says_more(t: Terminals, at: int, found: Terminals) -> bool:
+    """Whether more than one step stands before `and the same in the next two loops`, or chains
+    come first: what is the same is then not said."""
+    start = next((n + 1 for n in range(len(found) - 1, -1, -1) if found[n].type == "STAR"), 0)
+    places = [n for n in range(start, len(found)) if found[n].type == "PREP"]
+    again = any(x.type == "SAME" for x in found[start:])
+    chains = sorted(types(found, start, 2)) == ["CH", "NUM"]
+    several = types(t, at + 2, 2) == ["NEXT", "NUM"] and (len(places) > 1 or chains)
+    return again or several
 
 
 def _with_chains(t: Terminals, at: int, found: Terminals, made: Terminals) -> Terminals:

@@ -40,12 +40,20 @@ def on_these(t: Sequence[Terminal]) -> list[Terminal]:
     at = 0
     while at < len(t):
         here = t[at]
-        on = here.type in ("PREP", "SEP") and here.text.split()[0] in ("on", "upon")
+        on = here.type in ("PREP", "SEP") and not {"on", "upon"}.isdisjoint(here.text.split())
         these = types(t, at, 1) == ["PREP"] and types(t, at + 1, 1) in (["THE"], ["STRAY"])
         these = these and t[at + 1].text in ("these", "those", "which")
-        step = at + 1 + these
+        step = past(t, at + 1 + these, "SEP")
         back = on and (these or "which" in here.text) and types(t, step, 2) == ["NUM", "STITCH"]
-        if back and behind_chains(found) and not t[step + 1].many:
+        one = past(found[::-1], 0, "SEP", "AND")
+        missed = types(found, len(found) - one - 2, 2) == [
+            "SKIP",
+            "NUM",
+        ]  # `6 ch, miss 1, on these`
+        chains = found[: len(found) - one - 2] if missed else found
+        if back and behind_chains(chains) and not t[step + 1].many:
+            if missed:
+                found = chains
             found.append(replace(like(here, "NOTHING"), text="working back", end=t[step - 1].end))
             at = step
             continue
@@ -59,12 +67,17 @@ def in_one_and_other(t: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     for n, here in enumerate(t):
         found.append(here)
-        two = here.type == "AND" and types(t, n - 2, 4) == ["PREP", "KIND", "AND", "STITCH"]
-        made = two and types(t, n - 4, 2) == ["NUM", "STITCH"] and t[n - 4].number == 1
+        prep = len(found) - 3
+        two = here.type == "AND" and types(t, n - 2, 4) in _ONE_AND_OTHER
+        made = two and types(t, n - 4, 2) == ["NUM", "STITCH"]
         if made and not t[n - 1].many and ended(t, n + 2):
-            found[n - 2] = replace(found[n - 2], name="counted")
-            found.append(like(here, "NEXT"))
+            found[prep] = replace(found[prep], name="counted")
+            if t[n - 4].number == 1:
+                found.append(like(here, "NEXT"))
     return found
+
+
+_ONE_AND_OTHER = (["PREP", "KIND", "AND", "STITCH"], ["PREP", "STITCH", "AND", "KIND"])
 
 
 def shared_out_each(t: Sequence[Terminal]) -> list[Terminal]:
@@ -76,7 +89,7 @@ def shared_out_each(t: Sequence[Terminal]) -> list[Terminal]:
         size, behind = chain_of_at(t, the)
         each = types(t, behind, 4) == ["SEP", "NUM", "PREP", "EACH"] if size else False
         noun = behind + 4
-        if each and size * t[behind + 1].number == t[at].number and t[behind + 1].number > 1:
+        if each and size * t[behind + 1].number == t[at].number:
             of = types(t, noun, 1) in (["CH"], ["KIND"], ["STITCH"])
             if ended(t, noun + of):
                 many = [like(t[at], "EACHOF"), like(t[at], "NEXT")]

@@ -12,6 +12,7 @@ HOLES = On(6, ("1 treble in next loop, 2 chain; repeat",))
 LACE = On(6, ("5 chain, 1 plain in next loop; repeat",))
 
 FIVE_CHAIN = On(12, ("1 plain in each loop, with 5 chain between",))
+LACE_OF_TWELVE = On(12, ("5 chain, 1 plain in next loop; repeat",))
 DOZENS = On(24, ("1 treble in each loop",))
 BLOCKED = On(8, ("3 treble in each loop, with 3 chain between",))
 NINES = On(6, ("9 treble in each loop, with 2 chain between",))
@@ -47,6 +48,7 @@ ON_HOLES = {
     "3 plain on 2 chain and treble; repeat": "18 sc; 6 x 2 ch",
 }
 ON_LACE = {
+    "*7 dc on the dc, 5 chain and dc; repeat": "21 sc; 3 x 2 sc",
     "10 treble on the 5 chain, 2 in each loop; repeat": "60 dc; 6 x 5 ch; asked perhaps-one-place",
     "3 treble in the first 5 chain, 1 plain in the next; repeat": "9 dc, 3 sc; 3 x 2 ch-5 space",
     "5 treble in the first 5 chain, 1 plain in the next; repeat": "15 dc, 3 sc; 3 x 2 ch-5 space; asked place-assumed",
@@ -95,11 +97,13 @@ ON_FIVE_CHAIN = {
     "*1 tr in loop and dc, 3 ch; repeat": "24 dc, 36 ch; 12 x 1 space; asked place-assumed; asked place-assumed",
 }
 ON_BLOCKED = {
+    "*3 tr on 3 tr taken together, 4 ch; repeat": "8 dc, 32 ch; 8 x 3 dc",
     "*1 dc in loop, 4 ch, miss 3 tr, 1 dc in next, 4 ch; repeat": "8 sc, 32 ch; 4 x 2 space; asked perhaps-nothing-missed; asked place-assumed",
     "*1 dc in loop, 3 ch over the group, 1 dc in next, 3 ch; repeat": "8 sc, 24 ch; 4 x 2 space; asked place-assumed",
     "1 dc in each loop, 5 ch over the 3 tr": "8 sc, 5 ch; 8 x 1 space; asked perhaps-as-they-come",
 }
 ON_FANNED = {
+    "*1 dc on 3rd of 5 tr, 3 ch, 3 tr in the loop, 3 ch, 1 dc on 3rd of next, 3 ch; repeat": "6 sc, 9 dc, 27 ch; 3 x 2 5-dc run",
     "*1 dc on dc, 5 ch, miss 5 tr, 1 dc on next, 5 ch; repeat": "6 sc, 30 ch; 3 x 2 sc; asked perhaps-nothing-missed; asked place-assumed",
     "*1 dc on dc, 3 ch, 1 tr on the 2nd, and 1 on the 4th of the 5 tr, 3 ch; repeat": "6 sc, 12 dc, 36 ch; 6 x 1 sc",
     "*1 tr in 2nd and 1 in 4th of 5 tr, 3 ch; repeat": "12 dc, 18 ch; 6 x 1 5-dc run",
@@ -114,6 +118,10 @@ ON_NINES = {
     "Dc all round, 2 in each loop": "12 sc; 6 x 1 space; asked place-assumed",
 }
 ON_DOZENS = {
+    "*1 dc, 6 ch, sl st in 1st, into it 12 dc, miss 2; repeat": "104 sc, 8 picot; 8 x 3 st; asked perhaps-just-made",
+    "*1 dc, 5 ch, miss 5; repeat from *; 2 ch, 1 tr in first dc": "4 sc, 22 ch; 4 x 6 st; does not close; asked perhaps-instead; asked row-does-not-close",
+    "*2 dc in next st, 3 tr, taken together, 3 ch; repeat": "12 sc, 6 dc, 18 ch; 6 x 4 st",
+    "*1 dc, 6 ch, miss 1, on these 1 dc, 1 half tr, 3 tr, miss 3; repeat": "4 sc, 2 hdc, 6 dc, 12 ch; 2 x 9 st; 6 left over; does not close; asked perhaps-just-made; asked row-does-not-close",
     "*(1 tr, 1 ch) 3 times in next st, and 1 tr, miss 3; repeat": "16 dc, 12 ch; 4 x 5 st; 4 left over; does not close; asked perhaps-one-place; asked row-does-not-close",
     "*3 tr taken together, 3 ch; repeat": "8 dc, 24 ch; 8 x 3 st",
     "*3 tr in next st, taken together, 3 ch, miss 2; repeat": "8 dc, 24 ch; 8 x 3 st",
@@ -121,6 +129,18 @@ ON_DOZENS = {
     "*1 dc taking 3 tr together, 3 ch; repeat": "8 sc, 24 ch; 8 x 3 dc",
     "*(1 dc, 1 ch) 3 times, 2 dc in the 4th; repeat": "15 sc, 9 ch; 3 x 7 st; 3 left over; does not close; asked perhaps-counted-on; asked row-does-not-close",
     "*(1 dc, 3 ch) twice, 1 dc in same st, miss 2; repeat": "18 sc, 36 ch; 6 x 4 st; asked perhaps-one-place",
+}
+ON_LACE_OF_TWELVE = {
+    "*1 dc on dc, 1 ch, miss chain, 1 dc, 1 ch, miss chain, 1 dc, 1 ch, miss chain; repeat": "36 sc, 36 ch; 12 x 1 sc",
+    "*5 tr on the 5 ch, 1 in each loop, 1 ch; repeat": "60 dc, 12 ch; 12 x 5 ch",
+    "*3 tr in loop and dc, 3 ch; repeat": "36 dc, 12 sc, 36 ch; 12 x 1 space; asked place-assumed",
+    "*1 tr in dc and loop, 3 ch; repeat": "24 dc, 36 ch; 12 x 1 sc; asked place-assumed; asked place-assumed",
+    "*3 tr in loop, 1 dc on dc, 3 more tr in loop; repeat": "36 dc, 6 sc; 6 x 2 space",
+    "*2 tr in loop, 3 ch, again 2 tr in loop; repeat": "48 dc, 36 ch; 12 x 1 space",
+    "*3 tr in 5 ch, 3 ch, 3 tr in this loop; repeat": "72 dc, 36 ch; 12 x 1 ch-5 space",
+    "*3 tr in first loop, 3 ch, 3 tr in this loop; repeat": "72 dc, 36 ch; 12 x 1 space; asked not-at-the-head",
+    "*5 ch, 1 dc in loop, and the same in the next two loops; repeat": "12 sc, 20 ch; 4 x 3 space; asked place-assumed",
+    "*3 tr in loop, 3 ch, 3 tr in same loop, 1 ch, and the same in the next two loops; repeat": "48 dc, 16 ch; 4 x 3 space; asked place-assumed; asked place-unclear",
 }
 
 
@@ -139,6 +159,7 @@ ON_DOZENS = {
     (FANNED, ON_FANNED),
     (NINES, ON_NINES),
     (DOZENS, ON_DOZENS),
+    (LACE_OF_TWELVE, ON_LACE_OF_TWELVE),
 )
 def test_which_place(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
