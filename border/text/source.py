@@ -21,6 +21,10 @@ class Source(Struct, frozen=True, dict=True):
         return [0, *(i + 1 for i, c in enumerate(self.text) if c == "\n")]
 
     def span(self, start: int, end: int) -> Span:
+        """A stretch of the text; one that ends in words of a figure, which stand further up, to
+        the end of its line."""
+        if end < start:
+            end = next((s - 1 for s in self._starts if s > start), len(self.text))
         return Span(self.name, start, end)
 
     def line_column(self, offset: int) -> tuple[int, int]:

@@ -43,7 +43,8 @@ def on_these(t: Sequence[Terminal]) -> list[Terminal]:
         on = here.type in ("PREP", "SEP") and not {"on", "upon"}.isdisjoint(here.text.split())
         these = types(t, at, 1) == ["PREP"] and types(t, at + 1, 1) in (["THE"], ["STRAY"])
         these = these and t[at + 1].text in ("these", "those", "which")
-        step = past(t, at + 1 + these, "SEP")
+        step = at + 1 + these
+        step += types(t, step, 1) == ["SEP"] and t[step].text.isalpha()  # `on these work 1 dc`
         back = on and (these or "which" in here.text) and types(t, step, 2) == ["NUM", "STITCH"]
         one = past(found[::-1], 0, "SEP", "AND")
         missed = types(found, len(found) - one - 2, 2) == [

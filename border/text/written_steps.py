@@ -63,9 +63,16 @@ def write_list(items: Sequence[Item], terms: str, overrides: Overrides = ()) -> 
                 chains = chains or isinstance(item, Chains)
             case Stitches(place=None):
                 bare = True
+            case Repeat(items=inner, times=1, star=False) if all(map(_is_unplaced, inner)):
+                bare = bare or any(isinstance(one, Stitches) for one in inner)
             case _:
                 bare = chains = False
     return written
+
+
+def _is_unplaced(item: Item) -> bool:
+    """Whether a step of a figure has no place: such a figure is listed with the steps round it."""
+    return isinstance(item, Chains | Picots) or (isinstance(item, Stitches) and item.place is None)
 
 
 def may_close(item: Item) -> bool:
