@@ -21,7 +21,7 @@ def in_this(t: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     for n, here in enumerate(t):
         found.append(here)
-        this = here.type == "PREP" and here.text.split()[-1] == "this"
+        this = here.type == "PREP" and here.text.endswith(" this")
         if this and n + 1 < len(t) and _named_before(t, n, t[n + 1]):
             found.append(like(here, "SAME"))
     return found

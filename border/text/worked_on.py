@@ -20,10 +20,10 @@ def taken_up(t: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     for n, here in enumerate(t):
         noun = past(t, n + 1, "NUM")
-        takes = here.type == "NOTHING" and here.text.split()[0] == "taking"
+        takes = here.type == "NOTHING" and here.text.startswith("taking")
         whole = types(t, noun, 1) in (["STITCH"], ["CH"], ["KIND"]) and not t[noun].many
         behind = found[-1:] and (found[-1].type == "STITCH" or types(t, n - 2, 1) == ["STITCH"])
-        step = here.text.split()[-1] in ("taking", "up", "the")
+        step = here.text.endswith(("taking", "up", "the"))
         if takes and step and behind and whole and (ended(t, noun + 1) or _together(t, noun + 1)):
             here = like(here, "UNITE")
         found.append(here)
@@ -46,16 +46,12 @@ def on_these(t: Sequence[Terminal]) -> list[Terminal]:
         step = at + 1 + these
         step += types(t, step, 1) == ["SEP"] and t[step].text.isalpha()  # `on these work 1 dc`
         back = on and (these or "which" in here.text) and types(t, step, 2) == ["NUM", "STITCH"]
-        one = past(found[::-1], 0, "SEP", "AND")
-        missed = types(found, len(found) - one - 2, 2) == [
-            "SKIP",
-            "NUM",
-        ]  # `6 ch, miss 1, on these`
-        chains = found[: len(found) - one - 2] if missed else found
+        end = len(found) - past(found[::-1], 0, "SEP", "AND")
+        missed = types(found, end - 2, 2) == ["SKIP", "NUM"]  # `6 ch, miss 1, on these`
+        chains = found[: end - 2] if missed else found
         if back and behind_chains(chains) and not t[step + 1].many:
-            if missed:
-                found = chains
-            found.append(replace(like(here, "NOTHING"), text="working back", end=t[step - 1].end))
+            said = replace(like(here, "NOTHING"), text="working back", end=t[step - 1].end)
+            found = [*chains, said]
             at = step
             continue
         found.append(here)
