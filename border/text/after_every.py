@@ -85,13 +85,7 @@ def _before_it(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int] | N
 
 def _every(t: Sequence[Terminal], at: int) -> tuple[int, int]:
     """How many are `every 3rd st`, `every 3 dc`, and the place behind; 0 where none stand here."""
-    every = types(t, at, 2) in (
-        ["EACH", "ORD"],
-        ["EVERY", "ORD"],
-        ["EACH", "NUM"],
-        ["EVERY", "NUM"],
-    )
-    if not every or not 1 < t[at + 1].number < _MOST:
+    if types(t, at, 2) not in _EVERY or not 1 < t[at + 1].number < _MOST:
         return 0, at
     return t[at + 1].number, past(t, at + 2, "KIND", "STITCH")
 

@@ -67,11 +67,6 @@ def next_first(t: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
-def _made_alone(t: Sequence[Terminal], at: int) -> bool:
-    """Whether the stitches at a place have no place of their own: `4 dc`, `4 dc only`."""
-    return ended(t, past(t, at + 2, "NOTHING"))
-
-
 _WHICH = frozenset({"THE", "NEXT", "ORD", "EACH", "KIND"})
 
 
@@ -279,15 +274,7 @@ def repeat_mark(t: Sequence[Terminal]) -> list[Terminal]:
             x.text == here.text and types(t, i + 1, 1) != ["SEP"] and not _goes_back(t, i)
             for i, x in enumerate(t[: n - 1])
         )
-        goes_on = types(t, n + 1, 1) in (
-            [],
-            ["SEP"],
-            ["TOEND"],
-            ["NUM"],
-            ["TIMES"],
-            ["AND"],
-            ["ENDING"],
-        )
+        goes_on = n + 1 == len(t) or t[n + 1].type in _BEHIND_MARK
         if opened and goes_on and types(t, n + 1, 2) not in (["NUM", "STITCH"], ["NUM", "CH"]):
             found.append(replace(like(here, "FROM"), text="from"))
         found.append(here)

@@ -21,6 +21,7 @@ from border.text.passing import (
     like,
     made,
     only_ends,
+    opener,
     types,
 )
 from border.text.rings import CLOSING
@@ -135,7 +136,7 @@ class _Nouns(Struct):
     def _weigh(self) -> None:
         """Whether a place named is a step's own, or lies between: `miss the dc`, `2 ch over it`."""
         found = self.found
-        opens = _opener(found)
+        opens = opener(found, len(found) - 1)
         if found[opens].type == "OF":
             self.whole = found[-1].kind or self.last
         if found[opens].type == "SKIP":
@@ -196,7 +197,7 @@ class _Nouns(Struct):
         found, here = self.found, self.t[at]
         placed = types(found, prep, 1) == ["PREP"]
         kind = self.space if is_under(found) else self.last
-        of = types(found, _opener(found), 1) == ["OF"]
+        of = types(found, opener(found, len(found) - 1), 1) == ["OF"]
         if of and kind.name in (*STITCHES, *SPACES) and self.whole is not None:
             return self.whole, "counted"  # `in last of group, 1 tr on dc, 1 tr in first of next`
         missed = _behind_miss(found, prep)  # `miss 1 tr, 1 dc in the next`
@@ -241,14 +242,6 @@ def _behind_miss(found: Sequence[Terminal], prep: int) -> bool:
         start -= 1
     noun = start < prep - 2 and found[start - 1].type in NOUNS
     return noun and types(found, max(0, start - 3), 2) == ["SKIP", "NUM"]
-
-
-def _opener(found: Sequence[Terminal]) -> int:
-    """Where the word stands that opens what the last word ends: `in`, `of`, `miss`."""
-    at = len(found) - 2
-    while at > 0 and found[at].type in WHICH | {"NUM", "PAIR", "EACHOF"}:
-        at -= 1
-    return at
 
 
 def _opens_at(found: Sequence[Terminal]) -> int | None:

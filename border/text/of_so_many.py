@@ -125,9 +125,7 @@ def in_the_first_of(t: Sequence[Terminal]) -> list[Terminal]:
             space = like(t[behind - 1], "KIND", Kind("space", size))
             found += [*t[at : order + 1], replace(space, start=t[order + 1].start)]
             prep = len(found) - (order + 1 - at) - 1
-            if (
-                next_ and made(found[:prep]) == size
-            ):  # it may be these chains, one by one, and the next of them
+            if next_ and made(found[:prep]) == size:  # or these chains, one by one, and the next
                 found[prep] = replace(found[prep], name=found[prep].name or "counted")
             at = behind
             continue

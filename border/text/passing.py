@@ -204,6 +204,14 @@ def opens_before(t: Sequence[Terminal], at: int) -> bool:
     return back >= 0 and t[back].type == "PREP"
 
 
+def opener(t: Sequence[Terminal], at: int) -> int:
+    """Where the word stands that opens what the word at a place ends: `in`, `of`, `miss`."""
+    at -= 1
+    while at > 0 and t[at].type in WHICH | {"NUM", "PAIR", "EACHOF"}:
+        at -= 1
+    return at
+
+
 def prep_before(found: Sequence[Terminal]) -> int | None:
     """Where a place opens that is complete with the last terminal found; None if there is none."""
     if not found or found[-1].type not in NOUNS:

@@ -275,30 +275,28 @@ def _in_chains(size: int, item: Stitches, pair: Pair, b: Building) -> bool:
 def tell_ring_filled(before: Item, item: Item, picot: int, b: Building) -> None:
     """`12 ch, 1 sl st in the first to form a ring, 3 ch, 16 dc in the ring`: of the row below, or
     the one just made? `picot`: the size of one that was closed before, or 0."""
+    inside = isinstance(item, Bracket) and any(isinstance(x, Picots) for x in item.items)
+    closed = isinstance(before, Picots)
     match item:
         case (
             Stitches(place=Place(Which.THE, (Whole(Kind("loop")),), 1) as place)
             | Bracket(place=Place(Which.THE, (Whole(Kind("loop")),), 1) as place)
         ) if b.said_in(place.span) & {"ring", "circle"}:
-            made = isinstance(item, Bracket) and any(isinstance(x, Picots) for x in item.items)
-            closed = isinstance(before, Picots) or (isinstance(before, Chains) and picot > 0)
-            if made or closed:
-                b.tell(
-                    "perhaps-just-made",
-                    f"this is taken as {b.written(item)}, in the row below; the ring just made "
-                    "may be meant",
-                    "if so, write what it comes to on the row, as a figure with a name of its own",
-                    before.span.to(item.span),
-                )
+            below = inside or closed or (isinstance(before, Chains) and picot > 0)
+            in_ = "in"
         case Stitches(count, place=Place(which=Which.SAME)) if count > 2:
-            if isinstance(before, Picots) and "it" in b.said_in(item.span):  # `into it 12 dc`
-                b.tell(
-                    "perhaps-just-made",
-                    f"this is taken as {b.written(item)}, on the row below; the ring just made "
-                    "may be meant",
-                    "if so, write what it comes to on the row, as a figure with a name of its own",
-                    before.span.to(item.span),
-                )
+            below = closed and "it" in b.said_in(item.span)  # `into it 12 dc`
+            in_ = "on"
+        case _:
+            return
+    if below:
+        b.tell(
+            "perhaps-just-made",
+            f"this is taken as {b.written(item)}, {in_} the row below; the ring just made may be "
+            "meant",
+            "if so, write what it comes to on the row, as a figure with a name of its own",
+            before.span.to(item.span),
+        )
 
 
 def tell_rings_inside(before: Item, item: Item, b: Building) -> None:

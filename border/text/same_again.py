@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import NOUNS, WHICH, like, past, types
+from border.text.passing import NOUNS, like, opener, past, types
 from border.text.tree import SPACES
 
 if TYPE_CHECKING:
@@ -63,17 +63,10 @@ def _named_before(t: Sequence[Terminal], at: int, noun: Terminal) -> bool:
     for n in range(at - 1, 0, -1):
         if t[n].type in ("STAR", "REPEAT", "LP", "ENDING", "SKIP"):
             return False
-        if t[n].type in NOUNS and _placed(t, n):
+        if t[n].type in NOUNS and types(t, opener(t, n), 1) == ["PREP"]:
             arch = _is_space(noun) and (_is_space(t[n]) or t[n].type == "CH")
             return arch or (t[n].type, t[n].kind, t[n].name) == (noun.type, noun.kind, noun.name)
     return False
-
-
-def _placed(t: Sequence[Terminal], at: int) -> bool:
-    """Whether a noun names a place: `in loop`, `in the first loop`."""
-    while at > 0 and t[at - 1].type in WHICH | {"NUM", "EACHOF"}:
-        at -= 1
-    return types(t, at - 1, 1) == ["PREP"]
 
 
 def _is_space(noun: Terminal) -> bool:
