@@ -86,6 +86,8 @@ def without_picots(figures: Figures, names: Names, source: Source) -> tuple[Figu
 def _picot_of(steps: tuple[Word, ...], names: Names, source: Source) -> int:
     """The chains of the picot that steps make, and nothing else; else 0."""
     steps = _as_made(steps)
+    if not steps:
+        return 0
     last = steps[-1]
     called = [replace(last, text=text, sort=Sort.WORD) for text in ("for", "a", "picot")]
     for words in (steps, [*(steps[:-1] if last.text == "." else steps), *called]):
