@@ -8,9 +8,7 @@ from border.text.each_again import come_again, each_again, each_parted
 from border.text.in_every import in_every, of_each, same_in_every, stitch_to_end
 from border.text.passing import (
     HOW_OFTEN,
-    NOUNS,
     Terminals,
-    chains_at,
     ended,
     is_counted,
     like,
@@ -21,7 +19,7 @@ from border.text.passing import (
     types,
     where,
 )
-from border.text.terminals import Terminal
+from border.text.till import till_made
 from border.text.times_said import times_before, times_of_list, times_of_row
 from border.text.whole_rows import SAYS_NOTHING, a_row_of, before_comma, over_the_hem, whole_rows
 
@@ -102,55 +100,6 @@ def _opened(t: Terminals) -> int | None:
 
 
 _HOW_OFTEN = [[type_] for type_ in HOW_OFTEN]
-
-
-def _till_made(t: Terminals) -> Terminals:
-    """`repeat from * till there are 8 loops`, `and so on, having 8 loops in all; …`: so often,
-    where the steps make one of these, or so many."""
-    for n, here in enumerate(t):
-        if here.type not in ("REPEAT", "SOON"):
-            continue
-        said = past(t, past(t, n + 1, "FROMSTAR"), "SEP")
-        if types(t, said, 2) not in (["TILL", "NUM"], ["WITH", "NUM"]):
-            continue
-        noun = t[said + 2 : said + 3]
-        end = past(t, past(t, said + 2, *NOUNS), "INALL")
-        claim = t[said].type == "WITH" and only_ends(t[end:])
-        star = max((i for i in range(n) if t[i].type == "STAR"), default=-1)
-        each = _made_of(t[star + 1 : n], noun[0]) if noun and not claim else 0
-        if not each or not (ended(t, end) or end == len(t)):
-            continue
-        number = t[said + 1].number - _begun_with(t[: max(star, 0)], noun[0])
-        if number % each:
-            continue
-        often = like(t[said], "INALL", number=number // each)
-        from_star = [like(here, "FROMSTAR")] if star >= 0 else []
-        return [*t[:n], replace(here, type="REPEAT"), *from_star, often, *_till_made(t[end:])]
-    return t
-
-
-def _begun_with(head: Terminals, noun: Terminal) -> int:
-    """How many of these spaces the chains at a row's head make, `ch 5, *skip 1, 1 dc, ch 2 …`: one,
-    where they stand for a stitch and the chains behind it; 0 else."""
-    space = noun.kind is not None and noun.kind.name == "space"
-    chains = chains_at(head, past(head, 0, "SEP", "ENDING"))[0]
-    alone = all(x.type not in ("STITCH", "PREP") for x in head)
-    return int(space and alone and chains > _STITCH)
-
-
-_STITCH = 3
-"""So many chains stand for a dc, and no more."""
-
-
-def _made_of(steps: Terminals, noun: Terminal) -> int:
-    """How many of a stitch, or of loops, steps make; 0 where they make others, too, as much."""
-    loops = noun.kind is not None and noun.kind.name in ("loop", "space")
-    if loops or noun.type == "CH":
-        runs = [n for n, x in enumerate(steps) if x.type == "CH"]
-        return sum("NUM" in types(steps, max(n - 1, 0), 3) for n in runs)
-    made = [n for n, x in enumerate(steps) if x.type == "STITCH" and x.name == noun.name]
-    made = [n for n in made if types(steps, n - 1, 1) not in (["PREP"], ["NEXT"], ["THE"])]
-    return sum(steps[n - 1].number if types(steps, n - 1, 1) == ["NUM"] else 1 for n in made)
 
 
 def _to_within(t: Terminals) -> Terminals:
@@ -307,7 +256,7 @@ PASSES = (
     where(_within_brackets, "REPEAT", "LP"),
     where(_brackets_again, "REPEAT", "RP-REPEAT RP-SEP"),
     where(_brackets_counted, "REPEAT-TIMES REPEAT-MORE REPEAT-INALL"),
-    where(_till_made, "REPEAT SOON", "TILL-NUM WITH-NUM"),
+    where(till_made, "REPEAT SOON", "TILL-NUM WITH-NUM"),
     where(_to_within, "TOLAST WITHIN"),
     where(_and_so_on, "SOON"),
     where(times_before, "TIMES"),

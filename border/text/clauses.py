@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.numbers import number_at, ordinal_at
+from border.text.passing import opens_before
 from border.text.phrases import longest
 from border.text.source import Source
 from border.text.terminals import Terminal
@@ -301,12 +302,30 @@ def split_claims(
         start = next((i for i in range(end - 1, -1, -1) if kept[i].type == "LP"), 0)
         if end < 2 or kept[end - 1].type != "RP" or kept[start].type != "LP":
             return kept, tuple(reversed(claims))
-        found = _claims(kept[start + 1 : end - 1], source)
+        inside = kept[start + 1 : end - 1]
+        found = _claims(inside, source) or _of_the_one(inside, kept[:start], source)
         named = [claim.of for claim in found]
         if not found or start <= first or len(set(named)) < len(named):
             return kept, tuple(reversed(claims))
         claims += reversed(found)
         del kept[start:end]
+
+
+def _of_the_one(
+    inside: Sequence[Terminal], steps: Sequence[Terminal], source: Source
+) -> tuple[Claim, ...]:
+    """`2 dc in each st around (24)`: of the one stitch that the row makes, or of all of them."""
+    made = {
+        t.name
+        for n, t in enumerate(steps)
+        if t.type == "STITCH" and t.name != "ss" and not opens_before(steps, n)
+    }
+    chains = any(t.type in ("CH", "PICOT") for t in steps)
+    if [t.type for t in inside] != ["NUM"] or not made or (len(made) > 1 and chains):
+        return ()
+    (number,) = inside
+    of = Kind(made.pop()) if len(made) == 1 else ST
+    return (Claim(number.number, of, span=source.span(number.start, number.end)),)
 
 
 def _claims(inside: Sequence[Terminal], source: Source) -> tuple[Claim, ...]:

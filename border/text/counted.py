@@ -148,7 +148,7 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         if named and before[-3].type == "ORD":
             _ask(before)
     chained = is_parted(before) and part_before(before).type == "CH"  # `centre ch of the 5`
-    of_made = is_parted(before) and _made_right_before(here, before)
+    of_made = is_parted(before) and ended(t, at + 1) and _made_right_before(here, before)
     if of_made and not chained and not named:
         _ask(before)  # `7 ch, 1 sc in the 4th of the 7`
     if is_parted(before) and ended(t, at + 1) and (named or chained or of_made):
@@ -169,7 +169,9 @@ def _on_so_many(before: Sequence[Terminal]) -> bool:
 
 def _of_these(number: Terminal, before: Sequence[Terminal]) -> bool:
     """Whether it is chains made right before, by a stitch that closes no picot: one that does may
-    also be of the row below, which is asked."""
+    also be of the row below, which is asked; so may be `1 treble in the centre of the 5`."""
+    if is_parted(before) and part_before(before).type == "CENTRE":
+        return False
     stitch = next((x for x in reversed(before) if x.type in ("STITCH", "CLUSTER")), None)
     closes = stitch is not None and stitch.name in CLOSING
     return not closes and _made_right_before(number, before)
@@ -185,7 +187,8 @@ def _made_right_before(number: Terminal, before: Sequence[Terminal]) -> bool:
     at -= 1 + (types(before, at - 1, 1) == ["NUM"])
     chains = types(before, at - 2, 3)
     made_ = before[at - 2].number or before[at - 1].number if at > 1 else 0
-    return sorted(chains[:2]) == ["CH", "NUM"] and chains[2:] == ["SEP"] and made_ == number.number
+    parted = chains[2:] in (["SEP"], ["AND"])
+    return sorted(chains[:2]) == ["CH", "NUM"] and parted and made_ == number.number
 
 
 def _chains_made(number: Terminal, before: Sequence[Terminal]) -> bool:

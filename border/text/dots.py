@@ -92,7 +92,8 @@ def without_dots(terminals: list[Terminal]) -> list[Terminal]:
             centre = [x.type for x in kept[-2:]] == ["CENTRE", kept[-1].type]
             placed = prep_before(kept) is not None or centre
             at_corner = sorts[n + 1] in ("EXCEPT", "ATEND") and placed
-            begins = n < _FIRST_STEP and behind == "SEP"  # `1 d.c. in the corner, * …`
+            # `1 d.c. in the corner, * …`, `in the corner of the handkerchief`
+            begins = n < _FIRST_STEP and behind in ("SEP", "NOTHING")
             if (
                 made
                 or at_corner

@@ -122,6 +122,9 @@ def _foundation(head: Head) -> bool:
             head.terminals = [*t[: opened + 1], *t[skip:]]
             return True
         return False
+    if (place := _in_first_chain(t, at, count)) > at:
+        _one_chain(head, at, place, count)
+        return False
     said = opened > on or any(x.type == "FOUNDATION" for x in t[opened:at])
     made = any(x.text in _OPENED for x in t[:opened])
     end = past(t, at, *LOOSE, "COLOUR")
@@ -161,6 +164,41 @@ def _foundation(head: Head) -> bool:
     )
     head.terminals = t[past(t, end + turned, *LOOSE) :]
     return True
+
+
+def _in_first_chain(t: Sequence[Terminal], at: int, count: int) -> int:
+    """Where the place begins of `8 chain, 4 treble in the 8th chain from the hook`, `in the first
+    chain`: all of these go into one chain, and close no picot. The same place where none does."""
+    stitch = past(t, past(t, at, *LOOSE), "NUM")
+    made = t[stitch - 1].number if stitch > at and t[stitch - 1].type == "NUM" else 1
+    nth = past(t, stitch + 2, "THE")
+    if types(t, stitch, 2) != ["STITCH", "PREP"] or types(t, nth, 2) not in _NTH or made < _SEVERAL:
+        return at
+    last = t[nth].number == count and types(t, nth + 2, 1) == ["FROMHOOK"]
+    first = t[nth].number == 1 and ended(t, nth + 2) and count > NEAR
+    alone = all(x.type not in ("PREP", "SKIP", "REPEAT", "STAR", "EACH") for x in t[nth:])
+    return stitch + 1 if (last or first) and alone else at
+
+
+_NTH = (["ORD", "CH"], ["ORD", "KIND"])
+_SEVERAL = 2
+"""Fewer in the first of some chains may close them into a picot."""
+
+
+def _one_chain(head: Head, at: int, place: int, count: int) -> None:
+    """What is worked into the first chain of a foundation: the one site of its edge."""
+    t = head.terminals
+    end = past(t, place, "PREP", "THE", "ORD", "CH", "KIND", "FROMHOOK")
+    head.tell(
+        "foundation-named",
+        0,
+        at,
+        f"these {count} chains are begun on: what goes into the first of them is counted on an "
+        "edge of that one loop, and the others are counted as no stitch",
+        "give that edge its number, as in --loops 1 --open; if the others stand up as the first "
+        'stitch, write it in their place, as in "ch 3 as dc"',
+    )
+    head.terminals = [*t[at : place + 1], *_one_loop(t[place]), *t[end:]]
 
 
 def _more_steps(t: Sequence[Terminal], at: int) -> bool:
@@ -217,7 +255,7 @@ def _behind_join(t: Sequence[Terminal], at: int, count: int) -> int:
     firsts = (1, count, -1) if slips else (1,)  # `1 sl st in 8th st from needle`
     if types(t, place, 1) != ["ORD"] or t[place].number not in firsts:
         return at
-    return past(t, place + 1, "CH", "KIND", "OF", "THE", "NUM", "FROMHOOK")
+    return past(t, place + 1, "CH", "KIND", "OF", "THE", "THEM", "NUM", "FROMHOOK")
 
 
 def _ring(head: Head, end: int, count: int) -> None:
@@ -266,6 +304,7 @@ def _all_in_ring(t: list[Terminal], prep: Terminal) -> list[Terminal]:
     for n, here in enumerate(t):
         found.append(here)
         bare = here.type == "STITCH" and here.name != "ss" and ended(t, n + 1)
+        bare = bare and "TILL" not in types(t, max(0, n - 2), min(n, 2))
         stands = "AS" in types(t, max(0, n - 3), min(n, 3))
         closes = any(x.type in ("ENDING", "ENDWITH") for x in t[:n])
         if bare and not stands and not closes:
@@ -274,7 +313,7 @@ def _all_in_ring(t: list[Terminal], prep: Terminal) -> list[Terminal]:
 
 
 def _names_ring(t: Sequence[Terminal], start: int) -> bool:
-    placed = (n for n in range(start, len(t)) if t[n].type in ("PREP", "UNDERIT"))
+    placed = (n for n in range(start, len(t)) if t[n].type in ("PREP", "UNDERIT", "INALL"))
     return any(_behind_ring(t, n) > n for n in placed)
 
 

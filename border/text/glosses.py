@@ -59,6 +59,17 @@ def without_adjectives(terminals: Sequence[Terminal]) -> list[Terminal]:
         behind = terminals[n + 1] if n + 1 < len(terminals) else None
         if any(_is_stitch_of(terminals, start) for start in (n, n - 1)):
             continue
+        if here.type == "NEXT" and types(found, len(found) - 2, 2) == ["NEXT", "NUM"]:
+            continue  # `the next 3 consecutive chain`
+        if here.type == "NEXT" and types(found, len(found) - 1, 1) == ["NEXT"]:
+            continue  # `the 3 next consecutive chain`
+        if here.text == "remaining" and found and found[-1].type in ("EACH", "NUM"):
+            if found[-1].type == "EACH":
+                continue  # `in each remaining stitch`
+            here = replace(here, type="NEXT")  # `each of the 4 remaining stitches`
+        slip = here.text == "on" and bool(found) and found[-1].name == "ss"
+        if slip and behind is not None and behind.type == "TO":
+            continue  # `slip on to the centre`
         each = here.type == "NEXT" and bool(found) and found[-1].type == "EACH"
         if each and (behind is None or behind.type in NOUNS or ended(terminals, n + 1)):
             continue  # `in each following st`

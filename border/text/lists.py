@@ -20,8 +20,8 @@ from border.text.lists_asked import (
     tell_bare,
     tell_begun,
     tell_chains,
-    tell_chains_before_parted,
     tell_chains_each,
+    tell_chains_once,
     tell_perhaps_apart,
     tell_perhaps_together,
     tell_same,
@@ -172,11 +172,13 @@ def _gathered(
     chains = any(isinstance(item, Chains) for item in since)
     starts = opens_row and len(since) == 1 and not _and_both(since[-1], placed, b)
     starts = starts and not _too_low(since[-1], placed)
+    if starts and placed.place.which in OPEN_PLACES and _too_high(since[-1], placed):
+        tell_chains_once(since, placed, b)
     if chains and placed.place.which in OPEN_PLACES and not starts:
         once = placed.parted or (among and isinstance(placed, Bracket))
         if b.headings.bare is Bare.BEHIND and once:
             # `2 ch, 1 dc in each dc with 2 ch between`; `1 dc, 2 ch, shell in each space`
-            tell_chains_before_parted(since, placed, b)
+            tell_chains_once(since, placed, b)
             return 0
         if b.headings.bare is Bare.BEHIND:
             if led and not starts:
@@ -199,6 +201,14 @@ def _too_low(chains: Item, placed: Stitches | Bracket) -> bool:
     """Whether one chain before `1 dc in every other st` cannot stand up for such a stitch."""
     tall = isinstance(placed, Stitches) and STITCHES[placed.stitch].height > 1
     return tall and isinstance(chains, Chains) and chains.count == 1
+
+
+def _too_high(chains: Item, placed: Stitches | Bracket) -> bool:
+    """Whether chains before `1 dc in every 2nd space` are more than stand up for the stitch and
+    one beside it, with none between the others."""
+    heights = [STITCHES[s].height for s in _stitches(placed)]
+    high = isinstance(chains, Chains) and chains.count > max(heights, default=0) + 1
+    return high and not placed.parted
 
 
 def _behind_skip(since: Sequence[Item], placed: Stitches | Bracket, led: Sequence[Step]) -> bool:

@@ -95,9 +95,7 @@ def tell_perhaps_together(since: Sequence[Item], placed: Stitches | Bracket, b: 
     )
 
 
-def tell_chains_before_parted(
-    chains: Sequence[Item], placed: Stitches | Bracket, b: Building
-) -> None:
+def tell_chains_once(chains: Sequence[Item], placed: Stitches | Bracket, b: Building) -> None:
     """Of `2 ch, 1 dc in each dc with 2 ch between`: the chains before them once, or each time?"""
     each = _together(chains, placed, b)
     b.tell(

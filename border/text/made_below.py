@@ -20,15 +20,20 @@ def of_made_below(t: Terminals, below: Text | None) -> Terminals:
         return t
     items = list(walk(below.items))
     chains = {one.count for one in items if isinstance(one, Chains)}
+    chains |= {one.parted for one in items if isinstance(one, Stitches | Bracket)}
     chains -= {one.count for one in items if isinstance(one, Stitches)}
     found: Terminals = []
+    behind = -1  # `on the centre 3 of the 5`: where the words stand for what is behind the first
     for here in t:
+        if here.start == behind and here.type == "KIND":
+            here = replace(here, kind=Kind("ch"))
         if here.kind is not None and _is_unsaid(here.kind, here.text) and here.kind.size in chains:
             part = len(found)
             while part and found[part - 1].type in ("THE", "NEXT", "EACH"):
                 part -= 1
             if types(found, part - 3, 3) == ["ORD", "KIND", "OF"]:  # `in the 3rd of the 5`
                 found[part - 2] = replace(found[part - 2], kind=Kind("ch"))
+                behind = found[part - 2].start
             here = replace(here, kind=Kind("space", here.kind.size))
         found.append(here)
     return found

@@ -19,6 +19,7 @@ from border.text.passing import (
     past,
     types,
 )
+from border.text.rings import chains_before
 from border.text.tree import Kind
 
 if TYPE_CHECKING:
@@ -86,6 +87,12 @@ def named_later(t: Sequence[Terminal]) -> list[Terminal]:
     parted = named or any(t[n].type in _APART for n in between)
     of = types(t, second + 1, 1) == ["OF"]
     step = any(t[n].type == "STITCH" or (of and t[n].type == "NUM") for n in between)
+    opened = next(n for n in range(first, -1, -1) if t[n].type not in ("ORD", "THE"))
+    if chains_before([x for x in t[:opened] if x.type not in ("SEP", "AND")]):
+        return list(t)  # `9 chain, 1 sl st in the first, …` closes these
+    listed = types(t, past(t, first + 1, "SEP", "AND", "THE"), 1) == ["ORD"]  # `2nd, 3rd and 4th`
+    if listed or 0 < t[second].number <= t[first].number:
+        return list(t)
     if (
         (before and not of)
         or parted

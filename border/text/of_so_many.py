@@ -19,8 +19,9 @@ _LOOPS = (Kind("loop"), Kind("st"))
 
 
 def of_the_chain(t: Sequence[Terminal]) -> list[Terminal]:
-    """`third loop of 5 chain`, the middle one, is of the 5; `centre loop of the 5` is their centre;
-    `every loop of the 5 chain` is each of these."""
+    """`third loop of 5 chain`, the middle one, is of the 5, and `second loop of the next 5 chain`,
+    `of each 5 chain` of that loop of chains; `centre loop of the 5` is their centre; `every loop of
+    the 5 chain` is each of these."""
     found: list[Terminal] = []
     at = 0
     while at < len(t):
@@ -30,6 +31,10 @@ def of_the_chain(t: Sequence[Terminal]) -> list[Terminal]:
         the = past(t, at + 2, "THE") if types(t, at + 1, 1) == ["OF"] else at
         chain, _ = chain_of_at(t, the) if the > at else (0, at)
         number = chain or (t[the].number if the > at and types(t, the, 1) == ["NUM"] else 0)
+        which = types(t, the, 1) in (["NEXT"], ["EACH"]) and chain_of_at(t, the + 1)[0] > 1
+        if loop and the > at and which and before is not None and before.type == "ORD":
+            at += 1
+            continue
         if loop and before is not None and number > 1:
             middle = before.type == "ORD" and before.number * 2 == number + 1
             if middle and chain and the == at + 2 and here.text == "loop":

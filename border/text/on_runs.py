@@ -47,12 +47,14 @@ def begun_further_on(t: Terminals) -> Terminals:
     return found
 
 
-def rest_behind(here: Terminal, stitch: Terminal, count: int) -> Terminals:
-    """The stitches behind the first one, one in each of the next st."""
+def rest_behind(
+    here: Terminal, stitch: Terminal, count: int, noun: Terminal | None = None
+) -> Terminals:
+    """The stitches behind the first one, one in each of the next st, or of what the noun says."""
     if count < 1:
         return []
     one, many = like(here, "NUM", number=1), like(here, "NUM", number=count)
-    st = replace(stitch_left_out(here), many=True)
+    st = replace(noun or stitch_left_out(here), many=True)
     which = [like(here, "EACHOF"), like(here, "NEXT"), many]
     place = [like(here, "PREP"), *(which if count > 1 else which[1:2]), st]
     return [like(here, "SEP"), one, stitch, *place]
@@ -219,7 +221,8 @@ def on_the_middle(t: Terminals) -> Terminals:
         found += t[end - 1 - (t[end - 1].type != "NUM") : end]
         if found[-1].type == "NUM":  # `each of the 2 centre dc of the 4`
             found += [x for x in t[at:end] if x.type == "STITCH"]
-        found += rest_behind(t[at], stitch, count - 1)
+        chain = found[-1] if found[-1].type == "CH" else None
+        found += rest_behind(t[at], stitch, count - 1, chain)
         at = end
     return found
 
@@ -316,7 +319,8 @@ def _middle(
     if [x.type for _, x in words[:2]] != ["OF", "NUM"] or count < 2:
         return None
     end = words[1][0] + 1
-    named = end < len(t) and t[end].type == "STITCH"
+    chains = kinds[:1] != ["CENTRE"] or kinds[1:2] == ["NUM"]  # `on the centre of the 5 chain`
+    named = end < len(t) and t[end].type in (("STITCH", "CH") if chains else ("STITCH",))
     whole = words[1][1]
     fits = (made in (1, count) or each) and count < whole.number and (whole.number - count) % 2 == 0
     return (count, whole, end + named) if fits and (named or ended(t, end)) else None

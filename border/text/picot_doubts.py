@@ -263,8 +263,9 @@ def _in_chains(size: int, item: Stitches, pair: Pair, b: Building) -> bool:
             return closes and isinstance(worked, Stitches) and not even
         case Place(Which.NTH, (Whole(Kind("ch")),), nth):
             return b.round > 1 and nth <= size
-        case Place(Which.FIRST, _, 1) if b.round > 1 and size > 2:
-            return True  # `4 ch, 2 dc in the first`
+        case Place(Which.FIRST, (target, *_), 1) if size > 2:
+            several = item.count > 1 and target == Whole(Kind("ch"))  # `5 ch, 3 dc in first ch`
+            return b.round > 1 or several  # `4 ch, 2 dc in the first`
         case Place(Which.SAME, (Whole(Kind("space", of)),)) if pair.into is None:
             return item.count > 1 and of in (None, size)  # `4 ch, 4 tr under the same 4 ch`
         case Place(Which.SAME, (Whole(Kind(name)),)) if pair.into is not None and name in STITCHES:

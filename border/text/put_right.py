@@ -34,6 +34,7 @@ from border.text.gone_back import (
     mark_to_mark,
     steps_repeated,
 )
+from border.text.instead_of import chains_instead, last_replaced
 from border.text.left_out import (
     a_row_of,
     at_near_end,
@@ -101,7 +102,7 @@ from border.text.spots import (
     this_and_next,
 )
 from border.text.two_places import in_orders
-from border.text.whole_rows import the_rest
+from border.text.whole_rows import on_the_foundation, the_rest
 from border.text.worked_on import in_one_and_other, on_these, shared_out_each, taken_up
 
 if TYPE_CHECKING:
@@ -210,6 +211,7 @@ PUT_RIGHT = (
     where(missed_between, "SKIP", "BETWEEN-EACH"),
     where(from_first_star, "FROMHEAD-STAR ORD-STAR"),
     where(at_near_end, "KIND-ATEND", "ENDING"),
+    where(on_the_foundation, "STITCH-PREP STITCH-UNKNOWN STITCH-TOEND", "CH FOUNDATION"),
     where(a_row_of, "ROW-OF"),
     where(between_first, "-BETWEEN SEP-BETWEEN STAR-BETWEEN LP-BETWEEN"),
     where(at_the_end_of_row, "CH-ATEND"),
@@ -263,6 +265,8 @@ PUT_RIGHT = (
     where(having_made, "STRAY UNKNOWN WITH ENDING-NUM"),
     where(round_loops, "INALL-KIND INALL-STRAY"),
     where(chains_of, "CH-OF CH-NUM"),
+    where(chains_instead, "EXCEPT-THE EXCEPT-NUM EXCEPT-ORD", "CH"),
+    where(last_replaced, "EXCEPT AS", "ORD", "REPEAT"),
     where(last_fastened, "UNKNOWN", "REPEAT", "CH"),
     where(last_united, "THE-ORD SEP-ORD", "REPEAT", "UNKNOWN"),
     where(last_chains_omitted, "EXCEPT", "STAR", "REPEAT"),
@@ -279,7 +283,8 @@ PUT_RIGHT = (
     where(_first_missed, "-SKIP SEP-SKIP ENDING-SKIP", "REPEAT", "ORD"),
     where(
         without_adjectives,
-        "STITCH-STITCH STITCH-KIND STITCH-CH STITCH-UNKNOWN STITCH-TOEND OF-STITCH OF-CH EACH-NEXT",
+        "STITCH-STITCH STITCH-KIND STITCH-CH STITCH-UNKNOWN STITCH-TOEND OF-STITCH OF-CH EACH-NEXT "
+        "NEXT-NEXT NUM-NEXT PREP-TO EACH-UNKNOWN NUM-UNKNOWN",
         "STITCH",
     ),
     where(of_them, "OF-THEM", "ORD"),

@@ -38,6 +38,7 @@ from border.text.colours import behind_repeats, colours
 from border.text.counted import counted_places, parts
 from border.text.described import described
 from border.text.each_again import with_more
+from border.text.end_ones import on_the_end_ones
 from border.text.joining import (
     BEHIND_COMMA,
     ands,
@@ -383,6 +384,7 @@ PASSES: tuple[Pass, ...] = (
     where(off_together, "ALLTOGETHER TOGETHER"),
     where(placed_in_brackets, "LP-ALLIN LP-PREP LP-BETWEEN"),
     where(all_in_one, "ALLIN", "SAME"),
+    where(on_the_end_ones, "ORD-NUM", "NUM-OF STITCH-OF KIND-OF CH-OF"),
     where(described, "ATEND BETWEEN PREP OF"),
     where(parted, "WITH DIVIDED BETWEEN"),
     where(after_next, "AFTER", "NEXT"),

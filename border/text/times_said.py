@@ -41,7 +41,9 @@ def times_before(t: Terminals) -> Terminals:
             at += 1
             continue
         end = _stop_behind(t, steps)
+        then = _then_behind(t, steps, end) if "ALTERNATELY" in types(t, at + 1, 1) else end
         parts = sum(x.type == "SEP" for x in t[steps:end])
+        end = then
         inside = _all_placed(t, steps, end)
         bracket = [like(t[at], "LP"), *t[steps:inside]]
         closed = like(t[at], "RP", name="list behind" if parts > 1 else "")
@@ -151,6 +153,13 @@ def _stop_behind(t: Terminals, at: int) -> int:
         if depth < 0 or (depth == 0 and (is_stop(t[n]) or t[n].type in _STOPPED)):
             return n
     return len(t)
+
+
+def _then_behind(t: Terminals, at: int, end: int) -> int:
+    """Where the last `then` ends the steps that go by turns, once there are two of them: `4 times
+    alternately 3 ch, 1 dc, then 2 ch`."""
+    parted = next((n for n in range(at, end) if t[n].type in ("SEP", "AND")), end)
+    return max((n for n in range(parted + 1, end) if t[n].text == "then"), default=end)
 
 
 _STOPPED = frozenset({"STAR", "REPEAT", "ENDING", "ENDWITH"})

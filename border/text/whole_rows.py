@@ -103,6 +103,24 @@ def a_row_of(t: Terminals) -> Terminals:
     return [*t[:start], *one, *rest, *again, *ends]
 
 
+def on_the_foundation(t: Terminals) -> Terminals:
+    """`Trebles on the foundation chain`, `dc along the chain`: one in each of its stitches."""
+    start = past(t, 0, "SEP")
+    row = past(t, start, "NUM")
+    start = row + 2 if types(t, row, 2) == ["ROW", "OF"] else start
+    start += types(t, start, 2) == ["PREP", "STITCH"]  # `in double crochet`
+    on = start + 1
+    along = types(t, on, 1) == ["UNKNOWN"] and t[on].text == "along"
+    along = along or types(t, on, 1) == ["TOEND"]
+    chain = past(t, on + 1, "THE")
+    named = past(t, chain, "FOUNDATION", "CH")
+    if types(t, start, 1) != ["STITCH"] or named == chain or not ended(t, named):
+        return t
+    if not along and (types(t, on, 1) != ["PREP"] or t[chain].type != "FOUNDATION"):
+        return t
+    return [t[start], like(t[on], "PREP"), *_each(t[start]), *t[named:]]
+
+
 def the_rest(t: Terminals) -> Terminals:
     """`the rest treble`, `plain on the remaining stitches`, `work in treble to the end`: one in
     each of them; `1 treble, 1 chain alternately, after every treble miss 1`: `…, miss 1`."""

@@ -1,0 +1,86 @@
+"""Rows of ordinary pages: what stands for the last of a repeat, first ones and last ones of a run,
+rings and first chains, how often by turns, what is then there.
+"""
+
+from __future__ import annotations
+
+from phrases.said import ARCHES, FIVES, LOOPS, STITCHES, On, cases, said
+
+RUNS = On(6, ("(5 plain, 3 chain) in each loop",))
+RING = On(1)
+
+ON_STITCHES = {
+    "1 treble on the first treble, * 1 chain, 1 treble on the next, repeat from * till you have 7 treble with 1 chain between each": "7 dc, 6 ch; does not close; asked row-does-not-close",
+    "1 treble in next, * 2 chain, 1 treble in next; repeat from * till there are 12 treble": "12 dc, 22 ch",
+    "3 times alternately 1 treble on a treble and 1 chain, then 2 chain, 9 treble": "12 dc, 5 ch; asked times-of-the-row",
+    "*3 times alternately 1 chain, miss 1, 1 plain, then 2 chain; repeat from *": "6 sc, 10 ch; 2 x 6 st; asked times-of-the-row",
+    "1 plain in the first treble, * 4 chain, miss 2, 1 plain in the next stitch; repeat from * to the end of the round, but instead of the last plain work 1 single in the first plain": "4 sc, 16 ch; 3 x 3 st",
+    "1 plain, * 4 chain, miss 2, 1 plain; repeat from *, in place of the last plain work 1 slip stitch in the first plain": "4 sc, 16 ch; 3 x 3 st",
+    "1 plain, * 4 chain, miss 2, 1 plain; repeat from *, the last time instead of the last plain work a slip stitch": "4 sc, 16 ch; 3 x 3 st; does not close; asked row-does-not-close",
+    "* 1 plain, 4 chain, miss 2; repeat from *, but instead of the last 4 chain work 2 chain, 1 treble in the first plain": "4 sc, 16 ch; 4 x 3 st; asked exception-in-words",
+    "3 chain instead of the first treble, 11 treble": "12 dc",
+    "3 chain, which are considered as the first treble, 11 treble": "12 dc",
+    "2 plain in each stitch around (24), join": "24 sc; 12 x 1 st",
+    "2 plain in each stitch around (23), join": "24 sc; 12 x 1 st; asked count-disagrees",
+    "*1 plain in next, 2 plain in next; repeat from * (18)": "18 sc; 6 x 2 st",
+    "*1 plain in next, 1 treble in next; repeat from * (12)": "6 sc, 6 dc; 6 x 2 st",
+    "*1 plain, 3 chain, 1 treble, miss 1; repeat from * (12)": "12 dc; 12 x 1 loop; asked not-understood",
+    "1 treble in each of the 3 next consecutive stitches, 2 chain, miss 2; repeat": "6 dc, 4 ch; 2 x 5 st; 2 left over; does not close; asked row-does-not-close",
+    "1 treble in each of the next 3 consecutive stitches, 3 chain; repeat": "12 dc, 12 ch; 4 x 3 st",
+    "1 treble in each remaining stitch": "12 dc; 12 x 1 st",
+    "Slip on to the 3rd stitch, x 1 plain, 5 chain, miss 2, x repeat all round": "4 sc, 20 ch; 4 x 3 st",
+}
+
+ON_LOOPS = {
+    "Trebles on the foundation chain": "12 dc; 12 x 1 loop",
+    "A row of double crochet on the foundation": "12 sc; 12 x 1 loop",
+    "Work in plain along the chain": "12 sc; 12 x 1 loop",
+    "Insert the hook in the back part of the stitch, 1 plain in every loop": "12 sc; 12 x 1 loop; asked taken-as-remark",
+    "Take the braid, 1 plain in each loop": "12 sc; 12 x 1 loop; asked taken-as-remark",
+    "1 d.c. into the corner of the handkerchief, * 5 ch., miss 2, 1 d.c. into next; repeat from *": "4 sc, 20 ch; 4 x 3 loop; asked corners-left-out",
+    "*Ch 5, 3 treble in first ch, miss 1, 1 plain in next; repeat from *": "12 dc, 4 sc, 20 ch; 4 x 3 loop; asked perhaps-just-made; asked not-at-the-head",
+}
+
+ON_RING = {
+    "9 chain, 1 slip stitch in the first, 3 chain, 23 treble in the circle, 1 slip stitch in the 3rd of the 3 chain": "24 dc; asked foundation-named; asked start-chain-assumed",
+    "9 chain, 1 slip stitch in the first of them, 24 treble in the circle": "24 dc; asked foundation-named",
+    "Commence with 8 chain, join to the 1st stitch to make it round; (5 chain, 1 plain in the round) 6 times": "6 sc, 30 ch; asked foundation-named; asked taken-as-remark",
+    "8 chain, join; 16 plain in the round, join": "16 sc; asked foundation-named",
+    "8 ch, unite; 3 ch, 1 long in the round, 2 ch, * 1 long, 2 ch; repeat until there are 8 long": "9 dc, 16 ch; asked foundation-named; asked start-chain-assumed",
+    "Ch 8, 4 treble in 8th ch from hook": "4 dc; asked foundation-named",
+    "Ch 4, 11 treble in the first ch.": "11 dc; asked foundation-named",
+}
+
+ON_FIVES = {
+    "1 plain in 2nd loop of the next 5 chain, 2 ch; repeat": "6 sc, 12 ch; 6 x 1 ch-5 space",
+    "3 treble in the third loop of each 5 chain": "18 dc; 6 x 1 ch-5 space",
+    "3 plain on the first 3 of the 5 chain, 3 ch; repeat": "18 sc, 18 ch; 6 x 1 ch-5 space",
+    "3 plain on the last 3 of the 5 chain, 3 ch; repeat": "18 sc, 18 ch; 6 x 1 ch-5 space",
+    "3 plain in the centre 3 of the 5 chain, 3 ch; repeat": "18 sc, 18 ch; 6 x 1 ch-5 space",
+    "3 plain in the centre 3 of the five, 3 ch; repeat": "18 sc, 18 ch; 6 x 1 ch-5 space",
+    "1 plain in the centre of the five, 3 ch; repeat": "6 sc, 18 ch; 6 x 1 ch-5 space",
+    "5 chain, 1 treble in the centre of the five; repeat": "6 dc, 30 ch; 6 x 1 ch-5 space; asked place-assumed",
+}
+
+ON_ARCHES = {
+    "9 chain, 1 treble in every second space": "7 dc, 6 ch; 6 x 2 space; asked perhaps-as-they-come; asked start-chain-assumed",
+}
+
+ON_RUNS = {
+    "3 plain on the first 3 of 5 plain, 3 ch; repeat": "18 sc, 18 ch; 6 x 1 5-sc run",
+    "1 plain in each of the first 2 of the 5, 3 ch, 1 plain in each of the last 2 of the 5; repeat": "24 sc, 18 ch; 6 x 1 block of 5",
+    "2 plain on the last 2 of the 5 plain, 3 ch, 2 plain on the first 2 of the next 5; repeat": "24 sc, 18 ch; 6 x 1 5-sc run",
+    "* 1 plain on the 2nd, 3rd and 4th of the 5 plain, 3 chain, 3 treble in the 2nd of the 3 chain, 3 chain; repeat from *": "18 sc, 18 dc, 36 ch; 6 x 1 5-sc run",
+}
+
+
+@cases(
+    (STITCHES, ON_STITCHES),
+    (LOOPS, ON_LOOPS),
+    (RING, ON_RING),
+    (FIVES, ON_FIVES),
+    (ARCHES, ON_ARCHES),
+    (RUNS, ON_RUNS),
+)
+def test_what_ordinary_pages_say(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
