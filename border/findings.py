@@ -162,7 +162,7 @@ CODES: dict[str, Code] = {
             "perhaps-just-made": "a stitch that may go into what this row itself has just made",
             "at-the-side": "a stitch goes into the side of the work, and is not counted",
             "perhaps-next-of": "a next one behind a stitch of a group: a stitch, or the next group",
-            "perhaps-last-of-each": "the last, or the centre one, in a repeat: perhaps of each",
+            "perhaps-last-of-each": "the last, the centre or the 3rd, perhaps of something else",
             "perhaps-as-they-come": "steps behind an 'in each' that may be meant for each time",
             "perhaps-of-spaces": "a skip among spaces that may be of stitches or of spaces",
             "perhaps-instead": "chains behind a repeat, perhaps in place of its own last ones",

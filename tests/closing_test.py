@@ -307,7 +307,9 @@ def test_a_single_stitch_has_no_second_one() -> None:
     assert made(counts(mended, plain(6))[1]) == {"sc": 6, "ch": 18}
 
 
-@pytest.mark.parametrize(("of", "lacks"), [("the 5 dc", "5-dc run"), ("the 5", "block of 5")])
+@pytest.mark.parametrize(
+    ("of", "lacks"), [("next run of 5 dc", "5-dc run"), ("next block of 5", "block of 5")]
+)
 def test_a_run_that_is_not_there_is_told_with_the_group_that_may_be_meant(
     of: str, lacks: str
 ) -> None:

@@ -100,7 +100,7 @@ def test_a_part_of_a_run_needs_its_stitches_before_it() -> None:
         ("1 sc between the groups", "1 sc between next 2 groups; repeat"),
         ("1 sc between each group", "1 sc between each 2 groups"),
         ("2 sc divided by 1 picot in next loop", "(1 sc, picot of 3, 1 sc) in next loop"),
-        ("2 sc in each loop with a picot between", "(1 sc, picot of 3, 1 sc) in each loop"),
+        ("2 sc in each loop with a picot between each", "(1 sc, picot of 3, 1 sc) in each loop"),
         ("4 dc, with 2 ch between the 2nd and 3rd, in next loop", None),
         ("4 dc in next loop, ch 2 between the 2nd and 3rd", None),
     ],

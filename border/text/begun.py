@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
+from border.text.steps import steps
 from border.text.tree import (
     SPACES,
     Begin,
@@ -111,6 +112,27 @@ def tell_begun_there(items: Sequence[Item], b: Building) -> None:
                 f'if each repeat goes there, write "{b.written(there)}"',
                 first.span,
             )
+
+
+def tell_last_first(items: Sequence[Item], b: Building) -> None:
+    """`6 ch, 1 sc in the last loop, *5 ch, 1 sc in the next loop; repeat`: where a row is turned
+    the last that was made is the first as it is worked back."""
+    worked = [
+        item
+        for item in steps(items)
+        if isinstance(item, Stitches | Bracket)
+        if item.place is None or item.place.which not in (Which.SAME, Which.SKIPPED)
+    ]
+    first = worked[0] if len(worked) > 1 else None
+    if first is None or first.place is None or first.place.which is not Which.LAST:
+        return
+    here = replace(first, place=replace(first.place, which=Which.FIRST))
+    b.tell(
+        "perhaps-last-of-each",
+        f"this is taken as {b.written(first)}, where the row ends, and more is worked behind it",
+        f"write {b.written(here)} if it is the last that was made, from which the work is turned",
+        first.span,
+    )
 
 
 def _is_the(place: Place | None, begun_in: Kind) -> bool:

@@ -14,6 +14,7 @@ from border.text.in_each import with_each
 from border.text.lists import settled_list
 from border.text.lists_asked import same_backwards
 from border.text.nodes import Building, Step, is_token, is_tree
+from border.text.parted import PICOTS
 from border.text.places import build_place
 from border.text.steps import OPEN_PLACES
 from border.text.tree import (
@@ -88,6 +89,14 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
         b.tell("perhaps-one-place", message, help_, span)
     place, more = build_place(placed[0], b)
     items = _modified(items, modifiers + more)
+    if list_ == PICOTS and place.which in OPEN_PLACES:
+        b.tell(
+            "perhaps-as-they-come",
+            "these picots are taken to stand between the stitches of each place",
+            "write them behind the bracket, as a repeat, if they stand between one place and the "
+            'next: "*6 dc in next loop, picot; repeat from *"',
+            span,
+        )
     if extent.counted:
         times = extent.times + (extent.counted == "MORE")
         items = (Repeat(items, times, span=span),)

@@ -18,16 +18,20 @@ from border.text.begun import (
     tell_begun_there,
     tell_chains_meet,
     tell_head,
+    tell_last_first,
     tell_same_as_begun,
 )
 from border.text.brackets import build_bracket, in_place
 from border.text.coming import gather_parts
 from border.text.doubts import tell_inside
+from border.text.drifting import tell_drift
+from border.text.every_time import EVERY_TIME
 from border.text.extents import Extent, build_extent
 from border.text.leading_slips import check_leading
 from border.text.lists import settled_list
 from border.text.lists_asked import same_backwards
 from border.text.nodes import Building, Hard, Misread, Step, is_token, is_tree, leaves
+from border.text.number_unsaid import tell_number_unsaid
 from border.text.of_groups import group_of, times_round, written_group
 from border.text.over_again import (
     tell_bracket,
@@ -96,12 +100,14 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         items = [_each_in_turn(item, b) for item in items]
     if repeats or own:
         tell_over_again(items, b)
+        tell_drift(items, b)
         tell_head(items, b)
         tell_shared(items, b)
         tell_begun_there(items, b)
     tell_centre_of_all(items, b)
     tell_every_loop(items, b)
     tell_same_as_begun(items, b)
+    tell_last_first(items, b)
     if any(end.what is Ending.JOIN for end in ends):
         tell_chains_meet(items, b)
     if repeats:
@@ -116,6 +122,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         tell_chains_besides([one for one in items if not isinstance(one, End)], b)
     tell_inside(items, b)
     tell_halves(items, b)
+    tell_number_unsaid(items, b)
     if not repeats:
         tell_head_below(items, b)
     if leave and items:
@@ -297,6 +304,9 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
     steps = settled_list(star.steps, b, opening=star.star is None and not b.clause)
     items = tuple(step.item for step in steps)
     tell_inside(items, b)
+    tell_drift(items, b)
+    if items and EVERY_TIME in b.names_in(items[0].span):
+        items = (next_for_first(items[0]), *items[1:])
     if extent.counted:
         tell_last(items, b)
     else:

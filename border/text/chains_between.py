@@ -32,6 +32,7 @@ def with_chains(made: Stitches, chains: Sequence[tuple[Token, bool]], b: Buildin
         outside = side in (_OUTSIDE, _ALL) or (side == _OPEN and not parted)
         inside = side in (_INSIDE, _ALL) or (side == _OPEN and not outside)
         taken = (outside and parted) or (inside and (between or made.count == 1))
+        _tell_either(node, behind=(node, True) in chains, outside=outside, made=made, b=b)
         if taken or [side for _, side in said].count(_OPEN) > 1:
             message = "there is nothing for these chains to stand between"
             raise b.misread(message, _BETWEEN, node)
@@ -40,6 +41,30 @@ def with_chains(made: Stitches, chains: Sequence[tuple[Token, bool]], b: Buildin
     return replace(made, between=between, parted=parted)
 
 
+def _tell_either(node: Token, *, behind: bool, outside: bool, made: Stitches, b: Building) -> None:
+    """`2 treble in each loop, with 3 chain between`, `4 treble in the next loop, 3 chain between;
+    repeat`: inside each loop, or from one to the next?"""
+    said = b.of(node)
+    of_groups = said.kind is not None or "each" in said.text or "them" in said.text
+    several = made.count == _PAIR if outside else made.count > 1
+    parts = said.name == "divided"  # that parts stitches
+    before = max((t.end for t in b.terminals if t.end <= said.start), default=0)
+    settled = said.text.startswith("with") and said.start > before + 1  # `…, with ch 2 between`
+    if not behind or of_groups or parts or settled or not several or made.place is None:
+        return
+    number = said.number
+    if outside:
+        other = b.written(replace(made, between=number))
+        where, may = "from one place to the next", f"write {other} if they stand inside each"
+    elif made.place.which in (Which.NEXT, Which.FIRST, Which.THE) and made.place.count == 1:
+        again = f"*{b.written(made)}, ch {number}; repeat from *"
+        where, may = "inside the one place", f'write "{again}" if they lead to the next one'
+    else:
+        return
+    b.tell("perhaps-as-they-come", f"these chains are taken to stand {where}", may, b.span(node))
+
+
+_PAIR = 2
 _INSIDE, _OUTSIDE, _ALL, _OPEN = range(4)
 """Between the stitches of one working, between one working and the next, between all stitches; or
 whichever is left, one working and the next before the others."""

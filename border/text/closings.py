@@ -39,12 +39,28 @@ def joins(terminals: list[Terminal]) -> list[Terminal]:
             inside = "REPEAT" not in [t.type for t in terminals[:n]] and goes_on(terminals, n + 1)
             last = behind == "ORD" and terminals[n + 1].number == -1  # `joining the last 3 ch to`
             swallowing = not head and not inside and (behind in ("WITH", "TO", "PREP") or last)
+            swallowing = swallowing and not _over_and_over(terminals, n)
             if swallowing and last:
                 found[-1:] = [*_last_chains(terminals[: n + 4], n), terminal]
             if swallowing:
                 end = next((i for i in range(n + 1, len(terminals)) if _parts(terminals[i])), None)
                 found[-1] = replace(terminal, number=_chain_of_head(terminals[n + 1 : end]))
     return found
+
+
+def _over_and_over(t: list[Terminal], at: int) -> bool:
+    """Whether a row joins after each of its steps: `9 dc in each loop, joining with 1 sl st on
+    each sc`, `joining with 1 sc on the sc`, and no more than once."""
+    end = next((n for n in range(at + 1, len(t)) if _parts(t[n])), len(t))
+    before = {x.type for x in t[:at]}
+    words = [x.type for x in t[at:end]]
+    named = [x.name for x in t[at:end] if x.type == "STITCH"]
+    on_its_like = words[-2:] == ["THE", "STITCH"] and named.count(named[-1]) > 1
+    again = bool(_EACH & before) and "REPEAT" not in before
+    return bool(_EACH & set(words)) or (again and on_its_like)
+
+
+_EACH = frozenset({"EACH", "EVERY"})
 
 
 def closed_with_more(t: list[Terminal]) -> list[Terminal]:

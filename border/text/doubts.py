@@ -198,10 +198,13 @@ def _tell_list(before: Item, item: Item, b: Building) -> None:
 
 
 def _tell_chain_and_each(chains: Item, item: Item, b: Building) -> None:
-    """`1 ch and 1 tr on each of the 9 tr`: the chain once, or with each?"""
+    """`1 ch and 1 tr on each of the 9 tr`, `5 ch, 1 sc in each of the next 3 loops`: the chain
+    once, or with each?"""
     match chains, item:
         case Chains(), Stitches(place=Place(each=True, count=count) as place) if count > 1:
-            if b.said_between(chains, item) not in (["and"], ["&"]):
+            loops = all(target.of.name in SPACES for target in place.targets)
+            loops = loops and item.count == 1 and place.which is Which.NEXT
+            if b.said_between(chains, item) not in (["and"], ["&"]) and not loops:
                 return
             both = Bracket((chains, replace(item, place=None)), place)
             b.tell(

@@ -170,3 +170,18 @@ def do_so(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 _SO = ("do so", "do this", "do thus")
+
+
+EVERY_TIME = "every time"
+"""The name of a `first` that each repeat begins with, the next one from the second on."""
+
+
+def first_every_time(t: Sequence[Terminal]) -> list[Terminal]:
+    """`* 1 dc in the first st, 5 ch, miss 3; repeat from *`, at a row's head."""
+    found = list(t)
+    star = past(t, 0, "SEP", "ENDING")
+    place = next((n for n in range(star, len(t)) if t[n].type in ("PREP", "SEP")), len(t))
+    first = types(t, star, 1) == ["STAR"] and types(t, place, 3) == ["PREP", "THE", "ORD"]
+    if first and t[place + 2].number == 1:
+        found[place + 2] = replace(t[place + 2], name=EVERY_TIME)
+    return found

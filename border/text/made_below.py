@@ -1,5 +1,6 @@
 """`1 sc in the centre of 5`, with no word for what: of the chains that the row below makes so. `The
-3 chain in the centre of the group`: the shell, where the row below makes shells.
+3 chain in the centre of the group`: the shell, where the row below makes shells. `The 5th of the 9
+dc`: of those in one place, where the row below has them side by side.
 """
 
 from __future__ import annotations
@@ -7,6 +8,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.text.described import BETWEEN, IN_GROUP
+from border.text.drifting import worked_together
 from border.text.passing import Terminals, types
 from border.text.steps import walk
 from border.text.tree import Bracket, Chains, Kind, Stitches, Text
@@ -15,7 +17,7 @@ from border.text.tree import Bracket, Chains, Kind, Stitches, Text
 def of_made_below(t: Terminals, below: Text | None) -> Terminals:
     """The words of a row with each such number as that of chains, where the row below makes so
     many chains, and nowhere so many stitches."""
-    t = _in_groups(t, below)
+    t = _side_by_side(_in_groups(t, below), below)
     if below is None or not any(_is_unsaid(here.kind, here.text) for here in t):
         return t
     items = list(walk(below.items))
@@ -42,6 +44,29 @@ def of_made_below(t: Terminals, below: Text | None) -> Terminals:
 def _is_unsaid(kind: Kind | None, text: str) -> bool:
     """Whether a block is named by its number alone."""
     return kind is not None and kind.name == "block" and bool(kind.size) and " " not in text
+
+
+def _side_by_side(t: Terminals, below: Text | None) -> Terminals:
+    """The words with each run of stitches, `the 9 dc`, `the 9`, as the group that is worked into
+    one place, where the row below puts as many side by side, with nothing between them."""
+    if below is None or all(here.kind is None for here in t):
+        return t
+    found: Terminals = []
+    for here in t:
+        kind = here.kind
+        if kind is not None and kind.size and _is_counted(kind, here.text):
+            made = {one.stitch for one in walk(below.items) if isinstance(one, Stitches)}
+            stitches = {kind.stitch} if kind.stitch else made
+            if any(worked_together(below, stitch) == kind.size for stitch in stitches):
+                here = replace(here, kind=replace(kind, name="group"))
+        found.append(here)
+    return found
+
+
+def _is_counted(kind: Kind, text: str) -> bool:
+    """Whether stitches are named by their number, and not as a run or a block."""
+    run = kind.name == "run" and not text.startswith("run")
+    return run or _is_unsaid(kind, text)
 
 
 def _in_groups(t: Terminals, below: Text | None) -> Terminals:

@@ -85,6 +85,10 @@ class Building(Struct):
         """The words that stand in a stretch of the source."""
         return {t.text for t in self.terminals if span.start <= t.start < span.end}
 
+    def names_in(self, span: Span) -> set[str]:
+        """The names of the words that stand in a stretch of the source."""
+        return {t.name for t in self.terminals if span.start <= t.start < span.end}
+
     def span(self, *nodes: Node) -> Span:
         """The stretch of the source that nodes cover."""
         tokens = [self.of(token) for node in nodes for token in leaves(node)]
@@ -93,6 +97,11 @@ class Building(Struct):
     def written(self, item: Item) -> str:
         """A step in the words of the text's own terms, as a finding shows it."""
         return write_item(item, self.terms, self.headings.overrides)
+
+    def is_asked(self, span: Span) -> bool:
+        """Whether something is told already of a stretch of the source, or of a part of it."""
+        told = (finding.span for finding in self.findings if finding.span is not None)
+        return any(one.start < span.end and span.start < one.end for one in told)
 
     def tell(self, code: str, message: str, help_: str, span: Span) -> None:
         """Tell something of the row, once, and go on."""

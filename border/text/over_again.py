@@ -16,6 +16,7 @@ from border.text.tree import (
     Begin,
     Between,
     Bracket,
+    Centre,
     Chains,
     End,
     Item,
@@ -130,6 +131,20 @@ def tell_shared_around(items: Sequence[Item], b: Building) -> bool:
             ),
         ] if _alike(first, last) and first.stitch in ("sc", "ss"):
             pass
+        case [
+            Stitches(place=Place(which=Which.NEXT | Which.THE, count=1)) as first,
+            Chains(),
+            Stitches(place=Place(which=Which.NEXT, count=1)) as last,
+        ] if (
+            _alike(first, last) and _in_one(first, b) and _into_spaces(first) and _into_spaces(last)
+        ):
+            pass  # `1 sc in one loop, 7 ch, 1 sc in the next`
+        case [
+            Stitches(1, place=Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
+            Stitches() as between_,
+            Stitches(1, place=Place(which=Which.NEXT)) as last,
+        ] if _alike(first, last) and _into_spaces(between_) and not _into_spaces(first):
+            pass  # `1 dc on dc, 2 dc in the space, 1 dc on next dc`
         case _:
             return False
     _tell_shared(items, "the same stitch", b)
@@ -205,7 +220,8 @@ def _works_between(between: Sequence[Item], stitch: str) -> bool:
     """Whether something else is worked between the two, and nothing missed: `9 dc in loop`."""
     made = [item for item in between if isinstance(item, Stitches | Bracket)]
     other = made and all(getattr(item, "stitch", "") != stitch for item in made)
-    return bool(other) and not any(isinstance(item, Skip | Repeat) for item in between)
+    open_ = any(isinstance(item, Repeat) and item.times is None for item in between)
+    return bool(other) and not open_ and not any(isinstance(item, Skip) for item in between)
 
 
 def _is_short(between: Sequence[Item], last: Stitches) -> bool:
@@ -256,7 +272,12 @@ def tell_bracket(items: Sequence[Item], b: Building) -> None:
 
 
 def _tell_shared(items: Sequence[Item], both: str, b: Building) -> None:
-    words = [b.written(item) for item in items]
+    # a star has no other inside it
+    inside = [
+        replace(item, star=False) if isinstance(item, Repeat) and item.times else item
+        for item in items
+    ]
+    words = [b.written(item) for item in inside]
     b.tell(
         "perhaps-shared",
         f"the row begins and ends with {both}, so that two of them come together",
@@ -273,6 +294,20 @@ def _alike(first: Stitches, last: Stitches) -> bool:
     if first.place and last.place and Which.THE in (first.place.which, last.place.which):
         return same and _kinds(first.place) == _kinds(last.place)
     return same and ((first.place is None) == (last.place is None) or counted or begins)
+
+
+def _in_one(item: Stitches, b: Building) -> bool:
+    """Whether a step goes into `one loop`, `a loop`, `the loop`, and not into the next."""
+    place = item.place
+    one = place is not None and bool({"one", "a"} & b.said_in(place.span))
+    return one or (place is not None and place.which is Which.THE)
+
+
+def _into_spaces(item: Stitches) -> bool:
+    """Whether a step goes into a whole loop of chains, or its centre."""
+    targets = item.place.targets if item.place is not None else ()
+    whole = all(isinstance(target, Whole | Centre) for target in targets)
+    return bool(targets) and whole and all(target.of.name in SPACES for target in targets)
 
 
 def _kinds(place: Place) -> list[Kind]:

@@ -21,11 +21,19 @@ _MOST = 12
 
 
 class _Parting(Struct, frozen=True):
-    """What parts stitches, behind which of them (0: behind each), and the place behind it all."""
+    """What parts stitches, behind which of them (0: behind each), and the place behind it all.
+
+    `unsaid`: between what they stand is not said.
+    """
 
     what: tuple[Terminal, ...]
     behind: int
     end: int
+    unsaid: bool = False
+
+
+PICOTS = "picots between"
+"""The name of a bracket whose picots may also stand between one place and the next."""
 
 
 def parted(t: Terminals) -> Terminals:
@@ -60,7 +68,7 @@ def _bracket(number: Terminal, stitch: Terminal, parting: _Parting) -> Terminals
     for n, size in enumerate(sizes):
         found += [comma, *parting.what, comma] if n else []
         found += [replace(number, number=size), stitch]
-    return [*found, like(stitch, "RP")]
+    return [*found, like(stitch, "RP", name=PICOTS if parting.unsaid else "")]
 
 
 def _picots(t: Sequence[Terminal], at: int, count: int) -> _Parting | None:
@@ -76,14 +84,16 @@ def _picots(t: Sequence[Terminal], at: int, count: int) -> _Parting | None:
         return None
     at += 1
     what = tuple(t[start:at])
+    unsaid = False
     if by == ["WITH"]:
         if types(t, at, 1) != ["BETWEEN"]:
             return None
         between, at = at + 1, behind_between(t, at + 1)
+        unsaid = between == at and t[at - 1].text == "between"
         if any(x.type == "KIND" or (x.type, x.number) == ("NUM", count) for x in t[between:at]):
             return None
     ends = ended(t, at) or types(t, at, 1) == ["PREP"]
-    return _Parting(what, 0, at) if ends else None
+    return _Parting(what, 0, at, unsaid) if ends else None
 
 
 def _chains(t: Sequence[Terminal], at: int) -> _Parting | None:

@@ -16,7 +16,6 @@ from border.text.tree import (
     Chains,
     Item,
     Kind,
-    Part,
     Picots,
     Place,
     Skip,
@@ -79,42 +78,6 @@ def _group_size(item: Stitches | Bracket, finder: SiteFinder) -> int:
     widths = {b - a for a, b in zip(runs.a, runs.b, strict=True)}
     alike = len(runs) > 1 and len(widths) == 1
     return len(finder.sites(Whole(kind))) // len(runs) if alike else 0
-
-
-def counted_through(items: Sequence[Item], finder: SiteFinder) -> tuple[Stitches, int] | None:
-    """The step of a repeat that goes on the 3rd of a stitch, where these stand in groups of more,
-    and the size of the groups; None where there is none, or something else is worked besides. `on
-    the 2nd and 4th` are two such steps, of which the first is told."""
-    placed = [item for item in items if not isinstance(item, Chains | Picots)]
-    counted = 0
-    for item in placed:
-        match item:
-            case Stitches(place=Place(Which.NTH, (Whole(Kind(name)),), nth)) if name in STITCHES:
-                counted += nth
-            case Stitches(place=Place(Which.NEXT, (Whole(Kind(name)),), 1)) if counted:
-                counted += 1  # `on the 2nd and 3rd`
-            case _:
-                return None
-    first = placed[0] if placed else None
-    if not isinstance(first, Stitches) or any(_kind(item) != _kind(first) for item in placed):
-        return None
-    size = _group_size(first, finder)
-    return (first, size) if counted <= size else None
-
-
-def _kind(item: Item) -> Kind | None:
-    place = item.place if isinstance(item, Stitches) else None
-    return place.targets[0].of if place is not None else None
-
-
-def through_words(item: Stitches, size: int, terms: str) -> tuple[str, str]:
-    """What is said of such a step, and what to write instead."""
-    assert item.place is not None
-    (target,) = item.place.targets
-    whole = Kind("run", size, target.of.name)
-    one = replace(item, place=Place(Which.NEXT, (Part(item.place.count, ST, whole),)))
-    message = f"these are counted on from group to group, and stand in groups of {size}"
-    return message, f'write "{write_item(one, terms)}" if it is that one of each group'
 
 
 def beside_alone(

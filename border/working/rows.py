@@ -38,14 +38,7 @@ from border.text.written import write_item, write_list
 from border.working.arches import work_arch
 from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, Mark, Opening, RunsOut, Site
-from border.working.grouped import (
-    alone_words,
-    beside_alone,
-    counted_through,
-    group_words,
-    on_grouped,
-    through_words,
-)
+from border.working.grouped import alone_words, beside_alone, group_words, on_grouped
 from border.working.repeats import leads_back, meets_start, run
 from border.working.stations import Sites
 from border.working.unclosed import to_join
@@ -375,9 +368,6 @@ class Worker(Struct):
 
         if found := on_grouped(item.items, self.cursor.window.finder):
             self.tell(found[0], "perhaps-one-place", *group_words(*found, self.rules.terms))
-        if through := counted_through(item.items, self.cursor.window.finder):
-            words = through_words(*through, self.rules.terms)
-            self.tell(through[0], "place-assumed", *words)
         leading = counted_as(leading_targets(item.items))
         run(self, item, leading, once, item.to_last, item.star, meets)
         left = self.left[-1] if self.left else None

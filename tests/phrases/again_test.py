@@ -385,7 +385,6 @@ ON_GROUPS = {
     "1 treble in each treble of group, 5 ch; repeat": "18 dc, 90 ch; 18 x 1 dc",
     "5 ch, 1 dc on each treble of next group; repeat": "18 sc, 90 ch; 18 x 1 dc",
     "1 treble on each treble, 3 ch, miss the chain; repeat": "18 dc, 54 ch; 18 x 1 dc",
-    "trebles on the trebles, 3 ch; repeat": "18 dc, 54 ch; 18 x 1 dc",
     "treble on treble, 3 ch; repeat": "18 dc, 54 ch; 18 x 1 dc",
     "x 1 treble on each treble, 5 ch x": "18 dc, 90 ch; 18 x 1 dc",
     "2 dc on each treble, 5 ch; repeat": "36 sc, 90 ch; 18 x 1 dc",

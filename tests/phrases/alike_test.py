@@ -63,6 +63,9 @@ SILENT = {
     "1 treble on plain, then 2 chain and 1 treble three times, then 5 chain; repeat",
     "1 treble, then 1 chain, then 1 treble in first 3 ch, *1 treble, then 1 chain, "
     "then 1 treble in next 3 ch; repeat",
+    # behind `then` the chains before an `each` are made once
+    "*1 plain in next loop, then 3 chain, then 1 plain in each of the other 3 loops; repeat",
+    "* 1 dc in dc, 2 ch, then 1 dc in each of the 5 spaces of the shell, 2 ch; repeat from *",
     # a space by its chains, where `the 5 chain` may be five of them
     "*6 treble in ch 5 with ch 2 between each pair, 1 plain on plain; repeat",
     "*5 treble on the ch 2 between the next 2 treble, separated each by 1 picot, ch 1; repeat",

@@ -13,7 +13,7 @@ LISTS = {
     "*1 plain, 3 treble with a purl between each, 1 plain, in loop; repeat": "24 sc, 36 dc, 24 picot; 12 x 1 space",
     "*3 treble in loop, 3 chain between, 3 treble in the next, 1 plain in next; repeat": "24 dc, 4 sc, 12 ch; 4 x 3 space",
     "*3 treble in loop, 3 treble in the next, with 3 chain between them, 1 plain in next; repeat": "24 dc, 4 sc, 12 ch; 4 x 3 space",
-    "*1 plain in loop, 3 treble in next loop with 3 chain between; repeat": "6 sc, 18 dc, 36 ch; 6 x 2 space",
+    "*1 plain in loop, 3 treble in next loop with 3 chain between; repeat": "6 sc, 18 dc, 36 ch; 6 x 2 space; asked perhaps-as-they-come",
     "*2 treble in loop, 2 in next loop, all worked off together, 5 chain; repeat": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
     "*2 treble in each of the next 2 loops, all worked off together, 5 chain; repeat": "6 dc, 30 ch; 6 x 2 space",
     "1 plain in each loop, divided by 3 chain, 1 picot, 3 chain": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",

@@ -49,7 +49,7 @@ ALONG_A_BRAID = {
         "11 sc, 15 ch; 5 x 2 loop; asked place-unclear; asked perhaps-leads-back"
     ),
     "*1 double in 2 loops together, 3 chain, 1 double in each of the next 2 loops; repeat": (
-        "9 sc, 9 ch; 3 x 4 loop"
+        "9 sc, 9 ch; 3 x 4 loop; asked perhaps-as-they-come"
     ),
 }
 

@@ -209,7 +209,7 @@ NINES = On(6, ("*9 treble in next loop, 2 chain; repeat",))
 ON_THE_NINE = {
     "*7 plain on the nine, missing the first and last, 4 chain; repeat": "42 sc, 24 ch; 6 x 1 block of 9; asked perhaps-fewer; asked taken-as-remark",
     "*7 plain on the 9 treble, leaving one at each end, 4 chain; repeat": "42 sc, 24 ch; 6 x 1 9-dc run; asked perhaps-fewer; asked taken-as-remark",
-    "*1 plain on the first treble, (3 chain, miss 1 treble, 1 plain in the next) 4 times, 3 chain; repeat": "30 sc, 90 ch; 6 x 9 dc; asked not-at-the-head",
+    "*1 plain on the first treble, (3 chain, miss 1 treble, 1 plain in the next) 4 times, 3 chain; repeat": "30 sc, 90 ch; 6 x 9 dc",
     "*3 chain, 1 plain under each 2 chain of the scallop (6 times), 3 chain; repeat": "6 sc, 12 ch; 1 x 6 ch-2 space; 6 x 1 ch-2 space; asked place-unclear; asked perhaps-as-they-come; asked place-assumed; asked taken-as-remark; asked open-repeat-inside",
 }
 

@@ -65,7 +65,7 @@ READ_LOOPS = {
         "18 dc, 6 sc, 24 ch; 6 x 2 loop"
     ),
     "*1 plain in next loop, 3 chain, 1 plain in each of the other 3 loops; repeat": (
-        "12 sc, 9 ch; 3 x 4 loop"
+        "12 sc, 9 ch; 3 x 4 loop; asked perhaps-as-they-come"
     ),
     "1 plain in each of the following loops": "12 sc; 12 x 1 loop",
     "in the first loop work 3 plain, in the next 4 plain; repeat these two": "42 sc; 6 x 2 loop",

@@ -145,7 +145,7 @@ ON_BLOCKS = {
     "*3 plain over the 3 treble, 3 chain; repeat": "18 sc, 18 ch; 6 x 3 dc",
     "*3 plain on the 3 treble, 3 chain; repeat": "18 sc, 18 ch; 6 x 3 dc",
     "*3 plain on 3 treble, 3 chain; repeat": "18 sc, 18 ch; 6 x 3 dc",
-    "*2 treble over the 2 treble, 3 chain; repeat": "18 dc, 27 ch; 9 x 2 dc",
+    "*2 treble over the 2 treble, 3 chain; repeat": "18 dc, 27 ch; 9 x 2 dc; asked perhaps-last-of-each",
     "*1 plain on treble, 2 chain; repeat": "18 sc, 36 ch; 18 x 1 dc; asked perhaps-one-place",
     "*1 plain on the second of the 3 treble, 6 chain; repeat": "6 sc, 36 ch; 6 x 1 3-dc run",
     "*1 plain on the centre one of the 3 treble, 6 chain; repeat": "6 sc, 36 ch; 6 x 1 3-dc run",

@@ -38,7 +38,7 @@ AGAIN_THERE = {
     "* 5 tr in the loop, 2 ch, and in the next loop, 2 ch; repeat": "30 dc, 12 ch; 3 x 2 space; asked place-assumed",
     "* 3 tr, 2 ch, 3 tr in loop, the same in the next loop, 5 ch; repeat": "24 dc, 18 ch; 2 x 18 st; asked place-unclear",
     "* 3 tr, 2 ch, 3 tr in loop, another in the next loop, 5 ch; repeat": "24 dc, 18 ch; 2 x 18 st; asked place-unclear",
-    "* 3 tr in loop and 3 tr in next with 3 ch between; repeat": "18 dc, 9 ch; 3 x 2 space",
+    "* 3 tr in loop and 3 tr in next with 3 ch between; repeat": "18 dc, 9 ch; 3 x 2 space; asked perhaps-shared",
     "5 tr in every loop, 2 ch, 1 dc on the dc, 2 ch": "30 dc, 1 sc, 4 ch; 6 x 1 space; asked perhaps-as-they-come",
     "4 dc in each loop, 1 ch, 4 dc in the same loop": "28 sc, 1 ch; 6 x 1 space; asked perhaps-as-they-come",
     "2 ch, 1 tr in each dc with 2 ch between": "6 dc, 14 ch; 6 x 1 sc; asked place-unclear; asked start-chain-assumed",
@@ -110,9 +110,9 @@ BESIDE_SHELLS = {
     "* 5 tr in shell, 1 tr on tr; repeat": "30 dc; 5 x 1 shell",
 }
 GROUPS = {
-    "* 1 dc on the third treble, 5 ch; repeat": "8 sc, 40 ch; 8 x 3 dc; asked place-assumed",
+    "* 1 dc on the third treble, 5 ch; repeat": "8 sc, 40 ch; 8 x 3 dc; asked perhaps-last-of-each",
     "1 dc in last tr of one group and first of next, 5 ch; repeat": "12 sc, 30 ch; 6 x 1 group",
-    "1 dc in the 2nd and 3rd tr, 5 ch; repeat": "16 sc, 40 ch; 8 x 3 dc; asked place-assumed",
+    "1 dc in the 2nd and 3rd tr, 5 ch; repeat": "16 sc, 40 ch; 8 x 3 dc; asked perhaps-last-of-each",
     "1 dc in the 2nd and 3rd tr of the group, 5 ch; repeat": "12 sc, 30 ch; 6 x 1 group",
 }
 OF_TWO = {"1 dc between the pairs of tr, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 2-dc group"}
@@ -155,7 +155,7 @@ WITH_PICOTS = {
 }
 FAN = On(16, ("1 dc, miss 3, (6 treble, with 1 ch between) in next, miss 3; repeat",))
 OF_FANS = {
-    "* 1 dc in dc, 2 ch, 1 dc in each of the 5 spaces of the shell, 2 ch; repeat from *": "12 sc, 8 ch; 2 x 1 sc",
+    "* 1 dc in dc, 2 ch, 1 dc in each of the 5 spaces of the shell, 2 ch; repeat from *": "12 sc, 8 ch; 2 x 1 sc; asked perhaps-as-they-come",
     "* 1 dc in dc, 2 ch, 1 dc in each of the 6 tr of the shell, 2 ch; repeat from *": "14 sc, 8 ch; 2 x 1 sc",
 }
 TWELVES = On(36, ("12 treble, 3 ch; repeat",))
@@ -167,8 +167,8 @@ GAPS = {
 THREES = On(12, ("3 treble, 3 ch, miss 3; repeat",))
 IN_THE_NEXT = {
     "3 treble on the 3 treble, 1 treble in the next, 2 ch; repeat": "4 dc, 2 ch; 1 x 4 dc; 2 left over; does not close; asked place-assumed; asked row-does-not-close",
-    "1 treble in each of the 3 treble, and 1 in the next, 2 ch; repeat": "4 dc, 2 ch; 1 x 4 dc; 2 left over; does not close; asked row-does-not-close",
-    "3 treble on the 3 treble, 3 ch, 1 dc in the next, 2 ch; repeat": "3 dc, 1 sc, 5 ch; 1 x 4 dc; 2 left over; does not close; asked row-does-not-close",
+    "1 treble in each of the 3 treble, and 1 in the next, 2 ch; repeat": "4 dc, 2 ch; 1 x 4 dc; 2 left over; does not close; asked perhaps-last-of-each; asked row-does-not-close",
+    "3 treble on the 3 treble, 3 ch, 1 dc in the next, 2 ch; repeat": "3 dc, 1 sc, 5 ch; 1 x 4 dc; 2 left over; does not close; asked perhaps-last-of-each; asked row-does-not-close",
 }
 BOTH_ENDS = {
     "5 ch, 1 dc in loop, 5 ch; repeat": "4 sc, 40 ch; 4 x 1 space; asked perhaps-shared",

@@ -52,7 +52,7 @@ ROUNDABOUT = {
 }
 IN_ROW = {
     "1 plain in each of the next 6 loops (6 loops), 3 chain, 1 plain in each of the next 6 loops": (
-        f"12 sc, 3 ch; {REMARK}"
+        f"12 sc, 3 ch; {REMARK}; asked perhaps-as-they-come"
     ),
     "*1 plain in next loop, 3 chain; repeat, and fasten to 1st plain, making 12 spaces": (
         "12 sc, 36 ch; 12 x 1 loop"

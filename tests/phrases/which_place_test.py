@@ -30,7 +30,7 @@ ON_FOURS = {
     "treble in each treble, 3 chain over the 3 chain": "24 dc, 3 ch; 24 x 1 dc; asked perhaps-as-they-come",
 }
 ON_LONG = {
-    "1 treble in each of the next 3 chain, 2 treble in next, 1 treble in each of the next 2; repeat": "42 dc; 6 x 6 ch; asked perhaps-one-place; asked place-assumed",
+    "1 treble in each of the next 3 chain, 2 treble in next, 1 treble in each of the next 2; repeat": "42 dc; 6 x 6 ch; asked perhaps-as-they-come; asked perhaps-one-place; asked place-assumed",
 }
 ON_FANS = {
     "1 plain in each alternate shell, 5 chain": "1 sc, 5 ch; 1 x 2 shell; 1 left over; does not close; asked perhaps-as-they-come; asked row-does-not-close",
