@@ -43,7 +43,7 @@ def _within_brackets(t: Terminals) -> Terminals:
             while found[-1].type == "SEP":
                 found.pop()
             found += [t[end], like(t[at], "TOEND")]
-            at = end + 1
+            at = end + 1 + (types(t, end + 1, 1) == ["TOEND"])  # `(…, repeat) to the end`
             continue
         found.append(t[at])
         at += 1

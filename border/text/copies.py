@@ -55,6 +55,8 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     said = at - (at > 0 and words[at - 1].text == ",")
     if said and words[said - 1].text == "same" and (said < at or _ends(words, at)):
         return CopyWords((), 1, None, at, True)
+    if (again := _again_at(words, at)) is not None:
+        return again
     if at >= len(words) or words[at].text not in ("as", "like", "repeat"):
         texts = [word.text for word in words[:at]]
         same = next((n for n in range(1, at) if texts[n - 1 : n + 1] == ["same", ","]), None)
@@ -85,6 +87,21 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
         at, again = _times(words, at + 2)
         times *= again
     return CopyWords(rows, times, file, at, sound and bool(rows or file is None), back, over)
+
+
+def _again_at(words: Sequence[Word], at: int) -> CopyWords | None:
+    """`Work the 2nd row again`, `2nd row over again`, `1st and 2nd rows once more`."""
+    listed = row_list_at(words, at)
+    if listed is None or not listed.named:
+        return None
+    texts = [word.text for word in words[listed.after : listed.after + 2]]
+    behind = next((len(said) for said in _AGAIN if texts[: len(said)] == list(said)), 0)
+    if not behind or not _ends(words, listed.after + behind):
+        return None
+    return CopyWords(listed.numbers, 1, None, listed.after + behind, listed.sound)
+
+
+_AGAIN = (("again",), ("over", "again"), ("once", "more"), ("once", "again"))
 
 
 def _behind_these(words: Sequence[Word], at: int) -> tuple[int | None, int]:

@@ -17,6 +17,7 @@ from border.text.rings import chains_before
 from border.text.source import Source
 from border.text.tree import Kind
 from border.text.words import quoted
+from border.text.written_places import write_ordinal
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -104,7 +105,11 @@ def from_the_hook(head: Head, named: bool) -> None:
         if end > place and order == t[opened + 1].number + 1:
             head.terminals = t = t[missed:]
     place, order, end = hook_place(t, 0, named)
-    chains = foundation_at(t, opened)[0] or types(t, opened, 1) == ["CH"]
+    made = foundation_at(t, opened)[0]
+    if end > place and 0 < made < order:
+        _behind_own_chains(head, place, end, order - made)
+        return
+    chains = made or types(t, opened, 1) == ["CH"]
     if end == place or order < 1 or chains or _picot_before(t[:place]):
         return
     if order > 1:
@@ -112,6 +117,22 @@ def from_the_hook(head: Head, named: bool) -> None:
     nth = next(x for x in t[place:end] if x.type == "ORD")
     t[place + 1 : end] = [nth, stitch_left_out(nth)]
     _repeat_behind(t, place)
+
+
+def _behind_own_chains(head: Head, place: int, end: int, nth: int) -> None:
+    """`3 ch, 1 dc in the 4th ch from the hook` at the head of row 1: behind these 3."""
+    head.tell(
+        "foundation-passed",
+        place,
+        end,
+        "the chains made here are counted from the hook as well: this goes into the "
+        f"{'next' if nth == 1 else write_ordinal(nth)} place of the edge",
+        'where these chains are not made besides the foundation, set them apart: "-- Ch 3 --"',
+    )
+    t = head.terminals
+    order = next(x for x in t[place:end] if x.type == "ORD")
+    which = like(order, "NEXT") if nth == 1 else replace(order, number=nth)
+    t[place + 1 : end] = [which, stitch_left_out(order)]
 
 
 def perhaps_from_the_hook(head: Head) -> None:

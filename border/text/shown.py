@@ -57,6 +57,7 @@ def _first_shown(
         if word.text in _NAMES:
             found = found or _made_of(words, at) or _so_called(words, at, names)
             found = found or _behind_place(words, at, names) or _the_same(words, at, names)
+            found = found or _place_first(words, at, names)
         if found is not None:
             return found, _NAMES.get(word.text, word.text)
     return None
@@ -212,6 +213,31 @@ def _behind_place(words: list[Word], at: int, names: Names) -> _Found:
         return None
     behind = found[0][opens : opens + 1]
     return found if not behind or behind[0].sort is Sort.MARK else None
+
+
+def _place_first(words: list[Word], at: int, names: Names) -> _Found:
+    """`in the 6th st make a shell of 3 dc, 2 ch, 3 dc;`: the name, before its place, and the
+    steps."""
+    start = _behind_of(words, at + 1)
+    stops = (n for n in range(start, len(words)) if words[n].text in _NEVER or words[n].text == ".")
+    stop = next(stops, len(words))
+    opens = at
+    while opens and words[opens - 1].sort is not Sort.MARK and at - opens < _BEFORE:
+        opens -= 1
+    one = next((n for n in range(opens, at) if words[n].text in ("a", "1", "one")), at)
+    place = [w for w in words[opens:one] if w.text not in ("make", "work")]
+    steps = words[start:stop]
+    listed = all(_parts_or_makes(w, names) for w in steps)
+    several = len([w for w in steps if _counts(w)]) > 1
+    if start == at + 1 or one != at - 1 or not place or not opens_place(words, opens):
+        return None
+    if not listed or not several or not _counts(steps[0]):
+        return None
+    return [*words[:opens], words[one], words[at], *place, *words[stop:]], tuple(steps)
+
+
+_BEFORE = 8
+"""A place said before what is made in it has no more words."""
 
 
 def _so_called(words: list[Word], at: int, names: Names) -> _Found:

@@ -11,6 +11,7 @@ from border.text.passing import (
     Terminals,
     ended,
     like,
+    only_ends,
     past,
     types,
 )
@@ -114,7 +115,7 @@ def on_the_foundation(t: Terminals) -> Terminals:
     along = along or types(t, on, 1) == ["TOEND"]
     chain = past(t, on + 1, "THE")
     named = past(t, chain, "FOUNDATION", "CH")
-    if types(t, start, 1) != ["STITCH"] or named == chain or not ended(t, named):
+    if types(t, start, 1) != ["STITCH"] or named == chain or not only_ends(t[named:]):
         return t
     if not along and (types(t, on, 1) != ["PREP"] or t[chain].type != "FOUNDATION"):
         return t

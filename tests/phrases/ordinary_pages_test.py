@@ -8,8 +8,14 @@ from phrases.said import ARCHES, FIVES, LOOPS, STITCHES, On, cases, said
 
 RUNS = On(6, ("(5 plain, 3 chain) in each loop",))
 RING = On(1)
+ROWS = On(12, ("1 treble in each loop", "1 plain, 3 chain, miss 2; repeat"))
 
 ON_STITCHES = {
+    "in next stitch make a shell of 2 treble, 1 chain, 2 treble; miss 2; repeat": "16 dc, 4 ch; 4 x 3 st",
+    "1 plain, 3 chain, miss 2, and so on to the end of the row": "4 sc, 12 ch; 4 x 3 st",
+    "1 plain, 3 chain, miss 2, and so to the end": "4 sc, 12 ch; 4 x 3 st",
+    "(5 chain, miss 3, 1 plain, repeat) all round, and fasten off": "3 sc, 15 ch; 3 x 4 st",
+    "Turn back, 1 plain, (2 chain, miss 2 and 1 treble, repeat) to the end": "1 sc, 3 dc, 6 ch; 3 x 3 st; 2 left over; does not close; asked perhaps-missed; asked row-does-not-close",
     "1 treble on the first treble, * 1 chain, 1 treble on the next, repeat from * till you have 7 treble with 1 chain between each": "7 dc, 6 ch; does not close; asked row-does-not-close",
     "1 treble in next, * 2 chain, 1 treble in next; repeat from * till there are 12 treble": "12 dc, 22 ch",
     "3 times alternately 1 treble on a treble and 1 chain, then 2 chain, 9 treble": "12 dc, 5 ch; asked times-of-the-row",
@@ -32,6 +38,7 @@ ON_STITCHES = {
 }
 
 ON_LOOPS = {
+    "Ch. 3, 1 treble in the 4th ch. from the hook, 1 treble in each of the next 10 ch.": "12 dc; asked foundation-passed; asked start-chain-assumed",
     "Trebles on the foundation chain": "12 dc; 12 x 1 loop",
     "A row of double crochet on the foundation": "12 sc; 12 x 1 loop",
     "Work in plain along the chain": "12 sc; 12 x 1 loop",
@@ -74,7 +81,15 @@ ON_RUNS = {
 }
 
 
+ON_ROWS = {
+    "9 plain under the 3 chain at the turn": "9 sc",
+    "2nd row over again.": "5 sc, 15 ch; 5 x 3 st; 1 left over; does not close; asked row-does-not-close",
+    "Work the 2nd row again": "5 sc, 15 ch; 5 x 3 st; 1 left over; does not close; asked row-does-not-close",
+}
+
+
 @cases(
+    (ROWS, ON_ROWS),
     (STITCHES, ON_STITCHES),
     (LOOPS, ON_LOOPS),
     (RING, ON_RING),
