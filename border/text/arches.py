@@ -65,8 +65,10 @@ def _arch_at(t: Terminals, turn: int, found: Terminals) -> _Found | None:
     chains, at = chains_at(t, past(t, turn + 1, "SEP", "AND", "WITH"))
     if not chains:
         before, chains = _chains_before(found)
-    stitch, place = _fastened(t, past(t, at, "SEP", "AND"))
-    back = _back_at(t, place) if chains and place else None
+    missed, at = _missed(t, past(t, at, "SEP", "AND"))
+    stitch, place = _fastened(t, at)
+    back = (_behind_missed(t, place, missed) if missed else _back_at(t, place)) if place else None
+    back = back if chains else None
     if back is None:
         return None
     second = past(t, back.end, "SEP", "AND")
@@ -108,6 +110,26 @@ def _joins(here: Terminal) -> bool:
     return here.text.split(" ")[0] in _ENDINGS
 
 
+def _missed(t: Sequence[Terminal], at: int) -> tuple[int, int]:
+    """How many are missed, back from the hook, `miss 3 dc,`, and the place behind them."""
+    if types(t, at, 2) != ["SKIP", "NUM"]:
+        return 0, at
+    end = past(t, at + 2, "STITCH", "KIND")
+    return t[at + 1].number, past(t, end, "SEP", "AND")
+
+
+def _behind_missed(t: Sequence[Terminal], at: int, missed: int) -> _Found | None:
+    """`miss 3, 1 single in the next`, `in the last`, `in the first` of these: the 4th from the
+    hook."""
+    which = past(t, at, "THE")
+    nth = types(t, which, 1)
+    end = past(t, which + 1, "STITCH", "KIND")
+    ends = nth == ["ORD"] and t[which].number in (1, -1)
+    if (nth != ["NEXT"] and not ends) or types(t, end, 1) not in (["SEP"], ["AND"]):
+        return None
+    return _back(like(t[which], "ORD", number=missed + 1), Kind("st"), HOOK, end)
+
+
 def _back_at(t: Sequence[Terminal], at: int) -> _Found | None:
     """The stitch made before that is named here: `5th dc from hook`, `4th dc of first loop`,
     `the first of these 6`, `the middle of the first 7 dc`."""
@@ -123,6 +145,8 @@ def _back_at(t: Sequence[Terminal], at: int) -> _Found | None:
         if here.type == "ORD" and here.number < 1:
             return None  # `the last st from hook`
         return _back(here, Kind(stitch or "st"), HOOK, end + 1)
+    if named and here.number > 0 and types(t, end, 1) in (["SEP"], ["AND"]):
+        return _back(here, Kind(stitch or "st"), HOOK, end)  # behind a turn it is counted back
     if types(t, end, 1) != ["OF"]:
         return None
     end = past(t, end + 1, "THE")
@@ -197,6 +221,8 @@ def _named(t: Sequence[Terminal], at: int, chains: int) -> int | None:
         said, end = 0, at
     if types(t, at, 3) == ["CH", "OF", "NUM"]:  # `over the chain of 8`
         said, end = t[at + 2].number, at + 3
+    if types(t, at, 2) == ["NUM", "KIND"] and t[at + 1].chain:  # `in the 8 ch loop`
+        said, end = t[at].number, at + 1
     if said not in (0, chains):
         return None
     if not said:

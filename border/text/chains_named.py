@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.passing import NAMED_BEHIND, like, past, types
+from border.text.passing import NAMED_BEHIND, chains_at, like, only_ends, past, types
 from border.text.tree import ST, Kind
 
 if TYPE_CHECKING:
@@ -97,9 +97,16 @@ _COUNTED = (["STITCH"], ["KIND"], ["CH"], ["PICOT"], ["CLUSTER"], ["FOUNDATION"]
 
 
 def end_ones(terminals: Sequence[Terminal]) -> list[Terminal]:
-    """`in 3rd ch of end loop`, `miss 2 of the end chain`, `in the end loop`: the last one."""
+    """`in 3rd ch of end loop`, `miss 2 of the end chain`, `in the end loop`: the last one; `in end
+    of the 5 ch`, where the row goes on: their last."""
     found: list[Terminal] = []
     for n, here in enumerate(terminals):
+        chains, behind = chains_at(terminals, n + 1) if here.type == "ENDST" else (0, n)
+        inside = here.text.endswith(("of", "of the")) and not only_ends(terminals[behind:])
+        if chains > 1 and inside:
+            found += [replace(like(here, "PREP"), text="in"), like(here, "ORD", number=-1)]
+            found += [like(here, "OF"), like(here, "THE")]
+            continue
         in_end = here.type == "ENDST" and here.text.split()[-1] == "end"
         if in_end and types(terminals, n + 1, 1)[:1] in _ONE:
             found.append(replace(like(here, "PREP"), text=here.text.split()[0]))

@@ -55,8 +55,8 @@ def copy_at(words: Sequence[Word]) -> CopyWords | None:
     said = at - (at > 0 and words[at - 1].text == ",")
     if said and words[said - 1].text == "same" and (said < at or _ends(words, at)):
         return CopyWords((), 1, None, at, True)
-    if (again := _again_at(words, at)) is not None:
-        return again
+    if (once_more := _again_at(words, at)) is not None:
+        return once_more
     if at >= len(words) or words[at].text not in ("as", "like", "repeat"):
         texts = [word.text for word in words[:at]]
         same = next((n for n in range(1, at) if texts[n - 1 : n + 1] == ["same", ","]), None)

@@ -17,7 +17,7 @@ from border.text.figures import Figure, Figures, figure_forms, is_place, opens_p
 from border.text.shaping import shape
 from border.text.source import Source
 from border.text.terminals import read_terminals
-from border.text.vocabulary import Names, phrases_from, vocabulary
+from border.text.vocabulary import Names, opens_one, vocabulary
 from border.text.words import Sort, Word
 
 _NAMES = {
@@ -319,8 +319,7 @@ def _is_gloss(words: Sequence[Word], bracket: int) -> bool:
 
 def _behind_skip(words: Sequence[Word], start: int, stop: int) -> int:
     """Behind `miss 5 st,`, which is no step of what is shown."""
-    before = words[start - 1].text if start else ""
-    if not any(entry.terminal == "SKIP" for _, entry in phrases_from(before)):
+    if not start or not opens_one(words[start - 1].text, "SKIP"):
         return start
     return 1 + next((n for n in range(start, stop) if words[n].text == ","), stop - 1)
 
@@ -346,6 +345,6 @@ def _counts(word: Word) -> bool:
 
 def _is_step(word: Word, names: Names) -> bool:
     """Whether a word is of stitches, chains or picots, or their number."""
-    made = any(entry.terminal in ("CH", "PICOT") for _, entry in phrases_from(word.text))
+    made = opens_one(word.text, "CH", "PICOT")
     stitch = any(word.text in phrase for phrase in names.known)
     return _counts(word) or made or stitch

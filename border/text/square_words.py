@@ -15,7 +15,7 @@ from border.text.numbers import number_at
 from border.text.source import Source
 from border.text.squares import SPACE, Squares, name_at
 from border.text.terminals import Terminal, terminal_at
-from border.text.vocabulary import Names, vocabulary
+from border.text.vocabulary import Names, opens_one, vocabulary
 from border.text.words import Sort, Word, quoted
 
 _LOOSE = frozenset({"and", "then", "&", "work", "make", "crochet", "working", "now", "turn"})
@@ -158,6 +158,8 @@ def opens_step(words: Sequence[Word], at: int, behind: int = 0) -> bool:
     for _ in range(_FEW):
         if at and words[at - 1].text in _LOOSE:
             at -= 1
+    if at > 1 and behind_dot(words, at - 1) == at and opens_one(words[at - 2].text, "SKIP"):
+        return False  # `sk. 1 sp.`
     crossed = at > 0 and words[at - 1].text == "x"  # `x 4 tr, 2 sps, x`
     at -= crossed and (at == 1 or words[at - 2].text in (",", ".", ";", ":"))
     return not at or at == behind or words[at - 1].sort is Sort.MARK

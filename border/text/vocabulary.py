@@ -219,6 +219,11 @@ def _colours(table: dict[str, list[str]]) -> dict[str, frozenset[str]]:
     return {name: frozenset(words) for name, words in (table | {"opens": opens}).items()}
 
 
+def opens_one(word: str, *terminals: str) -> bool:
+    """Whether a phrase for one of these terminals begins with a word: `miss` for SKIP."""
+    return any(entry.terminal in terminals for _, entry in phrases_from(word))
+
+
 def is_colour(word: str) -> bool:
     """Whether a word belongs to a colour: `scarlet`, `lightest`, `wool`."""
     colours = vocabulary().colours

@@ -38,6 +38,10 @@ ON_STITCHES = {
 }
 
 ON_LOOPS = {
+    "4 plain in each loop of the beading": "48 sc; 12 x 1 loop",
+    "*4 plain, 6 chain, turn, 1 single in 4th plain, turn, 9 plain in loop; repeat": "39 sc, 3 ss, 18 ch; 3 x 4 loop",
+    "*4 plain, turn, 6 ch., miss 3, 1 single in last, turn, 9 plain in the 6 ch. loop; repeat": "39 sc, 3 ss, 18 ch; 3 x 4 loop",
+    "*4 plain, 6 chain, turn, miss 3 plain, 1 single in next plain, turn, 9 plain in the 6 chain; repeat": "39 sc, 3 ss, 18 ch; 3 x 4 loop",
     "Ch. 3, 1 treble in the 4th ch. from the hook, 1 treble in each of the next 10 ch.": "12 dc; asked foundation-passed; asked start-chain-assumed",
     "Trebles on the foundation chain": "12 dc; 12 x 1 loop",
     "A row of double crochet on the foundation": "12 sc; 12 x 1 loop",
@@ -59,6 +63,8 @@ ON_RING = {
 }
 
 ON_FIVES = {
+    "*1 plain in end of the 5 ch., 1 plain in plain, 1 plain in first of next 5 ch., ch. 4; repeat": "18 sc, 24 ch; 6 x 1 ch-5 space",
+    "1 plain in first sp., *ch. 5, sk. 1 sp., 1 plain in next sp.; repeat from *": "3 sc, 15 ch; 2 x 2 space; asked meets-its-start",
     "1 plain in 2nd loop of the next 5 chain, 2 ch; repeat": "6 sc, 12 ch; 6 x 1 ch-5 space",
     "3 treble in the third loop of each 5 chain": "18 dc; 6 x 1 ch-5 space",
     "3 plain on the first 3 of the 5 chain, 3 ch; repeat": "18 sc, 18 ch; 6 x 1 ch-5 space",
@@ -82,6 +88,7 @@ ON_RUNS = {
 
 
 ON_ROWS = {
+    "5 ch, *1 treble in next loop, 2 ch; repeat from *, 1 treble in 3rd turning ch.": "5 dc, 10 ch; 4 x 1 space; does not close; asked start-chain-assumed; asked run-too-short; asked row-does-not-close",
     "9 plain under the 3 chain at the turn": "9 sc",
     "2nd row over again.": "5 sc, 15 ch; 5 x 3 st; 1 left over; does not close; asked row-does-not-close",
     "Work the 2nd row again": "5 sc, 15 ch; 5 x 3 st; 1 left over; does not close; asked row-does-not-close",
