@@ -269,7 +269,7 @@ PASSES = (
     where(whole_rows, "TOEND ROW ALL BETW " + pairs({"PREP"}, "STITCH", *SAYS_NOTHING)),
     where(of_each, "REPEAT", "EACH EVERY", "PREP"),
     where(each_parted, "TOEND", "BETW"),
-    where(each_again, "REPEAT", "EACH"),
+    where(each_again, "REPEAT", "EACH EVERY"),
     where(come_again, "REPEAT", "EACH", "PREP"),
     where(_all_round, "TOEND"),
     where(times_of_list, " ".join(HOW_OFTEN)),

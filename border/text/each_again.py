@@ -9,15 +9,18 @@ def each_again(t: Terminals) -> Terminals:
     """`5 ch, 1 dc in each loop; repeat`: chains for each place, so it is the next each time."""
     at, star = _repeated(t)
     steps = [x for x in t[star:at] if x.type != "SEP"]
-    which = next((n for n, x in enumerate(t[:at]) if x.type == "EACH"), at)
-    one = [x.type for x in steps].count("EACH") == 1 and types(t, which + 1, 1) != ["ORD"]
+    which = next((n for n, x in enumerate(t[:at]) if x.type in ("EACH", "EVERY")), at)
+    one = sum(x.type in ("EACH", "EVERY") for x in steps) == 1
+    one = one and types(t, which + 1, 1) != ["ORD"]
     opens = sum(x.type in ("PREP", "BETWEEN") for x in steps) == 1
     first, last = types(steps, 0, 2), types(steps, len(steps) - 2, 2)
     chained = first in _CHAINS or (last in _CHAINS and types(steps, len(steps) - 3, 1) != ["EACH"])
     parted = any(x.type in ("BETW", "WITH") for x in t[which:at])  # so many together
     if at == len(t) or parted or not (one and opens and (chained or star)):
         return t
-    return [*t[:which], like(t[which], _next(t, which)), *t[which + 1 :]]
+    every = t[which].type == "EVERY"  # `in every other loop`: in the 2nd
+    nth = like(t[which], "ORD", number=t[which].number) if every else None
+    return [*t[:which], nth or like(t[which], _next(t, which)), *t[which + 1 :]]
 
 
 def _next(t: Terminals, each: int) -> str:

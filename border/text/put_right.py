@@ -112,7 +112,7 @@ if TYPE_CHECKING:
 
 def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
     """`pass the dc`, `passing 2 ch`, `leave 2`: as `miss`; not `pass the thread`. `* Miss the
-    first dc` misses the next one each time."""
+    first dc`, `…, miss the last; repeat` miss the next one each time."""
     found = list(terminals)
     for n, here in enumerate(terminals):
         order = past(terminals, n + 1, "THE")
@@ -120,6 +120,9 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
         if here.text == "leave" and types(terminals, n + 1, 1) != ["NUM"]:
             continue  # `leave the loops`, where a row ends
         if here.type == "SKIP" and first and n and terminals[n - 1].type in ("STAR", "CROSS"):
+            found[order] = like(terminals[order], "NUM", number=1)
+        last = types(terminals, order, 1) == ["ORD"] and terminals[order].number == -1
+        if here.type == "SKIP" and last and _goes_on(terminals, n):
             found[order] = like(terminals[order], "NUM", number=1)
         behind = terminals[n + 1 : n + 3]
         behind = behind[1:] if behind and behind[0].type in ("THE", "PREP") else behind
@@ -130,6 +133,12 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
         ):
             found[n] = replace(here, type="SKIP")
     return found
+
+
+def _goes_on(t: Sequence[Terminal], at: int) -> bool:
+    """Whether steps stand before a word, and a repeat of them behind it."""
+    steps = any(x.type == "STITCH" for x in t[:at])
+    return steps and any(x.type == "REPEAT" for x in t[at:])
 
 
 def _first_missed(t: Sequence[Terminal]) -> list[Terminal]:
@@ -281,7 +290,7 @@ PUT_RIGHT = (
     where(at_the_end, "NUM-ATEND"),
     where(at_beginning, "PREP-BEGIN THE-BEGIN"),
     where(just_before, "PICOT-LP", "UNKNOWN"),
-    where(_passed, "UNKNOWN STAR-SKIP CROSS-SKIP"),
+    where(_passed, "UNKNOWN STAR-SKIP CROSS-SKIP SKIP-THE SKIP-ORD"),
     where(_first_missed, "-SKIP SEP-SKIP ENDING-SKIP", "REPEAT", "ORD"),
     where(
         without_adjectives,

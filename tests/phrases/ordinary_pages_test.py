@@ -76,10 +76,13 @@ ON_FIVES = {
 }
 
 ON_ARCHES = {
+    "1 plain in every 3rd loop, 5 ch; repeat": "4 sc, 20 ch; 4 x 3 space",
+    "5 ch, 1 plain in every other loop; repeat": "6 sc, 30 ch; 6 x 2 space",
     "9 chain, 1 treble in every second space": "7 dc, 6 ch; 6 x 2 space; asked perhaps-as-they-come; asked start-chain-assumed",
 }
 
 ON_RUNS = {
+    "miss the first plain, 3 plain on the next 3, miss the last, 5 ch; repeat": "18 sc, 30 ch; 6 x 5 sc",
     "3 plain on the first 3 of 5 plain, 3 ch; repeat": "18 sc, 18 ch; 6 x 1 5-sc run",
     "1 plain in each of the first 2 of the 5, 3 ch, 1 plain in each of the last 2 of the 5; repeat": "24 sc, 18 ch; 6 x 1 block of 5",
     "2 plain on the last 2 of the 5 plain, 3 ch, 2 plain on the first 2 of the next 5; repeat": "24 sc, 18 ch; 6 x 1 5-sc run",
