@@ -30,6 +30,7 @@ from border.text.extents import Extent, build_extent
 from border.text.leading_slips import check_leading
 from border.text.lists import settled_list
 from border.text.lists_asked import same_backwards
+from border.text.named_twice import tell_named_twice
 from border.text.nodes import Building, Hard, Misread, Step, is_token, is_tree, leaves
 from border.text.number_unsaid import tell_number_unsaid
 from border.text.of_groups import group_of, times_round, written_group
@@ -44,6 +45,7 @@ from border.text.over_again import (
     tell_shared,
     tell_shared_around,
     tell_to_end,
+    tell_without_before,
 )
 from border.text.place_doubts import tell_every_loop, tell_halves, tell_head_below
 from border.text.places import build_union
@@ -118,11 +120,13 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     if any(is_token(node, "ENDWITH") for node in parse.children):
         tell_instead(items, b)
         tell_last_again(items, b)
+        tell_without_before(items, b)
     else:
         tell_chains_besides([one for one in items if not isinstance(one, End)], b)
     tell_inside(items, b)
     tell_halves(items, b)
     tell_number_unsaid(items, b)
+    tell_named_twice(items, b)
     if not repeats:
         tell_head_below(items, b)
     if leave and items:

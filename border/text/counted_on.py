@@ -318,8 +318,22 @@ def _as_missed(item: Item) -> Item | None:
 
 
 def _tell_missed_list(steps: Sequence[Item], b: Building) -> None:
-    """`miss 3 dc, 1 ch, 3 dc, 1 sc in next loop`: all of that may be what is missed."""
+    """`miss 3 dc, 1 ch, 3 dc, 1 sc in next loop`, `skip 3 ch, 1 sc, 3 ch`: all of that may be what
+    is missed."""
     match steps:
+        case [
+            Skip(count, Whole(Kind("ch"))) as first,
+            Stitches(1, stitch, None, cluster=0),
+            Chains(again) as last,
+        ] if again == count > 1:
+            sides = b.written(first)
+            b.tell(
+                "perhaps-missed",
+                f"only the first {count} are taken to be missed, and what follows is made",
+                f"write {sides}, {b.written(Skip(1, Whole(Kind(stitch))))}, {sides} if all of them "
+                "are missed",
+                first.span.to(last.span),
+            )
         case [
             Skip(count, Whole(Kind(name))) as first,
             Chains(chains),

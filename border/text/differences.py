@@ -102,6 +102,8 @@ def _by_the_hook(words: Sequence[Word], at: int) -> int:
     while end < len(words) and words[end].text not in (",", ";", "."):
         end += 1
     said = {word.text for word in words[at:end]}
+    if said & _TOOLS == {"working"} and said & _PARTS <= {"loop", "loops"}:
+        return at  # `working in each loop`, where the stitches go
     return end if said & _TOOLS and said & _PARTS and said <= _TOOLS | _PARTS | _HOW else at
 
 

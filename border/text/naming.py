@@ -84,7 +84,10 @@ def orders(t: Terminals) -> Terminals:
             behind = types(t, at + 1, 3)
         other = here.type == "OTHER" and before in ("THE", "PREP") and at + 1 < len(t)
         if other and t[at + 1].type == "KIND" and not t[at + 1].many:
-            here = replace(here, type="NEXT")  # `1 dc in one loop, 3 tr in the other loop`
+            # `1 dc in one loop, 3 tr in the other loop`; `1 dc in alternate st, ch 1; repeat`
+            which = "ORD" if any(x.type in ("REPEAT", "STAR") for x in t) else "EVERY"
+            by_turns = here.text.startswith("alternate")
+            here = like(here, which, number=2) if by_turns else replace(here, type="NEXT")
         if here.type == "NEXT" and before == "ORD" and behind[:1] and behind[0] in NOUNS:
             at += 1  # `on the second following stitch`
             continue
@@ -94,7 +97,7 @@ def orders(t: Terminals) -> Terminals:
         if here.type in _LOOSE and before == "NUM" and behind[:1] in _COUNTED:
             at += 1  # `3 consecutive treble`, `3 more treble`
             continue
-        if here.type == "MORE" and before in NOUNS and ended(t, at + 1):
+        if here.type == "MORE" and not here.number and before in NOUNS and ended(t, at + 1):
             at += 1  # `miss 1 loop more`
             continue
         named = behind[1:2] in (["NEXT"], ["ORD"], ["CENTRE"])

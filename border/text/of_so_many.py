@@ -31,7 +31,7 @@ def of_the_chain(t: Sequence[Terminal]) -> list[Terminal]:
         the = past(t, at + 2, "THE") if types(t, at + 1, 1) == ["OF"] else at
         chain, _ = chain_of_at(t, the) if the > at else (0, at)
         number = chain or (t[the].number if the > at and types(t, the, 1) == ["NUM"] else 0)
-        which = types(t, the, 1) in (["NEXT"], ["EACH"]) and chain_of_at(t, the + 1)[0] > 1
+        which = types(t, the, 1) in (["NEXT"], ["EACH"]) and _of_loop(t, the + 1)
         if loop and the > at and which and before is not None and before.type == "ORD":
             at += 1
             continue
@@ -51,6 +51,12 @@ def of_the_chain(t: Sequence[Terminal]) -> list[Terminal]:
         found.append(here)
         at += 1
     return found
+
+
+def _of_loop(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `5 chain` stands here, that says itself of what it is a loop: no `5 chain space`."""
+    chain, end = chain_of_at(t, at)
+    return chain > 1 and types(t, end, 1) != ["KIND"]
 
 
 def each_of_one(t: Sequence[Terminal]) -> list[Terminal]:

@@ -186,6 +186,48 @@ def tell_last_again(items: Sequence[Item], b: Building) -> None:
                 )
 
 
+def tell_without_before(items: Sequence[Item], b: Building) -> None:
+    """`*ch 2, 1 dc in next dc; repeat from *, ending with 1 dc in last st`: with no ch 2 before it?
+    `…, ending with 4 dc`, where each repeat ends with 3: besides these?"""
+    for before, item in pairwise(items):
+        if not isinstance(before, Repeat) or before.times is not None or b.is_asked(item.span):
+            continue
+        behind = next((k for k, one in enumerate(before.items) if _alike_in_kind(one, item)), 0)
+        own = before.items[behind]
+        if not behind or _is_more(own, item):
+            continue
+        left = [one for one in before.items[:behind] if not isinstance(one, Skip)]
+        made = ", ".join(map(b.written, left or before.items[:1]))
+        b.tell(
+            "perhaps-instead",
+            f"this is made behind the last whole repeat, without {made} before it",
+            f"leave it out where it is the {b.written(own)} of that repeat; write {made}, too, "
+            "where the row goes on so far",
+            item.span,
+        )
+
+
+def _is_more(own: Item, last: Item) -> bool:
+    """Whether the last step closes the round, or makes more than one with no place, where each
+    repeat makes one: `*3 ch, miss 3, 1 sc; repeat; end with 3 sc`."""
+    match own, last:
+        case _, Stitches(stitch="ss"):
+            return True
+        case Stitches(1), Stitches(count, place=None) if count > 1:
+            return own.place is None or own.place.count == 1
+    return False
+
+
+def _alike_in_kind(one: Item, other: Item) -> bool:
+    """Whether two steps make the same: one stitch, or so many chains."""
+    match one, other:
+        case Stitches(stitch=stitch), Stitches(stitch=again):
+            return stitch == again
+        case Chains(count), Chains(again):
+            return count == again
+    return False
+
+
 def _ends_there(own: Stitches, last: Stitches) -> bool:
     """Whether the last step may be the one that the last repeat ends with, by its place."""
     return own.place is None or last.place is None or own.place.targets == last.place.targets

@@ -122,6 +122,7 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
         if here.type == "SKIP" and first and n and terminals[n - 1].type in ("STAR", "CROSS"):
             found[order] = like(terminals[order], "NUM", number=1)
         last = types(terminals, order, 1) == ["ORD"] and terminals[order].number == -1
+        last = last and ended(terminals, past(terminals, order + 1, *NOUNS))
         if here.type == "SKIP" and last and _goes_on(terminals, n):
             found[order] = like(terminals[order], "NUM", number=1)
         behind = terminals[n + 1 : n + 3]

@@ -281,7 +281,7 @@ def _first_shown(t: Sequence[Terminal], at: int) -> int:
     end = _of_the_round(t, stitch + 1) if stitch + 1 < len(t) else stitch
     each = any(x.type in ("EACH", "EVERY") for x in t[:at])
     said = types(t, stitch, 1) == ["STITCH"] and types(t, end, 1) == ["RP"]
-    return end + 1 if each and said else at
+    return end + 1 if each and said and ended(t, end + 1) else at
 
 
 def _claimed(t: Sequence[Terminal], at: int) -> int:

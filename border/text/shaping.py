@@ -45,6 +45,7 @@ from border.text.joining import (
     articles,
     separators,
 )
+from border.text.listed_on import listed_on
 from border.text.missed import chains_over, missed_by_name, missing_every, under_chains
 from border.text.naming import (
     after_next,
@@ -360,7 +361,7 @@ PASSES: tuple[Pass, ...] = (
     where(claims_said, "WITH NUM-KIND"),
     where(rounds, "ROUND"),
     where(times_on_each, "TIMES-PREP"),
-    where(times_on_like, "TIMES"),
+    where(times_on_like, "TIMES MORE"),
     where(missed_before, "KIND-SKIPPED CH-SKIPPED STITCH-SKIPPED PICOT-SKIPPED NUM-SKIPPED"),
     where(of_the_same, "ORD-OF", "SAME"),
     where(each_named, "ORD-SEP ORD-AND", "PREP"),
@@ -378,6 +379,7 @@ PASSES: tuple[Pass, ...] = (
     where(joined_on, "BETWEEN"),
     where(each_and_between, "BETWEEN"),
     where(caught, "ATONCE TOGETHER UNITE PUTHOOK ENDING CATCH"),
+    where(listed_on, "NUM-PREP", "EACHOF", "SEP"),
     where(shared_out, "STITCH-SEP STITCH-LP", "NUM-PREP KIND-PREP STITCH-PREP"),
     where(on_both, "STITCH-PREP", "AND"),
     where(same_again, "STRAY NUM-PREP KIND-PREP"),

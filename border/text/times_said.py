@@ -46,10 +46,17 @@ def times_before(t: Terminals) -> Terminals:
         end = then
         inside = _all_placed(t, steps, end)
         bracket = [like(t[at], "LP"), *t[steps:inside]]
-        closed = like(t[at], "RP", name="list behind" if parts > 1 else "")
+        turns = parts and "ALTERNATELY" not in types(t, at + 1, 1)  # `twice 3 dc in loop, 2 ch`
+        whole = turns and any(x.type == "PREP" for x in _first_step(t[steps:end]))
+        closed = like(t[at], "RP", name="list behind" if parts > 1 or whole else "")
         found += [*bracket, closed, t[at], *t[inside:end]]
         at = end
     return found
+
+
+def _first_step(t: Terminals) -> Terminals:
+    stop = next((n for n, x in enumerate(t) if x.type in ("SEP", "AND")), len(t))
+    return t[:stop]
 
 
 def _all_placed(t: Terminals, start: int, end: int) -> int:
@@ -86,12 +93,13 @@ def times_on_like(t: Terminals) -> Terminals:
     4 times` with its chains."""
     found: Terminals = []
     for here in t:
-        if here.type == "TIMES" and (begun := _in_next(found)) < len(found):
+        often = here.type == "TIMES" or (here.type == "MORE" and here.number > 0)
+        if often and (begun := _in_next(found)) < len(found):
             pair = sorted(types(found, begun, 2)) == ["CH", "NUM"]
             closed = like(here, "RP", name="pair" if pair else "")
             found = [*found[:begun], like(here, "LP"), *found[begun:], closed, here]
             continue
-        start = _on_its_like(found) if here.type == "TIMES" else None
+        start = _on_its_like(found) if often else None
         if start is not None:
             both = types(found, start - 1, 1) == ["AND"] and start > 2
             if both and sorted(types(found, start - 3, 2)) == ["CH", "NUM"]:
@@ -113,7 +121,7 @@ def _in_next(found: Terminals) -> int:
     chain = several and found[-1].type == "CH"  # `under the next 1 chain`
     places = ("BETWEEN",) if several and not chain else ("PREP",)
     placed = types(found, prep - 1, 1) == ["STITCH"] and found[prep].type in places
-    if not placed or found[next_].type != "NEXT":
+    if not placed or found[next_].type not in ("NEXT", "SAME"):
         return len(found)
     start = prep - 1 - (types(found, prep - 2, 1) == ["NUM"])
     return start - 3 if _chains_end(found, start) else start

@@ -133,7 +133,7 @@ SO_OFTEN_IN_ONE = {
     "*1 double on double, twice 3 treble separated by 1 chain in the next loop; repeat": "12 sc, 72 dc, 12 ch; 12 x 1 sc",
     "*1 double on double, 3 times 3 treble in loop, 1 chain between; repeat": "12 sc, 108 dc, 24 ch; 12 x 1 sc",
     "*twice 3 treble separated by 1 chain in each of the next 2 loops, 1 chain; repeat": "72 dc, 18 ch; 6 x 2 space",
-    "*3 times 1 treble in loop, 1 chain; repeat": "12 dc, 12 ch; 12 x 1 space; asked perhaps-one-place",
+    "*3 times 1 treble in loop, 1 chain; repeat": "12 dc, 12 ch; 12 x 1 space; asked times-of-the-row; asked perhaps-one-place",
 }
 WORKED_OFF = {
     "*1 treble in loop, leaving last loop on hook, 1 treble in next loop, draw through all loops, 5 chain; repeat": "6 dc, 30 ch; 6 x 2 space",

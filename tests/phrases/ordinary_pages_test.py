@@ -38,6 +38,15 @@ ON_STITCHES = {
 }
 
 ON_LOOPS = {
+    "*2 chain, 1 treble in next loop; repeat from *, ending with 1 treble in last loop": "12 dc, 24 ch; 12 x 1 loop; does not close; asked perhaps-instead; asked run-too-short; asked row-does-not-close",
+    "*3 times plain in next, skip 2; repeat": "4 sc; 4 x 3 loop; asked times-of-the-row",
+    "*1 plain in loop, 3 chain; repeat, skipping 1 loop": "12 sc, 36 ch; 12 x 1 loop; does not close; asked perhaps-missed; asked row-does-not-close",
+    "*1 plain over the next 2 loops, 3 chain; repeat": "12 sc, 18 ch; 6 x 2 loop; asked perhaps-one-place",
+    "*1 plain in loop, 3 chain, 1 plain in loop; repeat": "12 sc, 18 ch; 6 x 2 loop; asked perhaps-one-place",
+    "*5 plain with 1 chain between, one in each of 5 chain; repeat": "10 sc, 8 ch; 2 x 5 loop; 2 left over; does not close; asked row-does-not-close",
+    "*1 plain, 3 treble, 1 plain, one into each of 5 chain; repeat": "4 sc, 6 dc; 2 x 5 loop; 2 left over; does not close; asked row-does-not-close",
+    "1 plain in the first loop, *3 chain, 1 plain in next loop 3 times more, 5 chain; repeat": "9 sc, 34 ch; 2 x 4 loop; 3 left over; does not close; asked times-of-the-row; asked row-does-not-close",
+    "*1 plain in alternate stitch, 2 chain; repeat": "6 sc, 12 ch; 6 x 2 loop",
     "4 plain in each loop of the beading": "48 sc; 12 x 1 loop",
     "*4 plain, 6 chain, turn, 1 single in 4th plain, turn, 9 plain in loop; repeat": "39 sc, 3 ss, 18 ch; 3 x 4 loop",
     "*4 plain, turn, 6 ch., miss 3, 1 single in last, turn, 9 plain in the 6 ch. loop; repeat": "39 sc, 3 ss, 18 ch; 3 x 4 loop",
@@ -63,6 +72,7 @@ ON_RING = {
 }
 
 ON_FIVES = {
+    "*miss 2 chain, 1 plain, 2 chain; repeat": "12 sc, 24 ch; 12 x 3 ch; asked perhaps-missed",
     "*1 plain in end of the 5 ch., 1 plain in plain, 1 plain in first of next 5 ch., ch. 4; repeat": "18 sc, 24 ch; 6 x 1 ch-5 space",
     "1 plain in first sp., *ch. 5, sk. 1 sp., 1 plain in next sp.; repeat from *": "3 sc, 15 ch; 2 x 2 space; asked meets-its-start",
     "1 plain in 2nd loop of the next 5 chain, 2 ch; repeat": "6 sc, 12 ch; 6 x 1 ch-5 space",

@@ -374,7 +374,7 @@ JOINED = {
         "12 sc, 84 ch; 12 x 1 space"
     ),
     "3 chain, 2 treble in space, 1 treble in plain; repeat, and end with 3 treble in last space": (
-        "36 dc, 36 ch; 12 x 1 space; does not close; asked perhaps-start-chain; asked run-too-short; asked row-does-not-close"
+        "36 dc, 36 ch; 12 x 1 space; does not close; asked perhaps-start-chain; asked perhaps-instead; asked run-too-short; asked row-does-not-close"
     ),
     "3 chain for 1st treble, 2 treble, 2 chain, miss 3; repeat": (
         "29 dc, 28 ch; 14 x 5 st; 1 left over; does not close; asked perhaps-start-chain; asked row-does-not-close"

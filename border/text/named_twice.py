@@ -1,0 +1,88 @@
+"""A place that is named twice in the same words, or two that one stitch may take up: `1 dc in sp,
+ch 3, 1 dc in sp`, `1 sc over the next 2 loops`; and what is missed behind a repeat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from msgspec.structs import replace
+
+from border.text.nodes import Building
+from border.text.tree import (
+    SPACES,
+    AtOnce,
+    Chains,
+    Item,
+    Place,
+    Repeat,
+    Skip,
+    Stitches,
+    Which,
+    Whole,
+)
+
+
+def tell_named_twice(items: Sequence[Item], b: Building) -> None:
+    """Tell of what these steps may mean besides."""
+    for n, item in enumerate(items):
+        if isinstance(item, Repeat):
+            tell_named_twice(item.items, b)
+        _tell_one_space(items[n : n + 3], b)
+        _tell_both_at_once(item, b)
+    for before, skip in pairwise(items):
+        _tell_missed_behind(before, skip, b)
+
+
+def _tell_one_space(steps: Sequence[Item], b: Building) -> None:
+    match steps:
+        case [
+            Stitches(place=Place(Which.THE, (Whole(of),), 1)) as first,
+            Chains() as chains,
+            Stitches(place=Place(Which.THE, (Whole(again),), 1)) as last,
+        ] if of == again and of.name in SPACES and first.stitch == last.stitch:
+            assert last.place is not None
+            same = replace(last, place=Place(Which.SAME, last.place.targets))
+            if not b.is_asked(last.span):
+                b.tell(
+                    "perhaps-one-place",
+                    f"this is taken as {b.written(last)}, the one behind that of the step before",
+                    f"write {b.written(same)} if both go into one",
+                    first.span.to(chains.span).to(last.span),
+                )
+
+
+def _tell_both_at_once(item: Item, b: Building) -> None:
+    match item:
+        case Stitches(1, place=Place(Which.NEXT, (Whole(of),), count, each=False) as place) if (
+            count > 1 and of.name in SPACES and b.said_in(place.span) & _OVER
+        ):
+            once = replace(item, place=Place(Which.NEXT, (AtOnce(count, of),)))
+            b.tell(
+                "perhaps-one-place",
+                f"this is taken as {count}, one in each",
+                f"write {b.written(once)} if one stitch takes up all of them",
+                item.span,
+            )
+
+
+_OVER = frozenset({"over", "through", "round", "around"})
+
+
+def _tell_missed_behind(before: Item, skip: Item, b: Building) -> None:
+    match before, skip:
+        case Repeat(times=None), Skip(target=Whole()):
+            said = b.said_in(skip.span)
+            if "last" in said or not said & _MISSING:
+                return
+            b.tell(
+                "perhaps-missed",
+                "this is missed once, where the row ends",
+                f'write it inside the repeat, "…, {b.written(skip)}; repeat from *", if it is '
+                "missed each time",
+                skip.span,
+            )
+
+
+_MISSING = frozenset({"skipping", "missing", "omitting", "passing", "leaving"})
