@@ -153,15 +153,16 @@ def _in_middle(
 
 
 def _of_a_group(t: Sequence[Terminal], at: int) -> bool:
-    """Whether `the 2 treble`, `the 2nd and 3rd treble` may be those of a group; a second pair in
-    the row is asked where it is counted from."""
+    """Whether `the 2 treble`, `treble`, `the 2nd and 3rd treble` may be those of a group; a second
+    pair in the row is asked where it is counted from."""
     two = past(t, at, "THE")
     stitches = types(t, two, 2) in (["NUM", "STITCH"], ["NUM", "PICOT"]) and t[two].number == 2
     ordered = types(t, two, 4) == ["ORD", "AND", "ORD", "STITCH"] and t[two].number > 1
     ordered = ordered and all(x.type != "ORD" for x in t[:at])
     next_ = types(t, two, 1) == ["NEXT"]  # `between the next 2 picots`
     stitches |= next_ and types(t, two + 1, 2) == ["NUM", "PICOT"] and t[two + 1].number == 2
-    if types(t, two, 1) == ["PICOT"] and t[two].text.endswith("s"):  # `between the picots`
+    picots = types(t, two, 1) == ["PICOT"] and t[two].text.endswith("s")  # `between the picots`
+    if picots or types(t, two, 1) == ["STITCH"]:  # `between d c`
         return ended(t, two + 1)
     return (stitches and ended(t, two + 2 + next_)) or (ordered and ended(t, two + 4))
 

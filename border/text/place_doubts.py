@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.assumed import is_shell
+from border.text.drifting import stand_alone
 from border.text.nodes import Building
 from border.text.steps import walk
 from border.text.tree import (
@@ -55,8 +56,11 @@ def tell_next_of(item: Stitches, b: Building) -> None:
 
 
 def tell_pair(item: Stitches, b: Building) -> None:
-    """`1 sc between the 2 dc`: between any two, or inside each group of two?"""
+    """`1 sc between the 2 dc`: between any two, or inside each group of two, unless the row below
+    makes them one by one?"""
     of = next((target.of.name for target in item.place.targets), "st") if item.place else "st"
+    if stand_alone(b.below, of):
+        return
     named = _called(of, b)
     inside = 'write "between the picots of next loop"'
     if of != "picot":

@@ -37,7 +37,7 @@ BETWEEN_THEM = {
 }
 BETWEEN_TREBLE = {
     "2 treble between 2 treble, 3 chain; repeat": "36 dc, 54 ch; 18 x 1 dc; asked place-assumed",
-    "*1 plain between the treble, 5 chain; repeat": "18 sc, 90 ch; 18 x 1 dc",
+    "*1 plain between the treble, 5 chain; repeat": "18 sc, 90 ch; 18 x 1 dc; asked place-assumed",
 }
 DOTTED = {
     "sk. 2 treble, 1 plain in next treble, ch. 2; rep.": "4 sc, 8 ch; 4 x 3 dc",

@@ -8,6 +8,7 @@ from phrases.said import ARCHES, FIVES, LOOPS, STITCHES, On, cases, said
 
 RUNS = On(6, ("(5 plain, 3 chain) in each loop",))
 RING = On(1)
+ONE_BY_ONE = On(36, ("1 treble, 2 chain, miss 2; repeat",))
 ROWS = On(12, ("1 treble in each loop", "1 plain, 3 chain, miss 2; repeat"))
 
 ON_STITCHES = {
@@ -107,8 +108,14 @@ ON_ROWS = {
     "Work the 2nd row again": "5 sc, 15 ch; 5 x 3 st; 1 left over; does not close; asked row-does-not-close",
 }
 
+ON_ONE_BY_ONE = {
+    "*1 plain between the treble, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 dc",
+    "*1 plain between 2 treble, 5 chain; repeat": "12 sc, 60 ch; 12 x 1 dc",
+}
+
 
 @cases(
+    (ONE_BY_ONE, ON_ONE_BY_ONE),
     (ROWS, ON_ROWS),
     (STITCHES, ON_STITCHES),
     (LOOPS, ON_LOOPS),

@@ -157,7 +157,7 @@ ON_BLOCKS = {
     "*3 treble on the 3 treble, with 1 chain between each, 3 chain; repeat": (
         "18 dc, 30 ch; 6 x 3 dc"
     ),
-    "*1 plain in the space between the treble; repeat": "18 sc; 18 x 1 dc",
+    "*1 plain in the space between the treble; repeat": "18 sc; 18 x 1 dc; asked place-assumed",
 }
 AT_PICOTS = {
     "*1 plain in the next picot, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 picot",
