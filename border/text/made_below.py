@@ -8,8 +8,8 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.text.described import BETWEEN, IN_GROUP
-from border.text.drifting import worked_together
 from border.text.passing import Terminals, types
+from border.text.stands_below import worked_together
 from border.text.steps import walk
 from border.text.tree import Bracket, Chains, Kind, Stitches, Text
 

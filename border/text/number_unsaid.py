@@ -11,8 +11,8 @@ from msgspec.structs import replace
 
 from border.findings import Span
 from border.stitches import STITCHES
-from border.text.drifting import stand_alone, stands_in
 from border.text.nodes import Building
+from border.text.stands_below import stand_alone, stands_in
 from border.text.steps import walk
 from border.text.tree import Item, Kind, Place, Skip, Stitches, Which, Whole
 from border.text.vocabulary import name_of

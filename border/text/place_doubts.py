@@ -8,8 +8,8 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.assumed import is_shell
-from border.text.drifting import stand_alone
 from border.text.nodes import Building
+from border.text.stands_below import stand_alone
 from border.text.steps import walk
 from border.text.tree import (
     ST,

@@ -1,0 +1,107 @@
+"""What stands together in the row below, and what stands alone: known from the steps that made it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from border.text.steps import OPEN_PLACES
+from border.text.tree import (
+    Begin,
+    Bracket,
+    Chains,
+    End,
+    Item,
+    Kind,
+    Picots,
+    Repeat,
+    Skip,
+    StartChain,
+    Stitches,
+    Text,
+)
+
+
+def stands_in(below: Text, stitch: str, *, ordinal: bool) -> Kind | None:
+    """What a stitch stands in, in the row below: a run between others or chains; or else, of
+    `ordinal` ones, a group in one place. None where they differ, or none part them."""
+    made = list(_made(_period(below)))
+    if stitch not in made or any(one is None for one in made):
+        return None
+    if set(made) == {stitch}:
+        size = worked_together(below, stitch)
+        return Kind("group", size, stitch) if ordinal and size else None
+    while made[0] == stitch or made[-1] != stitch:
+        made.append(made.pop(0))
+    sizes = {len(run) for run in "".join("x" if one == stitch else " " for one in made).split()}
+    size = sizes.pop()
+    return None if sizes or size == 1 else Kind("run", size, stitch)
+
+
+def worked_together(below: Text, stitch: str) -> int:
+    """How many of a stitch a row works into one place over and over, where nothing parts them;
+    else 0."""
+    steps = _period(below)
+    over_again = below.repeats or steps is not below.items
+    sizes = {
+        one.count
+        for one in steps
+        if isinstance(one, Stitches) and one.place is not None
+        if over_again or one.place.which in OPEN_PLACES
+    }
+    alone = set(_made(steps)) == {stitch} and len(sizes) == 1
+    return sizes.pop() if alone and max(sizes) > 1 else 0
+
+
+def stand_alone(below: Text | None, stitch: str) -> bool:
+    """Whether each of a stitch that the row below makes stands alone, between others or chains."""
+    made = list(_made(_period(below))) if below is not None else []
+    others = len(set(made)) > 1 and stitch in made and None not in made
+    beside = zip(made, [*made[1:], *made[:1]], strict=True)
+    return others and all(set(two) != {stitch} for two in beside)
+
+
+def _period(text: Text) -> Sequence[Item]:
+    """The steps of a row that are worked over and over."""
+    starred = (i for i in text.items if isinstance(i, Repeat) and i.times != 1 and i.star)
+    repeat = None if text.repeats else next(starred, None)
+    return text.items if repeat is None else repeat.items
+
+
+def _made(items: Sequence[Item]) -> Iterator[str | None]:
+    """What steps make, one after another: names of stitches, "ch" for chains; None where it is
+    not known how many."""
+    for item in items:
+        match item:
+            case Chains():
+                yield "ch"
+            case Stitches():
+                yield from _made_of(item)
+            case Bracket(items=inner, parted=parted, place=place):
+                times = place.count if place.each else 1
+                for _ in range(min(times, _MANY)):
+                    yield from _made(inner)
+                    if parted:
+                        yield "ch"
+            case Repeat(items=inner, times=int() as times):
+                for _ in range(min(times, _MANY)):
+                    yield from _made(inner)
+            case Skip() | Picots() | End() | Begin() | StartChain():
+                pass
+            case _:
+                yield None
+
+
+_MANY = 99
+
+
+def _made_of(item: Stitches) -> Iterator[str]:
+    place = item.place
+    count = 1 if item.together else item.count
+    if place is not None and place.each and not item.together:
+        count *= place.count
+    for n in range(min(count, _MANY)):
+        yield item.stitch
+        if item.between and n + 1 < count:
+            yield "ch"
+    if item.parted:
+        yield "ch"
