@@ -1,5 +1,5 @@
-"""A place that is named twice in the same words, or two that one stitch may take up: `1 dc in sp,
-ch 3, 1 dc in sp`, `1 sc over the next 2 loops`; and what is missed behind a repeat.
+"""A place named twice in the same words, or several at once: `1 dc in sp, ch 3, 1 dc in sp`, `1 sc
+over the next 2 loops`, `2 sc in the next 2 loops`; and what is missed behind a repeat.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ def tell_named_twice(items: Sequence[Item], b: Building) -> None:
         if isinstance(item, Repeat):
             tell_named_twice(item.items, b)
         _tell_one_space(items[n : n + 3], b)
-        _tell_both_at_once(item, b)
+        _tell_several_places(item, b)
     for before, skip in pairwise(items):
         _tell_missed_behind(before, skip, b)
 
@@ -53,7 +53,8 @@ def _tell_one_space(steps: Sequence[Item], b: Building) -> None:
                 )
 
 
-def _tell_both_at_once(item: Item, b: Building) -> None:
+def _tell_several_places(item: Item, b: Building) -> None:
+    """`1 sc over the next 2 loops`, `2 sc in the next 2 loops`."""
     match item:
         case Stitches(1, place=Place(Which.NEXT, (Whole(of),), count, each=False) as place) if (
             count > 1 and of.name in SPACES and b.said_in(place.span) & _OVER
@@ -63,6 +64,22 @@ def _tell_both_at_once(item: Item, b: Building) -> None:
                 "perhaps-one-place",
                 f"this is taken as {count}, one in each",
                 f"write {b.written(once)} if one stitch takes up all of them",
+                item.span,
+            )
+        case Stitches(
+            several, place=Place(Which.NEXT, (Whole(of),), count, each=False) as place
+        ) if (
+            several == count > 1
+            and of.name in SPACES
+            and not (item.together or b.is_asked(item.span))
+        ):
+            one, all_ = (
+                replace(item, count=n, place=replace(place, each=True)) for n in (1, count)
+            )
+            b.tell(
+                "perhaps-one-place",
+                f"this is taken as {count}, one in each",
+                f"write {b.written(one)} to say so, or {b.written(all_)} if so many go into each",
                 item.span,
             )
 

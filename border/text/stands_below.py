@@ -1,4 +1,4 @@
-"""What stands together in the row below, and what stands alone: known from the steps that made it."""
+"""What stands together in the row below, and what alone: known from the steps that made it."""
 
 from __future__ import annotations
 

@@ -62,7 +62,7 @@ FASTENED = {
 }
 
 IN_ONE_CHAIN_EACH = {
-    "2 plain under the next 2 single chain, that is 1 under each, 3 chain; repeat": "12 sc, 18 ch; 6 x 2 ch-1 space; asked taken-as-remark",
+    "2 plain under the next 2 single chain, that is 1 under each, 3 chain; repeat": "12 sc, 18 ch; 6 x 2 ch-1 space; asked perhaps-one-place; asked taken-as-remark",
     "3 chain, miss two of the open squares, 1 treble in next; repeat": "4 dc, 12 ch; 4 x 3 space",
 }
 

@@ -146,7 +146,7 @@ ASKED_FIVES = {
     "catch down the two chains of 5 with 1 plain, 4 chain; repeat": (
         "6 sc, 24 ch; 6 x 1 ch-5 space; asked place-assumed"
     ),
-    "3 plain in the following loops": "3 sc; does not close; asked repeat-unclear",
+    "3 plain in the following loops": "3 sc; does not close; asked perhaps-one-place; asked repeat-unclear",
 }
 ASKED_NINES = {
     "miss the 1st plain, 7 plain, miss 1, 3 chain, 1 plain in the 5 chain, 3 chain; repeat": (

@@ -87,6 +87,8 @@ ON_FIVES = {
 }
 
 ON_ARCHES = {
+    "*2 plain in each of the next 2 spaces, 3 chain; repeat": "24 sc, 18 ch; 6 x 2 space",
+    "*2 plain in next 2 spaces, 3 chain; repeat": "12 sc, 18 ch; 6 x 2 space; asked perhaps-one-place",
     "1 plain in every 3rd loop, 5 ch; repeat": "4 sc, 20 ch; 4 x 3 space",
     "5 ch, 1 plain in every other loop; repeat": "6 sc, 30 ch; 6 x 2 space",
     "9 chain, 1 treble in every second space": "7 dc, 6 ch; 6 x 2 space; asked perhaps-as-they-come; asked start-chain-assumed",

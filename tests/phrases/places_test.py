@@ -98,7 +98,7 @@ IN_ARCHES = {
     "3 treble in each sp": "36 dc; 12 x 1 space",
     "2 treble in each hole": "24 dc; 12 x 1 space",
     "2 treble to each hole": "24 dc; 12 x 1 space",
-    "3 treble into successive loops; repeat": "12 dc; 4 x 3 space",
+    "3 treble into successive loops; repeat": "12 dc; 4 x 3 space; asked perhaps-one-place",
     "*2 plain in next loop, 1 chain, 2 plain in the same loop; repeat": (
         "48 sc, 12 ch; 12 x 1 space"
     ),
