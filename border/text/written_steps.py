@@ -48,11 +48,12 @@ def write_list(items: Sequence[Item], terms: str, overrides: Overrides = ()) -> 
     """Steps one after the other; a semicolon where a comma would leave two readings."""
     written = ""
     bare = chains = False
+    before: Item | None = None
     for item in items:
         place = item.place if isinstance(item, Stitches | Bracket) else None
         placed = place is not None and place.which not in (Which.SAME, Which.SKIPPED)
         parts = placed and (bare or (chains and place is not None and place.which in OPEN_PLACES))
-        parts = parts or (chains and may_close(item))
+        parts = parts or (chains and may_close(item)) or _all_of_both(before, item)
         text = write_item(item, terms, overrides)
         if not written:
             written = text
@@ -67,7 +68,17 @@ def write_list(items: Sequence[Item], terms: str, overrides: Overrides = ()) -> 
                 bare = bare or any(isinstance(one, Stitches) for one in inner)
             case _:
                 bare = chains = False
+        before = before if isinstance(item, Skip) else item
     return written
+
+
+def _all_of_both(before: Item | None, item: Item) -> bool:
+    """Whether `all together`, behind a step, may be said of the one before it as well."""
+    match before, item:
+        case Stitches(stitch=stitch, place=Place()), Stitches(stitch=again, together=True):
+            return stitch == again
+        case _:
+            return False
 
 
 def _is_unplaced(item: Item) -> bool:
