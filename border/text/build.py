@@ -309,7 +309,7 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
     items = tuple(step.item for step in steps)
     tell_inside(items, b)
     tell_drift(items, b)
-    if items and EVERY_TIME in b.names_in(items[0].span):
+    if items and any(t.name == EVERY_TIME for t in b.terminals_in(items[0].span)):
         items = (next_for_first(items[0]), *items[1:])
     if extent.counted:
         tell_last(items, b)

@@ -11,7 +11,6 @@ from itertools import pairwise
 
 from msgspec.structs import replace
 
-from border.findings import Span
 from border.text.behind_each import tell_behind_each
 from border.text.counted_on import tell_counted_on
 from border.text.in_each import all_in
@@ -30,7 +29,6 @@ from border.text.skips_asked import (
     tell_on_own_chains,
     tell_skips_among_spaces,
 )
-from border.text.terminals import Terminal
 from border.text.tree import (
     SPACES,
     Begin,
@@ -314,7 +312,7 @@ def _tell_unplaced(item: Item, behind: Item | None, b: Building) -> None:
             several = sum(i.count for i in made if not i.together) > 1
             # a figure by its name: a bracket that is printed says that it is a list
             named = item.span.end - item.span.start > 1 and all(
-                t.start == item.span.start for t in b.terminals if _within(t, item.span)
+                t.start == item.span.start for t in b.terminals_in(item.span)
             )
             one_each = len(made) == len(items) == 1 and not isinstance(behind, Skip)
             if (
@@ -330,10 +328,6 @@ def _tell_unplaced(item: Item, behind: Item | None, b: Building) -> None:
                 f"write {b.written(one)} if all of them go in one",
                 item.span,
             )
-
-
-def _within(terminal: Terminal, span: Span) -> bool:
-    return span.start <= terminal.start < span.end
 
 
 def _tell_middle(item: Item, b: Building) -> None:

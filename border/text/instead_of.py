@@ -21,8 +21,8 @@ def chains_instead(t: Terminals) -> Terminals:
     found = list(t)
     for n, here in enumerate(t):
         order = past(t, n + 1, "THE")
-        first = types(t, order, 2) == ["ORD", "STITCH"] and t[order].number == 1
-        first = first or (types(t, order, 2) == ["NUM", "STITCH"] and t[order].number == 1)
+        first = types(t, order, 2) in (["ORD", "STITCH"], ["NUM", "STITCH"])
+        first = first and t[order].number == 1
         chains = n - (types(t, n - 1, 1) == ["SEP"]) if n else 0
         if here.text == "instead of" and first and sorted(types(t, chains - 2, 2)) == ["CH", "NUM"]:
             found[n] = replace(here, type="AS")

@@ -39,13 +39,10 @@ def _one_in_each(t: Terminals, at: int) -> tuple[int, Terminal, int]:
     where no such words stand here."""
     number = past(t, at + 2, "EACHOF", "NEXT", "THE")
     one = types(t, at, 3) == ["NUM", "PREP", "EACHOF"] and t[at].number == 1
-    if not one or types(t, number, 1) != ["NUM"] or types(t, number + 1, 1)[:1] not in _NOUNS:
+    end = past(t, number + 1, *NOUNS)
+    if not one or types(t, number, 1) != ["NUM"] or end != number + 2 or not ended(t, end):
         return 0, t[at], at
-    end = number + 2
-    return (t[number].number, t[number + 1], end) if ended(t, end) else (0, t[at], at)
-
-
-_NOUNS = [[noun] for noun in NOUNS]
+    return t[number].number, t[number + 1], end
 
 
 def _list_before(found: Terminals) -> int:

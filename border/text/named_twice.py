@@ -56,32 +56,24 @@ def _tell_one_space(steps: Sequence[Item], b: Building) -> None:
 def _tell_several_places(item: Item, b: Building) -> None:
     """`1 sc over the next 2 loops`, `2 sc in the next 2 loops`."""
     match item:
-        case Stitches(1, place=Place(Which.NEXT, (Whole(of),), count, each=False) as place) if (
-            count > 1 and of.name in SPACES and b.said_in(place.span) & _OVER
-        ):
-            once = replace(item, place=Place(Which.NEXT, (AtOnce(count, of),)))
-            b.tell(
-                "perhaps-one-place",
-                f"this is taken as {count}, one in each",
-                f"write {b.written(once)} if one stitch takes up all of them",
-                item.span,
-            )
-        case Stitches(
-            several, place=Place(Which.NEXT, (Whole(of),), count, each=False) as place
-        ) if (
-            several == count > 1
-            and of.name in SPACES
-            and not (item.together or b.is_asked(item.span))
+        case Stitches(made, place=Place(Which.NEXT, (Whole(of),), count, each=False) as place) if (
+            count > 1 and of.name in SPACES
         ):
             one, all_ = (
                 replace(item, count=n, place=replace(place, each=True)) for n in (1, count)
             )
-            b.tell(
-                "perhaps-one-place",
-                f"this is taken as {count}, one in each",
-                f"write {b.written(one)} to say so, or {b.written(all_)} if so many go into each",
-                item.span,
-            )
+            if made == 1 and b.said_in(place.span) & _OVER:
+                once = replace(item, place=Place(Which.NEXT, (AtOnce(count, of),)))
+                help_ = f"write {b.written(once)} if one stitch takes up all of them"
+            elif made == count and not (item.together or b.is_asked(item.span)):
+                help_ = (
+                    f"write {b.written(one)} to say so, or {b.written(all_)} if so many go into "
+                )
+                help_ += "each"
+            else:
+                return
+            message = f"this is taken as {count}, one in each"
+            b.tell("perhaps-one-place", message, help_, item.span)
 
 
 _OVER = frozenset({"over", "through", "round", "around"})

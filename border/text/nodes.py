@@ -81,13 +81,13 @@ class Building(Struct):
         stops = [t.text for t in self.terminals if start <= t.start < end and t.name == "hard"]
         return bool(stops) and set(stops) == {"."}
 
+    def terminals_in(self, span: Span) -> list[Terminal]:
+        """What stands in a stretch of the source."""
+        return [t for t in self.terminals if span.start <= t.start < span.end]
+
     def said_in(self, span: Span) -> set[str]:
         """The words that stand in a stretch of the source."""
-        return {t.text for t in self.terminals if span.start <= t.start < span.end}
-
-    def names_in(self, span: Span) -> set[str]:
-        """The names of the words that stand in a stretch of the source."""
-        return {t.name for t in self.terminals if span.start <= t.start < span.end}
+        return {t.text for t in self.terminals_in(span)}
 
     def span(self, *nodes: Node) -> Span:
         """The stretch of the source that nodes cover."""

@@ -62,8 +62,8 @@ def _tell_several(item: Item, help_: str, b: Building) -> None:
 def _has_number(span: Span, b: Building) -> bool:
     """Whether a number is said in a place; one put there stands where its noun does."""
     noun = _noun(span, b)
-    said = (t for t in b.terminals if span.start <= t.start < span.end)
-    return any(t.type == "NUM" and (noun is None or t.start != noun.start) for t in said)
+    said = (t for t in b.terminals_in(span) if t.type == "NUM")
+    return any(noun is None or t.start != noun.start for t in said)
 
 
 def _may_be_several(span: Span, stitch: str, count: int, b: Building) -> bool:
@@ -78,7 +78,7 @@ def _may_be_several(span: Span, stitch: str, count: int, b: Building) -> bool:
 
 def _noun(span: Span, b: Building) -> Terminal | None:
     """The stitch that a place, or a skip, ends in, where it is said there."""
-    said = [t for t in b.terminals if span.start <= t.start < span.end]
+    said = b.terminals_in(span)
     last = max((t.start for t in said), default=0)
     ends = bool(said) and said[-1].type == "STITCH" and said[-1].start == last
     return said[-1] if ends else None

@@ -119,11 +119,10 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
         first = types(terminals, order, 1) == ["ORD"] and terminals[order].number == 1
         if here.text == "leave" and types(terminals, n + 1, 1) != ["NUM"]:
             continue  # `leave the loops`, where a row ends
-        if here.type == "SKIP" and first and n and terminals[n - 1].type in ("STAR", "CROSS"):
-            found[order] = like(terminals[order], "NUM", number=1)
+        each_time = first and n and terminals[n - 1].type in ("STAR", "CROSS")
         last = types(terminals, order, 1) == ["ORD"] and terminals[order].number == -1
         last = last and ended(terminals, past(terminals, order + 1, *NOUNS))
-        if here.type == "SKIP" and last and _goes_on(terminals, n):
+        if here.type == "SKIP" and (each_time or (last and _goes_on(terminals, n))):
             found[order] = like(terminals[order], "NUM", number=1)
         behind = terminals[n + 1 : n + 3]
         behind = behind[1:] if behind and behind[0].type in ("THE", "PREP") else behind

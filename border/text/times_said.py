@@ -40,14 +40,14 @@ def times_before(t: Terminals) -> Terminals:
             found.append(t[at])
             at += 1
             continue
-        end = _stop_behind(t, steps)
-        then = _then_behind(t, steps, end) if "ALTERNATELY" in types(t, at + 1, 1) else end
-        parts = sum(x.type == "SEP" for x in t[steps:end])
-        end = then
+        by_turns = "ALTERNATELY" in types(t, at + 1, 1)
+        stop = _stop_behind(t, steps)
+        parts = sum(x.type == "SEP" for x in t[steps:stop])
+        end = _then_behind(t, steps, stop) if by_turns else stop
         inside = _all_placed(t, steps, end)
         bracket = [like(t[at], "LP"), *t[steps:inside]]
-        turns = parts and "ALTERNATELY" not in types(t, at + 1, 1)  # `twice 3 dc in loop, 2 ch`
-        whole = turns and any(x.type == "PREP" for x in _first_step(t[steps:end]))
+        whole = parts and not by_turns  # `twice 3 dc in loop, 2 ch`
+        whole = whole and any(x.type == "PREP" for x in _first_step(t[steps:end]))
         closed = like(t[at], "RP", name="list behind" if parts > 1 or whole else "")
         found += [*bracket, closed, t[at], *t[inside:end]]
         at = end
