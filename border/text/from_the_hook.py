@@ -106,7 +106,8 @@ def from_the_hook(head: Head, named: bool) -> None:
             head.terminals = t = t[missed:]
     place, order, end = hook_place(t, 0, named)
     made = foundation_at(t, opened)[0]
-    if end > place and 0 < made < order:
+    back = any(x.type == "ENDING" for x in t[opened:place])  # `…, turn, 6 ch, 1 ss in 4th from …`
+    if end > place and 0 < made < order and not back:
         _behind_own_chains(head, place, end, order - made)
         return
     chains = made or types(t, opened, 1) == ["CH"]

@@ -39,6 +39,7 @@ ON_STITCHES = {
 }
 
 ON_LOOPS = {
+    "3 chain, 4 treble, turn, 6 chain, 1 single in 4th treble from hook, turn, 9 plain in loop; repeat": "12 dc, 3 ss, 27 sc, 27 ch; 3 x 4 loop; asked perhaps-start-chain",
     "*2 chain, 1 treble in next loop; repeat from *, ending with 1 treble in last loop": "12 dc, 24 ch; 12 x 1 loop; does not close; asked perhaps-instead; asked run-too-short; asked row-does-not-close",
     "*3 times plain in next, skip 2; repeat": "4 sc; 4 x 3 loop; asked times-of-the-row",
     "*1 plain in loop, 3 chain; repeat, skipping 1 loop": "12 sc, 36 ch; 12 x 1 loop; does not close; asked perhaps-missed; asked row-does-not-close",
