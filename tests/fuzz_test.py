@@ -24,8 +24,8 @@ from border.planning.offers import task_for
 from border.planning.plans import plan_all
 from border.planning.spots import spots_of
 from border.planning.trials import worked_on
-from border.text.marks import MOST
 from border.text.row_texts import MOST_WORDS
+from border.text.shaping.marks import MOST
 from border.text.source import Source
 from border.text.syntax import read_border
 from border.texts import Texts, first_faulty

@@ -6,6 +6,7 @@ import ast
 import re
 from collections.abc import Iterator
 from fnmatch import fnmatchcase
+from graphlib import TopologicalSorter
 from pathlib import Path
 
 import pytest
@@ -42,6 +43,9 @@ FLOORS = (
     ("__init__", "__main__"),
 )
 """From the top: a module imports from its own floor and those before it."""
+
+ROOMS = ("wording", "framing", "shaping", "doubting", "building", "copying", "squares")
+"""The rooms of the text floor, in the order in which a text passes them."""
 
 LEVEL = {room: level for level, rooms in enumerate(FLOORS) for room in rooms}
 
@@ -105,19 +109,29 @@ def imported(tree: ast.AST) -> Iterator[str]:
                 yield "a relative import"
 
 
-def wrong_way(room: str, source: str) -> list[str]:
-    """The imports in a module of `room` that go to a floor below it, or outside the house."""
+def wrong_way(room: str, source: str, within: str = "") -> list[str]:
+    """The imports in a module of `room` that go to a floor below it, or outside the house.
+
+    `within`: the room of the text floor in which it stands, if it stands in one.
+    """
     wrong = []
     for name in imported(ast.parse(source)):
         parts = name.split(".")
         if name == "a relative import":
             wrong.append(name)
         elif parts[0] == "border" and len(parts) > 1 and parts[1] != "grammar":
-            if LEVEL.get(parts[1], len(FLOORS)) > LEVEL[room]:
+            if LEVEL.get(parts[1], len(FLOORS)) > LEVEL[room] or (
+                within and name.startswith("border.text.") and is_further_on(parts[2], within)
+            ):
                 wrong.append(name)
         elif parts[0] == "tests":
             wrong.append(name)
     return wrong
+
+
+def is_further_on(room: str, within: str) -> bool:
+    """Whether a room of the text floor comes behind the one in which a module stands."""
+    return room in ROOMS and ROOMS.index(room) > ROOMS.index(within)
 
 
 def touches(source: str) -> list[str]:
@@ -161,7 +175,16 @@ def uses_only_version(tree: ast.AST) -> bool:
 
 @pytest.mark.parametrize("module", modules(), ids=lambda p: str(p.relative_to(HOUSE)))
 def test_a_floor_imports_only_from_floors_above_it(module: Path) -> None:
-    assert wrong_way(room_of(module), module.read_text()) == []
+    within = module.parent.name if module.parent.parent.name == "text" else ""
+    assert wrong_way(room_of(module), module.read_text(), within) == []
+
+
+def test_no_modules_of_the_text_floor_import_each_other_in_a_ring() -> None:
+    needs = {}
+    for module in (HOUSE / "text").rglob("*.py"):
+        name = ".".join(module.relative_to(HOUSE.parent).with_suffix("").parts)
+        needs[name] = set(imported(ast.parse(module.read_text())))
+    assert "border.text.tree" in TopologicalSorter(needs).static_order()
 
 
 @pytest.mark.parametrize("module", modules(), ids=lambda p: str(p.relative_to(HOUSE)))
@@ -182,13 +205,13 @@ def drawn(page: str) -> dict[str, set[str]]:
     rooms: dict[str, set[str]] = {"": set()}
     room = ""
     for line in house.splitlines()[1:]:
-        if entry := re.match(r"      (\w+)/ ", line):
-            room = entry[1]
+        if entry := re.match(r"(  +)(\w+)/ ", line):
+            room = entry[2] if len(entry[1]) == 6 else f"{room.split('/')[0]}/{entry[2]}"
             rooms[room] = set()
         elif re.match(r"      \S", line):
             room = ""
         rooms[room] |= set(re.findall(r"[\w*]+\.(?:py|css|js)\b", line))
-    return rooms
+    return {room: files for room, files in rooms.items() if files}
 
 
 def test_the_house_is_drawn_as_it_is() -> None:
@@ -230,6 +253,12 @@ def test_modules_and_what_is_public_in_them_say_what_they_are_for(module: Path) 
 def test_an_import_the_wrong_way_is_seen(source: str) -> None:
     assert wrong_way("reckoning", source)
     assert not wrong_way("reckoning", "from border.working.work import work")
+
+
+def test_an_import_the_wrong_way_within_the_text_floor_is_seen() -> None:
+    assert wrong_way("text", "from border.text.building.lists import settled_list", "shaping")
+    assert not wrong_way("text", "from border.text.wording.passing import types", "shaping")
+    assert not wrong_way("text", "from border.text.building.lists import settled_list")
 
 
 @pytest.mark.parametrize(

@@ -14,7 +14,7 @@ from lark.grammar import Rule
 from lark.lexer import TerminalDef
 from msgspec import json
 
-from border.text.parser import TABLE, _made, grammar
+from border.text.building.parser import TABLE, _made, grammar
 
 WHERE = Path(__file__).parent.parent / "grammar" / TABLE
 

@@ -8,8 +8,8 @@ import pytest
 from lark import Lark, __version__
 from parser_table import made_table
 
-from border.text import parser
-from border.text.parser import grammar, parse
+from border.text.building import parser
+from border.text.building.parser import grammar, parse
 from border.text.terminals import Terminal
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from border.text.passing import goes_on, made
 from border.text.terminals import Terminal
+from border.text.wording.passing import goes_on, made
 
 
 def terminals(types: str) -> list[Terminal]:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from border.text.assumed import SPACES
-from border.text.binding import bind_numbers
-from border.text.passing import said
-from border.text.shaping import PASSES, shape
+from border.text.shaping.binding import bind_numbers
+from border.text.shaping.passes import PASSES, shape
 from border.text.source import Source
-from border.text.terminals import Terminal, read_terminals
+from border.text.terminals import Terminal
 from border.text.vocabulary import names, vocabulary
+from border.text.wording.assumed import SPACES
+from border.text.wording.passing import said
+from border.text.wording.terminals_read import read_terminals
 from border.text.words import read_words
 
 SAID = sorted(

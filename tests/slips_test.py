@@ -26,13 +26,13 @@ from typing import NamedTuple
 import pytest
 
 from border.findings import Finding, Span
+from border.text.framing.rowheads import find_heads
 from border.text.readings import Reading, read_rounds
-from border.text.rowheads import find_heads
 from border.text.source import Source
-from border.text.strangers import _known_words
 from border.text.syntax import read_border
 from border.text.tree import Text as Steps
 from border.text.vocabulary import TERMS, vocabulary
+from border.text.wording.strangers import _known_words
 from border.text.words import Sort, Word, read_words
 from border.text.written import write_text
 

@@ -6,7 +6,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.stitches import STITCHES
-from border.text.copied import Rules
+from border.text.copying.copied import Rules
 from border.text.steps import walk
 from border.text.tree import (
     Begin,

@@ -14,10 +14,11 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.text.changed import Changed
-from border.text.copied import Copies, Others, Rules, rules_of
+from border.text.copying.changed import Changed
+from border.text.copying.copied import Copies, Others, Rules, rules_of
+from border.text.copying.made import Put, Stretch
+from border.text.copying.variations import At
 from border.text.fastening import FASTENED_BACK, unfastened
-from border.text.made import Put, Stretch
 from border.text.openings import (
     split_head,
     turned_before,
@@ -51,7 +52,6 @@ from border.text.tree import (
     StartChain,
     Text,
 )
-from border.text.variations import At
 
 
 class Round(Struct, frozen=True):

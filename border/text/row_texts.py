@@ -9,29 +9,30 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Finding, Span
-from border.text.assumed import CLUSTERS, EDGE, clusters_of
-from border.text.build import build_text
-from border.text.clauses import Part, split_claims, split_clauses
-from border.text.complaints import complaint
-from border.text.figures import Figures, placed
-from border.text.first_stitches import on_first_stitch
-from border.text.made_below import of_made_below
-from border.text.marks import printed_marks, without_lone_mark
-from border.text.moving import Tried
-from border.text.nesting import pair_brackets
+from border.text.building.build import build_text
+from border.text.building.complaints import complaint
+from border.text.building.parser import parse
+from border.text.copying.moving import Tried
+from border.text.framing.clauses import Part, split_claims, split_clauses
+from border.text.framing.figures import Figures, placed
+from border.text.framing.nesting import pair_brackets
+from border.text.framing.spoken import told_clause
 from border.text.nodes import Building
-from border.text.parser import parse
-from border.text.passing import only_ends
-from border.text.rings import COUNTED, SHOWN
-from border.text.said_besides import without_rest
-from border.text.shaping import shape
+from border.text.shaping.made_below import of_made_below
+from border.text.shaping.marks import printed_marks, without_lone_mark
+from border.text.shaping.passes import shape
+from border.text.shaping.said_besides import without_rest
 from border.text.source import Source
-from border.text.spoken import told_clause
-from border.text.squares import Squares
-from border.text.terminals import Terminal, read_terminals
+from border.text.squares.meanings import Squares
+from border.text.terminals import Terminal
 from border.text.tree import Chains, Claim, Clause, Headings, Text
 from border.text.vocabulary import Names
-from border.text.whole_rows import between_all
+from border.text.wording.assumed import CLUSTERS, EDGE, clusters_of
+from border.text.wording.first_stitches import on_first_stitch
+from border.text.wording.passing import only_ends
+from border.text.wording.rings import COUNTED, SHOWN
+from border.text.wording.terminals_read import read_terminals
+from border.text.wording.whole_rows import between_all
 from border.text.words import Word, shortened
 
 BREAKS = frozenset(

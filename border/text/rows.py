@@ -8,9 +8,10 @@ from itertools import groupby, pairwise
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.assumed import made_by, shell_of
-from border.text.copies import CopyWords, copy_at
-from border.text.figures import (
+from border.text.copying.part_copies import part_copy_at
+from border.text.copying.row_copies import last_put, read_copy, read_part_copy, said_out
+from border.text.framing.copies import CopyWords, copy_at
+from border.text.framing.figures import (
     Figure,
     Figures,
     figure_forms,
@@ -18,21 +19,20 @@ from border.text.figures import (
     opens_place,
     with_figures,
 )
-from border.text.headings import is_heading
-from border.text.numbering import Section
+from border.text.framing.headings import is_heading
+from border.text.framing.numbering import Section
+from border.text.framing.set_apart import steps_set_apart
 from border.text.numbers import number_at, row_list_at
-from border.text.part_copies import part_copy_at
-from border.text.row_copies import last_put, read_copy, read_part_copy, said_out
 from border.text.row_texts import BREAKS, MOST_WORDS, Reader, read_texts
-from border.text.set_apart import steps_set_apart
 from border.text.shown import picot_said_last, with_shown_figures
 from border.text.source import Source
-from border.text.square_rows import turning_of, with_squares
-from border.text.square_words import SquareRow
-from border.text.strangers import taken_as_remark
+from border.text.squares.rows import turning_of, with_squares
+from border.text.squares.words import SquareRow
 from border.text.terminals import behind_colour
 from border.text.tree import Body, Claim, Copy, Row, Text
 from border.text.vocabulary import vocabulary
+from border.text.wording.assumed import made_by, shell_of
+from border.text.wording.strangers import taken_as_remark
 from border.text.words import Sort, Word, quoted, read_words, without_remarks
 
 MOST_IN_ALL = 50_000

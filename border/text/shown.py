@@ -11,13 +11,13 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from border.text.assumed import SPACES
-from border.text.copies import behind_said
-from border.text.figures import Figure, Figures, figure_forms, is_place, opens_place
-from border.text.shaping import shape
+from border.text.framing.copies import behind_said
+from border.text.framing.figures import Figure, Figures, figure_forms, is_place, opens_place
+from border.text.shaping.passes import shape
 from border.text.source import Source
-from border.text.terminals import read_terminals
 from border.text.vocabulary import Names, opens_one, vocabulary
+from border.text.wording.assumed import SPACES
+from border.text.wording.terminals_read import read_terminals
 from border.text.words import Sort, Word
 
 _NAMES = {

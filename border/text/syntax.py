@@ -8,18 +8,18 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.findings import Finding
-from border.text.explained import figures_as_headings
-from border.text.figures import no_groups, split_figures
-from border.text.headings import read_headings
-from border.text.numbering import find_rows
-from border.text.preamble import split_chain
+from border.text.framing.explained import figures_as_headings
+from border.text.framing.figures import no_groups, split_figures
+from border.text.framing.headings import read_headings
+from border.text.framing.numbering import find_rows
+from border.text.framing.preamble import split_chain
+from border.text.framing.rowheads import find_heads
 from border.text.row_texts import MOST_WORDS, Reader
-from border.text.rowheads import find_heads
 from border.text.rows import read_rows
 from border.text.shown import without_picots
 from border.text.source import Source
-from border.text.squares import split_squares
-from border.text.squares_unsaid import with_usual_squares
+from border.text.squares.meanings import split_squares
+from border.text.squares.unsaid import with_usual_squares
 from border.text.tree import Border
 from border.text.vocabulary import names
 from border.text.words import Word, read_words, without_remarks

@@ -10,7 +10,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import assert_never
 
 from border.text.steps import walk
-from border.text.stitch_names import meaning_of
 from border.text.tree import (
     Arch,
     AtJoint,
@@ -36,6 +35,7 @@ from border.text.tree import (
     Variation,
 )
 from border.text.vocabulary import has_name, name_of
+from border.text.wording.stitch_names import meaning_of
 from border.text.written_places import Overrides, write_kind, write_place
 from border.text.written_steps import write_difference, write_item, write_list
 

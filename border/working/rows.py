@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.amounts import some
-from border.text.copied import Rules
+from border.text.copying.copied import Rules
 from border.text.steps import OPEN_PLACES, leading_targets
 from border.text.tree import (
     SPACES,

@@ -48,7 +48,7 @@ STEPS = {
     "the parser's table, and a first row": (NAMED, FIRST),
     "the table made anew, where it is stale": (
         NAMED,
-        "from border.text.parser import _made\n_made()",
+        "from border.text.building.parser import _made\n_made()",
     ),
 }
 """What is loaded, with what is there before it."""

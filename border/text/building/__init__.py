@@ -1,0 +1,1 @@
+"""A parse becomes the steps of the tree."""

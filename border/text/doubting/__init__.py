@@ -1,0 +1,1 @@
+"""What the steps of a row may mean besides, asked."""

@@ -1,0 +1,311 @@
+"""Chains with a stitch behind them that may be a picot, or be worked on by the row itself."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from msgspec import Struct
+
+from border.findings import Span
+from border.stitches import STITCHES
+from border.text.nodes import Building
+from border.text.tree import (
+    SPACES,
+    Bracket,
+    Chains,
+    Item,
+    Kind,
+    Part,
+    Picots,
+    Place,
+    Repeat,
+    Skip,
+    Stitches,
+    Which,
+    Whole,
+)
+from border.text.wording.picots_named import AGAIN, APART, DOUBLE, LEAF, SIZED
+from border.text.wording.rings import CLOSING, COUNTED
+
+
+def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
+    """`ch 5, 1 sl st in first ch`: a picot, or a stitch into the row below?"""
+    below = b.written(closing)
+    b.tell(
+        "place-unclear",
+        "this may close the chains before it into a picot, or go into the row below",
+        f"write picot of {chains.count} or ch {chains.count}; {below}",
+        chains.span.to(closing.span),
+    )
+
+
+class _Doubt(Struct, frozen=True):
+    """What is told of a picot by the name that it was given on the way."""
+
+    code: str
+    message: str
+    help_: str
+
+
+_NAMED = {
+    # `p (5 ch, 1 sc in 2nd)`: the 2nd from the hook, or of the 5?
+    COUNTED: _Doubt(
+        "perhaps-picot",
+        "the chain that closes this is counted from the hook, so that the picot is of {0}",
+        "if it is counted from the first chain, write the picot with as many as it closes: "
+        '"picot of 4"',
+    ),
+    # `5 ch p`, without a comma
+    SIZED: _Doubt(
+        "perhaps-picot",
+        "these chains and the picot are taken for one, a picot of {0}",
+        'write "picot of {0}" to say so; where the chains stand before a picot, "ch {0}, picot"',
+    ),
+    # `p ch 4`, without a comma
+    APART: _Doubt(
+        "perhaps-picot",
+        "the chains right behind this picot are taken to be made behind it",
+        "put a comma between them to say so; where they are the picot itself, write it with its "
+        'number: "picot of 4"',
+    ),
+    # `double p`
+    DOUBLE: _Doubt(
+        "perhaps-picot",
+        "a double picot is taken for two picots, a treble one for three",
+        'write "2 picots", "3 picots" to say so, or its steps as the book shows them',
+    ),
+    # `picot, 4 ch, 1 sc in 1st`
+    AGAIN: _Doubt(
+        "perhaps-picot",
+        "this is taken for another picot; it may only say how the picot before it is made",
+        'write "picot of {0}" once if it is the same one, or "picot, picot of {0}" for two',
+    ),
+    # `ch 5, 1 sc in 2nd ch from hook, 1 hdc in next, 1 dc in next 2`
+    LEAF: _Doubt(
+        "perhaps-just-made",
+        "this is taken for a picot of {0}, and the stitches behind it go into the row below; they "
+        "may be worked down the chains just made",
+        "if so, write what it comes to on the row, as a picot or chains, without the stitches "
+        'that are worked down them; if not, write "picot of {0}"',
+    ),
+}
+
+
+def tell_named(name: str, size: int, b: Building, span: Span) -> None:
+    """What a picot may be besides, by the name that it was given on the way; nothing for others."""
+    if name in _NAMED:
+        doubt = _NAMED[name]
+        b.tell(doubt.code, doubt.message.format(size), doubt.help_.format(size), span)
+
+
+def may_be_picot(since: Sequence[Item], closing: Item) -> bool:
+    """`5 chain, 1 slip in the same stitch`; with 1 sc only behind stitches without a place."""
+    match closing:
+        case Stitches(1, "ss" | "sc" as name, Place(targets=() | (Whole(Kind("st")),))):
+            chains = since[-1] if since else None
+            bare = len(since) > 1 and isinstance(since[-2], Stitches)
+            return isinstance(chains, Chains) and chains.count > 2 and (bare or name == "ss")
+        case _:
+            return False
+
+
+def tell_picot(chains: Item, b: Building, to: Span) -> None:
+    """That chains with a stitch in the same place behind them may be a picot."""
+    assert isinstance(chains, Chains)
+    b.tell(
+        "perhaps-picot",
+        f"these {chains.count} chains are taken to stand as a loop on the row",
+        f"write picot of {chains.count} if this closes them into a ring on that stitch",
+        chains.span.to(to),
+    )
+
+
+class Pair(Struct, frozen=True):
+    """A step of a list, `item`, and the one `before` it, with what stands around them.
+
+    `worked`: the step before both. `into`: the space that was worked into last. `behind`: the step
+    behind both.
+    """
+
+    before: Item
+    item: Item
+    worked: Item | None
+    into: Kind | None
+    behind: Item | None
+
+
+def tell_perhaps_ring(pair: Pair, b: Building) -> bool:
+    """`1 dc, ch 5, 1 sc in last dc`, `ch 4, 1 sl st in the dc`, `ch 8, 1 sc in 5th ch`: a picot?
+    Whether this was asked."""
+    chains, closing = pair.before, pair.item
+    if not isinstance(chains, Chains) or chains.count < 3:
+        return False
+    size = chains.count
+    made = pair.worked if isinstance(pair.worked, Stitches) else None
+    match closing:
+        case Stitches(1, "sc" | "ss", Place(which=Which.LAST, targets=(Whole(of),), count=1)):
+            perhaps = made is not None and made.stitch == of.name
+        case Stitches(1, "sc" | "ss", Place(Which.NTH, (Whole(Kind("ch")),), nth)):
+            perhaps, size = 3 <= nth <= size, nth
+        case Stitches(1, "ss", Place(Which.NTH, (Whole(Kind("st")),), nth)):
+            perhaps, size = 3 <= nth <= size, nth
+        case Stitches(1, "sc" | "ss" as name, Place(Which.SAME, (Whole(of),))) if (
+            pair.into is not None
+        ):
+            like = made is not None and made.stitch == of.name
+            perhaps = of == Kind("st") or (like and name == "ss")
+        case Stitches(1, "sc" | "ss" as name, Place(Which.THE | Which.NTH, (Whole(of),), nth)) if (
+            made is not None
+        ):
+            last = nth == made.count > 1 or (name == "ss" and nth == 1)
+            last |= nth == 1 and _goes_on_there(pair.behind)
+            perhaps = made.stitch == of.name and last
+        case _:
+            return False
+    if perhaps:
+        rest = f"ch {chains.count - size}, " if chains.count > size else ""
+        below = b.written(closing)
+        b.tell(
+            "perhaps-picot",
+            "this is taken to go into the row below; it may close the chains into a picot",
+            f"write {rest}picot of {size} if it does, or ch {chains.count}; {below} if not",
+            chains.span.to(closing.span),
+        )
+    return perhaps
+
+
+def _goes_on_there(behind: Item | None) -> bool:
+    """Whether a row goes on as if chains had been closed on the stitch before them: it works into
+    the same place, or misses some with no chains over them."""
+    placed = behind.place if isinstance(behind, Stitches) else None
+    return isinstance(behind, Skip) or (placed is not None and placed.which is Which.SAME)
+
+
+def space_of(item: Item | None, before: Kind | None) -> Kind | None:
+    """The space or loop that the last step with a place went into; `before` is that of the steps
+    before this one."""
+    match item:
+        case (
+            Stitches(place=Place(which=which, targets=targets))
+            | Bracket(place=Place(which=which, targets=targets))
+        ):
+            if which is Which.SAME:
+                return before
+            kind = targets[-1].of if targets else None
+            return kind if kind is not None and kind.name in SPACES else None
+        case _:
+            return before
+
+
+def tell_just_made(pair: Pair, b: Building) -> bool:
+    """`ch 5, 1 dc in 1st of 5 ch`, `ch 6, 1 sc in 2nd ch, 1 hdc in next`, `1 sc in loop, ch 3, 2 dc
+    in same sc`, `1 dc, ch 7, 1 sl st in 4th of the 7 ch`: into what this row has just made?
+    Whether this was asked.
+    """
+    before, item = pair.before, pair.item
+    if not isinstance(item, Stitches):
+        return False
+    if isinstance(before, Picots) and isinstance(pair.worked, Chains):
+        # `ch 6, 1 sc in 4th ch from hook, 1 sc in each of next 2 ch`: a picot on its stalk
+        perhaps = _goes_down(pair.worked, item)
+    elif isinstance(before, Skip) and isinstance(pair.worked, Chains):
+        perhaps = before.count <= _TURNED and _fills(pair.worked.count - before.count, item)
+    else:
+        perhaps = isinstance(before, Chains) and _in_chains(before.count, item, pair, b)
+    if perhaps:
+        b.tell(
+            "perhaps-just-made",
+            "this is taken to go into the row below; it may go into what this row has just made",
+            "if so, write what it comes to on the row, as a picot, or a figure with a name of its "
+            f"own; if not, keep it: {b.written(item)}",
+            (pair.worked if isinstance(before, Skip) and pair.worked else before).span.to(
+                item.span
+            ),
+        )
+    return perhaps
+
+
+def _goes_down(stalk: Chains, item: Stitches) -> bool:
+    """Whether so many chains are worked on, at most, as stand before a picot."""
+    match item.place:
+        case Place(Which.NEXT, (Whole(Kind("ch")),), count):
+            return count <= stalk.count and (item.place.each or count in (1, item.count))
+    return False
+
+
+_TURNED = 3
+"""Of chains that are worked down no more are missed from the hook."""
+
+
+def _fills(size: int, item: Stitches) -> bool:
+    """Whether one stitch goes into each of `size` chains, or of all but the last: `7 ch, miss 1, 1
+    dc in each of 6 ch`, `6 ch, 1 dc in each of 5 ch`."""
+    match item.place:
+        case Place(Which.NEXT, (Whole(Kind("ch")),), count):
+            single = item.place.each or count == item.count
+            return size > 2 and count in (size, size - 1) and single and item.count in (1, count)
+    return False
+
+
+def _in_chains(size: int, item: Stitches, pair: Pair, b: Building) -> bool:
+    """Whether a step may go into the `size` chains before it."""
+    behind, worked = pair.behind, pair.worked
+    if _fills(size, item):
+        return True
+    even = (isinstance(behind, Chains) and behind.count == size) or worked is item  # a mesh
+    match item.place:
+        case Place(Which.THE, (Whole(Kind("space", of, None)),), 1):
+            return item.count > 1 and of == size > 2 and not even  # `5 ch, 3 dc under the 5 ch`
+        case Place(Which.THE, (Part(1, Kind("ch" | "st"), Kind("ch" | "space", of)),), 1):
+            return of in (None, size)
+        case Place(Which.THE, (Part(nth, Kind("ch" | "st"), Kind("space", of)),), 1) if nth > 1:
+            closes = item.count == 1 and item.stitch in CLOSING and of == size
+            return closes and isinstance(worked, Stitches) and not even
+        case Place(Which.NTH, (Whole(Kind("ch")),), nth):
+            return b.round > 1 and nth <= size
+        case Place(Which.FIRST, (target, *_), 1) if size > 2:
+            several = item.count > 1 and target == Whole(Kind("ch"))  # `5 ch, 3 dc in first ch`
+            return b.round > 1 or several  # `4 ch, 2 dc in the first`
+        case Place(Which.SAME, (Whole(Kind("space", of)),)) if pair.into is None:
+            return item.count > 1 and of in (None, size)  # `4 ch, 4 tr under the same 4 ch`
+        case Place(Which.SAME, (Whole(Kind(name)),)) if pair.into is not None and name in STITCHES:
+            return isinstance(worked, Stitches) and worked.stitch == name
+    return False
+
+
+def tell_ring_filled(before: Item, item: Item, picot: int, b: Building) -> None:
+    """`12 ch, 1 sl st in the first to form a ring, 3 ch, 16 dc in the ring`: of the row below, or
+    the one just made? `picot`: the size of one that was closed before, or 0."""
+    inside = isinstance(item, Bracket) and any(isinstance(x, Picots) for x in item.items)
+    closed = isinstance(before, Picots)
+    match item:
+        case (
+            Stitches(place=Place(Which.THE, (Whole(Kind("loop")),), 1) as place)
+            | Bracket(place=Place(Which.THE, (Whole(Kind("loop")),), 1) as place)
+        ) if b.said_in(place.span) & {"ring", "circle"}:
+            below = inside or closed or (isinstance(before, Chains) and picot > 0)
+            in_ = "in"
+        case Stitches(count, place=Place(which=Which.SAME)) if count > 2:
+            below = closed and "it" in b.said_in(item.span)  # `into it 12 dc`
+            in_ = "on"
+        case _:
+            return
+    if below:
+        b.tell(
+            "perhaps-just-made",
+            f"this is taken as {b.written(item)}, {in_} the row below; the ring just made may be "
+            "meant",
+            "if so, write what it comes to on the row, as a figure with a name of its own",
+            before.span.to(item.span),
+        )
+
+
+def tell_rings_inside(before: Item, item: Item, b: Building) -> None:
+    """`3 dc, (5 ch, 1 sc in the same place) 3 times`: loops on the row, or picots?"""
+    match before, item:
+        case (
+            Stitches(place=None),
+            Repeat(items=(chains, Stitches(stitch="sc", place=Place(Which.SAME)) as closing)),
+        ):
+            if may_be_picot((before, chains), closing):
+                tell_picot(chains, b, closing.span)

@@ -1,0 +1,1 @@
+"""What frames the rows: heads, headings, clauses, copies, figures explained."""

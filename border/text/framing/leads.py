@@ -1,0 +1,74 @@
+"""Words before a row head on its line: `Border. 1st row.--`, `For the upper edge, 1st row:`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from border.text.framing.headings import is_heading
+from border.text.phrases import longest
+from border.text.vocabulary import names, vocabulary, ways_from
+from border.text.words import Sort, Word
+
+MOST = 14
+"""So many words may lead to a head."""
+
+_PARTS = frozenset({".", ",", ":", ";", "--", "\u2014", "-"})
+_STEPS = frozenset(
+    {"CH", "PICOT", "CLUSTER", "SKIP", "REPEAT", "ENDING", "TIMES", "TOEND", "SOON", "LEAVE", "MOD"}
+    | {"BEGIN", "SAME", "LIKE", "COME", "ALTERNATELY", "FILL", "CATCH", "ENDWITH", "REMARK"}
+    | {"EACH", "ALL"}
+)
+"""Words of steps: what stands before a row head with one of them belongs to the row before."""
+_NO_STEPS = (("one", "side"), ("as", "follows"))
+
+
+def behind_lead(words: Sequence[Word], at: int) -> Iterator[int]:
+    """The places behind one to fourteen words from here on where a row head may stand."""
+    count = 0
+    for n in range(at, min(at + 2 * MOST, len(words))):
+        word = words[n]
+        if word.line != words[at].line or word.sort not in (Sort.WORD, Sort.MARK):
+            return
+        if word.sort is Sort.MARK:
+            if word.text not in _PARTS or not count:
+                return
+        elif (count := count + 1) > MOST or _of_steps(words, at, n):
+            return
+        ended = n + 1 < len(words) and words[n + 1].text not in _PARTS
+        if ended and words[n + 1].line == word.line and _leads(words[at : n + 1]):
+            yield n + 1
+
+
+def _of_steps(words: Sequence[Word], start: int, at: int) -> bool:
+    """Whether a step stands here: a number, a stitch, a repeat, what is done with the thread, or
+    a place of which the words from `start` on say that something goes into it."""
+    table, text = vocabulary(), words[at].text
+    if (text, *(w.text for w in words[at + 1 : at + 2])) in _NO_STEPS:
+        return False
+    if text in table.times or (text in table.numbers and text not in ("a", "an")):
+        return True
+    if text in table.colours["colour"] or text in ("as", "means"):
+        return True
+    stitch, _ = longest(words, at, names("us").phrases)
+    said = _said(words, at)
+    if (
+        said == "KIND"
+        and text not in table.rows["edge"] | table.rows["alone"] | table.rows["piece"]
+    ):
+        return any(_said(words, n) == "PREP" for n in range(start, at))
+    return stitch is not None or said in _STEPS
+
+
+def _said(words: Sequence[Word], at: int) -> str:
+    entry, _ = longest(words, at, ways_from(words[at].text))
+    return entry.terminal if entry is not None else ""
+
+
+def _leads(lead: Sequence[Word]) -> bool:
+    """Whether these words may lead to a row head, and do not go on to speak of it."""
+    rows = vocabulary().rows
+    *_, before, last = ["", *(word.text for word in lead if word.sort is Sort.WORD)]
+    heading = len(lead) > 2 and is_heading(lead)
+    if (before, last) == ("as", "follows"):
+        return not heading
+    return last not in rows["goes_on"] | rows["speaks_of"] and not heading

@@ -1,0 +1,1 @@
+"""What stands together becomes one thing, and stands as the grammar has it."""

@@ -1,0 +1,90 @@
+"""`1 sc in the centre of 5`, with no word for what: of the chains that the row below makes so. `The
+3 chain in the centre of the group`: the shell, where the row below makes shells. `The 5th of the 9
+dc`: of those in one place, where the row below has them side by side.
+"""
+
+from __future__ import annotations
+
+from msgspec.structs import replace
+
+from border.text.shaping.described import BETWEEN, IN_GROUP
+from border.text.stands_below import worked_together
+from border.text.steps import walk
+from border.text.tree import Bracket, Chains, Kind, Stitches, Text
+from border.text.wording.passing import Terminals, types
+
+
+def of_made_below(t: Terminals, below: Text | None) -> Terminals:
+    """The words of a row with each such number as that of chains, where the row below makes so
+    many chains, and nowhere so many stitches."""
+    t = _side_by_side(_in_groups(t, below), below)
+    if below is None or not any(_is_unsaid(here.kind, here.text) for here in t):
+        return t
+    items = list(walk(below.items))
+    chains = {one.count for one in items if isinstance(one, Chains)}
+    chains |= {one.parted for one in items if isinstance(one, Stitches | Bracket)}
+    chains -= {one.count for one in items if isinstance(one, Stitches)}
+    found: Terminals = []
+    behind = -1  # `on the centre 3 of the 5`: where the words stand for what is behind the first
+    for here in t:
+        if here.start == behind and here.type == "KIND":
+            here = replace(here, kind=Kind("ch"))
+        if here.kind is not None and _is_unsaid(here.kind, here.text) and here.kind.size in chains:
+            part = len(found)
+            while part and found[part - 1].type in ("THE", "NEXT", "EACH"):
+                part -= 1
+            if types(found, part - 3, 3) == ["ORD", "KIND", "OF"]:  # `in the 3rd of the 5`
+                found[part - 2] = replace(found[part - 2], kind=Kind("ch"))
+                behind = found[part - 2].start
+            here = replace(here, kind=Kind("space", here.kind.size))
+        found.append(here)
+    return found
+
+
+def _is_unsaid(kind: Kind | None, text: str) -> bool:
+    """Whether a block is named by its number alone."""
+    return kind is not None and kind.name == "block" and bool(kind.size) and " " not in text
+
+
+def _side_by_side(t: Terminals, below: Text | None) -> Terminals:
+    """The words with each run of stitches, `the 9 dc`, `the 9`, as the group that is worked into
+    one place, where the row below puts as many side by side, with nothing between them."""
+    if below is None or all(here.kind is None for here in t):
+        return t
+    found: Terminals = []
+    for here in t:
+        kind = here.kind
+        if kind is not None and kind.size and _is_counted(kind, here.text):
+            made = {one.stitch for one in walk(below.items) if isinstance(one, Stitches)}
+            stitches = {kind.stitch} if kind.stitch else made
+            if any(worked_together(below, stitch) == kind.size for stitch in stitches):
+                here = replace(here, kind=replace(kind, name="group"))
+        found.append(here)
+    return found
+
+
+def _is_counted(kind: Kind, text: str) -> bool:
+    """Whether stitches are named by their number, and not as a run or a block."""
+    run = kind.name == "run" and not text.startswith("run")
+    return run or _is_unsaid(kind, text)
+
+
+def _in_groups(t: Terminals, below: Text | None) -> Terminals:
+    """The words with each place in the middle of a group as the shell that it is, or as the space
+    of so many chains, which is told."""
+    if all(here.name != IN_GROUP for here in t):
+        return t
+    items = walk(below.items) if below is not None else ()
+    brackets = (one for one in items if isinstance(one, Bracket))
+    shells = any(isinstance(inner, Chains) for one in brackets for inner in one.items)
+    found: Terminals = []
+    inside = False
+    for here in t:
+        if here.name == IN_GROUP:
+            inside = True
+            here = replace(here, name="" if shells else BETWEEN)
+        elif inside and here.type == "KIND":
+            inside = False
+            here = replace(here, kind=Kind("shell")) if shells else here
+        found.append(here)
+    return found

@@ -1,0 +1,1 @@
+"""Rows told by their squares."""

@@ -1,0 +1,153 @@
+"""Stitches that stand on one of the row below and on the chains at either side of it: `3 sc (1 in
+st before sc, 1 in sc, 1 in st after)`, `3 dc (1 each side of and 1 in dc)`.
+
+What stands before it is the last chain of the space there, what stands behind it the first of the
+next; so diamonds widen.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from border.text.tree import ST, Kind
+from border.text.wording.passing import Terminals, ended, like, past, types
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+BESIDE = "beside"
+"""The name of the first place of such a list."""
+_PARTS = ("SEP", "AND", "NAMELY")
+
+
+class _Part(Struct, frozen=True):
+    """One part of such a list: `before`, `on` or `after`; how many, where, and its end.
+
+    `place`: of the part before, only the stitch that it stands before.
+    """
+
+    side: str
+    count: int
+    place: Sequence[Terminal]
+    end: int
+
+
+def on_either_side(t: Terminals) -> Terminals:
+    """The terminals with every such list as three steps, each with its place."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        steps, end = _listed(t, at) if types(t, at, 2) == ["NUM", "STITCH"] else ([], at)
+        found += steps or [t[at]]
+        at = max(end, at + 1)
+    return found
+
+
+def _listed(t: Terminals, at: int) -> tuple[Terminals, int]:
+    """The three steps of what is counted at a place, and the place behind; none where it is no
+    such list."""
+    bracket = types(t, at + 2, 1) == ["LP"]
+    start = past(t, at + 2 + bracket, *_PARTS)
+    for on, end in (_both_sides(t, start), _all_three(t, start)):
+        closed = types(t, end, 1) == ["RP"] or not bracket
+        if on is not None and closed and on.count + 2 == t[at].number:
+            return _steps(t[at + 1], on), end + bracket
+    on, end = _at_each_side(t, at + 2)
+    if on is not None and t[at].number == 3:
+        return _steps(t[at + 1], on), end
+    whole, end = _all_three(t, at)
+    return (_steps(t[at + 1], whole), end) if whole is not None else ([], at)
+
+
+def _steps(stitch: Terminal, on: _Part) -> Terminals:
+    here = on.place[0]
+    one, comma = like(here, "NUM", number=1), like(here, "SEP")
+    space = [like(here, "OF"), like(here, "NEXT"), like(here, "KIND", Kind("space"))]
+    last, first = (like(here, "ORD", number=n) for n in (-1, 1))
+    chain = like(here, "CH")
+    count = like(here, "NUM", number=on.count)
+    before, behind = (
+        [one, stitch, like(here, "PREP", name=name), nth, chain, *space]
+        for name, nth in ((BESIDE, last), ("", first))
+    )
+    return [*before, comma, count, stitch, *on.place, comma, *behind]
+
+
+def _all_three(t: Terminals, at: int) -> tuple[_Part | None, int]:
+    """`1 in st before sc, 1 in sc, 1 in st after`: the middle part, and the place behind all."""
+    parts: list[_Part] = []
+    while len(parts) < 3 and (part := _part(t, at)) is not None:
+        parts.append(part)
+        at = past(t, part.end, *_PARTS)
+    sound = [part.side for part in parts] == ["before", "on", "after"]
+    if sound and parts[1].place[-1].type == "NUM" and parts[0].place:
+        whole = [*parts[1].place, *parts[0].place]  # `on each of the three`
+        parts[1] = replace(parts[1], place=whole)
+    return (
+        (parts[1], parts[2].end) if sound and parts[0].count == parts[2].count == 1 else (None, at)
+    )
+
+
+def _part(t: Terminals, at: int) -> _Part | None:
+    prep = past(t, at + 1, "STITCH")
+    if types(t, at, 1) != ["NUM"] or types(t, prep, 1) != ["PREP"]:
+        return None
+    noun = past(t, prep + 1, "THE")
+    beside = noun < len(t) and (t[noun].type == "CH" or t[noun].kind == ST)
+    side = past(t, noun + 1, "NOTHING")  # `just before`
+    said = _SIDE.get(t[side].text, "") if beside and side < len(t) else ""
+    if said:
+        named = past(t, side + 1, "THE", "NUM")
+        known = types(t, named, 1) in (["STITCH"], ["THEM"])
+        known = known or (named < len(t) and t[named].text == "it")
+        before = t[named : named + 1] if types(t, named, 1) == ["STITCH"] else ()
+        end = past(t, named + 1 if known else side + 1, "NOTHING")
+        return _Part(said, t[at].number, before, end)
+    stitch = past(t, prep + 1, "EACHOF", "THE", "NEXT", "NUM")
+    counted = types(t, stitch - 1, 1) == ["NUM"] and ended(t, stitch)  # `on each of the three`
+    if counted:
+        return _Part("on", t[at].number, t[prep:stitch], stitch)
+    if types(t, stitch, 1) != ["STITCH"]:
+        return None
+    return _Part("on", t[at].number, t[prep : stitch + 1], stitch + 1)
+
+
+_SIDE = {
+    **dict.fromkeys(("before", "preceding"), "before"),
+    **dict.fromkeys(("after", "beyond", "following"), "after"),
+}
+
+
+def _both_sides(t: Terminals, at: int) -> tuple[_Part | None, int]:
+    """`1 each side of and 1 in dc`: the middle part, and the place behind all."""
+    side = at + 1
+    said = types(t, at, 1) == ["NUM"] and side < len(t) and t[side].text.startswith("each side")
+    if not said or t[at].number != 1:
+        return None, at
+    part = _part(t, past(t, side + 1, "OF", *_PARTS))
+    return (part, part.end) if part is not None and part.side == "on" else (None, at)
+
+
+def _at_each_side(t: Terminals, at: int) -> tuple[_Part | None, int]:
+    """`on the dc and the chain at each side of it`: the middle part, and the place behind all."""
+    stitch = past(t, at + 1, "THE")
+    named = types(t, at, 1) == ["PREP"] and types(t, stitch, 1) in (["STITCH"], ["KIND"])
+    chain = past(t, stitch + 2, "THE") if types(t, stitch + 1, 1) == ["AND"] else len(t)
+    side = chain + 1
+    said = side < len(t) and t[side].text in _SIDES and types(t, chain, 1) == ["CH"]
+    if not (named and said):
+        return None, at
+    end = side + 1 + (types(t, side + 1, 1) == ["STRAY"] and t[side + 1].text == "it")
+    return _Part("on", 1, t[at : stitch + 1], end), end
+
+
+_SIDES = frozenset(
+    f"{at} {each} side{of}"
+    for at in ("at", "on")
+    for each in ("each", "either")
+    for of in ("", " of")
+)

@@ -1,0 +1,187 @@
+"""How often, in other words: `always`, `dc twice in every loop`, `in alternate stitches`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.wording.passing import (
+    NOUNS,
+    chains_at,
+    ended,
+    like,
+    opens_before,
+    past,
+    types,
+)
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+
+def times_behind_comma(t: Sequence[Terminal]) -> list[Terminal]:
+    """`shell in shell, twice, ch 2`: twice, as without the comma."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        alone = here.type == "TIMES" and here.number and types(t, n + 1, 1) in (["SEP"], [])
+        comma = len(found) > 1 and found[-1].text == ","
+        if alone and comma and found[-2].type in NOUNS and opens_before(found, len(found) - 2):
+            found.pop()
+        found.append(here)
+    return found
+
+
+def always(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Always 3 dc in the next st, 3 ch`: over and over, where no other word says it."""
+    head = t[0].text == "always" and all(x.type not in ("REPEAT", "STAR", "SOON") for x in t)
+    each = any(x.type in ("EACH", "EVERY", "TOEND", "ALTERNATELY") for x in t)
+    makes = any(x.type == "STITCH" for x in t)
+    return [replace(t[0], type="ALTERNATELY"), *t[1:]] if head and makes and not each else list(t)
+
+
+def alternately_missing(t: Sequence[Terminal]) -> list[Terminal]:
+    """`5 chain, 1 dc, alternately, missing 2 stitches each time`: with that miss, over and over."""
+    at = next((n for n, x in enumerate(t) if x.type == "ALTERNATELY"), 0)
+    skip = past(t, at + 1, "SEP")
+    end = past(t, skip + 1, "NUM", "KIND", "STITCH", "NOTHING")
+    misses = at and types(t, skip, 2) == ["SKIP", "NUM"]
+    if not misses or any(x.type not in ("SEP", "ENDING") for x in t[end:]):
+        return list(t)
+    before = [*t[:at]]
+    while before and before[-1].type == "SEP":
+        before.pop()
+    stop = like(t[at], "SEP")
+    return [
+        *before,
+        stop,
+        *t[skip:end],
+        stop,
+        replace(like(t[at], "REPEAT"), text="repeat"),
+        *t[end:],
+    ]
+
+
+def twice_in_every(t: Sequence[Terminal]) -> list[Terminal]:
+    """`dc twice in every loop`: 2 dc in every loop."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        twice = here.type == "TIMES" and here.number > 1 and types(t, n + 1, 1) == ["PREP"]
+        each = types(t, n + 2, 1) in (["EACH"], ["EVERY"])
+        before = types(found, len(found) - 2, 1)
+        alone = types(found, len(found) - 1, 1) == ["STITCH"] and before in ([], ["SEP"], ["STAR"])
+        if twice and each and alone:
+            found.insert(-1, replace(like(here, "NUM"), number=here.number))
+            continue
+        found.append(here)
+    return found
+
+
+def every_other(t: Sequence[Terminal]) -> list[Terminal]:
+    """`in alternate stitches`: in every other; `in each loop, missing every alternate one`, too."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        here = t[at]
+        many = here.type == "OTHER" and here.text == "alternate" and types(t, at + 1, 1) == ["KIND"]
+        if many and found and found[-1].type == "PREP" and t[at + 1].many:
+            found += [like(here, "EACH"), here, replace(t[at + 1], many=False)]
+            at += 2
+            continue
+        skip = at + (here.type == "SEP")
+        other = types(t, skip, 3) in (["SKIP", "EACH", "OTHER"], ["SKIP", "EVERY", "OTHER"])
+        noun = past(t, skip + 3, "NUM", "KIND", "STITCH")
+        placed = types(found, len(found) - 2, 2) == ["EACH", "KIND"]
+        if other and placed and ended(t, noun):
+            found.insert(-1, t[skip + 2])
+            at = noun
+            continue
+        found.append(here)
+        at += 1
+    return found
+
+
+def begins_again(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc, 3 chain, miss 2; begin again.`: repeat."""
+    last = len(t) - 1
+    while last > 0 and t[last].type == "SEP":
+        last -= 1
+    again = last > 0 and t[last].type == "REMARK" and t[last].text in _AGAIN
+    made = any(x.type == "STITCH" for x in t[:last]) and all(x.type != "REPEAT" for x in t[:last])
+    if not again or not made:
+        return list(t)
+    return [*t[:last], replace(t[last], type="REPEAT"), *t[last + 1 :]]
+
+
+_AGAIN = frozenset({"begin again", "commence again", "start again"})
+
+
+def making_after(t: Sequence[Terminal]) -> list[Terminal]:
+    """`in every stitch, making 1 chain after each`, `with 1 chain after every treble`."""
+    found = list(t)
+    for n, here in enumerate(t):
+        chains, behind = chains_at(t, n + 1)
+        making = here.type == "WITH" and here.text in ("making", "with") and chains
+        each = types(t, behind, 2) == ["AFTER", "EACH"]
+        if making and each and types(t, behind + 2, 1) not in (["ORD"], ["NUM"]):
+            found[n] = replace(here, type="SEP", text=",")
+    return found
+
+
+def every_at_head(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Every fourth stitch 1 treble, 3 chain between`: in every fourth stitch."""
+    at = past(t, 0, "SEP")
+    noun = past(t, at + 1, "OTHER", "ORD")
+    every = types(t, at, 1) in (["EACH"], ["EVERY"]) and types(t, noun, 3) == [
+        "KIND",
+        "NUM",
+        "STITCH",
+    ]
+    return [*t[:at], replace(like(t[at], "PREP"), text="in"), *t[at:]] if every else list(t)
+
+
+def all_round_and_each(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Dc all round, 2 in each loop`: two there alone, or besides one on each stitch? It
+    is asked."""
+    found = list(t)
+    behind = past(t, 1, "TOEND")
+    parted = types(t, behind, 3) == ["SEP", "NUM", "PREP"]
+    several = parted and t[behind + 1].number > 1 and types(t, behind + 3, 2) == ["EACH", "KIND"]
+    if types(t, 0, 1) == ["STITCH"] and several:
+        found[behind + 2] = replace(t[behind + 2], name=t[behind + 2].name or "counted")
+    return found
+
+
+def do_so(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc in loop, 5 ch, do so twice`: so often in all."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        counted = types(t, n + 1, 1) == ["TIMES"] or types(t, n + 1, 2) == ["NUM", "TIMES"]
+        so = here.type == "REPEAT" and here.text in _SO and counted
+        so = so and "INALL" not in types(t, n + 2, 2)
+        if so and types(found, len(found) - 2, 2) == ["RP", "SEP"]:
+            found.pop()
+        elif so and types(found, len(found) - 1, 1) in (["SEP"], ["AND"]):
+            found[-1] = like(found[-1], "SEP")
+        if not so:
+            found.append(here)
+    return found
+
+
+_SO = ("do so", "do this", "do thus")
+
+
+EVERY_TIME = "every time"
+"""The name of a `first` that each repeat begins with, the next one from the second on."""
+
+
+def first_every_time(t: Sequence[Terminal]) -> list[Terminal]:
+    """`* 1 dc in the first st, 5 ch, miss 3; repeat from *`, at a row's head."""
+    found = list(t)
+    star = past(t, 0, "SEP", "ENDING")
+    place = next((n for n in range(star, len(t)) if t[n].type in ("PREP", "SEP")), len(t))
+    first = types(t, star, 1) == ["STAR"] and types(t, place, 3) == ["PREP", "THE", "ORD"]
+    if first and t[place + 2].number == 1:
+        found[place + 2] = replace(t[place + 2], name=EVERY_TIME)
+    return found

@@ -1,0 +1,249 @@
+"""What is missed, as books say it: `missing 3 under them`, `miss the chain and the treble`."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.tree import SPACES, Kind
+from border.text.wording.passing import (
+    NOUNS,
+    OPENS,
+    WHICH,
+    Terminals,
+    behind_chains,
+    ended,
+    like,
+    past,
+    types,
+)
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+MADE = "made"
+"""The name of a place that may be what the row itself has just made."""
+
+
+def under_chains(t: Terminals) -> Terminals:
+    """`missing 3 under them`, `under which miss 3`: what lies over a skip says nothing more;
+    under which `miss 2 treble and 1 chain` both are missed."""
+    found: Terminals = []
+    skipped = False
+    at = 0
+    while at < len(t):
+        here = t[at]
+        shape = types(t, at + 1, 5) if here.type == "SKIP" else []
+        both = shape[:1] + shape[2:4] == ["NUM", "AND", "NUM"]
+        said = both and "UNDERIT" in types(t, at - 1, 1) + types(t, at + 6, 1)
+        if said and shape[1] in NOUNS and shape[4] in NOUNS:
+            found += [*t[at : at + 3], like(here, "SEP"), here, *t[at + 4 : at + 6]]
+            skipped = True
+            at += 6
+            continue
+        if here.type == "UNDERIT" and (skipped or types(t, at + 1, 1) == ["SKIP"]):
+            at += 1
+            continue
+        under = skipped and here.type == "PREP" and here.text in ("under", "beneath")
+        chain = at + 1
+        while under and types(t, chain, 1) in (["THE"], ["EACH"], ["NEXT"], ["ORD"]):
+            chain += 1
+        if under and chain > at + 1 and types(t, chain, 1) in (["CH"], ["KIND"]):
+            if "STITCH" not in types(t, past(t, chain + 1, "NUM"), 1):
+                at = chain + 1
+                continue
+            found.append(like(here, "SEP"))  # `miss 1 loop under next loop 1 dc`
+        bare = under and ended(t, at + 1)  # `skip 4 stitches beneath`
+        if bare:
+            at += 1
+            continue
+        stitch = here.type == "UNDERIT" and types(found, len(found) - 1, 1) == ["STITCH"]
+        if stitch and types(t, at + 1, 2) == ["NUM", "CH"]:  # `5 treble under these 5 chain`
+            found += [like(here, "PREP", name=MADE), like(here, "THE")]
+            at += 1
+            continue
+        if stitch:
+            made = behind_chains(found)  # `4 ch, 4 tr under it`
+            prep = like(here, "PREP", name=MADE if made else "")
+            found += [prep, like(here, "SAME"), like(here, "PLACE")]
+            at += 1  # `slip up to the first loop, 1 dc under it`
+            continue
+        if here.type == "UNDERIT":
+            here = replace(here, type="STRAY")
+        skipped = here.type == "SKIP" or (skipped and here.type in ("NUM", *NOUNS, "EACH", "THE"))
+        found.append(here)
+        at += 1
+    return found
+
+
+def bare_chain_missed(t: Terminals) -> Terminals:
+    """`miss chain`: the whole of it, as `miss the chain` is; `missing ch, dc and ch`: all three."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        found.append(t[at])
+        at += 1
+        if found[-1].type != "SKIP" or types(t, at, 1) != ["CH"] or not ended(t, at + 1):
+            continue
+        one = [x.number for x in t[max(0, at - 4) : at - 2] if x.type == "NUM"] == [1]
+        if (one and "CH" in types(t, at - 4, 2)) or _each_chain(t):
+            continue  # `1 ch, miss chain`
+        names = [at]
+        while types(t, names[-1] + 1, 1) in (["SEP"], ["AND"]) and not t[names[-1] + 1].name:
+            last = names[-1] + 3
+            if types(t, last - 1, 1) not in _MISSED or not (
+                ended(t, last) or t[last].type == "AND"
+            ):
+                break
+            names.append(names[-1] + 2)
+        if len(names) > 1 and t[names[-1] - 1].type != "AND":
+            del names[1:]
+        skip = found.pop()
+        for n in names:
+            found += [skip, like(skip, "THE"), t[n], like(skip, "SEP")]
+        found.pop()
+        at = names[-1] + 1
+    return found
+
+
+def _each_chain(t: Terminals) -> bool:
+    """Whether single chains are worked into: `1 dc in next ch`."""
+    return any(types(t, n, 2) == ["NEXT", "CH"] for n in range(len(t)))
+
+
+def chains_over(t: Terminals) -> Terminals:
+    """`3 chain over the 3 treble`, `3 chain on 3 treble`, `3 chain over the treble`: chains lie
+    over what is missed."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        over = at + 2 if types(t, at, 3) == ["NUM", "CH", "PREP"] else at
+        many = past(t, over + 1, "THE", "NEXT")
+        number = many if types(t, many, 1) == ["NUM"] else over
+        stitch = number + 1 if number > over else many
+        one = many > over + 1 or number > over or (stitch < len(t) and t[stitch].name == "sc")
+        said = over > at and one and types(t, stitch, 1) in _MISSED and ended(t, stitch + 1)
+        counted = t[number] if number > over else like(t[over - 1], "NUM", number=1)
+        if said and _lies(t[at], t[over], counted, t[stitch].type, found):
+            skipped = [like(t[over], "SKIP"), counted, t[stitch]]
+            if t[stitch].type == "CH":  # `over the 3 chain` is over the space
+                size = t[number].number if number > over else None
+                space = like(t[stitch], "KIND", Kind("space", size))
+                skipped = [skipped[0], like(t[over], "NUM", number=1), space]
+            found += [*t[at:over], like(t[over], "SEP"), *skipped]
+            at = stitch + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+_MISSED = (["STITCH"], ["KIND"], ["CH"])
+
+
+def _lies(chains: Terminal, over: Terminal, many: Terminal, noun: str, found: Terminals) -> bool:
+    """Whether chains lie `over` stitches, or `on` as many; behind stitches without a place these
+    may be meant to go there, too."""
+    said = set(over.text.split())
+    bare = types(found, len(found) - 2, 2) in (["STITCH", "SEP"], ["STITCH", "AND"])
+    bare = bare and (len(found) < 3 or found[-3].type not in OPENS | WHICH)
+    head = next((n + 1 for n in range(len(found) - 1, -1, -1) if found[n].type == "STAR"), 0)
+    bare = bare and types(found, head, 1) != ["PREP"]  # `in loop 3 dc, 1 picot, 3 dc, 1 ch on dc`
+    on = (
+        chains.number == many.number
+        and noun == "STITCH"
+        and not said.isdisjoint({"on", "upon"})
+        and not bare
+    )
+    return on or not said.isdisjoint({"over", "above"})
+
+
+def missing_every(t: Terminals) -> Terminals:
+    """`1 dc in every dc, missing every chain`, `missing the chain`: to go into each says that."""
+    found: Terminals = []
+    each = False
+    arches = False
+    at = 0
+    while at < len(t):
+        opens = t[at].type in ("EACH", "EVERY")
+        each = each or opens
+        arches = arches or (opens and at + 1 < len(t) and _is_space(t[at + 1]))
+        skips = types(t, at, 2) in (["SKIP", "EACH"], ["SKIP", "THE"])
+        what = at + 2 + (skips and types(t, at + 2, 1) == ["NUM"])
+        noun = t[what : what + 1] if each and skips else []
+        said = bool(noun) and (t[at + 1].type == "EACH" or ended(t, what + 1))
+        # `in every loop, missing the 3 chain`: these are loops as well
+        said = said and not (arches and (noun[0].type == "CH" or _is_space(noun[0])))
+        if said and noun[0].type in NOUNS:
+            while found and found[-1].type == "SEP":
+                found.pop()
+            at = _behind_others(t, what + 1)
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+def _is_space(here: Terminal) -> bool:
+    return here.kind is not None and here.kind.name in SPACES
+
+
+def _behind_others(t: Terminals, at: int) -> int:
+    """Behind `, and the treble`, which is missed as well as the chain before it."""
+    while True:
+        noun = past(t, at, "SEP", "AND", "THE")
+        both = noun < len(t) and t[noun].type in NOUNS and t[noun - 1].type == "THE"
+        if not both or not any(x.type == "AND" for x in t[at:noun]) or not ended(t, noun + 1):
+            return at
+        at = noun + 1
+
+
+def missed_by_name(t: Terminals) -> Terminals:
+    """`miss the chain and the treble`: the next space, and the next treble, both missed."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        found.append(t[at])
+        at += 1
+        if found[-1].type != "SKIP":
+            continue
+        skip = found[-1]
+        if types(t, at, 4) == ["NUM", "CH", "OF", "NUM"] and ended(t, at + 4):
+            space = like(t[at + 1], "KIND", Kind("space", t[at + 3].number))
+            found += [t[at], replace(space, many=t[at].number > 1)]  # `miss 1 chain of 5`
+            at += 4
+            continue
+        if types(t, at, 3) == ["NUM", "OF", "CH"]:  # `skip two of chain`
+            found += [t[at], t[at + 2]]
+            at += 3
+        if types(t, at, 3) == ["NUM", "NUM", "CH"]:  # `skip 1 5-ch`, `miss 2 3 ch`
+            found += [t[at], like(t[at + 2], "KIND", Kind("space", t[at + 1].number))]
+            at += 3
+            continue
+        if _is_width(t, at):  # `miss the space of 3 stitches`
+            at = at + 2 + (t[at].type == "THE")
+        while types(t, at, 1) == ["THE"] and at + 1 < len(t) and t[at + 1].type in NOUNS:
+            found += [t[at], _run(t[at + 1])]
+            at += 2
+            the = past(t, at, "AND", "SEP")
+            joined = the > at and all(x.name != "hard" for x in t[at:the])
+            noun = types(t, the + 1, 1)
+            more = joined and types(t, the, 1) == ["THE"] and noun and noun[0] in NOUNS
+            if not more or not (ended(t, the + 2) or types(t, the + 2, 1) == ["AND"]):
+                break
+            found += [like(t[at], "SEP"), skip]
+            at = the
+    return found
+
+
+def _is_width(t: Terminals, at: int) -> bool:
+    """Whether `[the] space of 3` stands here, that is no place but the room of so many."""
+    at += types(t, at, 1) == ["THE"]
+    space = types(t, at, 3) == ["KIND", "OF", "NUM"] and t[at].kind == Kind("space")
+    return space and types(t, at + 3, 1) != ["CH"]
+
+
+def _run(noun: Terminal) -> Terminal:
+    """What is missed as `the chain` is all the chains there."""
+    return like(noun, "KIND", Kind("space")) if noun.type == "CH" else noun

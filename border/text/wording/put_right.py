@@ -1,0 +1,330 @@
+"""What is put right in a row's words before it is told what is strange in them: adjectives,
+glosses, how chains are named, where a row begins.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.wording.after_every import made_after_every
+from border.text.wording.beside import on_either_side
+from border.text.wording.chains_named import (
+    before_stitches,
+    chains_of,
+    end_ones,
+    of_end_chain,
+    round_loops,
+)
+from border.text.wording.dots import without_dots
+from border.text.wording.every_time import (
+    all_round_and_each,
+    alternately_missing,
+    always,
+    begins_again,
+    do_so,
+    every_at_head,
+    every_other,
+    first_every_time,
+    making_after,
+    times_behind_comma,
+    twice_in_every,
+)
+from border.text.wording.glosses import just_before, made_of, without_adjectives, without_glosses
+from border.text.wording.gone_back import (
+    begun_from_mark,
+    last_chains_omitted,
+    last_fastened,
+    last_united,
+    mark_to_mark,
+    steps_repeated,
+)
+from border.text.wording.instead_of import chains_instead, last_replaced
+from border.text.wording.left_out import (
+    a_row_of,
+    at_near_end,
+    at_the_end_of_row,
+    beside_what,
+    chains_in_every,
+    close_stitches,
+    each_on_one,
+    each_with,
+    forms_picot,
+    in_next_nth,
+    in_so_many,
+    long_names,
+    picot_with,
+    picots_each,
+    prep_before_each,
+    same_as,
+    so_many_in_one,
+    the_others,
+    to_reach,
+    unite_with,
+    worked_last,
+)
+from border.text.wording.missed import bare_chain_missed
+from border.text.wording.named_elsewhere import (
+    between_first,
+    each_but,
+    ends_with_last,
+    from_first_star,
+    missed_between,
+    named_later,
+    next_first,
+    none_between,
+    on_each_of,
+    pair_to_end,
+    repeat_mark,
+    same_under_each,
+    together_again,
+)
+from border.text.wording.of_so_many import each_of_one, in_the_first_of, of_the_chain, on_the_sum
+from border.text.wording.passing import NOUNS, ended, like, past, types, where
+from border.text.wording.popcorns import popcorns
+from border.text.wording.remarked import with_remarks
+from border.text.wording.row_begun import (
+    along_all,
+    begun_at_corner,
+    begun_there,
+    closed_first,
+    closely,
+    each_of_a_chain,
+    having_made,
+    last_made,
+    on_a_chain,
+    row_along,
+)
+from border.text.wording.same_again import in_this, more_in
+from border.text.wording.spots import (
+    any_one,
+    at_beginning,
+    at_the_end,
+    in_its_top,
+    of_a_loop,
+    of_them,
+    spots,
+    this_and_next,
+)
+from border.text.wording.two_places import in_orders
+from border.text.wording.whole_rows import on_the_foundation, the_rest
+from border.text.wording.worked_on import in_one_and_other, on_these, shared_out_each, taken_up
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+
+def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
+    """`pass the dc`, `passing 2 ch`, `leave 2`: as `miss`; not `pass the thread`. `* Miss the
+    first dc`, `…, miss the last; repeat` miss the next one each time."""
+    found = list(terminals)
+    for n, here in enumerate(terminals):
+        order = past(terminals, n + 1, "THE")
+        first = types(terminals, order, 1) == ["ORD"] and terminals[order].number == 1
+        if here.text == "leave" and types(terminals, n + 1, 1) != ["NUM"]:
+            continue  # `leave the loops`, where a row ends
+        each_time = first and n and terminals[n - 1].type in ("STAR", "CROSS")
+        last = types(terminals, order, 1) == ["ORD"] and terminals[order].number == -1
+        last = last and ended(terminals, past(terminals, order + 1, *NOUNS))
+        if here.type == "SKIP" and (each_time or (last and _goes_on(terminals, n))):
+            found[order] = like(terminals[order], "NUM", number=1)
+        behind = terminals[n + 1 : n + 3]
+        behind = behind[1:] if behind and behind[0].type in ("THE", "PREP") else behind
+        nth = behind[:1] != [] and behind[0].type in ("ORD", "NEXT")
+        nth = nth and ended(terminals, past(terminals, order + 1, *NOUNS))  # `pass the third`
+        if here.text in ("pass", "passing", "leave") and (
+            nth or (types(behind, 0, 1)[:1] != [] and behind[0].type in ("NUM", *NOUNS))
+        ):
+            found[n] = replace(here, type="SKIP")
+    return found
+
+
+def _goes_on(t: Sequence[Terminal], at: int) -> bool:
+    """Whether steps stand before a word, and a repeat of them behind it."""
+    steps = any(x.type == "STITCH" for x in t[:at])
+    return steps and any(x.type == "REPEAT" for x in t[at:])
+
+
+def _first_missed(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Miss the first dc, 1 dc in each of the next 10, miss 2; repeat`: it is missed once."""
+    start = past(t, 0, "SEP", "ENDING")
+    order = past(t, start + 1, "THE")
+    stop = past(t, order + 1, *NOUNS)
+    first = (
+        types(t, start, 1) == ["SKIP"] and types(t, order, 1) == ["ORD"] and t[order].number == 1
+    )
+    marked = any(x.type in ("STAR", "CROSS", "MARK") for x in t)
+    bare = any(x.type == "REPEAT" for x in t) and not marked
+    if not first or not bare or types(t, stop, 1) != ["SEP"] or stop == order + 1:
+        return list(t)
+    if not _misses_last(t):  # `miss the first dc, 7 dc, miss 1, 3 ch, 1 dc in the loop; repeat`
+        return [*t[:order], like(t[order], "NUM", number=1), *t[order + 1 :]]
+    return [*t[: stop + 1], like(t[stop], "STAR"), *t[stop + 1 :]]
+
+
+def _misses_last(t: Sequence[Terminal]) -> bool:
+    """Whether the last step before a repeat is a miss, perhaps with chains over it."""
+    again = next(n for n, x in enumerate(t) if x.type == "REPEAT")
+    skip = max((n for n in range(again) if t[n].type == "SKIP"), default=again)
+    stop = next((n for n in range(skip, again) if t[n].type == "SEP"), again)
+    behind = [x.type for x in t[stop:again] if x.type != "SEP"]
+    return skip < again and all(x.type in _OF_MISS for x in t[skip + 1 : stop]) and not behind
+
+
+_OF_MISS = frozenset({"NUM", "CH", "KIND", "STITCH", "THE", "SEP"})
+
+
+def _said_once(t: Sequence[Terminal]) -> list[Terminal]:
+    """`…, then 3 dc`, `… and repeat`: parted once, as by one word."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        then = here.type == "SEP" and here.text == "then"
+        if then and found and found[-1].type == "SEP" and found[-1].text == ",":
+            found.pop()
+        if here.type == "AND" and (types(t, n + 1, 1) == ["REPEAT"] or _steps_on(found, t, n + 1)):
+            here = replace(here, type="SEP")
+        found.append(here)
+    return found
+
+
+def _again_behind_mark(t: Sequence[Terminal]) -> list[Terminal]:
+    """`* 1 sc, 5 chain *; and so on`: as `repeat`."""
+    found = list(t)
+    for n, here in enumerate(t):
+        mark = n - 1
+        while mark > 0 and t[mark].type == "SEP":
+            mark -= 1
+        back = types(t, mark - 1, 1) == ["FROM"]  # `repeat from *, &c.`
+        marked = mark > 0 and not back and t[mark].type in ("STAR", "CROSS", "MARK")
+        if here.type == "SOON" and marked:
+            found[n] = replace(here, type="REPEAT")
+    return found
+
+
+def _steps_on(found: Sequence[Terminal], t: Sequence[Terminal], at: int) -> bool:
+    """Whether another step begins here with a place of its own, behind one that has its place."""
+    parts = max((n for n, x in enumerate(found) if x.type in _PARTED), default=-1)
+    placed = any(x.type == "PREP" for x in found[parts + 1 :])
+    return placed and types(t, at, 3) == ["NUM", "STITCH", "PREP"]
+
+
+_PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
+
+
+PUT_RIGHT = (
+    where(without_dots, "SEP"),
+    where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
+    where(prep_before_each, "STITCH-EACH STITCH-EVERY"),
+    where(picot_with, "PICOT-WITH"),
+    where(each_with, "EACH-WITH"),
+    where(ends_with_last, "REPEAT", "AND-PREP", "ORD"),
+    where(same_as, "SAME", "AS"),
+    where(worked_last, "KIND-ORD"),
+    where(the_others, "OTHER-NUM THE-OTHER THE-NEXT"),
+    where(same_under_each, "SAME-PREP", "EACH EVERY"),
+    where(missed_between, "SKIP", "BETWEEN-EACH"),
+    where(from_first_star, "FROMHEAD-STAR ORD-STAR"),
+    where(at_near_end, "KIND-ATEND", "ENDING"),
+    where(on_the_foundation, "STITCH-PREP STITCH-UNKNOWN STITCH-TOEND", "CH FOUNDATION"),
+    where(a_row_of, "ROW-OF"),
+    where(between_first, "-BETWEEN SEP-BETWEEN STAR-BETWEEN LP-BETWEEN"),
+    where(at_the_end_of_row, "CH-ATEND"),
+    where(do_so, "REPEAT-TIMES REPEAT-NUM"),
+    where(times_behind_comma, "SEP-TIMES"),
+    where(alternately_missing, "ALTERNATELY", "SKIP"),
+    where(twice_in_every, "TIMES-PREP"),
+    where(every_other, "OTHER-KIND EACH-OTHER EVERY-OTHER"),
+    where(begins_again, "REMARK- REMARK-SEP"),
+    where(making_after, "WITH", "AFTER"),
+    where(first_every_time, "-STAR SEP-STAR ENDING-STAR", "THE-ORD"),
+    where(every_at_head, "-EACH -EVERY SEP-EACH SEP-EVERY"),
+    where(each_but, "SKIP-THE SKIP-EACH", "EACH-KIND EVERY-KIND"),
+    where(always, "-SEP"),
+    where(beside_what, "UNKNOWN-THE"),
+    where(in_next_nth, "NEXT-ORD"),
+    where(long_names, "STITCH-STITCH"),
+    where(unite_with, "ENDING-WITH"),
+    where(picots_each, "CH-EACH"),
+    where(made_after_every, "EACH EVERY", "STITCH", "PICOT AFTER"),
+    where(repeat_mark, "REPEAT-CROSS REPEAT-MARK REPEAT-STAR"),
+    where(pair_to_end, "ENDWITH", "CROSS MARK STAR"),
+    where(in_so_many, "PREP-NUM"),
+    where(chains_in_every, "CH", "PREP-EACH PREP-EVERY"),
+    where(forms_picot, "AS", "PICOT"),
+    where(so_many_in_one, "STITCH-SEP", "NUM-PREP"),
+    where(of_the_chain, "KIND-OF"),
+    where(each_of_one, "EACHOF"),
+    where(taken_up, "NOTHING-NUM NOTHING-STITCH NOTHING-CH NOTHING-KIND", "STITCH"),
+    where(in_this, "PREP-KIND PREP-STITCH PREP-PICOT"),
+    where(more_in, "MORE-STITCH STITCH-SEP SEP-NUM", "PREP"),
+    where(bare_chain_missed, "SKIP-CH"),
+    where(all_round_and_each, "NUM-PREP", "-STITCH"),
+    where(shared_out_each, "CH", "NUM-STITCH", "PREP-EACH"),
+    where(on_these, "PREP-THE PREP-STRAY SEP-SEP", "CH"),
+    where(in_one_and_other, "AND-STITCH AND-KIND", "PREP-KIND PREP-STITCH"),
+    where(on_the_sum, "AND", "NUM-STITCH", "CH"),
+    where(in_the_first_of, "ORD-NUM ORD-CH", "CH"),
+    where(close_stitches, "ENDING-STITCH"),
+    where(together_again, "TOGETHER DRAWING", "STITCH-NOTHING"),
+    where(none_between, "BETWEEN", "NOTHING"),
+    where(named_later, "ORD-SEP ORD-AND", "PREP"),
+    where(next_first, "NEXT-NUM NEXT-SEP", "PREP"),
+    where(to_reach, "SEP-TO"),
+    where(each_on_one, "EACH-PREP"),
+    where(popcorns, "SEP", "ORD", "UNITE UNKNOWN STITCH-STRAY SEP-SEP"),
+    where(
+        the_rest,
+        "UNKNOWN-STITCH THE-UNKNOWN PREP-UNKNOWN PREP-STITCH AFTER-EACH AFTER-EVERY PREP-STRAY",
+        "STITCH",
+    ),
+    where(having_made, "STRAY UNKNOWN WITH ENDING-NUM"),
+    where(round_loops, "INALL-KIND INALL-STRAY"),
+    where(chains_of, "CH-OF CH-NUM"),
+    where(chains_instead, "EXCEPT-THE EXCEPT-NUM EXCEPT-ORD", "CH"),
+    where(last_replaced, "EXCEPT AS", "ORD", "REPEAT"),
+    where(last_fastened, "UNKNOWN", "REPEAT", "CH"),
+    where(last_united, "THE-ORD SEP-ORD", "REPEAT", "UNKNOWN"),
+    where(last_chains_omitted, "EXCEPT", "STAR", "REPEAT"),
+    where(mark_to_mark, "REPEAT-CROSS REPEAT-STAR REPEAT-MARK"),
+    where(begun_from_mark, "REMARK-FROM BEGIN-FROM"),
+    where(steps_repeated, "REPEAT SOON", "CH-AND NUM-AND CH-SEP NUM-SEP", "STITCH"),
+    where(before_stitches, "CH-UNKNOWN KIND-UNKNOWN"),
+    where(made_of, "MADEOF KIND-OF"),
+    where(closely, "STITCH-NOTHING SEP-STITCH"),
+    where(at_the_end, "NUM-ATEND"),
+    where(at_beginning, "PREP-BEGIN THE-BEGIN"),
+    where(just_before, "PICOT-LP", "UNKNOWN"),
+    where(_passed, "UNKNOWN STAR-SKIP CROSS-SKIP SKIP-THE SKIP-ORD"),
+    where(_first_missed, "-SKIP SEP-SKIP ENDING-SKIP", "REPEAT", "ORD"),
+    where(
+        without_adjectives,
+        "STITCH-STITCH STITCH-KIND STITCH-CH STITCH-UNKNOWN STITCH-TOEND OF-STITCH OF-CH EACH-NEXT "
+        "NEXT-NEXT NUM-NEXT PREP-TO EACH-UNKNOWN NUM-UNKNOWN",
+        "STITCH",
+    ),
+    where(of_them, "OF-THEM", "ORD"),
+    where(in_its_top, "PREP-SAME", "SAME-STITCH"),
+    where(any_one, "NEXT-NUM OF-NUM SKIP-NUM", "NUM-OF"),
+    where(this_and_next, "BETWEEN-UNKNOWN", "AND-NEXT AND-THE"),
+    where(spots, "THE-UNKNOWN THE-STRAY"),
+    where(end_ones, "ENDWITH ENDST"),
+    where(in_orders, "ORD-SEP ORD-AND"),
+    where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
+    where(of_a_loop, "PICOT-OF KIND-BETWEEN"),
+    where(each_of_a_chain, "OF-REMARK"),
+    where(closed_first, "-ENDING SEP-ENDING", "FOUNDATION CH-OF"),
+    where(on_a_chain, "-PREP -SEP -NUM -REMARK", "NUM-CH NUM-FOUNDATION REMARK"),
+    where(row_along, "ROW-OF", "-PREP SEP-PREP"),
+    where(along_all, "-PREP", "REPEAT EACH EVERY"),
+    where(on_each_of, "PREP-EACH", "NUM-STITCH"),
+    where(begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
+    where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
+    where(without_glosses, "LP"),
+    where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
+    where(with_remarks),
+    where(last_made, "ENDING", "CH", "ORD"),
+    where(begun_there, "BEGIN-SEP BEGIN-REMARK BEGIN-PREP REMARK-WITH"),
+)
+"""What puts words right before it is told what is strange in them."""

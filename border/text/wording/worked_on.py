@@ -1,0 +1,100 @@
+"""What a step is worked on, in other words: `1 dc taking up 2 tr`, `6 ch, on these 1 dc, 1 tr`, `1
+tr in loop and dc`, `10 tr on the 5 chain, 2 in each loop`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.wording.passing import behind_chains, chain_of_at, ended, like, past, types
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+
+def taken_up(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc taking up 2 tr`, `1 tr taking the dc`: worked into these; not the back loops."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        noun = past(t, n + 1, "NUM")
+        takes = here.type == "NOTHING" and here.text.startswith("taking")
+        whole = types(t, noun, 1) in (["STITCH"], ["CH"], ["KIND"]) and not t[noun].many
+        behind = found[-1:] and (found[-1].type == "STITCH" or types(t, n - 2, 1) == ["STITCH"])
+        step = here.text.endswith(("taking", "up", "the"))
+        if takes and step and behind and whole and (ended(t, noun + 1) or _together(t, noun + 1)):
+            here = like(here, "UNITE")
+        found.append(here)
+    return found
+
+
+def _together(t: Sequence[Terminal], at: int) -> bool:
+    return types(t, at, 1) in (["TOGETHER"], ["ATONCE"])
+
+
+def on_these(t: Sequence[Terminal]) -> list[Terminal]:
+    """`6 ch, on these 1 dc, 1 tr, 3 dtr`, `6 ch, on which work 1 dc, 1 tr`: worked back on them."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        here = t[at]
+        on = here.type in ("PREP", "SEP") and not {"on", "upon"}.isdisjoint(here.text.split())
+        these = types(t, at, 1) == ["PREP"] and types(t, at + 1, 1) in (["THE"], ["STRAY"])
+        these = these and t[at + 1].text in ("these", "those", "which")
+        step = at + 1 + these
+        step += types(t, step, 1) == ["SEP"] and t[step].text.isalpha()  # `on these work 1 dc`
+        back = on and (these or "which" in here.text) and types(t, step, 2) == ["NUM", "STITCH"]
+        end = len(found) - past(found[::-1], 0, "SEP", "AND")
+        missed = types(found, end - 2, 2) == ["SKIP", "NUM"]  # `6 ch, miss 1, on these`
+        chains = found[: end - 2] if missed else found
+        if back and behind_chains(chains) and not t[step + 1].many:
+            said = replace(like(here, "NOTHING"), text="working back", end=t[step - 1].end)
+            found = [*chains, said]
+            at = step
+            continue
+        found.append(here)
+        at += 1
+    return found
+
+
+def in_one_and_other(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 tr in loop and dc, 3 ch`: one in each, where steps are counted, and this is not; asked."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        found.append(here)
+        prep = len(found) - 3
+        two = here.type == "AND" and types(t, n - 2, 4) in _ONE_AND_OTHER
+        made = two and types(t, n - 4, 2) == ["NUM", "STITCH"]
+        if made and not t[n - 1].many and ended(t, n + 2):
+            found[prep] = replace(found[prep], name="counted")
+            if t[n - 4].number == 1:
+                found.append(like(here, "NEXT"))
+    return found
+
+
+_ONE_AND_OTHER = (["PREP", "KIND", "AND", "STITCH"], ["PREP", "STITCH", "AND", "KIND"])
+
+
+def shared_out_each(t: Sequence[Terminal]) -> list[Terminal]:
+    """`10 tr on the 5 chain, 2 in each loop`: two in each of these five."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        the = past(t, at + 3, "THE") if types(t, at, 3) == ["NUM", "STITCH", "PREP"] else len(t)
+        size, behind = chain_of_at(t, the)
+        each = types(t, behind, 4) == ["SEP", "NUM", "PREP", "EACH"] if size else False
+        noun = behind + 4
+        if each and size * t[behind + 1].number == t[at].number:
+            of = types(t, noun, 1) in (["CH"], ["KIND"], ["STITCH"])
+            if ended(t, noun + of):
+                many = [like(t[at], "EACHOF"), like(t[at], "NEXT")]
+                number = replace(like(t[at], "NUM"), number=size)
+                chain = replace(like(t[the], "CH"), number=1)
+                found += [t[behind + 1], t[at + 1], t[at + 2], *many, number, chain]
+                at = noun + of
+                continue
+        found.append(t[at])
+        at += 1
+    return found
