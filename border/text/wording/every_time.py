@@ -119,13 +119,16 @@ _AGAIN = frozenset({"begin again", "commence again", "start again"})
 
 def making_after(t: Sequence[Terminal]) -> list[Terminal]:
     """`in every stitch, making 1 chain after each`, `with 1 chain after every treble`."""
-    found = list(t)
+    found: list[Terminal] = []
     for n, here in enumerate(t):
         chains, behind = chains_at(t, n + 1)
         making = here.type == "WITH" and here.text in ("making", "with") and chains
-        each = types(t, behind, 2) == ["AFTER", "EACH"]
+        each = types(t, behind, 2) in (["AFTER", "EACH"], ["AFTER", "EVERY"])
         if making and each and types(t, behind + 2, 1) not in (["ORD"], ["NUM"]):
-            found[n] = replace(here, type="SEP", text=",")
+            if found and found[-1].type == "SEP" and not found[-1].name:
+                found.pop()
+            here = replace(here, type="SEP", text=",")
+        found.append(here)
     return found
 
 
