@@ -59,6 +59,18 @@ def test_bare_stitches_over_chains_ask_whether_chains_count() -> None:
         assert (made(two), two.closes) == ({"dc": dc}, True)
 
 
+def test_where_chains_counted_or_not_come_to_the_same_the_help_says_so() -> None:
+    parted = "round 1: *1 dc in next loop, ch 1, skip 1 loop; repeat from *.\n"
+    alike = parted + "round 2: ch 3 as dc, 1 dc in next space, *1 dc in next dc, 1 dc in next space; "
+    helps = [
+        f.help
+        for text in (f"{alike}repeat from *.", f"{SC}\nround 2: *2 dc, skip 2; repeat from *.")
+        for f in worked(text, plain(12))[1]
+        if f.code == "chains-unclear"
+    ]
+    assert [(h or "").endswith("comes to the same with either") for h in helps] == [True, False]
+
+
 def test_a_site_across_the_start_is_one_site() -> None:
     text = """
         round 1: (ch 2), *1 sc in next loop, ch 2; repeat from * to last 1 loop, 1 sc in last loop, ch 1.

@@ -38,6 +38,8 @@ def chains_unclear(round_: Round, yes: Summary, no: Summary) -> Finding:
         f"chains count: if they do, {summary(yes, terms)}; if not, {summary(no, terms)}"
     )
     help_ = 'write "chains count as stitches: yes" or "chains count as stitches: no" at the top'
+    if yes == no:
+        help_ += "; this round comes to the same with either"
     return Finding("chains-unclear", message, help_, round_.head, round_.number)
 
 
