@@ -30,6 +30,8 @@ DCS = "round 1: 1 dc in each loop.\n"
             8,
             ["write ch 3, not counted", "write (ch 3) once"],
         ),
+        # a loop that is the top of a stitch
+        (f"{DCS}round 2: ch 5, 1 sc in 4th loop; repeat.", 12, ['write a heading "loop means st"']),
         # an ordinal counted from where the step before it began
         (
             "round 1: *skip 3 loops, 1 dc in 4th loop, ch 3; repeat from *.",

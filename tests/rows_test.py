@@ -61,7 +61,9 @@ def test_bare_stitches_over_chains_ask_whether_chains_count() -> None:
 
 def test_where_chains_counted_or_not_come_to_the_same_the_help_says_so() -> None:
     parted = "round 1: *1 dc in next loop, ch 1, skip 1 loop; repeat from *.\n"
-    alike = parted + "round 2: ch 3 as dc, 1 dc in next space, *1 dc in next dc, 1 dc in next space; "
+    alike = (
+        parted + "round 2: ch 3 as dc, 1 dc in next space, *1 dc in next dc, 1 dc in next space; "
+    )
     helps = [
         f.help
         for text in (f"{alike}repeat from *.", f"{SC}\nround 2: *2 dc, skip 2; repeat from *.")

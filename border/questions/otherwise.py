@@ -215,7 +215,7 @@ def _of_chains(round_: Round) -> Iterator[Otherwise]:
 
 
 def _loops(round_: Round) -> Iterator[Otherwise]:
-    """`miss 1 loop` over stitches: in the oldest books a loop is the top of any stitch."""
+    """`miss 1 loop`, `in the 4th loop` over stitches: in the oldest books the top of any stitch."""
     loop = Whole(Kind("loop"))
 
     def on_stitches(items: Items) -> Items:
@@ -229,15 +229,15 @@ def _loops(round_: Round) -> Iterator[Otherwise]:
             return replace(item, place=replace(item.place, targets=targets))
         return replace(item, items=on_stitches(item.items)) if isinstance(item, Repeat) else item
 
-    def is_counted(item: Item) -> bool:
+    def names_loop(item: Item) -> bool:
         match item:
             case Skip(target=target):
                 return target == loop
-            case Stitches(count=1, place=Place(Which.EACH, targets)):
+            case Stitches(place=Place(targets=targets)) | Bracket(place=Place(targets=targets)):
                 return targets == (loop,)
         return False
 
-    counted = next(filter(is_counted, walk(steps_of(round_))), None)
+    counted = next(filter(names_loop, walk(steps_of(round_))), None)
     if counted is None:
         return
     if_ = "a loop is the top of any stitch, as in the oldest books"

@@ -256,8 +256,9 @@ def _build_repeat(
         return False
     from_head = len(lists) == 1 and not extent.from_star
     again = any(isinstance(step.item, Repeat) for step in lists[0].steps)
-    if from_head and (ends_with or (extent.counted and (ended or not again))):
-        inside = not (ended or ends_with or extent.from_head)
+    to_last = extent.to_last is not None and not again  # `5 ch, 1 dc; repeat to last 3 st, 3 dc`
+    if from_head and (ends_with or to_last or (extent.counted and (ended or not again))):
+        inside = not (ended or ends_with or to_last or extent.from_head)
         _repeat_from_head(node, lists[0], extent, b, inside=inside)
         return False
     if extent.from_star or not extent.bare:

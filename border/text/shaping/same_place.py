@@ -177,7 +177,8 @@ def first_same(t: Terminals) -> Terminals:
         begun = [like(here, "BEGIN"), like(here, "PREP"), like(here, "NEXT"), space]
         return [*t[:start], *begun, like(here, "SEP"), *t[start:]]
     bracket = types(t, start, 1) == ["LP"] and types(t, at - 1, 1) == ["RP"]
-    several = [x.type for x in t[start:at]] == ["NUM", "STITCH"] and t[start].number > 1
+    made = [x.type for x in t[start:at] if x.type != "BETW"]  # `2 tr divided by 3 ch`
+    several = made == ["NUM", "STITCH"] and t[start].number > 1
     if not several and not (
         bracket and all(x.type not in ("LP", "RP") for x in t[start + 1 : at - 1])
     ):

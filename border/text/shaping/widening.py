@@ -1,13 +1,18 @@
-"""A round made wider or narrower in words: `1 dc in each stitch, increasing in every 8th`."""
+"""A round made wider or narrower in words: `1 dc in each stitch, increasing in every 8th`, `missing
+every 9th`.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from border.text.terminals import Terminal
 from border.text.tree import Kind
 from border.text.wording.passing import NOUNS, Terminals, like, stitch_left_out, types
 
+_MADE = ("CH", "PICOT")
+_PARTS = ("NUM", "SEP", "AND")
 _BEFORE = frozenset({"NUM", "STITCH", "PREP", "EACH", "SEP", "AND", "TOEND", *NOUNS})
 
 
@@ -25,13 +30,17 @@ def widened(t: Terminals) -> Terminals:
         return t
     every = t[which].number
     behind = t[which + 1 + (types(t, which + 1, 1) in (["KIND"], ["STITCH"])) :]
+    if t[at].type == "SKIP" and every == 2 and _with_chains(t[:at]):
+        one = [like(t[at], "NUM", number=1), like(t[at], "SEP", name="hard")]
+        return [*t[: at + 1], *one, like(t[at], "REPEAT"), *behind]
     stitch = _one_in_each(t[:at])
     if stitch is None or every < 2 or any(x.type not in ("SEP", "ENDING") for x in behind):
         return t
     two = [like(stitch, "NUM", number=2), stitch, *_place(stitch)]
     plain = every - 1
-    if t[at].type == "NARROW":
-        missed = "missing" in t[at].text  # `decreasing by missing every 6th stitch`
+    if t[at].type in ("NARROW", "SKIP"):
+        # `decreasing by missing every 6th`
+        missed = t[at].type == "SKIP" or "missing" in t[at].text
         plain -= not missed
         together = [*two[:2], like(stitch, "TOGETHER"), *_place(stitch, 2)]
         two = [like(stitch, "SKIP"), like(stitch, "NUM", number=1)] if missed else together
@@ -46,7 +55,7 @@ def widened(t: Terminals) -> Terminals:
 def _begins(t: Sequence[Terminal], n: int) -> bool:
     """Whether a round goes on otherwise from here: `increasing in every 4th`, or `dc, working 2 in
     every 4th`, where no number stands before the first stitch."""
-    if t[n].type in ("WIDEN", "NARROW"):
+    if t[n].type in ("WIDEN", "NARROW") or types(t, n, 2) == ["SKIP", "EVERY"]:
         return True
     return t[n].type == "NUM" and t[n].number == 2 and all(x.type != "NUM" for x in t[:n])
 
@@ -57,7 +66,18 @@ def _one_in_each(t: Sequence[Terminal]) -> Terminal | None:
     places = [x for x in t if x.type == "KIND" and x.kind != Kind("st")]
     numbers = [x for x in t if x.type == "NUM" and x.number != 1]
     strange = [x for x in t if x.type not in _BEFORE]
+    strange += [x for before, x in pairwise(t) if x.type in _MADE and before.type in _PARTS]
     return stitches[0] if stitches and not (places or numbers or strange) else None
+
+
+def _with_chains(t: Sequence[Terminal]) -> bool:
+    """Whether these are `1 tr, 1 ch`, of which every other stitch may be missed."""
+    steps = [x for x in t if x.type != "SEP"]
+    return (
+        [x.type for x in steps] == ["NUM", "STITCH", "NUM", "CH"]
+        and steps[0].number == 1
+        and t[-1].type == "SEP"
+    )
 
 
 def _place(here: Terminal, count: int = 1, *, each: bool = False) -> Terminals:

@@ -33,6 +33,22 @@ _STEPS = frozenset({"STITCH", "CH", "PICOT", "SKIP", "REPEAT", "SOON", "RP"})
 _MADE = frozenset({"STITCH", "CH", "PICOT", "SKIP"})
 
 
+def drawn_together(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Draw 4 loops together with 1 dc`: as `take up 4 loops with`."""
+    found = list(t)
+    for n, here in enumerate(t):
+        noun = past(t, n + 1, "THE", "NEXT", "NUM")
+        loops = noun > n + 1 and types(t, noun, 3) == ["KIND", "TOGETHER", "WITH"]
+        if here.type == "UNKNOWN" and here.text.lower() in _DRAW and loops:
+            found[n] = replace(here, type="UNITE")
+            del found[noun + 1]
+            break
+    return found
+
+
+_DRAW = frozenset({"draw", "drawing", "gather", "gathering", "catch", "catching"})
+
+
 def with_fastenings(
     terminals: list[Terminal], source: Source
 ) -> tuple[list[Terminal], list[Finding]]:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.tree import Kind
-from border.text.wording.passing import chain_of_at, ended, like, made, past, types
+from border.text.wording.passing import chain_of_at, ended, like, made, past, stitch_left_out, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -164,3 +164,40 @@ def _goes_on(t: Sequence[Terminal], at: int, size: int) -> bool:
             return True
     placed = next((n for n in range(at, stop) if t[n].type == "PREP"), stop)
     return types(t, past(t, placed + 1, "THE"), 1) == ["SAME"]
+
+
+def of_them_in_one(t: Sequence[Terminal]) -> list[Terminal]:
+    """`5 dc, 3 of them in one`: the middle three, which is told; where as many are left at either
+    side."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        few = at + 2 + (types(t, at + 2, 1) == ["SEP"])
+        place = few + 3
+        said = types(t, at, 2) == ["NUM", "STITCH"] and types(t, few, 2) == ["NUM", "OF"]
+        said = said and types(t, place - 1, 1) in (["THEM"], ["STRAY"], ["THE"])
+        one = past(t, place + 1, "THE", "SAME", "NEXT", "NUM")
+        end = past(t, one, "KIND", "STITCH")
+        single = all(x.number == 1 for x in t[place + 1 : one] if x.type == "NUM")
+        loops = any(x.type == "KIND" and x.kind != Kind("st") for x in t[one:end])
+        said = said and types(t, place, 1) == ["PREP"] and one > place + 1 and single and not loops
+        left = t[at].number - t[few].number if said and ended(t, end) else 0
+        if left < _EITHER_SIDE or left % _EITHER_SIDE:
+            found.append(t[at])
+            at += 1
+            continue
+        comma = like(t[at], "SEP")
+        side = [replace(t[at], number=left // _EITHER_SIDE), t[at + 1]]
+        noun = t[end - 1] if end > one else stitch_left_out(t[place])
+        in_next = [
+            replace(t[place], name="counted"),
+            like(t[place], "NEXT"),
+            replace(noun, many=False),
+        ]
+        stop = replace(comma, name="hard")  # else the place might be that of all before it
+        found += [*side, stop, t[few], t[at + 1], *in_next, comma, *side]
+        at = end
+    return found
+
+
+_EITHER_SIDE = 2

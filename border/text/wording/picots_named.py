@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.wording.passing import Terminals, chains_at, ended, like, types
+from border.text.wording.passing import Terminals, chains_at, ended, is_last, like, past, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -52,6 +52,24 @@ def picots_named(t: Terminals) -> Terminals:
         else:
             found.append(t[at])
             at += 1
+    return found
+
+
+def on_last_made(t: Terminals) -> Terminals:
+    """`3 dc, 1 picot of 5 chain on the last dc`: where every picot stands."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        last = past(t, at + 1, "THE")
+        end = past(t, last + 1, "STITCH", "KIND") if is_last(t, last) else at
+        picot = types(found, len(found) - 1, 1) == ["PICOT"]
+        picot |= types(found, len(found) - 4, 4) == ["PICOT", "OF", "NUM", "CH"]
+        on = types(t, at, 1) == ["PREP"] and end > at and picot and ended(t, end)
+        stitch = max((n for n, x in enumerate(found) if x.type == "STITCH"), default=-1)
+        since = [x.type for x in found[stitch + 1 :] if x.type in ("SKIP", "STAR", "LP", "RP")]
+        at = end if on and stitch >= 0 and not since else at
+        found += t[at : at + 1]
+        at += 1
     return found
 
 

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from border.text.wording.after_every import made_after_every
 from border.text.wording.beside import on_either_side
+from border.text.wording.catching import drawn_together
 from border.text.wording.chains_named import (
     before_stitches,
     chains_of,
@@ -81,8 +82,15 @@ from border.text.wording.named_elsewhere import (
     same_under_each,
     together_again,
 )
-from border.text.wording.of_so_many import each_of_one, in_the_first_of, of_the_chain, on_the_sum
+from border.text.wording.of_so_many import (
+    each_of_one,
+    in_the_first_of,
+    of_the_chain,
+    of_them_in_one,
+    on_the_sum,
+)
 from border.text.wording.passing import NOUNS, ended, like, past, types, where
+from border.text.wording.picots_named import on_last_made
 from border.text.wording.popcorns import popcorns
 from border.text.wording.remarked import with_remarks
 from border.text.wording.row_begun import (
@@ -246,6 +254,8 @@ PUT_RIGHT = (
     where(in_next_nth, "NEXT-ORD"),
     where(long_names, "STITCH-STITCH"),
     where(unite_with, "ENDING-WITH"),
+    where(drawn_together, "UNKNOWN", "TOGETHER-WITH"),
+    where(on_last_made, "PICOT", "ORD", "PREP"),
     where(picots_each, "CH-EACH"),
     where(made_after_every, "EACH EVERY", "STITCH", "PICOT AFTER"),
     where(repeat_mark, "REPEAT-CROSS REPEAT-MARK REPEAT-STAR"),
@@ -255,6 +265,7 @@ PUT_RIGHT = (
     where(forms_picot, "AS", "PICOT"),
     where(so_many_in_one, "STITCH-SEP", "NUM-PREP"),
     where(of_the_chain, "KIND-OF"),
+    where(of_them_in_one, "OF-THEM OF-STRAY OF-THE", "STITCH", "NUM-OF"),
     where(each_of_one, "EACHOF"),
     where(taken_up, "NOTHING-NUM NOTHING-STITCH NOTHING-CH NOTHING-KIND", "STITCH"),
     where(in_this, "PREP-KIND PREP-STITCH PREP-PICOT"),

@@ -1,0 +1,56 @@
+"""Rows of many pages: every so many missed, some of them in one, the same stitch for one, how far a
+repeat goes, picots on the last stitch, loops drawn together.
+"""
+
+from __future__ import annotations
+
+from phrases.said import FIVES, LOOPS, STITCHES, On, cases, said
+
+ROUND_14 = On(14, ("1 plain in each loop",))
+
+ON_STITCHES = {
+    # three of each four are worked
+    "plain all round, missing every 4th stitch": "9 sc; 3 x 4 st; 0 x 0 st",
+    "1 plain in each stitch, missing every 6th": "10 sc; 2 x 6 st; 0 x 0 st",
+    "1 treble in each, missing every other stitch": "6 dc; 6 x 2 st; 0 x 0 st",
+    "1 treble, 1 chain, missing every other stitch": "6 dc, 6 ch; 6 x 2 st",
+    # chains with them are made somewhere: that is not said
+    "1 treble, 2 chain, missing every 4th stitch": "12 dc; 12 x 1 loop; asked not-understood",
+    "1 treble, 2 chain, increasing in every 4th stitch": "12 dc; 12 x 1 loop; asked not-understood",
+    # one, three in the next, one: on three stitches
+    "5 treble, 3 of them in one, 3 chain; repeat": "20 dc, 12 ch; 4 x 3 st; asked place-assumed",
+    "5 treble, 3 of which in one stitch, 3 chain; repeat": "20 dc, 12 ch; 4 x 3 st; asked place-assumed",
+    "6 treble, 3 of them in one; repeat": "12 dc; 12 x 1 loop; asked not-understood",
+    "*2 treble divided by 3 chain in the same stitch, miss 3; repeat from *": "6 dc, 9 ch; 3 x 4 st",
+    "2 treble with 3 chain between in the same stitch, miss 3; repeat": "6 dc, 9 ch; 3 x 4 st",
+    "2 plain, each in a separate stitch, 3 chain; repeat": "12 sc, 18 ch; 6 x 2 st",
+    "1 plain in each stitch, inserting the hook at the back of the stitch": "12 sc; 12 x 1 st",
+    "3 treble, 2 chain; repeat; fasten off at the end of every row": "12 dc, 8 ch; 4 x 3 st",
+    "*1 plain, 5 chain, miss 2; repeat from * to within 3 st of end, 3 plain": "6 sc, 15 ch; 3 x 3 st",
+    "1 plain, 5 chain, miss 2; repeat to last 3 st, 3 plain": "6 sc, 15 ch; 3 x 3 st",
+    "1 plain, 5 chain, miss 2; repeat to within 3 stitches of the end, 3 plain": "6 sc, 15 ch; 3 x 3 st",
+    "3 treble, 1 picot of 5 chain on the last treble; repeat": "12 dc, 4 picot; 4 x 3 st",
+    "3 treble, a picot on the last, miss 1; repeat": "9 dc, 3 picot; 3 x 4 st",
+    "1 treble, miss 2, 1 picot in the last stitch": "12 dc; 12 x 1 loop; asked not-understood",
+    "8 treble, with 1 chain after each, miss 4; repeat": "8 dc, 8 ch; 1 x 12 st",
+    "3 treble in the next stitch, with 2 chain after each; repeat": "36 dc, 72 ch; 12 x 1 st",
+}
+
+ON_LOOPS = {
+    "draw 4 loops together with 1 plain, 5 chain; repeat": "3 sc, 15 ch; 3 x 4 loop",
+    "working over the hem, make 2 plain in each hole": "24 sc; 12 x 1 loop",
+}
+
+ON_FIVES = {
+    "8 treble, with 1 chain after each, under the 5 chain; repeat": "48 dc, 48 ch; 6 x 1 ch-5 space",
+}
+
+
+@cases(
+    (STITCHES, ON_STITCHES),
+    (LOOPS, ON_LOOPS),
+    (FIVES, ON_FIVES),
+    (ROUND_14, {"1 plain on plain, missing every 4th stitch": "11 sc; 3 x 4 st; 2 x 1 st"}),
+)
+def test_what_many_pages_say(on: On, row: str, comes_to: str) -> None:
+    assert said(row, on) == comes_to
