@@ -8,6 +8,7 @@ from typing import TypeVar
 from msgspec.structs import replace
 
 from border.text.nodes import Building
+from border.text.stands_below import chains_stand_singly
 from border.text.tree import ST, AtOnce, Bracket, Kind, Place, Stitches, Which, Whole
 from border.text.written_places import write_place
 
@@ -114,6 +115,8 @@ def _said_one(item: Stitches | Bracket, b: Building) -> bool:
 
 def tell_single_chain(item: Stitches | Bracket, b: Building, size: int | None = None) -> None:
     """That a step is taken to go into single chains, and not into a space of them, of a size."""
+    if size is None and chains_stand_singly(b.below):
+        return  # chain or loop of chains, it is the same
     place = item.place or Place(Which.NEXT, ())
     several = place.each and place.count > 1
     chain = replace(place, which=Which.NEXT if place.which is Which.THE else place.which)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from border.text.steps import OPEN_PLACES
+from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
     Begin,
     Bracket,
@@ -58,6 +58,30 @@ def stand_alone(below: Text | None, stitch: str) -> bool:
     others = len(set(made)) > 1 and stitch in made and None not in made
     beside = zip(made, [*made[1:], *made[:1]], strict=True)
     return others and all(set(two) != {stitch} for two in beside)
+
+
+def no_chains(below: Text | None) -> bool:
+    """Whether the row below is known to be stitches alone: what is counted on it is a stitch."""
+    made = list(_made(below.items)) if below is not None else []
+    opens = any(isinstance(i, StartChain) and i.then for i in below.items) if below else False
+    return bool(made) and "ch" not in made and None not in made and not opens
+
+
+def chains_stand_singly(below: Text | None) -> bool:
+    """Whether every chain of the row below is known to stand alone, a space of its own."""
+    steps = list(walk(below.items)) if below is not None else []
+    made = list(_made(below.items)) if below is not None else []
+    beside = zip(made, [*made[1:], *made[:1]], strict=True)
+    return (
+        None not in made
+        and all(two != ("ch", "ch") for two in beside)
+        and all(
+            (not isinstance(one, Chains) or one.count == 1)
+            and (not isinstance(one, StartChain) or not one.then)
+            and max(getattr(one, "between", 0), getattr(one, "parted", 0)) <= 1
+            for one in steps
+        )
+    )
 
 
 def _period(text: Text) -> Sequence[Item]:

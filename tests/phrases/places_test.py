@@ -41,7 +41,7 @@ IN_STITCHES = {
     "1 treble into every 3rd stitch, with 5 chain between": "4 dc, 20 ch; 4 x 3 st",
     "2 treble in the first stitch, 1 treble in each to the end": "13 dc; 11 x 1 st",
     "1 treble in each of the next 11 stitches, 3 treble in the last stitch": "14 dc",
-    "1 treble in each of the 12": "12 dc; asked place-assumed",
+    "1 treble in each of the 12": "12 dc",
     "1 treble in each of the first 11, 2 treble in the last": "13 dc",
     "1 plain between each 2 trebles": "12 sc; 12 x 1 dc",
 }
@@ -167,11 +167,9 @@ AT_PICOTS = {
     ),
 }
 OVER_ITS_OWN_NUMBER = {
-    "7 treble over the 7, 1 chain, 5 treble over the 5": (
-        "12 dc, 1 ch; asked place-assumed; asked place-assumed"
-    ),
-    "*3 treble on the 3, 3 chain; repeat": "12 dc, 12 ch; 4 x 3 st; asked place-assumed",
-    "*1 treble on each of the 3, 3 chain; repeat": "12 dc, 12 ch; 4 x 3 st; asked place-assumed",
+    "7 treble over the 7, 1 chain, 5 treble over the 5": "12 dc, 1 ch",
+    "*3 treble on the 3, 3 chain; repeat": "12 dc, 12 ch; 4 x 3 st",
+    "*1 treble on each of the 3, 3 chain; repeat": "12 dc, 12 ch; 4 x 3 st",
     "*1 treble on each of the next 3, 3 chain; repeat": "12 dc, 12 ch; 4 x 3 st",
     "*1 plain over the 1st of the 12 treble, 5 chain; repeat": "1 sc, 5 ch; 1 x 1 12-dc run",
 }

@@ -23,6 +23,8 @@ ON_STITCHES = {
     "6 treble, 3 of them in one; repeat": "12 dc; 12 x 1 loop; asked not-understood",
     "*2 treble divided by 3 chain in the same stitch, miss 3; repeat from *": "6 dc, 9 ch; 3 x 4 st",
     "2 treble with 3 chain between in the same stitch, miss 3; repeat": "6 dc, 9 ch; 3 x 4 st",
+    "1 treble in each of 4, 2 chain, miss 2; repeat": "8 dc, 4 ch; 2 x 6 st",
+    "2 plain on 2; repeat": "12 sc; 6 x 2 st",
     "2 plain, each in a separate stitch, 3 chain; repeat": "12 sc, 18 ch; 6 x 2 st",
     "1 plain in each stitch, inserting the hook at the back of the stitch": "12 sc; 12 x 1 st",
     "3 treble, 2 chain; repeat; fasten off at the end of every row": "12 dc, 8 ch; 4 x 3 st",
@@ -36,7 +38,20 @@ ON_STITCHES = {
     "3 treble in the next stitch, with 2 chain after each; repeat": "36 dc, 72 ch; 12 x 1 st",
 }
 
+# a question that has one answer is none
+ON_SINGLE_CHAINS = {
+    "1 plain on the chain, 1 chain; repeat": "12 sc, 12 ch; 12 x 1 ch",
+    "1 plain under each chain, with 1 chain between": "12 sc, 12 ch; 12 x 1 space",
+}
+ON_DOUBLE_CHAINS = {
+    "1 plain on the chain, 1 chain; repeat": "12 sc, 12 ch; 12 x 1 ch; asked perhaps-one-place",
+}
+ON_FIVES_COUNTED = {
+    "2 plain on the 2; repeat": "36 sc; 18 x 2 st; asked place-assumed",
+}
+
 ON_LOOPS = {
+    "1 treble in each of 4, 2 chain, miss 2; repeat": "8 dc, 4 ch; 2 x 6 loop",
     "draw 4 loops together with 1 plain, 5 chain; repeat": "3 sc, 15 ch; 3 x 4 loop",
     "working over the hem, make 2 plain in each hole": "24 sc; 12 x 1 loop",
 }
@@ -50,6 +65,9 @@ ON_FIVES = {
     (STITCHES, ON_STITCHES),
     (LOOPS, ON_LOOPS),
     (FIVES, ON_FIVES),
+    (FIVES, ON_FIVES_COUNTED),
+    (On(24, ("1 treble, 1 chain, miss 1; repeat",)), ON_SINGLE_CHAINS),
+    (On(18, ("1 treble, 2 chain, miss 2; repeat",)), ON_DOUBLE_CHAINS),
     (ROUND_14, {"1 plain on plain, missing every 4th stitch": "11 sc; 3 x 4 st; 2 x 1 st"}),
 )
 def test_what_many_pages_say(on: On, row: str, comes_to: str) -> None:

@@ -20,6 +20,7 @@ from border.text.doubting.place_doubts import (
     tell_goes_on,
     tell_hole_between,
     tell_in_last,
+    tell_in_one,
     tell_in_shell,
     tell_made_here,
     tell_next_of,
@@ -61,6 +62,7 @@ from border.text.tree import (
 from border.text.wording.beside import BESIDE
 from border.text.wording.first_stitches import FIRST
 from border.text.wording.missed import MADE
+from border.text.wording.of_so_many import IN_ONE
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -253,6 +255,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     FIRST: tell_start_chain,
     "nth": tell_next_of,
     "counted": tell_counted,
+    IN_ONE: tell_in_one,
     CENTRE: tell_on_the_centre,
     "spaces": tell_so_many_spaces,
     "last": tell_in_last,

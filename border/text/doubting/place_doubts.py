@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
-from border.text.stands_below import stand_alone
+from border.text.stands_below import no_chains, stand_alone
 from border.text.steps import walk
 from border.text.tree import (
     ST,
@@ -108,10 +108,25 @@ def tell_in_last(item: Stitches, b: Building) -> None:
 
 def tell_counted(item: Stitches, b: Building) -> None:
     """`3 ch, 1 sc in the 2nd of next 3`, `5 dc on the 5`, `1 sc on the next`: of what?"""
+    stitch = item.place is not None and set(item.place.targets) == {Whole(ST)}
+    if stitch and (b.round == 1 or no_chains(b.below)):
+        return  # there is nothing else
     b.tell(
         "place-assumed",
         f"what this is worked on is not named: it is taken as {b.written(item)}",
         'name it to say so: "on next dc", "in next loop", "on the next 3 dc", "of next 3 ch"',
+        item.span,
+    )
+
+
+def tell_in_one(item: Stitches, b: Building) -> None:
+    """`5 dc, 3 of them in one`: which three?"""
+    one = f"1 {name_of(item.stitch, b.terms, b.headings.overrides)}"
+    b.tell(
+        "place-assumed",
+        f"that these {item.count} are the middle ones, as many beside them at either side, is not "
+        "said",
+        f'write the others where they belong: "{one}; {b.written(item)}, {one}"',
         item.span,
     )
 

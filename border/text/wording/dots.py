@@ -100,7 +100,7 @@ def without_dots(terminals: list[Terminal]) -> list[Terminal]:
                 or (n + 1 < len(terminals) and terminals[n + 1].text in _TELLS)
                 or (corner and (begins or behind in ("STITCH", "CH", "KIND")))
                 or sorts[n + 1] in _GOES_ON
-                or (counted and behind in ("", "SEP", "RP", "BETWEEN", "AND", "AS"))
+                or (counted and behind in ("", "SEP", "LP", "RP", "BETWEEN", "AND", "AS"))
             ):
                 kept[-1] = _dotted(kept[-1])
                 continue

@@ -15,6 +15,8 @@ from border.text.wording.passing import chain_of_at, ended, like, made, past, st
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
 
+IN_ONE = "in one"
+"""The name of a place of some of the stitches made, which are taken to be the middle ones."""
 _LOOPS = (Kind("loop"), Kind("st"))
 
 
@@ -190,7 +192,7 @@ def of_them_in_one(t: Sequence[Terminal]) -> list[Terminal]:
         side = [replace(t[at], number=left // _EITHER_SIDE), t[at + 1]]
         noun = t[end - 1] if end > one else stitch_left_out(t[place])
         in_next = [
-            replace(t[place], name="counted"),
+            replace(t[place], name=IN_ONE),
             like(t[place], "NEXT"),
             replace(noun, many=False),
         ]
