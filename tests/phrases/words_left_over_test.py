@@ -24,6 +24,8 @@ ON_STITCHES = {
     "*2 treble divided by 3 chain in the same stitch, miss 3; repeat from *": "6 dc, 9 ch; 3 x 4 st",
     "2 treble with 3 chain between in the same stitch, miss 3; repeat": "6 dc, 9 ch; 3 x 4 st",
     "1 treble in each of 4, 2 chain, miss 2; repeat": "8 dc, 4 ch; 2 x 6 st",
+    "plain all round, increasing 1 at each corner": "12 sc; 12 x 1 st; asked corners-left-out",
+    "5 chain, catch in 3rd stitch; repeat": "4 ss, 20 ch; 4 x 3 st; asked perhaps-picot; asked fastening-assumed",
     "2 plain on 2; repeat": "12 sc; 6 x 2 st",
     "2 plain, each in a separate stitch, 3 chain; repeat": "12 sc, 18 ch; 6 x 2 st",
     "1 plain in each stitch, inserting the hook at the back of the stitch": "12 sc; 12 x 1 st",
@@ -57,6 +59,9 @@ ON_LOOPS = {
 }
 
 ON_FIVES = {
+    "1 treble, 1 chain, under the 5 chain, 6 times; repeat": "36 dc, 36 ch; 6 x 1 ch-5 space; asked times-of-the-row",
+    "1 treble in each division": "6 dc; 6 x 1 space",
+    "5 chain, catch in the 3d chain of next loop; repeat": "6 ss, 30 ch; 6 x 1 space; asked fastening-assumed",
     "8 treble, with 1 chain after each, under the 5 chain; repeat": "48 dc, 48 ch; 6 x 1 ch-5 space",
 }
 
@@ -68,6 +73,10 @@ ON_FIVES = {
     (FIVES, ON_FIVES_COUNTED),
     (On(24, ("1 treble, 1 chain, miss 1; repeat",)), ON_SINGLE_CHAINS),
     (On(18, ("1 treble, 2 chain, miss 2; repeat",)), ON_DOUBLE_CHAINS),
+    (
+        On(6, ("3 treble in each loop, with 2 chain between",)),
+        {"5 chain, catch in 1st of 3 treble; repeat": "6 ss, 30 ch; 6 x 1 3-dc run; asked fastening-assumed"},
+    ),
     (ROUND_14, {"1 plain on plain, missing every 4th stitch": "11 sc; 3 x 4 st; 2 x 1 st"}),
 )
 def test_what_many_pages_say(on: On, row: str, comes_to: str) -> None:

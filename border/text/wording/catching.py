@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.source import Source
 from border.text.tree import Kind
-from border.text.wording.passing import like, past, types
+from border.text.wording.passing import NOUNS, ended, like, past, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -143,4 +143,8 @@ def _closes(t: Sequence[Terminal], at: int, where: int) -> bool:
     if _one_of(t, order + 1, frozenset({"KIND"})) and t[order + 1].kind != Kind("st"):
         # not `in 2nd loop to form a ring`
         named |= order + 2 == len(t) or t[order + 2].type in ("SEP", "OF", "NOTHING")
+    named |= _one_of(t, order + 1, frozenset({"KIND"})) and ended(t, order + 2)  # `in 5th stitch`
+    of = past(t, order + 1, *NOUNS)
+    whose = past(t, of + 1, "EACH", "NEXT", "THE", "NUM") if types(t, of, 1) == ["OF"] else len(t)
+    named |= _one_of(t, whose, frozenset({"KIND", "STITCH"}))  # `in 3d chain of each loop`
     return chains and _one_of(t, order, frozenset({"ORD"})) and not named

@@ -318,7 +318,9 @@ def _exception(t: Sequence[Terminal], at: int) -> _Stretch | None:
     if t[at].text.startswith(("in ", "at ")):
         while start and t[start - 1].type not in ("SEP", "STAR", "LP", "RP"):
             start -= 1
-    return _Stretch(start, end)
+    # `increasing 1 at each corner`: how many the corners have is not said, but where they are is
+    widens = t[at].type in ("WIDEN", "NARROW")
+    return _Stretch(start, end, corner=widens and any(map(_is_corner, t[at:end])))
 
 
 def _to_group(t: Sequence[Terminal], at: int) -> _Stretch | None:

@@ -16,6 +16,7 @@ from border.text.wording.passing import (
     ended,
     is_last,
     like,
+    list_start,
     opens_before,
     past,
     types,
@@ -24,6 +25,22 @@ from border.text.wording.rings import chains_before
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
+
+
+def times_behind_place(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 tr, 1 ch, under the 5 ch, 6 times`: as `1 tr, 1 ch, 6 times, under the 5 ch`."""
+    found = list(t)
+    for n in range(1, len(t)):
+        end = past(t, n + 1, "THE", "NEXT", "NUM", *NOUNS)
+        often = types(t, end, 3) == ["SEP", "NUM", "TIMES"] and not t[end].name
+        comma = t[n - 1].type == "SEP" and not t[n - 1].name
+        start = list_start(t, n - 1)
+        placed = any(x.type == "PREP" for x in t[start:n])
+        several = any(x.type == "SEP" for x in t[start : n - 1])
+        if t[n].type == "PREP" and often and comma and several and not placed:
+            found[n - 1 : end + 3] = [t[n - 1], *t[end + 1 : end + 3], t[n - 1], *t[n:end]]
+            break
+    return found
 
 
 def ends_with_last(t: Sequence[Terminal]) -> list[Terminal]:

@@ -80,6 +80,7 @@ from border.text.wording.named_elsewhere import (
     pair_to_end,
     repeat_mark,
     same_under_each,
+    times_behind_place,
     together_again,
 )
 from border.text.wording.of_so_many import (
@@ -241,6 +242,7 @@ PUT_RIGHT = (
     where(at_the_end_of_row, "CH-ATEND"),
     where(do_so, "REPEAT-TIMES REPEAT-NUM"),
     where(times_behind_comma, "SEP-TIMES"),
+    where(times_behind_place, "SEP-PREP", "NUM-TIMES"),
     where(alternately_missing, "ALTERNATELY", "SKIP"),
     where(twice_in_every, "TIMES-PREP"),
     where(every_other, "OTHER-KIND EACH-OTHER EVERY-OTHER"),
