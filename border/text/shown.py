@@ -154,10 +154,14 @@ def _made_of(words: list[Word], at: int) -> _Found:
     """`a shell of 3 dc, 2 ch, 3 dc`, `a shell, that is, 3 dc, …,` before its place: the name alone,
     and the steps."""
     start = _behind_of(words, at + 1)
-    if start == at + 1 or is_place(words[:at]):
+    place_first = opens_place(words, _clause_start(words, at))
+    if start == at + 1 or is_place(words[:at]) or place_first:
         return None
     end = start
-    while end < len(words) and words[end].text not in _NEVER and not opens_place(words, end):
+    while end < len(words) and words[end].text not in _NEVER:
+        parted = words[end].text == "between" and any(w.text == "with" for w in words[start:end])
+        if opens_place(words, end) and not parted:  # `6 dc with 1 ch between each dc`
+            break
         end += 1
     steps = words[start : _trimmed(words, end)]
     if not steps or end == len(words) or not opens_place(words, end) or not _counts(steps[0]):
@@ -221,13 +225,14 @@ def _place_first(words: list[Word], at: int, names: Names) -> _Found:
     start = _behind_of(words, at + 1)
     stops = (n for n in range(start, len(words)) if words[n].text in _NEVER or words[n].text == ".")
     stop = next(stops, len(words))
-    opens = at
-    while opens and words[opens - 1].sort is not Sort.MARK and at - opens < _BEFORE:
-        opens -= 1
+    own = next((n for n in range(start, stop) if _opens_its_own(words, n)), 0)
+    if own:  # `in next loop a shell of 6 dc, 1 sc on the sc`
+        stop = max((n for n in range(start, own) if words[n].text == ","), default=stop)
+    opens = _clause_start(words, at)
     one = next((n for n in range(opens, at) if words[n].text in ("a", "1", "one")), at)
     place = [w for w in words[opens:one] if w.text not in ("make", "work")]
     steps = words[start:stop]
-    listed = all(_parts_or_makes(w, names) for w in steps)
+    listed = all(_parts_or_makes(w, names) or w.text in _PARTED for w in steps)
     several = len([w for w in steps if _counts(w)]) > 1
     if start == at + 1 or one != at - 1 or not place or not opens_place(words, opens):
         return None
@@ -235,6 +240,22 @@ def _place_first(words: list[Word], at: int, names: Names) -> _Found:
         return None
     return [*words[:opens], words[one], words[at], *place, *words[stop:]], tuple(steps)
 
+
+def _opens_its_own(words: Sequence[Word], at: int) -> bool:
+    """Whether a place opens at a word, and not what parts stitches."""
+    return opens_place(words, at) and words[at].text not in _PARTED
+
+
+def _clause_start(words: Sequence[Word], at: int) -> int:
+    """Where the words begin that stand before a name without a mark."""
+    opens = at
+    while opens and words[opens - 1].sort is not Sort.MARK and at - opens < _BEFORE:
+        opens -= 1
+    return opens
+
+
+_PARTED = frozenset({"with", "between", "each", "every", "them"})
+"""They say that what is made is parted: `6 dc with 1 ch between each`."""
 
 _BEFORE = 8
 """A place said before what is made in it has no more words."""

@@ -26,6 +26,8 @@ ON_STITCHES = {
     "1 treble in each of 4, 2 chain, miss 2; repeat": "8 dc, 4 ch; 2 x 6 st",
     "plain all round, increasing 1 at each corner": "12 sc; 12 x 1 st; asked corners-left-out",
     "5 chain, catch in 3rd stitch; repeat": "4 ss, 20 ch; 4 x 3 st; asked perhaps-picot; asked fastening-assumed",
+    "1 treble, keeping the last loop on the hook, 1 treble in next, draw through all the loops, 2 chain; repeat": "6 dc, 12 ch; 6 x 2 st",
+    "1 treble, keep the last loop on the needle, 1 treble in the same stitch, draw through all the loops together, 2 chain, miss 1; repeat": "6 dc, 12 ch; 6 x 2 st",
     "2 plain on 2; repeat": "12 sc; 6 x 2 st",
     "2 plain, each in a separate stitch, 3 chain; repeat": "12 sc, 18 ch; 6 x 2 st",
     "1 plain in each stitch, inserting the hook at the back of the stitch": "12 sc; 12 x 1 st",
@@ -59,6 +61,13 @@ ON_LOOPS = {
 }
 
 ON_FIVES = {
+    "in each loop make a shell of 6 treble with 1 chain between each treble": "36 dc, 30 ch; 6 x 1 space",
+    "in the next loop work a shell of 6 treble with 1 chain between, 1 plain on the plain; repeat": "36 dc, 6 sc, 30 ch; 6 x 1 space",
+    "in the next loop work a shell of 3 treble, 2 chain, 3 treble, 1 plain on the plain; repeat": "36 dc, 6 sc, 12 ch; 6 x 1 space",
+    "a shell of 6 treble with 1 chain between each treble in next loop, 1 plain on plain; repeat": "36 dc, 6 sc, 30 ch; 6 x 1 space",
+    "a fan of 2 treble, 1 chain, 2 treble between next 2 loops; repeat": "24 dc, 6 ch; 6 x 1 space",
+    "cover each loop with 8 plain": "48 sc; 6 x 1 space",
+    "plain under the loops, 6 in each loop": "36 sc; 6 x 1 space",
     "1 treble, 1 chain, under the 5 chain, 6 times; repeat": "36 dc, 36 ch; 6 x 1 ch-5 space; asked times-of-the-row",
     "1 treble in each division": "6 dc; 6 x 1 space",
     "5 chain, catch in the 3d chain of next loop; repeat": "6 ss, 30 ch; 6 x 1 space; asked fastening-assumed",
@@ -75,7 +84,9 @@ ON_FIVES = {
     (On(18, ("1 treble, 2 chain, miss 2; repeat",)), ON_DOUBLE_CHAINS),
     (
         On(6, ("3 treble in each loop, with 2 chain between",)),
-        {"5 chain, catch in 1st of 3 treble; repeat": "6 ss, 30 ch; 6 x 1 3-dc run; asked fastening-assumed"},
+        {
+            "5 chain, catch in 1st of 3 treble; repeat": "6 ss, 30 ch; 6 x 1 3-dc run; asked fastening-assumed"
+        },
     ),
     (ROUND_14, {"1 plain on plain, missing every 4th stitch": "11 sc; 3 x 4 st; 2 x 1 st"}),
 )

@@ -11,7 +11,17 @@ from msgspec.structs import replace
 
 from border.text.shaping.between_steps import SEVERAL
 from border.text.tree import ST
-from border.text.wording.passing import ARCHES, NOUNS, Terminals, ended, like, made, past, types
+from border.text.wording.passing import (
+    ARCHES,
+    NOUNS,
+    Terminals,
+    ended,
+    like,
+    made,
+    past,
+    stitch_left_out,
+    types,
+)
 
 _SOFT = frozenset({"SEP", "AND"})
 _SILENT = _SOFT | {"THE"}
@@ -82,7 +92,12 @@ def _two_as_one(t: Terminals, keeping: int) -> _Two | None:
     first = [x for x in t[start + 2 : keeping] if x.type not in _SILENT]
     second = [x for x in t[again + 2 : drawing] if x.type not in _SILENT]
     step = [replace(one[0], number=2), one[1], like(t[drawing], "TOGETHER")]
+    on_stitches = all(x.kind == ST for x in second if x.type == "KIND")
     match [x.type for x in first], [x.type for x in second]:
+        case ([], ["PREP", "SAME"] | ["PREP", "SAME", "KIND"]) if on_stitches:
+            step += [second[0], like(second[0], "NEXT"), stitch_left_out(second[0])]
+        case ([], ["PREP", "NEXT"] | ["PREP", "NEXT", "KIND"]) if on_stitches:
+            pass  # over the next two
         case ([], []) | (["PREP", *_], ["PREP", "SAME", *_]):
             step += first
         case (["PREP", *_, noun], ["PREP", "NEXT"] | ["PREP", "NEXT", _]) if (

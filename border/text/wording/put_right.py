@@ -274,7 +274,7 @@ PUT_RIGHT = (
     where(more_in, "MORE-STITCH STITCH-SEP SEP-NUM", "PREP"),
     where(bare_chain_missed, "SKIP-CH"),
     where(all_round_and_each, "NUM-PREP", "-STITCH"),
-    where(shared_out_each, "CH", "NUM-STITCH", "PREP-EACH"),
+    where(shared_out_each, "CH KIND", "NUM-STITCH -STITCH", "PREP-EACH"),
     where(on_these, "PREP-THE PREP-STRAY SEP-SEP", "CH"),
     where(in_one_and_other, "AND-STITCH AND-KIND", "PREP-KIND PREP-STITCH"),
     where(on_the_sum, "AND", "NUM-STITCH", "CH"),

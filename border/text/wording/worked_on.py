@@ -78,7 +78,8 @@ _ONE_AND_OTHER = (["PREP", "KIND", "AND", "STITCH"], ["PREP", "STITCH", "AND", "
 
 
 def shared_out_each(t: Sequence[Terminal]) -> list[Terminal]:
-    """`10 tr on the 5 chain, 2 in each loop`: two in each of these five."""
+    """`10 tr on the 5 chain, 2 in each loop`: two in each of these five; `sc under the chains, 6 in
+    each loop`: six in each loop, where no number stands before."""
     found: list[Terminal] = []
     at = 0
     while at < len(t):
@@ -95,6 +96,12 @@ def shared_out_each(t: Sequence[Terminal]) -> list[Terminal]:
                 found += [t[behind + 1], t[at + 1], t[at + 2], *many, number, chain]
                 at = noun + of
                 continue
+        chains = past(t, at + 2, "THE") if types(t, at, 2) == ["STITCH", "PREP"] else len(t)
+        so_many = types(t, chains + 1, 4) == ["SEP", "NUM", "PREP", "EACH"] and t[chains].many
+        if so_many and not at and t[chains].type in ("CH", "KIND"):
+            found += [t[chains + 2], t[at]]
+            at = chains + 3
+            continue
         found.append(t[at])
         at += 1
     return found
