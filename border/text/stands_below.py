@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
+    AsTheyCome,
     Begin,
     Bracket,
     Chains,
@@ -50,6 +52,43 @@ def worked_together(below: Text, stitch: str) -> int:
     }
     alone = set(_made(steps)) == {stitch} and len(sizes) == 1
     return sizes.pop() if alone and max(sizes) > 1 else 0
+
+
+def are_heaped(below: Text, number: int, stitch: str | None) -> bool:
+    """Whether a row works so many of a stitch (or of any) into one place, and so many of it stand
+    nowhere between others, or chains."""
+    heaps = (
+        one
+        for one in walk(below.items)
+        if isinstance(one, Stitches) and one.count == number > 1 and stitch in (None, one.stitch)
+        if one.place is not None and not (one.together or one.between)
+    )
+    if not any(one.place.count == 1 or one.place.each for one in heaps if one.place):
+        return False
+    steps = [
+        inner
+        for one in _period(below)
+        for inner in (one.items if isinstance(one, AsTheyCome) else (one,))
+    ]
+    made = list(_made(steps))
+    here = ["x" if one in (stitch, stitch or one) and one != "ch" else " " for one in made]
+    if None in made or " " not in here:
+        return None not in made
+    while here[-1] == "x":
+        here.insert(0, here.pop())
+    return number not in {len(run) for run in "".join(here).split()}
+
+
+def loops_in_shells(below: Text) -> int:
+    """How many loops of chains a row makes within one place, at the most."""
+    loops = [0]
+    for one in walk(below.items):
+        if isinstance(one, Stitches) and one.place is not None and one.between:
+            loops.append(one.count - 1)
+        elif isinstance(one, Bracket) and one.place is not None:
+            made = list(_made(one.items))
+            loops.append(sum(a != "ch" == b for a, b in pairwise(made)))
+    return max(loops)
 
 
 def stand_alone(below: Text | None, stitch: str) -> bool:

@@ -48,6 +48,13 @@ def write_kind(kind: Kind, terms: str, plural: bool = False, overrides: Override
     return in_plural(stitch) if plural and len(stitch) > 6 else stitch
 
 
+def _parted(kind: Kind, terms: str, plural: bool, overrides: Overrides) -> str:
+    """A kind that a part is of, where `ch` by itself would be a loop of chains."""
+    if kind.name == "ch":
+        return "chain stitches" if plural else "chain stitch"
+    return write_kind(kind, terms, plural, overrides)
+
+
 def stitch_of(kind: Kind, terms: str, overrides: Overrides) -> str:
     """The name of the stitch that a group, block or run is made of."""
     assert kind.stitch is not None
@@ -86,10 +93,10 @@ def write_target(target: Target, terms: str, many: bool, overrides: Overrides = 
         case Whole(kind):
             return write_kind(kind, terms, many, overrides)
         case Part(nth, unit, kind):
-            of = write_kind(kind, terms, many, overrides)
+            of = _parted(kind, terms, many, overrides)
             return f"{write_ordinal(nth)} {write_kind(unit, terms, overrides=overrides)} of {of}"
         case Centre(kind):
-            return f"centre of {write_kind(kind, terms, many, overrides)}"
+            return f"centre of {_parted(kind, terms, many, overrides)}"
         case Between(kind):
             return f"between 2 {write_kind(kind, terms, True, overrides)}"
         case BetweenPicots(kind):
@@ -106,9 +113,9 @@ def _member(place: Place, target: Target, terms: str, overrides: Overrides) -> s
             return _sites(place, kind, terms, overrides)
         case Part(nth, unit, kind):
             part = f"{write_ordinal(nth)} {write_kind(unit, terms, overrides=overrides)}"
-            return f"{part} of {_sites(place, kind, terms, overrides)}"
+            return f"{part} of {_sites(place, kind, terms, overrides, parted=True)}"
         case Centre(kind):
-            return f"centre of {_sites(place, kind, terms, overrides)}"
+            return f"centre of {_sites(place, kind, terms, overrides, parted=True)}"
         case AtOnce():
             article = "" if place.which in (Which.EACH, Which.THE) else "the "
             return f"{article}{place.which.value} {write_target(target, terms, True, overrides)}"
@@ -124,11 +131,19 @@ def _member(place: Place, target: Target, terms: str, overrides: Overrides) -> s
             assert_never(target)
 
 
-def _sites(place: Place, kind: Kind, terms: str, overrides: Overrides, pair: bool = False) -> str:
-    """`next 3 blocks`, `2nd space`, `each of the first 2 pairs of dc`."""
+def _sites(
+    place: Place,
+    kind: Kind,
+    terms: str,
+    overrides: Overrides,
+    pair: bool = False,
+    parted: bool = False,
+) -> str:
+    """`next 3 blocks`, `2nd space`, `each of the first 2 pairs of dc`; or what a part is of."""
     counted = place.which not in (Which.NTH, Which.EVERY)
     many = counted and (place.count > 1 or place.each)
-    noun = write_kind(kind, terms, many or pair, overrides)
+    named = _parted if parted else write_kind
+    noun = named(kind, terms, many or pair, overrides)
     if pair:
         noun = f"{'pairs' if many else 'pair'} of {noun}"
     number = f"{place.count} " if many else ""

@@ -134,7 +134,7 @@ READ_OPEN = {
 }
 
 ASKED_SHELL2 = {
-    "1 plain in each loop of the shell": "6 sc; 6 x 1 shell; asked place-assumed",
+    "1 plain in each loop of the shell": "12 sc; 12 x 1 space",
     "1 plain under the first chain of a shell, 3 chain, 1 plain under the second chain, 3 chain; repeat": (
         "6 sc, 18 ch; 3 x 2 shell; asked perhaps-counted-on"
     ),

@@ -13,8 +13,10 @@ from border.text.building.lists import settled_list
 from border.text.building.places import build_place
 from border.text.coming import build_as_they_come
 from border.text.doubting.lists_asked import same_backwards
+from border.text.doubting.place_doubts import tell_next_of, tell_of_size
 from border.text.in_each import with_each
 from border.text.nodes import Building, Step, is_token, is_tree
+from border.text.shaping.nouns import OF_SIZE
 from border.text.shaping.parted import PICOTS
 from border.text.steps import OPEN_PLACES
 from border.text.tree import (
@@ -100,7 +102,14 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
     if extent.counted:
         times = extent.times + (extent.counted == "MORE")
         items = (Repeat(items, times, span=span),)
+    for how in (b.of(c).name for c in placed[0].children if is_token(c, "PREP")):
+        if how in _NEXT_TOLD:
+            _NEXT_TOLD[how](Bracket(items, place, span=span), b)
     return in_place(items, place, b, behind, span)
+
+
+_NEXT_TOLD = {"nth": tell_next_of, OF_SIZE: tell_of_size}
+"""What is told of a next place of which it is not said what it is, by the name of its word."""
 
 
 def _times_behind(behind: Sequence[Node]) -> bool:

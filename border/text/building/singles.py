@@ -25,6 +25,7 @@ from border.text.doubting.place_doubts import (
     tell_made_here,
     tell_next_of,
     tell_of_heap,
+    tell_of_size,
     tell_on_the_centre,
     tell_on_the_middle,
     tell_once_more,
@@ -39,13 +40,16 @@ from border.text.in_each import tell_single_chain, with_each
 from border.text.nodes import Building, is_token, is_tree, leaves
 from border.text.shaping.between import FIRST_TWO, HOLE, UNSAID
 from border.text.shaping.described import BETWEEN, IN_SHELL, OF_HEAP
+from border.text.shaping.nouns import OF_SIZE
 from border.text.shaping.on_runs import CENTRE
 from border.text.shaping.places_first import ONCE_MORE
 from border.text.shaping.same_place import GOES_ON
 from border.text.shaping.shared_out import BESIDES, SHARED
+from border.text.stands_below import stands_in
 from border.text.terminals import Terminal
 from border.text.tree import (
     Begin,
+    Centre,
     Chains,
     End,
     Ending,
@@ -180,12 +184,32 @@ def build_begin(node: Tree[Token], b: Building, at_head: bool, at_end: bool) -> 
     else:
         place = build_union([c for c in node.children if is_tree(c, "member")], b)
     one = place.which is Which.NTH or place.count == 1
+    group = _group_below(place, b) if place.which is Which.CENTRE and one else None
+    if group is not None:  # `slip to the centre dc`, where the row below has groups of them
+        place = replace(place, which=Which.NEXT, targets=(Centre(group),))
+        begin = Begin(place, span=b.span(node))
+        b.tell(
+            "place-assumed",
+            f"of what this is the centre is not said: it is taken as {b.written(begin)}",
+            'say of what: "begin in centre of next group"',
+            b.span(node),
+        )
+        return begin
     if place.which is Which.CENTRE and one:
         help_ = 'say of what: "begin in centre of next group"'
         raise b.misread("of what this is the centre is not said", help_, node)
     if place.which not in (Which.NEXT, Which.THE, Which.FIRST, Which.NTH) or not one:
         raise b.misread("a round begins in one place", 'write "begin in next space"', node)
     return Begin(place, span=b.span(node))
+
+
+def _group_below(place: Place, b: Building) -> Kind | None:
+    """What the stitch of a place stands in, in the row below; None where it is in no groups."""
+    match place.targets:
+        case (Whole(Kind(name, None, None)),) if name in STITCHES and b.below is not None:
+            return stands_in(b.below, name, ordinal=True)
+        case _:
+            return None
 
 
 _FIRST_ST = frozenset({"st", "stitch", "sts"})
@@ -254,6 +278,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "turning": tell_turning_chain,
     FIRST: tell_start_chain,
     "nth": tell_next_of,
+    OF_SIZE: tell_of_size,
     "counted": tell_counted,
     IN_ONE: tell_in_one,
     CENTRE: tell_on_the_centre,

@@ -30,6 +30,7 @@ from border.text.doubting.skips_asked import (
 )
 from border.text.in_each import all_in
 from border.text.nodes import Building, Step
+from border.text.shaping.naming import BUT
 from border.text.tree import (
     SPACES,
     Begin,
@@ -131,7 +132,7 @@ def _tell_nth_chain(item: Item, b: Building) -> None:
     match item:
         case Stitches(place=Place(Which.NTH, (Whole(Kind("ch") as chain),), nth)) if nth > 1:
             start, end = item.span.start, item.span.end
-            counted = any(t.text == "next" for t in b.terminals if start <= t.start < end)
+            counted = any(t.name == BUT for t in b.terminals if start <= t.start < end)
             if b.round < 2 or counted:  # `in the next chain but 1`
                 return
             of_loop = Place(Which.NEXT, (Part(nth, chain, Kind("space")),))

@@ -14,13 +14,14 @@ from border.stitches import STITCHES
 from border.text.nodes import Building
 from border.text.stands_below import stand_alone, stands_in
 from border.text.steps import walk
-from border.text.tree import Item, Kind, Place, Skip, Stitches, Which, Whole
+from border.text.tree import Bracket, Chains, Item, Kind, Place, Skip, Stitches, Which, Whole
 from border.text.vocabulary import name_of
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
 
 _ONE = (Which.NEXT, Which.THE, Which.FIRST)
+_SOME = (Which.NEXT, Which.FIRST, Which.LAST)
 
 
 def tell_number_unsaid(items: Sequence[Item], b: Building) -> None:
@@ -37,6 +38,11 @@ def tell_number_unsaid(items: Sequence[Item], b: Building) -> None:
                     _tell_several(item, f'{help_}next group of 5"', b)
                 elif 1 < on == count and not place.each and stand_alone(b.below, name):
                     _tell_one_place(item, place, b)
+            case Stitches(
+                count, place=Place(which, (Whole(Kind("ch")),), on, each=False) as place
+            ) if which in _SOME and 1 < on == count and count in _loops(b):
+                if not any(t.text in ("on", "upon") for t in b.terminals_in(place.span)):
+                    _tell_one_loop(item, place, b)
             case Skip(1, Whole(Kind(name, None, None))) if name in STITCHES:
                 if _may_be_several(item.span, name, 0, b) and not _has_number(item.span, b):
                     named = name_of(name, b.terms, b.headings.overrides)
@@ -50,6 +56,29 @@ def _tell_one_place(item: Stitches, place: Place, b: Building) -> None:
         f"these are taken to go one in each of {place.count}, and each stands alone in the row "
         "below",
         f"write {b.written(one)} if all of them go into one",
+        item.span,
+    )
+
+
+def _loops(b: Building) -> set[int]:
+    """How many chains the loops of the row below have."""
+    below = walk(b.below.items) if b.below is not None else ()
+    return {one.count for one in below if isinstance(one, Chains)} | {
+        one.parted for one in below if isinstance(one, Stitches | Bracket)
+    }
+
+
+def _tell_one_loop(item: Stitches, place: Place, b: Building) -> None:
+    """Ask of `3 dc in the next 3 ch`, where the row below has loops of 3."""
+    loop = replace(
+        item, place=replace(place, targets=(Whole(Kind("space", place.count)),), count=1)
+    )
+    each = replace(item, count=1, place=replace(place, each=True))
+    b.tell(
+        "perhaps-one-place",
+        f"these are taken to go one in each of {place.count} chains, and the row below has loops "
+        "of so many",
+        f"write {b.written(loop)} if all of them go into one, {b.written(each)} if not",
         item.span,
     )
 

@@ -11,6 +11,7 @@ from border.text.nodes import Building
 from border.text.stands_below import no_chains, stand_alone
 from border.text.steps import walk
 from border.text.tree import (
+    SPACES,
     ST,
     Bracket,
     Centre,
@@ -44,13 +45,27 @@ def tell_on_the_middle(first: Stitches, b: Building) -> None:
     )
 
 
-def tell_next_of(item: Stitches, b: Building) -> None:
+def tell_next_of(item: Stitches | Bracket, b: Building) -> None:
     """`1 sc in the 4th dc of the shell, … 1 sc in the next`: the next dc, or the next shell?"""
+    if item.place is not None and item.place.targets[0].of.name in SPACES:
+        _tell_next_chain(item, b)
+        return
     b.tell(
         "perhaps-next-of",
         f'"the next", behind a stitch of a group, is taken as {b.written(item)}',
         'say which: "in next st" is the stitch beside it, "in next shell" the next group, '
         '"in 4th st of next shell" a stitch of that',
+        item.span,
+    )
+
+
+def _tell_next_chain(item: Stitches | Bracket, b: Building) -> None:
+    """`1 sc in the 2nd of the 5 ch, 3 ch, 1 sc in the next`: the next loop, or the next chain?"""
+    b.tell(
+        "perhaps-next-of",
+        f'"the next", behind a chain of a loop, is taken as {b.written(item)}',
+        'say which: "in next ch" is the chain beside it, "in next space" the next loop, '
+        '"in 4th ch of same space" a chain of this one',
         item.span,
     )
 
@@ -129,6 +144,22 @@ def tell_in_one(item: Stitches, b: Building) -> None:
         f'write the others where they belong: "{one}; {b.written(item)}, {one}"',
         item.span,
     )
+
+
+def tell_of_size(item: Stitches | Bracket, b: Building) -> None:
+    """`7 dc in the ch-2, ch 3, 1 sc in the next`: the next of 2, where others lie between?"""
+    size = item.place.targets[0].of.size if item.place is not None else None
+    below = list(walk(b.below.items)) if b.below is not None else []
+    sizes = {one.count for one in below if isinstance(one, Chains)}
+    sizes |= {one.parted for one in below if isinstance(one, Stitches | Bracket)} - {0}
+    if sizes - {size} and size in sizes:
+        b.tell(
+            "place-assumed",
+            f'"the next" is taken as {b.written(item)}, and the row below has loops of other '
+            "chains as well",
+            'write "in next space" if it is whichever comes next',
+            item.span,
+        )
 
 
 def tell_on_the_centre(item: Stitches, b: Building) -> None:
@@ -263,7 +294,7 @@ def _alone(items: Sequence[Item]) -> Iterator[Item]:
     for item in items:
         if isinstance(item, Repeat):
             yield from _alone(item.items)
-        elif isinstance(item, Picots) or (isinstance(item, Stitches) and item.count == 1):
+        elif isinstance(item, Picots | Chains) or (isinstance(item, Stitches) and item.count == 1):
             yield item
 
 

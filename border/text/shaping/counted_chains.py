@@ -23,6 +23,7 @@ from border.text.wording.passing import (
     ended,
     like,
     made,
+    only_ends,
     past,
     types,
 )
@@ -94,14 +95,11 @@ def _nth_of_each(t: Terminals, at: int, before: Terminals) -> int:
 def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """`the 3 chain`, `next ch-3`, `under the chain`: the space of so many chains."""
     here, pair = t[at], types(t, at, 2)
-    middle = types(before, len(before) - 3, 3) == ["PREP", "CENTRE", "OF"]  # `in center of ch`
-    if (
-        here.type == "CH"
-        and ended(t, at + 1)
-        and is_parted(before)
-        and (here.text == "chain" or middle)
-    ):
-        return 1, [like(here, "KIND", Kind("space"))]  # `middle of the chain`
+    if here.type == "CH" and ended(t, at + 1) and is_parted(before):
+        joined = only_ends(t[at + 1 :]) and any(x.name == "ss" for x in before[-7:])
+        loop = here.text.split()[-1] in _SHORT and _is_one_of_it(before) and not joined
+        if here.text == "chain" or loop:
+            return 1, [like(here, "KIND", Kind("space"))]  # `middle of the chain`
     glued = pair in (["CH", "NUM"], ["NUM", "CH"]) and t[at + 1].glued
     behind = pair == ["CH", "NUM"] and ended(t, at + 2) and before[-1].type != "SKIP"
     if glued or behind:
@@ -142,6 +140,9 @@ def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]
             return 2, [like(here, "NEXT"), *t[at : at + 2]]
         return 2, [*which_of(before, here), space_of(here, here.number, t[at + 1])]
     return 0, []
+
+
+_SHORT = ("ch", "chs", "chain", "chains")
 
 
 def _by_count(t: Terminals, at: int, before: Terminals) -> bool:
@@ -261,6 +262,13 @@ def is_parted(before: Sequence[Terminal]) -> bool:
     """Whether a part is named before: `3rd of the`, `centre of next`."""
     at = _of(before)
     return at > 0 and before[at].type == "OF" and before[at - 1].type in NOUNS | {"ORD", "CENTRE"}
+
+
+def _is_one_of_it(before: Sequence[Terminal]) -> bool:
+    """Whether `centre of the`, `3rd st of` stands before: a single chain has no such parts."""
+    at = _of(before) - 1
+    at -= before[at].type in NOUNS
+    return at >= 0 and before[at].type in ("ORD", "CENTRE")
 
 
 def part_before(before: Sequence[Terminal]) -> Terminal:

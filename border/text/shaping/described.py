@@ -36,11 +36,13 @@ IN_GROUP = "in group"
 """The name of a place of chains in the middle of a group: a shell, where one is made below."""
 IN_SHELL = "in shell"
 """The name of a place of which it was said that it is a loop of the shell: the shell itself."""
+EACH_IN_SHELL = "each in shell"
+"""The same, where it was said that it is each of its spaces: the shell, or each of these."""
 OF_HEAP = "of heap"
 """The name of a place of which it was said in what it stands: `in each dc of the shell`."""
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
 _HEAPS = (Kind("shell"), Kind("group"))
-_BESIDE = frozenset({"before", "over", "above"})
+_BESIDE = frozenset({"before", "over", "above", "under", "beneath"})
 _LOOP_OF = ["KIND", "OF", "NUM", "CH"]
 _WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EACHOF", "EVERY", "SAME"})
 
@@ -143,10 +145,13 @@ def described(t: Terminals) -> Terminals:
                 at = behind  # `in each of the 5 spaces of the fan`
                 continue
             of_every = [x for x in found[prep + 1 :] if x.type in ("EACH", "EVERY")]
+            if found[-1].many and not of_every and found[-1].kind in ARCHES:
+                of_every = [like(found[-1], "EACH")]  # `in the spaces of the shell`
             several = of_every and types(found, len(found) - 2, 2) == ["NUM", "CH"]
             if not several:  # of `each 1 ch of the shell` there may be more than one
                 whole = replace(t[shell - 1], kind=Kind("shell"))
-                found[prep] = replace(found[prep], name=found[prep].name or IN_SHELL)
+                name = EACH_IN_SHELL if of_every and found[-1].kind in ARCHES else IN_SHELL
+                found[prep] = replace(found[prep], name=found[prep].name or name)
                 found[prep + 1 :] = [*(of_every or t[at + 1 : shell - 1]), whole]
         elif prep is not None and types(t, at, 1) == ["OF"] and _is_whole(found):
             behind = _behind_of(t, at)
@@ -193,16 +198,19 @@ def _begins_in_centre(found: Terminals) -> bool:
 
 def _beside_others(t: Terminals, at: int, found: Terminals) -> int:
     """Behind `before the 3 dc`, `after the 3 dc` of chains that are worked under, and `over the 1st
-    tr` of a stitch that is worked on; else the same place."""
+    tr`, `over tr`, `under the picot` of what is worked on; else the same place."""
     noun = past(t, at + 1, "THE", "NUM", "ORD")
-    stitch = types(t, noun, 1) == ["STITCH"] and ended(t, noun + 1) and noun > at + 1
-    if not stitch or not found or prep_before(found) is None:
+    named = types(t, noun, 1) != [] and t[noun].type in NOUNS and ended(t, noun + 1)
+    if not named or not found or prep_before(found) is None:
         return at
+    stitch = t[noun].type == "STITCH" and noun > at + 1
     chains = found[-1].type == "CH" or found[-1].kind == Kind("space", _size(found[-1]))
-    beside = (t[at].type == "AFTER" or t[at].text == "before") and chains
-    above = t[at].text in ("over", "above") and found[-1].type == "STITCH"
-    above = above and types(t, at + 1, 1) == ["THE"]
+    beside = (t[at].type == "AFTER" or t[at].text == "before") and chains and stitch
+    above = t[at].text in ("over", "above", "under", "beneath") and found[-1].type in _STOOD_ON
     return noun + 1 if beside or above else at
+
+
+_STOOD_ON = frozenset({"STITCH", "CH"})
 
 
 def _in_heap(t: Terminals, at: int, found: Terminals) -> int:

@@ -6,8 +6,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
 from border.text.shaping.on_runs import rest_behind
-from border.text.wording.passing import Terminals, ended, is_last, like, past, types
+from border.text.tree import Kind
+from border.text.wording.passing import ARCHES, Terminals, ended, is_last, like, past, types
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -19,6 +22,7 @@ def on_the_end_ones(t: Terminals) -> Terminals:
     """`3 dc on the first 3 of the 5 dc`, `1 dc in each of the last 2 of the next 5`: one on that
     which they begin with, the others behind it."""
     found: Terminals = []
+    t = _of_heap(t)
     at = 0
     while at < len(t):
         stitch = types(found, len(found) - 1, 1) == ["STITCH"]
@@ -35,9 +39,23 @@ def on_the_end_ones(t: Terminals) -> Terminals:
             found.pop()
         one = like(t[at], "NUM", number=1)
         found += [one, stitch_, t[at], like(t[at], "ORD", number=nth), *t[of:end]]
-        chain = t[end - 1] if t[end - 1].type == "CH" else None
+        chain = next((x for x in (t[end - 1], t[of - 1]) if x.type == "CH"), None)
         found += rest_behind(t[at], stitch_, count - 1, chain)
         at = end
+    return found
+
+
+def _of_heap(t: Terminals) -> Terminals:
+    """`each of the first 4 dc of the loop`, `of scallop`: of the stitches that stand in one place
+    there, where a place is named."""
+    found = list(t)
+    for at, here in enumerate(t):
+        heap = past(t, at + 3, "OF", "THE", "NEXT")
+        first = here.type == "ORD" and here.number == 1
+        named = first and types(t, at + 1, 3) == ["NUM", "STITCH", "OF"] and ended(t, heap + 1)
+        kind = t[heap].kind if named and heap < len(t) else None
+        if kind in ARCHES and t[heap].text in ("loop", "space"):
+            found[heap] = replace(t[heap], kind=Kind("group", None, t[at + 2].name))
     return found
 
 
@@ -53,6 +71,11 @@ def _end_ones(t: Sequence[Terminal], at: int) -> tuple[int, int, int, int]:
         return none
     number = past(t, of + 1, "THE", "NEXT")
     count = t[order + 1].number
+    kind = t[number].kind if number < len(t) else None
+    heap = kind is not None and kind.name in ("group", "shell") and not t[number].many
+    heap |= kind in ARCHES and t[of - 1].type == "CH"
+    if heap and t[order].number == 1 and count > 1 and ended(t, number + 1):
+        return 1, count, of, number + 1
     end = number + 1 + (types(t, number + 1, 1) in (["STITCH"], ["CH"]))
     if types(t, number, 1) != ["NUM"] or not 1 < count < t[number].number or not ended(t, end):
         return none

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
-from border.text.shaping.described import BETWEEN, IN_GROUP
-from border.text.stands_below import worked_together
+from border.text.shaping.described import BETWEEN, EACH_IN_SHELL, IN_GROUP, IN_SHELL, OF_HEAP
+from border.text.stands_below import are_heaped, loops_in_shells, worked_together
 from border.text.steps import walk
 from border.text.tree import Bracket, Chains, Kind, Stitches, Text
 from border.text.wording.passing import Terminals, types
@@ -17,7 +17,7 @@ from border.text.wording.passing import Terminals, types
 def of_made_below(t: Terminals, below: Text | None) -> Terminals:
     """The words of a row with each such number as that of chains, where the row below makes so
     many chains, and nowhere so many stitches."""
-    t = _side_by_side(_in_groups(t, below), below)
+    t = _side_by_side(_each_in_shells(_in_groups(t, below), below), below)
     if below is None or not any(_is_unsaid(here.kind, here.text) for here in t):
         return t
     items = list(walk(below.items))
@@ -48,7 +48,8 @@ def _is_unsaid(kind: Kind | None, text: str) -> bool:
 
 def _side_by_side(t: Terminals, below: Text | None) -> Terminals:
     """The words with each run of stitches, `the 9 dc`, `the 9`, as the group that is worked into
-    one place, where the row below puts as many side by side, with nothing between them."""
+    one place, where the row below puts as many side by side, with nothing between them, or has
+    others beside them."""
     if below is None or all(here.kind is None for here in t):
         return t
     found: Terminals = []
@@ -57,7 +58,8 @@ def _side_by_side(t: Terminals, below: Text | None) -> Terminals:
         if kind is not None and kind.size and _is_counted(kind, here.text):
             made = {one.stitch for one in walk(below.items) if isinstance(one, Stitches)}
             stitches = {kind.stitch} if kind.stitch else made
-            if any(worked_together(below, stitch) == kind.size for stitch in stitches):
+            together = any(worked_together(below, stitch) == kind.size for stitch in stitches)
+            if together or are_heaped(below, kind.size, kind.stitch):
                 here = replace(here, kind=replace(kind, name="group"))
         found.append(here)
     return found
@@ -67,6 +69,25 @@ def _is_counted(kind: Kind, text: str) -> bool:
     """Whether stitches are named by their number, and not as a run or a block."""
     run = kind.name == "run" and not text.startswith("run")
     return run or _is_unsaid(kind, text)
+
+
+def _each_in_shells(t: Terminals, below: Text | None) -> Terminals:
+    """The words with `each space of the shell` as each of those spaces, where the shells of the row
+    below have several; else as each shell."""
+    if all(here.name != EACH_IN_SHELL for here in t):
+        return t
+    several = below is not None and loops_in_shells(below) > 1
+    found: Terminals = []
+    inside = False
+    for here in t:
+        if here.name == EACH_IN_SHELL:
+            inside = True
+            here = replace(here, name=OF_HEAP if several else IN_SHELL)
+        elif inside and here.type == "KIND":
+            inside = False
+            here = replace(here, kind=Kind("space")) if several else here
+        found.append(here)
+    return found
 
 
 def _in_groups(t: Terminals, below: Text | None) -> Terminals:

@@ -145,13 +145,17 @@ def _is_end(here: Terminal) -> bool:
     return here.type == "ORD" and here.number in (1, -1)
 
 
+BUT = "but"
+"""The name of an order that is said as `the next but one`: counted from the last one worked."""
+
+
 def _but(t: Terminals, at: int) -> tuple[int, Terminals]:
     """`next [stitch] but 3` as the 4th: how many terminals that takes, and those it is read as."""
     noun = past(t, at + 1, "NUM") if types(t, at + 1, 2) == ["NUM", "CH"] else at + 1
     but = past(t, noun, *NOUNS)
     if types(t, but, 2) != ["BUT", "NUM"] or but > noun + 1:
         return 0, []
-    order = like(t[at], "ORD", number=t[but + 1].number + 1)
+    order = like(t[at], "ORD", number=t[but + 1].number + 1, name=BUT)
     return but + 2 - at, [order, *t[at + 1 : but]]
 
 

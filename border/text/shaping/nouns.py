@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.shaping.counted_chains import is_under
+from border.text.shaping.naming import BUT
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, Kind
 from border.text.wording.missed import MADE
@@ -28,6 +29,8 @@ from border.text.wording.passing import (
 )
 from border.text.wording.rings import CLOSING
 
+OF_SIZE = "of size"
+"""The name of a place that is taken for a space of so many chains, as the one before it was."""
 _WHICH = frozenset({"NUM", "NEXT", "EACH", "ORD", "EVERY"})
 _HEAPS = frozenset({*SPACES, "group", "shell", "block"})
 
@@ -73,6 +76,8 @@ class _Nouns(Struct):
     `on_stitch`: so was a stitch to work on. `by_step`: where a step was worked last.
     `on_several`: several stitches were named to work on. `worked`: what steps were worked into.
     `passed`: what the last passed over, where that is no step's place. `whole`: what a part was of.
+    `reached`: the how-manieth chain of a loop was worked last (0: none of one).
+    `depth`: of brackets.
     """
 
     t: Terminals
@@ -91,6 +96,8 @@ class _Nouns(Struct):
     worked: list[Kind] = field(default_factory=list)
     passed: Kind | None = None
     whole: Kind | None = None
+    reached: int = 0
+    depth: int = 0
 
     @property
     def before(self) -> str:
@@ -104,7 +111,9 @@ class _Nouns(Struct):
             return  # `3 chain for the 1st treble` names no place
         if self.last in ARCHES or self.last.name == "space":
             self.space = self.last
-        self.part = _part_before(found, self.part)
+        part = _part_before(found, self.part)
+        if part != self.part:
+            self.part, self.reached = part, _chain_of(part)
         whole = types(self.t, at + 1, 1) != ["OF"] and not _parts_stitches(found)
         if whole and here.type in NOUNS and before in OPENS | WHICH | {"NUM", "PAIR"}:
             skips = here.type == "CH" and types(found, len(found) - 3, 2) == ["SKIP", "NUM"]
@@ -127,7 +136,8 @@ class _Nouns(Struct):
                 self.nth, self.chained = _stitch_of(found), False
                 self.one = made(found[:-1]) == 1
                 self.by_order = before == "ORD"
-        self.chained = self.chained or here.type == "CH"
+        self.depth += (here.type == "LP") - (here.type == "RP")
+        self.chained = self.chained or (here.type == "CH" and not self.depth)
         self.on_several = self.on_several and here.type != "CH"
         skipped = before == "SKIP" and here.type == "NUM"
         if skipped and types(self.t, at + 1, 1) not in (["KIND"], ["CH"]):
@@ -159,6 +169,9 @@ class _Nouns(Struct):
         if ahead is not None and (prep := _prep_of(found)) is not None:
             found[prep] = replace(found[prep], name=found[prep].name or "counted")
         follows = before == "NEXT" and self.named and self.last.name in (*SPACES, "ch")
+        if follows and not self.chained and self._is_left(here.number):
+            self.reached += here.number
+            ahead, follows = Kind("ch"), False  # `in the 1st of the 5 ch, in each of the next 3`
         if follows and not pair and (prep := _prep_of(found)) is not None:
             count = made(found[:prep])
             count = count if "EACHOF" not in types(found, prep, len(found)) else 0
@@ -173,7 +186,7 @@ class _Nouns(Struct):
         """The noun of `in next`, `in the 3rd`, `in each`."""
         found, here = self.found, self.t[at]
         part = self.part
-        if here.type == "ORD" and part and here.text == "next":  # `on the next but one`
+        if here.type == "ORD" and part and here.name == BUT:  # `on the next but one`
             of = part[-1].kind
             stitch = of.stitch if of is not None else None
             found.append(like(here, "KIND", kind=Kind(stitch)) if stitch else part[1])
@@ -192,6 +205,11 @@ class _Nouns(Struct):
             return None
         return self.found[prep - 2].number, self.found[prep - 1].name
 
+    def _is_left(self, count: int) -> bool:
+        """Whether the loop of which a chain was worked last has so many more."""
+        size = self.part[-1].kind.size if self.part and self.part[-1].kind is not None else None
+        return self.reached > 0 and (size is None or self.reached + count <= size)
+
     def _kind_and_doubt(self, at: int, prep: int) -> tuple[Kind, str]:
         """The noun that is left out, and the name of the doubt that it leaves."""
         found, here = self.found, self.t[at]
@@ -200,6 +218,11 @@ class _Nouns(Struct):
         of = types(found, opener(found, len(found) - 1), 1) == ["OF"]
         if of and kind.name in (*STITCHES, *SPACES) and self.whole is not None:
             return self.whole, "counted"  # `in last of group, 1 tr on dc, 1 tr in first of next`
+        if placed and here.type == "NEXT" and self.reached and kind.name in SPACES:
+            if self.chained or not self._is_left(1):
+                return kind, "nth"  # `in the 2nd of the 5 ch, 3 ch, 1 tr in the next`
+            self.reached += 1
+            return Kind("ch"), ""  # `in the 1st of the 5 ch, 1 tr in the next`
         missed = _behind_miss(found, prep)  # `miss 1 tr, 1 dc in the next`
         step = self._step(prep) if placed and here.type in ("NEXT", "ORD") and not missed else None
         there = self.by_step.get(step, kind) if step else kind
@@ -229,6 +252,8 @@ class _Nouns(Struct):
             named.clear()
         if placed and here.type == "NEXT" and kind != Kind("st") and named - {kind.name, "st"}:
             doubt = doubt or "counted"  # `1 dc in loop, 1 dc on dc, 2 in next`
+        if placed and here.type == "NEXT" and kind.name in SPACES and kind.size and not kind.stitch:
+            doubt = doubt or OF_SIZE  # `7 dc in the 2 ch, 3 ch, 1 sc in the next`
         if kind.name in SPACES and (on or mixed):
             doubt = "counted"  # `on the next`, behind a space; `1 dc on dc, 2 in space, 1 in next`
         return kind, doubt
@@ -326,6 +351,19 @@ def _part_before(found: Sequence[Terminal], before: Terminals) -> Terminals:
     if whole:
         return [*found[at - 2 : at], here]
     return before if types(found, len(found) - 2, 1) == ["ORD"] else []
+
+
+def _chain_of(part: Sequence[Terminal]) -> int:
+    """The how-manieth chain of a loop a part is; the last counts as one behind which none is
+    left."""
+    whole = part[-1].kind if part else None
+    if whole is None or whole.name not in SPACES:
+        return 0
+    return part[0].number if part[0].number > 0 else whole.size or _NEVER
+
+
+_NEVER = 10**6
+"""No loop has so many chains."""
 
 
 def _is_same(found: Sequence[Terminal]) -> bool:

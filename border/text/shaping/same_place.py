@@ -229,6 +229,8 @@ def begun_same(t: Terminals) -> Terminals:
         whole = [x for x in t[of + 1 : comma] if x.type != "THE"]
         part = [*t[order : of + 1], like(t[same], "NEXT"), *whole]
         return [*t[:same], *part, *t[same + 1 + named :]]
+    if "CENTRE" in begins and "OF" not in begins:
+        return t  # `slip to the centre dc`: of what, is not said
     centre = [like(t[same], x) for x in ("CENTRE", "OF") if "CENTRE" in begins]
     again = next(n for n in range(same, len(t)) if t[n].type == "REPEAT")
     unsaid = t[past(t, 0, "SEP")].text == t[same].text  # `ch 4, 1 dc in the same loop, …`

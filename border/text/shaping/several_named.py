@@ -103,7 +103,7 @@ def _nth_named(t: Terminals, at: int) -> tuple[list[Terminal], int]:
     place of the noun, or of `of the 5 treble`; none where it is no such place."""
     nth: list[Terminal] = []
     at = past(t, at, "THE")
-    while types(t, at, 1) == ["ORD"] and t[at].number > (nth[-1].number if nth else 0):
+    while types(t, at, 1) == ["ORD"] and _is_further(t[at], nth):
         nth.append(t[at])
         goes_on = past(t, at + 1, "SEP", "AND")
         again = types(t, goes_on, 1) == ["PREP"] and goes_on > at + 1
@@ -111,10 +111,20 @@ def _nth_named(t: Terminals, at: int) -> tuple[list[Terminal], int]:
         at = goes_on if types(t, goes_on, 1) == ["ORD"] else at + 1
     of = past(t, at, *NOUNS)
     counted = past(t, of + 1, *_SAYS_WHICH) if types(t, of, 1) == ["OF"] else 0
-    of_several = counted and types(t, counted, 2) in (["NUM", "STITCH"], ["NUM", "CH"])
+    behind = past(t, counted + 1, "STITCH", "CH")
+    of_several = counted and types(t, counted, 1) == ["NUM"] and behind <= counted + 2
+    if of_several and ended(t, behind):
+        return nth, at
     of_group = of == at + 1 and counted and types(t, counted, 1) == ["KIND"] and len(nth) > 1
     if of_group and ended(t, counted + 1):
         return nth, at
     first = [x.number for x in nth] == [*range(1, len(nth) + 1)]  # `1st, 2nd and 3rd`: first 3
     named = not first and types(t, at, 1) in (["KIND"], ["STITCH"], ["CH"]) and ended(t, at + 1)
-    return (nth, at) if named or (of_several and ended(t, counted + 2)) else ([], at)
+    named = named and all(x.number > 0 for x in nth)
+    return (nth, at) if named else ([], at)
+
+
+def _is_further(order: Terminal, nth: Sequence[Terminal]) -> bool:
+    """Whether an ordinal lies behind those before it, as the last does."""
+    before = nth[-1].number if nth else 0
+    return order.number > before >= 0 or (order.number == -1 and before > 0)

@@ -26,7 +26,7 @@ from border.text.words import Word
 from border.text.written_places import write_ordinal
 
 _STOPS = frozenset(",;.:—-") | {"--"}
-_ASIDE = frozenset({"SEP", "COLOUR", "REMARK", "NOTHING"})
+_ASIDE = frozenset({"SEP", "COLOUR", "REMARK", "NOTHING", "BELOW"})
 _OPENING = frozenset("([{*x")
 
 

@@ -27,7 +27,7 @@ _PARTS = ("SEP", "AND", "NAMELY")
 class _Part(Struct, frozen=True):
     """One part of such a list: `before`, `on` or `after`; how many, where, and its end.
 
-    `place`: of the part before, only the stitch that it stands before.
+    `place`: of the part before, only the stitch that it stands before, with its number.
     """
 
     side: str
@@ -84,9 +84,14 @@ def _all_three(t: Terminals, at: int) -> tuple[_Part | None, int]:
         parts.append(part)
         at = past(t, part.end, *_PARTS)
     sound = [part.side for part in parts] == ["before", "on", "after"]
-    if sound and parts[1].place[-1].type == "NUM" and parts[0].place:
-        whole = [*parts[1].place, *parts[0].place]  # `on each of the three`
-        parts[1] = replace(parts[1], place=whole)
+    if sound and parts[0].place:
+        middle, number = list(parts[1].place), parts[0].place[:-1]
+        each = "EACHOF" in types(middle, 0, len(middle))
+        if middle[-1].type == "NUM":  # `on each of the three`
+            middle.append(parts[0].place[-1])
+        elif each and number and "NUM" not in types(middle, 0, len(middle)):  # `each of the tr`
+            middle[-1:] = [*number, middle[-1]]
+        parts[1] = replace(parts[1], place=middle)
     return (
         (parts[1], parts[2].end) if sound and parts[0].count == parts[2].count == 1 else (None, at)
     )
@@ -94,17 +99,19 @@ def _all_three(t: Terminals, at: int) -> tuple[_Part | None, int]:
 
 def _part(t: Terminals, at: int) -> _Part | None:
     prep = past(t, at + 1, "STITCH")
-    if types(t, at, 1) != ["NUM"] or types(t, prep, 1) != ["PREP"]:
+    bare = prep > at + 1 and prep < len(t) and t[prep].text in _SIDE  # `1 dc before the 3 tr`
+    if types(t, at, 1) != ["NUM"] or not (bare or types(t, prep, 1) == ["PREP"]):
         return None
     noun = past(t, prep + 1, "THE")
-    beside = noun < len(t) and (t[noun].type == "CH" or t[noun].kind == ST)
-    side = past(t, noun + 1, "NOTHING")  # `just before`
+    beside = bare or (noun < len(t) and (t[noun].type == "CH" or t[noun].kind == ST))
+    side = prep if bare else past(t, noun + 1, "NOTHING")  # `just before`
     said = _SIDE.get(t[side].text, "") if beside and side < len(t) else ""
     if said:
         named = past(t, side + 1, "THE", "NUM")
         known = types(t, named, 1) in (["STITCH"], ["THEM"])
         known = known or (named < len(t) and t[named].text == "it")
-        before = t[named : named + 1] if types(t, named, 1) == ["STITCH"] else ()
+        number = named - (types(t, named - 1, 1) == ["NUM"])
+        before = t[number : named + 1] if types(t, named, 1) == ["STITCH"] else ()
         end = past(t, named + 1 if known else side + 1, "NOTHING")
         return _Part(said, t[at].number, before, end)
     stitch = past(t, prep + 1, "EACHOF", "THE", "NEXT", "NUM")

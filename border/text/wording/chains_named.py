@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.tree import ST, Kind
-from border.text.wording.passing import NAMED_BEHIND, chains_at, like, only_ends, past, types
+from border.text.wording.passing import NAMED_BEHIND, chains_at, ended, like, only_ends, past, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -33,6 +33,23 @@ def of_end_chain(t: Sequence[Terminal]) -> list[Terminal]:
         found.append(t[at])
         at += 1
     return found
+
+
+def loops_of_chain(t: Sequence[Terminal]) -> list[Terminal]:
+    """`the next loop of 5 chain`, `loops of 5`: of chains, where a heading has said that a loop by
+    itself is a stitch."""
+    found = list(t)
+    for n, here in enumerate(t):
+        if here.kind == ST and here.text in _LOOPS and types(t, n + 1, 1) == ["OF"]:
+            size, _ = chains_at(t, n + 2)
+            of = types(t, n + 2, 1)
+            five = of == ["NUM"] and ended(t, n + 3) and t[n + 2].number > 1
+            if size or five or (of == ["CH"] and ended(t, n + 3)):
+                found[n] = replace(here, kind=Kind("loop"))
+    return found
+
+
+_LOOPS = ("loop", "loops", "lp", "lps")
 
 
 def chains_of(t: Sequence[Terminal]) -> list[Terminal]:

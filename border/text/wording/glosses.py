@@ -16,6 +16,26 @@ if TYPE_CHECKING:
     from border.text.terminals import Terminal
 
 
+def without_the_row_below(t: Sequence[Terminal]) -> list[Terminal]:
+    """`in the 5 ch of the last row`: without it, as every place is of that row, so that nothing
+    stands between a place and what follows; but `over the two chains below` lie in two rows, and
+    `omit the double of the last row` misses one there."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        if here.type != "BELOW":
+            found.append(here)
+            continue
+        before = t[n - 1] if n else here
+        lie_below = here.text == "below" and before.text == "chains"
+        omitted = "EXCEPT" in types(t, max(0, n - 2), 2)
+        if before.type not in _OF_BELOW or lie_below or omitted:
+            found.append(replace(here, type="NOTHING"))
+    return found
+
+
+_OF_BELOW = NOUNS | {"ORD", "NEXT", "NUM"}
+
+
 def made_of(terminals: Sequence[Terminal]) -> list[Terminal]:
     """`a shell of 5 treble`, `a group of 5 treble` is these; `in the next shell of 5 treble` the
     group of them."""

@@ -16,6 +16,7 @@ from border.text.wording.chains_named import (
     before_stitches,
     chains_of,
     end_ones,
+    loops_of_chain,
     of_end_chain,
     round_loops,
 )
@@ -33,7 +34,13 @@ from border.text.wording.every_time import (
     times_behind_comma,
     twice_in_every,
 )
-from border.text.wording.glosses import just_before, made_of, without_adjectives, without_glosses
+from border.text.wording.glosses import (
+    just_before,
+    made_of,
+    without_adjectives,
+    without_glosses,
+    without_the_row_below,
+)
 from border.text.wording.gone_back import (
     begun_from_mark,
     last_chains_omitted,
@@ -114,6 +121,7 @@ from border.text.wording.spots import (
     in_its_top,
     of_a_loop,
     of_them,
+    second_of_two,
     spots,
     this_and_next,
 )
@@ -223,6 +231,7 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 
 PUT_RIGHT = (
+    where(without_the_row_below, "BELOW"),
     where(without_dots, "SEP"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
     where(prep_before_each, "STITCH-EACH STITCH-EVERY"),
@@ -266,6 +275,7 @@ PUT_RIGHT = (
     where(chains_in_every, "CH", "PREP-EACH PREP-EVERY"),
     where(forms_picot, "AS", "PICOT"),
     where(so_many_in_one, "STITCH-SEP", "NUM-PREP"),
+    where(loops_of_chain, "KIND-OF"),
     where(of_the_chain, "KIND-OF"),
     where(of_them_in_one, "OF-THEM OF-STRAY OF-THE", "STITCH", "NUM-OF"),
     where(each_of_one, "EACHOF"),
@@ -276,7 +286,7 @@ PUT_RIGHT = (
     where(all_round_and_each, "NUM-PREP", "-STITCH"),
     where(shared_out_each, "CH KIND", "NUM-STITCH -STITCH", "PREP-EACH"),
     where(on_these, "PREP-THE PREP-STRAY SEP-SEP", "CH"),
-    where(in_one_and_other, "AND-STITCH AND-KIND", "PREP-KIND PREP-STITCH"),
+    where(in_one_and_other, "AND-STITCH AND-KIND AND-CH", "NUM-STITCH", "PREP"),
     where(on_the_sum, "AND", "NUM-STITCH", "CH"),
     where(in_the_first_of, "ORD-NUM ORD-CH", "CH"),
     where(close_stitches, "ENDING-STITCH"),
@@ -321,6 +331,7 @@ PUT_RIGHT = (
     where(in_its_top, "PREP-SAME", "SAME-STITCH"),
     where(any_one, "NEXT-NUM OF-NUM SKIP-NUM", "NUM-OF"),
     where(this_and_next, "BETWEEN-UNKNOWN", "AND-NEXT AND-THE"),
+    where(second_of_two, "BETWEEN", "ORD-KIND ORD-STITCH ORD-PICOT"),
     where(spots, "THE-UNKNOWN THE-STRAY"),
     where(end_ones, "ENDWITH ENDST"),
     where(in_orders, "ORD-SEP ORD-AND"),

@@ -258,6 +258,27 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
 _WORKED_ON = (["CH"], ["STITCH"], ["KIND"])
 
 
+def _hook_of_repeat(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
+    """`repeat from *, always putting the hook under the 5 ch`, `…, working over the chain` where
+    a row ends: a remark on all of it, and the place behind."""
+    begins = past(t, at, "SEP")
+    again = at - 1
+    while again > 0 and t[again].type in _HOW_FAR:
+        again -= 1
+    if begins in (at, len(t)) or types(t, again, 1) != ["REPEAT"]:
+        return [], at
+    puts = t[begins].type == "NOTHING" and t[begins].text.startswith(_PUTTING)
+    works = t[begins].type == "PREP" and t[begins - 1].text in _WORKING
+    noun = past(t, begins + 1, "THE", "NEXT", "EACH", "NUM")
+    stop = past(t, noun + 1, "NOTHING", "OF", "THE", "ORD", "ROW")
+    if not (puts or works) or types(t, noun, 1) not in _WORKED_ON or not only_ends(t[stop:]):
+        return [], at
+    return [as_remark(t[begins - works : stop])], stop
+
+
+_HOW_FAR = frozenset({"FROM", "STAR", "CROSS", "MARK", "NUM", "TIMES", "MORE", "INALL", "TOEND"})
+
+
 def _round_left_out(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
     """`ch 3 for first dc of the round`, without the round."""
     end = _of_the_round(t, at)
@@ -383,5 +404,5 @@ _REMARKS = {
 told by the word itself."""
 _MARKS = frozenset(",;.:-*")
 """No remark begins with one of these."""
-_SAYS = (_missed, _round_left_out, _where_the_hook_goes, must_be)
+_SAYS = (_missed, _round_left_out, _where_the_hook_goes, _hook_of_repeat, must_be)
 """What puts words that begin here in another way."""

@@ -13,6 +13,7 @@ from border.text.wording.passing import (
     ended,
     like,
     only_ends,
+    opener,
     past,
     prep_before,
     stitch_left_out,
@@ -161,6 +162,30 @@ def this_and_next(t: Sequence[Terminal]) -> list[Terminal]:
         found += [t[next_], like(t[at], "NUM", number=2), replace(named[-1], many=True)]
         at = end
     return found
+
+
+def second_of_two(t: Sequence[Terminal]) -> list[Terminal]:
+    """`on the dc between two shells, …, on the centre of the second shell`: the next one; told."""
+    found: list[Terminal] = list(t)
+    pair: Terminal | None = None
+    for n, here in enumerate(t):
+        if here.type in ("STAR", "REPEAT", "LP") or (here.type == "ORD" and here.number == 1):
+            pair = None
+        two = here.type in NOUNS and types(t, n - 1, 1) == ["NUM"] and t[n - 1].number == _PAIR
+        if two and t[opener(t, n)].type == "BETWEEN":
+            pair = here
+        second = pair is not None and here.type == pair.type and here.kind == pair.kind
+        second = second and here.name == (pair.name if pair else "")
+        if second and types(t, n - 1, 1) == ["ORD"] and t[n - 1].number == _PAIR:
+            found[n - 1] = like(t[n - 1], "NEXT")
+            prep = max((i for i in range(n) if t[i].type == "PREP"), default=n - 1)
+            if t[prep].type == "PREP":
+                found[prep] = replace(found[prep], name=found[prep].name or "counted")
+            pair = None
+    return found
+
+
+_PAIR = 2
 
 
 def spots(t: Sequence[Terminal]) -> list[Terminal]:

@@ -83,10 +83,12 @@ def in_orders(t: Terminals) -> Terminals:
         more = len(orders) - 1
         noun = orders[-1] + 1
         end = noun + (types(t, noun, 1)[:1] in ([x] for x in NOUNS))
-        named = t[noun:end] or [stitch_left_out(t[at])]
         tail = end
         while not ended(t, tail):
             tail += 1
+        chained = types(t, end, 1) == ["OF"] and types(t, tail - 1, 1) == ["CH"]
+        named = [like(t[at], "CH") if chained else stitch_left_out(t[at])]
+        named = t[noun:end] or named  # `in the 3rd and 4th of the 6 chain`
         counted = types(found, len(found) - 2, 1) == ["NUM"]
         if counted and found[-2].number == len(orders):  # `3 dc on the 4th, 5th and 6th`
             found[-2] = replace(found[-2], number=1)

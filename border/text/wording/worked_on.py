@@ -60,21 +60,25 @@ def on_these(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 def in_one_and_other(t: Sequence[Terminal]) -> list[Terminal]:
-    """`1 tr in loop and dc, 3 ch`: one in each, where steps are counted, and this is not; asked."""
+    """`1 tr in the loop and dc, 3 ch`, `1 dc on tr and ch`: one in each, where steps are counted,
+    and this is not; asked."""
     found: list[Terminal] = []
     for n, here in enumerate(t):
         found.append(here)
-        prep = len(found) - 3
-        two = here.type == "AND" and types(t, n - 2, 4) in _ONE_AND_OTHER
-        made = two and types(t, n - 4, 2) == ["NUM", "STITCH"]
-        if made and not t[n - 1].many and ended(t, n + 2):
-            found[prep] = replace(found[prep], name="counted")
-            if t[n - 4].number == 1:
+        prep = n - 2
+        while prep > 0 and t[prep].type in ("THE", "NEXT"):
+            prep -= 1
+        two = here.type == "AND" and prep > 1 and (t[n - 1].type, *types(t, n + 1, 1)) in _TWO
+        made = two and types(t, prep - 2, 3) == ["NUM", "STITCH", "PREP"]
+        if made and not t[n - 1].many and ended(t, n + 2) and t[n + 1].name != "ss":
+            put = len(found) - 1 - (n - prep)
+            found[put] = replace(found[put], name="counted")
+            if t[prep - 2].number == 1:
                 found.append(like(here, "NEXT"))
     return found
 
 
-_ONE_AND_OTHER = (["PREP", "KIND", "AND", "STITCH"], ["PREP", "STITCH", "AND", "KIND"])
+_TWO = (("KIND", "STITCH"), ("STITCH", "KIND"), ("STITCH", "CH"))
 
 
 def shared_out_each(t: Sequence[Terminal]) -> list[Terminal]:
