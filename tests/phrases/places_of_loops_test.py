@@ -105,6 +105,11 @@ LOOP_AND_STITCH = {
         ("the next plain and loop", "12 x 1 sc", f"; {TOLD_TWICE}"),
     )
 }
+TREBLE_AND_CHAINS = {
+    "*1 plain on treble, 1 plain in next ch; repeat": "48 sc; 24 x 1 dc",
+    "*3 plain on the treble and 2 ch; repeat": "36 sc; 12 x 2 dc; asked perhaps-last-of-each",
+    "*1 plain on treble, 1 plain in each of the next 2 ch; repeat": "36 sc; 12 x 2 dc; asked perhaps-last-of-each",
+}
 STITCH_AND_CHAIN = {
     "*1 plain on treble and ch, 1 picot; repeat": f"48 sc, 24 picot; 24 x 1 dc; {TOLD_TWICE}",
     "*1 plain on the treble and ch, 3 ch; repeat": f"48 sc, 72 ch; 24 x 1 dc; {TOLD_TWICE}",
@@ -238,6 +243,7 @@ PICOT_ON_TOP = On(48, ("*1 plain in next loop, 1 picot, 5 chain, miss 3; repeat"
 UNDER_PICOTS = {
     "*1 plain in plain under p, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 sc",
     "*1 plain in the plain under the picot, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 sc",
+    "*1 plain in the plain below the picot, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 sc",
 }
 THREES_MISSED = On(
     48, ("*3 treble, 3 chain, miss 3; repeat", "*3 ch over the 3 treble, 3 treble in loop; repeat")
@@ -276,6 +282,7 @@ INTO_THE_TURNING_CHAIN = {
     (SHORT_LOOPS, LOOPS_OF_CHAIN),
     (OF_FIVE, LOOP_AND_STITCH),
     (ONE_BY_ONE, STITCH_AND_CHAIN),
+    (ONE_BY_ONE, TREBLE_AND_CHAINS),
     (SIX, OF_SIX),
     (PAIRS, OVER_PAIRS),
     (FIVE_ALIKE, OVER_FIVE),

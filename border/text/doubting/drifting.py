@@ -64,8 +64,7 @@ def _loops(below: Text) -> Kind | None:
     sizes = {one.count for one in made if isinstance(one, Chains)}
     sizes |= {one.parted for one in made if isinstance(one, Stitches | Bracket)} - {0}
     begun = any(isinstance(one, StartChain) for one in made)
-    size = sizes.pop() if len(sizes) == 1 and not begun else 1
-    return Kind("space", size) if size > 1 else None
+    return Kind("space", sizes.pop()) if len(sizes) == 1 and not begun else None
 
 
 class _Taken(Struct, frozen=True):
@@ -203,20 +202,25 @@ def _drifts(steps: Sequence[_Taken], stitch: str, group: int, ordinal: bool) -> 
 
 def _tell(item: Item, group: Kind, b: Building) -> None:
     name = write_kind(group, b.terms, overrides=b.headings.overrides)
-    called = "loops" if group.name == "space" else "groups"
+    loops = group.name == "space"
     help_ = f'where each group is meant, begin on it, as in "1 sc in 2nd st of next {name}"'
+    if loops:
+        help_ = f'where each loop is meant, name it, as in "1 sc in 2nd ch of next {name}"'
     match item:
         case Stitches(place=Place(which=which, count=nth) as place) if which is Which.NTH or (
             which in (Which.FIRST, Which.NEXT, Which.THE) and nth == 1
         ):
-            unit = Kind("ch" if group.name == "space" else "st")
-            part = Part(nth if which is Which.NTH else 1, unit, group)
+            part = Part(nth if which is Which.NTH else 1, Kind("ch" if loops else "st"), group)
             one = replace(item, place=Place(Which.NEXT, (part,), span=place.span))
-            help_ = f"write {b.written(one)} if it is that one of each group"
+            help_ = (
+                f"write {b.written(one)} if it is that one of each {'loop' if loops else 'group'}"
+            )
+    drifts = "and the repeats begin at another stitch of them each time"
+    if loops:
+        drifts = "and the repeats go on from one into the next"
     b.tell(
         "perhaps-last-of-each",
-        f"the row below has {called} of {group.size} here, and the repeats begin at another stitch "
-        "of them each time",
+        f"the row below has {'loops' if loops else 'groups'} of {group.size} here, {drifts}",
         help_,
         item.span,
     )

@@ -42,7 +42,7 @@ OF_HEAP = "of heap"
 """The name of a place of which it was said in what it stands: `in each dc of the shell`."""
 _SAYS_WHERE = frozenset({"ATEND", "BETWEEN", "PREP", "OF"})
 _HEAPS = (Kind("shell"), Kind("group"))
-_BESIDE = frozenset({"before", "over", "above", "under", "beneath"})
+_BESIDE = frozenset({"before", "over", "above", "under", "beneath", "below"})
 _LOOP_OF = ["KIND", "OF", "NUM", "CH"]
 _WHICH_ONE = frozenset({"THE", "NUM", "ORD", "NEXT", "EACH", "EACHOF", "EVERY", "SAME"})
 
@@ -206,10 +206,11 @@ def _beside_others(t: Terminals, at: int, found: Terminals) -> int:
     stitch = t[noun].type == "STITCH" and noun > at + 1
     chains = found[-1].type == "CH" or found[-1].kind == Kind("space", _size(found[-1]))
     beside = (t[at].type == "AFTER" or t[at].text == "before") and chains and stitch
-    above = t[at].text in ("over", "above", "under", "beneath") and found[-1].type in _STOOD_ON
+    above = t[at].text in _OVER_UNDER and found[-1].type in _STOOD_ON
     return noun + 1 if beside or above else at
 
 
+_OVER_UNDER = frozenset({"over", "above", "under", "beneath", "below"})
 _STOOD_ON = frozenset({"STITCH", "CH"})
 
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.tree import Kind
-from border.text.wording.passing import NAMED_BEHIND, NOUNS, chains_at, ended, types
+from border.text.wording.passing import NAMED_BEHIND, NOUNS, chains_at, ended, prep_before, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -19,13 +19,17 @@ if TYPE_CHECKING:
 def without_the_row_below(t: Sequence[Terminal]) -> list[Terminal]:
     """`in the 5 ch of the last row`: without it, as every place is of that row, so that nothing
     stands between a place and what follows; but `over the two chains below` lie in two rows, and
-    `omit the double of the last row` misses one there."""
+    `omit the double of the last row` misses one there; `the dc below the picot` is under that."""
     found: list[Terminal] = []
     for n, here in enumerate(t):
         if here.type != "BELOW":
             found.append(here)
             continue
         before = t[n - 1] if n else here
+        above = here.text == "below" and types(t, n + 1, 1) in (["THE"], ["PICOT"])
+        if above and prep_before(found) is not None:
+            found.append(replace(here, type="PREP"))
+            continue
         lie_below = here.text == "below" and before.text == "chains"
         omitted = "EXCEPT" in types(t, max(0, n - 2), 2)
         if before.type not in _OF_BELOW or lie_below or omitted:
