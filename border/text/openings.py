@@ -93,7 +93,11 @@ def with_start_chain(
 ) -> tuple[Item, ...]:
     """Bare chains that open a row, read as the start chain that they may stand for."""
     at = next((i for i, item in enumerate(items) if not isinstance(item, Begin)), len(items))
+    if at < len(items) and isinstance(whole := items[at], Bracket):
+        inside = _with_start_inside(whole, rules, number, findings)
+        return (*items[:at], inside, *items[at + 1 :])
     if at == len(items) or not isinstance(chains := items[at], Chains):
+        findings.extend(_missed_under(items[at:], rules, number))
         return items
     if chains.count == 1:
         return (*items[:at], StartChain(1, None, span=chains.span), *items[at + 1 :])
@@ -110,6 +114,30 @@ def with_start_chain(
             return (*items[:at], start, *items[at + 1 :])
     findings.append(_chains_assumed(chains, number))
     return items
+
+
+def _with_start_inside(
+    whole: Bracket, rules: Rules, number: int, findings: list[Finding]
+) -> Bracket:
+    """`(ch 3, 2 dc, ch 2, 3 dc) in first st` at the head of a row: the chains stand for a stitch
+    like those right behind them, which go into the one place with it; `(ch 1, 1 sc)`: for none."""
+    match whole:
+        case Bracket(
+            items=(Chains(count), Stitches(stitch=stitch, place=None), *_),
+            place=Place(which=Which.NEXT | Which.FIRST | Which.THE | Which.SAME, count=1) as place,
+        ) if min(count, 2) <= STITCHES[stitch].height <= count and not place.each:
+            inside = with_start_chain(whole.items, rules, number, findings)
+            return replace(whole, items=inside)
+    return whole
+
+
+def _missed_under(items: tuple[Item, ...], rules: Rules, number: int) -> list[Finding]:
+    """`ch 3 as dc, skip 1`: what such chains stand for is said, not what is missed behind them."""
+    match items:
+        case (StartChain(stands_for=str(), then=then, place=None), Skip() as skip, *_):
+            perhaps = _under_chains(skip, then, rules, number)
+            return [perhaps] if perhaps is not None else []
+    return []
 
 
 def _under_chains(item: Item, then: int, rules: Rules, number: int) -> Finding | None:

@@ -137,14 +137,32 @@ def meets_start(begun: Place | None, to_come: tuple[Item, ...], head: tuple[Item
         if isinstance(item, Begin | End):
             continue
         if isinstance(item, StartChain):
-            if item.stands_for:
-                done.append(Stitches(1, item.stands_for, item.place))
-                done += [Chains(item.then)] if item.then else []
-            continue
-        done.append(item)
+            done += _as_made(item)
+        elif isinstance(item, Bracket) and isinstance(item.items[0], StartChain):
+            first, *others = (*_as_made(item.items[0]), *item.items[1:])
+            done.append(replace(item, items=_counted_together(first, others)))
+        else:
+            done.append(item)
     return [_as_next(i) for i in without_brackets(to_come)] == [
         _as_next(i, begun if k == 0 else None) for k, i in enumerate(done)
     ]
+
+
+def _as_made(start: StartChain) -> list[Item]:
+    """A start chain as the stitch, and the chains behind it, that it counts as."""
+    if not start.stands_for:
+        return []
+    made: list[Item] = [Stitches(1, start.stands_for, start.place)]
+    return [*made, Chains(start.then)] if start.then else made
+
+
+def _counted_together(first: Item, others: list[Item]) -> tuple[Item, ...]:
+    """`ch 3 as dc, 2 dc` in one place: 3 dc, as a repeat has them."""
+    match first, others:
+        case Stitches(count, stitch, None), [Stitches(more, again, None) as second, *behind]:
+            if stitch == again:
+                return (replace(second, count=count + more), *behind)
+    return (first, *others)
 
 
 def leads_back(

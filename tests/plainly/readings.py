@@ -230,6 +230,8 @@ def _steps(
     ):
         start.append(rest.pop(0))
     assumed = False
+    if rest and not start and reads_bare and not own_repeat and isinstance(rest[0], Bracket):
+        rest[0], assumed = _read_inside(rest[0])
     if start and isinstance(start[0], Chains):
         assumed = start[0].count >= 2
         start[:1] = _read_bare(start[0].count, following or [*start[1:], *rest])
@@ -253,6 +255,20 @@ def _read_bare(count: int, following: list[Item]) -> list[Item]:
         if isinstance(item, Stitches) and 2 <= STITCHES[item.stitch].height <= count:
             return [StartChain(count, item.stitch, count - STITCHES[item.stitch].height)]
     return [Chains(count)]
+
+
+def _read_inside(whole: Bracket) -> tuple[Bracket, bool]:
+    """`(ch 3, 2 dc) in first st`: chains that open the row inside what goes into one place."""
+    place, inner = whole.place, list(whole.items)
+    one = place is not None and place.count == 1 and not is_open(whole) and not place.each
+    if not one or place is None or place.which in (Which.NTH, Which.LAST, Which.SKIPPED):
+        return whole, False
+    if len(inner) < 2 or not isinstance(inner[0], Chains) or not isinstance(inner[1], Stitches):
+        return whole, False
+    height, count = STITCHES[inner[1].stitch].height, inner[0].count
+    if inner[1].place is not None or height > count or (height < 2 and count > 1) or height < 1:
+        return whole, False
+    return replace(whole, items=(*_read_bare(count, inner[1:2]), *inner[1:])), count > 1
 
 
 def _deep(items: list[Item] | tuple[Item, ...]) -> Iterator[Item]:
@@ -309,9 +325,20 @@ def flat(items: tuple[Item, ...]) -> tuple[Item, ...]:
                 found.append(Stitches(1, stitch, place))
                 if then:
                     found.append(Chains(then))
+            case Bracket(items=(StartChain(), *_)):
+                found.append(replace(item, items=_run_together(flat(item.items))))
             case _:
                 found.append(item)
     return tuple(found)
+
+
+def _run_together(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    """The stitch of a start chain with those behind it: `ch 3 as dc, 2 dc` makes 3 dc."""
+    match items:
+        case (Stitches(1, stitch, None), Stitches(more, again, None) as next_, *rest):
+            if stitch == again:
+                return (replace(next_, count=more + 1), *rest)
+    return items
 
 
 def same_steps(one: tuple[Item, ...], other: tuple[Item, ...]) -> bool:

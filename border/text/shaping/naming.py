@@ -17,6 +17,7 @@ from border.text.wording.passing import (
     ended,
     like,
     past,
+    prep_before,
     stitch_left_out,
     types,
 )
@@ -160,11 +161,16 @@ def _but(t: Terminals, at: int) -> tuple[int, Terminals]:
 
 
 def placed_in_brackets(t: Terminals) -> Terminals:
-    """`5 treble (all into one space)`, `in 4 ch (between the treble)`: without the brackets."""
+    """`5 treble (all into one space)`, `in 4 ch (between the treble)`: without the brackets. `2
+    treble, 2 ch, 2 treble in same st (all in first st)`: in the place named last."""
     found = list(t)
     for n in range(1, len(t)):
         opens = types(t, n, 2) in (["LP", "ALLIN"], ["LP", "PREP"]) and t[n - 1].type == "STITCH"
         where = types(t, n, 2) == ["LP", "BETWEEN"] and t[n - 1].type in NOUNS
+        prep = prep_before(t[:n]) if types(t, n, 2) == ["LP", "ALLIN"] else None
+        if prep is not None and t[prep + 1].type == "SAME":
+            found[prep:n] = [like(x, "DROP") for x in t[prep:n]]  # the other names it
+            where = True
         end = next((i for i in range(n, len(t)) if t[i].type == "RP"), 0) if opens or where else 0
         if end and all(x.type in _IN_PLACE for x in t[n + 2 : end]):
             found[n], found[end] = like(t[n], "DROP"), like(t[end], "DROP")

@@ -8,6 +8,7 @@ from border.stitches import STITCHES
 from border.text.terminals import Terminal
 from border.text.wording.passing import (
     NOUNS,
+    chains_at,
     ended,
     like,
     only_ends,
@@ -53,10 +54,13 @@ def _standing_for(t: list[Terminal]) -> list[Terminal]:
 
 
 def _first_missed(t: list[Terminal]) -> list[Terminal]:
-    """`3 chain, miss the first dc, 5 dc` at the head of a row: the chains stand for that one; they
-    do for no space, `6 chain, miss the first space`."""
+    """`3 chain, miss the first dc, 5 dc` at the head of a row: the chains stand for that one, as
+    they do in `3 chain for 1st dc, miss the first`; they do for no space, `6 chain, miss the first
+    space`."""
     head = past(t, 0, "SEP", "ENDING")
-    turn = past(t, head + 2, "SEP", "AND")
+    chains = head + 2
+    stands = _behind_what_they_are(t, chains)
+    turn = past(t, stands, "SEP", "AND")
     turns = turn < len(t) and t[turn].name == "turn"  # `3 chain, turn, miss the first dc`
     skip = past(t, turn + turns, "SEP", "AND")
     order = past(t, skip + 1, "THE")
@@ -69,15 +73,36 @@ def _first_missed(t: list[Terminal]) -> list[Terminal]:
     kind = t[end - 1].kind
     if kind is not None and kind.name == "space":
         return [*t[:order], like(t[order], "NUM", number=1), *t[order + 1 :]]
-    stitch = next((x for x in t[end:] if x.type == "STITCH"), None)
-    count = sum(x.number for x in t[head : head + 2])
-    more = count - STITCHES[stitch.name].height if stitch is not None else -1
-    if stitch is None or not ended(t, end) or more < 0 or count - more < 2:
+    if not ended(t, end):
         return t
-    chain = next(x for x in t[head : head + 2] if x.type == "CH")
+    if stands > chains:
+        return [*t[:skip], *t[end:]]
+    stitch = next((x for x in t[end:] if x.type == "STITCH"), None)
+    count = sum(x.number for x in t[head:chains])
+    more = count - STITCHES[stitch.name].height if stitch is not None else -1
+    if stitch is None or more < 0 or count - more < 2:
+        return t
+    chain = next(x for x in t[head:chains] if x.type == "CH")
     rest = [like(stitch, "AND"), like(stitch, "NUM", number=more), chain] if more else []
     said = [like(t[skip], "AS"), like(t[skip], "NUM", number=1), stitch, *rest]
-    return [*t[: head + 2], *said, *t[head + 2 : skip], *t[end:]]
+    return [*t[:chains], *said, *t[chains:skip], *t[end:]]
+
+
+def _behind_what_they_are(t: list[Terminal], at: int) -> int:
+    """Behind `for 1st dc`, `, which counts as 1 dc`, `(= 1 dc and 2 ch)`; the same place where no
+    such words stand there."""
+    opens = past(t, at, "SEP")
+    bracket = types(t, opens, 1) == ["LP"]
+    said = opens + bracket
+    stitch = past(t, said + 1, "NUM", "ORD", "THE")
+    if types(t, said, 1) != ["AS"] or types(t, stitch, 1) != ["STITCH"]:
+        return at
+    end = stitch + 1
+    if types(t, end, 1) in (["AND"], ["SEP"]) and chains_at(t, end + 1)[0]:
+        end += 3
+    if not bracket:
+        return end
+    return end + 1 if types(t, end, 1) == ["RP"] else at
 
 
 def _of_first_and_chain(

@@ -77,6 +77,25 @@ def under_chains(t: Terminals) -> Terminals:
     return found
 
 
+def under_first_chains(t: Terminals) -> Terminals:
+    """`3 ch, miss the stitch below`, `3 ch for 1st tr, miss the dc under it` at the head of a row:
+    the first, which the chains stand on."""
+    skip = next((n for n, x in enumerate(t) if x.type == "SKIP"), 0)
+    noun = past(t, skip + 1, "THE")
+    below = t[noun + 1 : noun + 2] if types(t, noun, 1)[:1] in _MISSED else []
+    under = bool(below) and (below[0].type == "UNDERIT" or below[0].text in _BELOW)
+    made = [x.type for x in t[:skip] if x.type not in ("SEP", "ENDING", "WITH", "LP", "RP")]
+    chained = sorted(made[:2]) == ["CH", "NUM"] and (
+        not made[2:] or made[2] in ("AS", "EQUALS", "EXCEPT")
+    )
+    if noun == skip + 1 or not under or not chained or not ended(t, noun + 2):
+        return t
+    return [*t[: skip + 1], like(t[skip], "ORD", number=1), t[noun], *t[noun + 2 :]]
+
+
+_BELOW = frozenset({"below", "under", "beneath", "underneath"})
+
+
 def bare_chain_missed(t: Terminals) -> Terminals:
     """`miss chain`: the whole of it, as `miss the chain` is; `missing ch, dc and ch`: all three."""
     found: Terminals = []

@@ -73,7 +73,7 @@ from border.text.wording.left_out import (
     unite_with,
     worked_last,
 )
-from border.text.wording.missed import bare_chain_missed
+from border.text.wording.missed import bare_chain_missed, under_first_chains
 from border.text.wording.named_elsewhere import (
     between_first,
     each_but,
@@ -283,6 +283,7 @@ PUT_RIGHT = (
     where(in_this, "PREP-KIND PREP-STITCH PREP-PICOT"),
     where(more_in, "MORE-STITCH STITCH-SEP SEP-NUM", "PREP"),
     where(bare_chain_missed, "SKIP-CH"),
+    where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
     where(all_round_and_each, "NUM-PREP", "-STITCH"),
     where(shared_out_each, "CH KIND", "NUM-STITCH -STITCH", "PREP-EACH"),
     where(on_these, "PREP-THE PREP-STRAY SEP-SEP", "CH"),
