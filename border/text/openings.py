@@ -22,6 +22,7 @@ from border.text.tree import (
     Stitches,
     Text,
     Which,
+    Whole,
 )
 from border.text.written_places import write_ordinal
 
@@ -98,7 +99,7 @@ def with_start_chain(
         return (*items[:at], inside, *items[at + 1 :])
     if at == len(items) or not isinstance(chains := items[at], Chains):
         findings.extend(_missed_under(items[at:], rules, number))
-        return items
+        return (*items[:at], *_in_the_first(items[at:]))
     if chains.count == 1:
         return (*items[:at], StartChain(1, None, span=chains.span), *items[at + 1 :])
     for item in walk(items[at + 1 :]):
@@ -108,10 +109,10 @@ def with_start_chain(
         if 2 <= height <= chains.count:
             start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
             findings.append(_start_chain_assumed(start, rules, number))
-            perhaps = _under_chains(items[at + 1], start.then, rules, number)
+            perhaps = _under_chains(items[at + 1], start.then, items[at + 2 :], rules, number)
             if perhaps is not None:
                 findings.append(perhaps)
-            return (*items[:at], start, *items[at + 1 :])
+            return (*items[:at], *_in_the_first((start, *items[at + 1 :])))
     findings.append(_chains_assumed(chains, number))
     return items
 
@@ -135,16 +136,33 @@ def _missed_under(items: tuple[Item, ...], rules: Rules, number: int) -> list[Fi
     """`ch 3 as dc, skip 1`: what such chains stand for is said, not what is missed behind them."""
     match items:
         case (StartChain(stands_for=str(), then=then, place=None), Skip() as skip, *_):
-            perhaps = _under_chains(skip, then, rules, number)
+            perhaps = _under_chains(skip, then, (), rules, number)
             return [perhaps] if perhaps is not None else []
     return []
 
 
-def _under_chains(item: Item, then: int, rules: Rules, number: int) -> Finding | None:
+def _in_the_first(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    """`ch 3, 2 dc in first space`: the stitch that the chains are stands there as well."""
+    match items:
+        case (
+            StartChain(stands_for=str(), place=None) as start,
+            Stitches(place=Place(which=Which.FIRST, count=1) as place)
+            | Bracket(place=Place(which=Which.FIRST, count=1) as place) as item,
+            *behind,
+        ) if not place.each and all(isinstance(target, Whole) for target in place.targets):
+            same = replace(item, place=replace(place, which=Which.SAME))
+            return (replace(start, place=place), same, *behind)
+    return items
+
+
+def _under_chains(
+    item: Item, then: int, behind: tuple[Item, ...], rules: Rules, number: int
+) -> Finding | None:
     """`ch 3, skip 1, 1 dc in each`, `ch 5, 1 dc in 4th dc`: is the first, which the chains stand
     on, missed or counted with them?
 
-    Not where as many are passed over as there are chains (`then`) behind the first stitch.
+    Not where as many are passed over as there are chains (`then`) behind the first stitch, and
+    what is `behind` passes over some as well.
     """
     match item:
         case Skip(count=1) if not then:
@@ -154,7 +172,7 @@ def _under_chains(item: Item, then: int, rules: Rules, number: int) -> Finding |
         case (
             Stitches(place=Place(which=Which.NTH, count=nth) as place)
             | Bracket(place=Place(which=Which.NTH, count=nth) as place)
-        ) if nth != then + 1:
+        ) if nth != then + 1 or not _passes(behind):
             from border.text.written import write_item
 
             which = Which.NEXT if nth == 2 else Which.NTH
@@ -164,6 +182,15 @@ def _under_chains(item: Item, then: int, rules: Rules, number: int) -> Finding |
             help_ = f"write {write_item(nearer, rules.terms)} if the first is counted with it"
             return Finding("perhaps-counted-on", message, help_, item.span, number)
     return None
+
+
+def _passes(items: tuple[Item, ...]) -> bool:
+    """Whether any of the steps passes over something."""
+    for item in walk(items):
+        place = item.place if isinstance(item, Stitches | Bracket) else None
+        if isinstance(item, Skip) or (place is not None and place.which is Which.NTH):
+            return True
+    return False
 
 
 def _chains_assumed(chains: Chains, number: int) -> Finding:

@@ -241,8 +241,9 @@ def _with_shell_below(words: Sequence[Word], reader: Reader) -> Figures:
     if not reader.shell or ("shell",) in reader.figures:
         return reader.figures
     named = {"shell", "shells", "sh"} - {name for (name, *_) in reader.names.given}
-    at = next((n for n, w in enumerate(words) if w.text in named), None)
-    if at is None or is_place(words[:at]) or not opens_place(words, at + 1):
+    called = (n for n, w in enumerate(words) if w.text in named)
+    made = (n for n in called if not is_place(words[:n]) and opens_place(words, n + 1))
+    if (at := next(made, None)) is None:
         return reader.figures
     steps = tuple(read_words(Source("", reader.shell)))
     shell = Figure(("shell",), steps)

@@ -11,8 +11,10 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from border.stitches import STITCHES
 from border.text.framing.copies import behind_said
 from border.text.framing.figures import Figure, Figures, figure_forms, is_place, opens_place
+from border.text.phrases import longest
 from border.text.shaping.passes import shape
 from border.text.source import Source
 from border.text.vocabulary import Names, opens_one, vocabulary
@@ -281,13 +283,90 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
         place = end
     stop = _trimmed(words, place)
     behind_all = words[at + 1 + bracket :]
-    if "same" in [w.text for w in words[place + 1 : end]]:
-        return _with_begun(words, stop, names, [words[at], *behind_all])
-    start = _behind_skip(words, _steps_before(words, stop, names), stop)
-    numbers = [w for w in words[start:stop] if _counts(w)]
+    same = "same" in [w.text for w in words[place + 1 : end]]
+    if same:
+        begun = _with_begun(words, stop, names, [words[at], *behind_all])
+        if begun is not None:
+            return begun
+    printed = words[stop - 1].text == ")"
+    inside = stop - printed
+    start = _behind_skip(words, _steps_before(words, inside, names), inside)
+    behind_place = [*words[place:end], *behind_all]
+    opens = start - printed
+    first = _first_of_row(words, start, inside, names)
+    if first is not None:
+        opens, steps = first
+        begins = opens + (words[opens].text == "(")
+        return [
+            *words[:opens],
+            replace(words[begins], text="(", sort=Sort.MARK),
+            *words[begins:inside],
+            replace(words[inside - 1], text=")", sort=Sort.MARK),
+            *behind_place,
+        ], steps
+    goes_on = same and not printed and start > 0 and words[start - 1].text != "*"
+    if goes_on or (printed and words[opens].text != "("):
+        return None
+    numbers = [w for w in words[start:inside] if _counts(w)]
     if not numbers or (len(numbers) == 1 and numbers[0].text in ("1", "a", "one")):
         return None
-    return [*words[:start], words[at], *words[place:end], *behind_all], tuple(words[start:stop])
+    return [*words[:opens], words[at], *behind_place], tuple(words[start:inside])
+
+
+def _first_of_row(
+    words: Sequence[Word], start: int, stop: int, names: Names
+) -> tuple[int, tuple[Word, ...]] | None:
+    """`ch 3, 2 dc, 2 ch, 3 dc` at a row's head: where it begins, and the shell of 3 dc, 2 ch, 3 dc
+    that it shows, whose first stitch the chains stand for."""
+    chains = start
+    before = words[start - 3 : start] if start > _CHAINS else []
+    if before and before[-1].text == "," and _chains_in(before[:2]):
+        chains = start - _CHAINS - 1
+    elif _chains_in(words[start : start + 2]) and words[start + 2].text == ",":
+        start += _CHAINS + 1
+    else:
+        return None
+    counted = _counts(words[start])
+    stitch, end = longest(words, start + counted, names.phrases)
+    more = _chains_in(words[chains : chains + 2])
+    more -= STITCHES[stitch.name].height if stitch is not None else more + 1
+    high = more >= 0 and STITCHES[stitch.name].height >= _CHAINS if stitch is not None else False
+    if not high or _is_behind_steps(words, chains, names):
+        return None
+    comma, one = words[start - 1], replace(words[start], sort=Sort.NUMBER)
+    own = [replace(one, text="1", number=1), *words[start + counted : end], comma]
+    if more:
+        ch = replace(one, text="ch", sort=Sort.WORD)
+        own += [replace(one, text=str(more), number=more), ch, comma, *words[start:stop]]
+    else:
+        number = (_number(words[start]) if counted else 1) + 1
+        own = [replace(one, text=str(number), number=number), *words[start + counted : stop]]
+    return chains - (words[chains - 1].text == "(" if chains else 0), tuple(own)
+
+
+def _is_behind_steps(words: Sequence[Word], at: int, names: Names) -> bool:
+    """Whether anything but slip stitches is made before a place in a row, or a repeat opens."""
+    for n, word in enumerate(words[:at]):
+        stitch, _ = longest(words, n, names.phrases)
+        made = stitch is not None and stitch.name != "ss" and not is_place(words[:n])
+        if word.text == "*" or made:
+            return True
+    return False
+
+
+_CHAINS = 2
+"""Chains are said in so many words, and no fewer stand for a stitch."""
+
+
+def _chains_in(words: Sequence[Word]) -> int:
+    """How many chains two words are, `ch 3`, `3 ch`; else 0."""
+    count = next((w for w in words if _counts(w)), None)
+    said = count is not None and any(opens_one(w.text, "CH") for w in words)
+    return _number(count) if count is not None and said else 0
+
+
+def _number(word: Word) -> int:
+    return word.number or vocabulary().numbers.get(word.text, 0)
 
 
 def _the_same(words: list[Word], at: int, names: Names) -> _Found:

@@ -32,13 +32,13 @@ COUNTED_FROM_THE_FIRST = {
     "*dc in 1st dc, sk 2, dc in 4th dc, ch 3; rep": (
         FOURS,
         "6 dc, 9 ch; 3 x 7 dc; 4 left over; does not close; asked perhaps-counted-on; "
-        "asked not-at-the-head; asked row-does-not-close",
+        "asked row-does-not-close",
     ),
     "*dc in next dc, sk 2, dc in next dc, ch 3; rep": (FOURS, "12 dc, 18 ch; 6 x 4 dc"),
     "*2 dc in 1st dc, dc in next 4, 2 dc in 6th, ch 1; rep": (
         SIX,
         "24 dc, 3 ch; 3 x 10 dc; 5 left over; does not close; asked perhaps-counted-on; "
-        "asked not-at-the-head; asked row-does-not-close",
+        "asked row-does-not-close",
     ),
     "*sc in sc, dc in next 3 dc, picot, dc in 4th dc, picot, dc in next 3 dc; rep": (
         SEVENS,

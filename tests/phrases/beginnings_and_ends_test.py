@@ -96,12 +96,252 @@ FIRST_SHELL = {
     ),
 }
 
+SPACES_OF_3 = On(60, ("* 1 s c in next, ch 3, skip 2; repeat",), headings=_US)
+SHELLS = On(60, ("1 s c in each", f"* Skip 5, {_SHELL} in next st; repeat"), headings=_US)
+MESH = On(36, ("* 1 d c in next, ch 2, miss 2; repeat",), headings=_US)
+
+_ON = "* skip 1 sp, shell in next sp; repeat from *, skip 1 sp, join"
+SHELL_SHOWN = (
+    {
+        # the chains are a stitch of the shell, so that the others have 3 there
+        f"{shell}, {_ON}": "60 dc, 20 ch; 9 x 2 space; asked start-chain-assumed"
+        for shell in (
+            "Ch 3, 2 d c, 2 ch, 3 d c in sp for a shell",
+            "3 ch, 2 d c, ch 2, 3 d c in sp to form a shell",
+            "(ch 3, 2 d c, 2 ch, 3 d c) in next sp for a shell",
+            "Sl st to sp, ch 3, 2 d c, 2 ch, 3 d c in same sp for a shell",
+        )
+    }
+    | {
+        # ch 5 is a stitch and 2 ch: shells of 2 d c with 2 ch between
+        f"Sl st to sp, {shell} in sp to form a shell, {_ON}": (
+            "20 dc, 20 ch; 9 x 2 space; asked start-chain-assumed"
+        )
+        for shell in ("ch 5, 1 d c", "5 ch, d c")
+    }
+    | {
+        "*3 d c in same space for a shell, ch 1; repeat": "60 dc, 20 ch; 20 x 1 space",
+        "*1 s c in sp, (2 d c, ch 2, 2 d c) in next sp to form a shell; repeat": "10 sc, 40 dc, 20 ch; 10 x 2 space",
+        # behind another step the chains are none of its
+        "*1 s c in sp, ch 3, 2 d c, ch 2, 2 d c in next sp to form a shell; repeat": (
+            "10 sc, 40 dc, 50 ch; 10 x 2 space"
+        ),
+    }
+)
+
+SHELL_SHOWN_BEFORE = SPACES_OF_3._replace(
+    below=(*SPACES_OF_3.below, f"Ch 3, 2 d c, 2 ch, 3 d c in sp for a shell, {_ON}")
+)
+
+SHELL_SHOWN_ON_STITCHES = {
+    "Ch 3, 2 d c, 2 ch, 3 d c in same place for a shell, * skip 5, shell in next st; repeat from *, skip 5, join": (
+        "60 dc, 20 ch; 9 x 6 st; asked start-chain-assumed"
+    ),
+    "*1 d c in next, skip 2, (2 d c, 2 ch, 2 d c) in same place for a shell; repeat": "100 dc, 40 ch; 20 x 3 st",
+}
+
+SHELL_BELOW = {
+    "* Ch 1, shell in shell; repeat": "60 dc, 30 ch; 10 x 1 shell; asked place-assumed",
+    # begun in the centre of the first, so that this one has none
+    "Sl st to the centre of the shell, * ch 1, shell in shell; repeat": (
+        "54 dc, 27 ch; 9 x 1 shell; asked place-assumed; asked perhaps-leads-back"
+    ),
+    "(Ch 3, 2 d c, ch 2, 3 d c) in shell, * ch 1, shell in next shell; repeat from *, ch 1, join": (
+        "60 dc, 30 ch; 9 x 1 shell; asked place-assumed; asked start-chain-assumed"
+    ),
+}
+
+# one slip stitch, ch 3 that stand, and 1 + 10 x 2 dc in the 11 other spaces; 11 x 2 more chains
+SLIP_AND_THERE = {
+    f"Sl st in {sp}, ch 3, d c in {sp}, * 2 ch, 2 d c in {sp}; repeat from *, 2 ch, join": (
+        f"1 ss, 21 dc, 25 ch; 10 x 1 {kind}; asked perhaps-one-place; asked perhaps-leads-on"
+    )
+    for sp, kind in (("2 ch", "ch-2 space"), ("sp", "space"), ("the sp", "space"))
+} | {
+    "Sl st in sp, (ch 3, 2 d c) in sp, * 2 ch, 3 d c in sp; repeat from *, 2 ch, join": (
+        "1 ss, 32 dc, 25 ch; 10 x 1 space; asked perhaps-one-place; asked perhaps-leads-on"
+    ),
+}
+
+ARCHES_OF_5 = PLAIN._replace(below=(*PLAIN.below, "*1 dc in next dc, 5 ch, miss 3; repeat from *"))
+PICOTED = On(12, ("(2 dc, 1 picot, 2 dc) in each loop",), headings=PLAIN.headings)
+
+_AT_LAST = {
+    9: "12 sc, 93 ch; 12 x 1 space; asked perhaps-instead",
+    12: "12 sc, 96 ch; 12 x 1 space; asked perhaps-instead",
+}
+LAST_TIME = (
+    dict.fromkeys(
+        (
+            "*1 dc in the loop, 7 ch; repeat from *, the last time 9 ch",
+            "*1 dc in the loop, 7 ch (the last time 9 ch); repeat from *",
+            "*1 dc in the loop, 7 ch (9 ch the last time); repeat from *",
+            "*1 dc in the loop, 7 ch, the last time 9 ch; repeat",
+            "*1 dc in the loop, 7 ch, in the last repeat 9 ch; repeat from *",
+            "*1 dc in the loop, 7 ch; repeat from *, making 9 ch the last time",
+            "*1 dc in the loop, 7 ch; repeat from *, but 9 ch the last time",
+            "*1 dc in the loop, 7 ch; repeat from *, the last time with 9 ch",
+            "*7 ch (the last time 9 ch), 1 dc in next loop; repeat from *",
+        ),
+        _AT_LAST[9],
+    )
+    | dict.fromkeys(
+        # the number of the chains is none of the repeats
+        (
+            "*1 dc in the loop, 7 ch; repeat from *, with 12 ch the last time",
+            "*1 dc in the loop, 7 ch; repeat from *, making 12 ch the last time",
+        ),
+        _AT_LAST[12],
+    )
+    | {
+        "*1 dc in the loop, the last time 9 ch; repeat": "12 sc, 9 ch; 12 x 1 space",
+        "*7 ch, 1 dc in loop; repeat 11 times, the last time 9 ch": "12 sc, 93 ch; asked perhaps-instead",
+        "*1 dc in the loop, 7 ch; repeat from * 11 times, with 12 ch the last time": (
+            "12 sc, 96 ch; asked perhaps-instead"
+        ),
+        # the round began behind this dc
+        "*1 dc in the loop, 7 ch (the last time 1 tr in next dc); repeat from *": (
+            "12 sc, 1 dc, 84 ch; 12 x 1 space; asked perhaps-instead"
+        ),
+        "*1 dc in the loop, 7 ch, the last time 1 tr in first dc; repeat from *": (
+            "12 sc, 84 ch; 12 x 1 space; asked exception-in-words"
+        ),
+    }
+)
+
+# 12 x 7 ch, less the last 7
+OMITTED_LAST = dict.fromkeys(
+    (
+        "*1 dc in the loop, 7 ch (omitted the last time); repeat from *",
+        "*1 dc in the loop, 7 ch (not the last time); repeat from *",
+        "*1 dc in the loop, 7 ch (omit the last time); repeat from *",
+        "*1 dc in the loop, 7 ch (the last time omitted); repeat from *",
+        "*1 dc in the loop, 7 ch (except the last time); repeat from *",
+        "*1 dc in the loop, 7 ch; repeat from *, omitting the 7 ch the last time",
+        "*1 dc in the loop, 7 ch; repeat from *, the last time omitting the 7 ch",
+        "*1 dc in the loop, 7 ch; repeat from *, omitting the 7 ch in the last repeat",
+        "*1 dc in the loop, 7 ch; repeat from *, omitting the last 7 ch",
+        "*1 dc in the loop, 7 ch; repeat from *, leaving out the last 7 chain; join",
+        "*1 dc in the loop, 7 ch; repeat from * all round, omitting the chain at the end",
+    ),
+    "12 sc, 77 ch; 11 x 1 space",
+) | {
+    "*1 dc in the loop, 7 ch; repeat from * 11 times, omitting the last 7 ch": "12 sc, 77 ch",
+    "*1 dc in the loop, 1 picot, 7 ch; repeat from *, omit the picot at the end": (
+        "12 sc, 84 ch, 11 picot; 11 x 1 space"
+    ),
+    "*1 dc in the loop, 7 ch (the last time omitted), 1 tr in next loop; repeat from *": (
+        "6 sc, 6 dc, 35 ch; 5 x 2 space"
+    ),
+    # no repeat makes so many
+    "*1 dc in the loop, 7 ch; repeat from *, omitting the last 5 ch": (
+        "12 sc, 84 ch; 12 x 1 space; asked exception-in-words"
+    ),
+}
+
+OMITTED_ON_STITCHES = {
+    "*3 dc, 3 ch, miss 3; repeat from *, omitting the last 3 ch, join": "24 sc, 21 ch; 7 x 6 st",
+    "*3 ch, miss 3, 1 dc; repeat from *, omitting the last dc, 1 tr in last st": "11 sc, 1 dc, 36 ch; 11 x 4 st",
+    "1 tr, *3 ch, miss 3, 1 dc; repeat from *, omitting the last dc": "1 dc, 11 sc, 36 ch; 11 x 4 st",
+    "1 dc, *5 ch, miss 2, 1 tr; repeat from *, omitting last tr": "1 sc, 15 dc, 80 ch; 15 x 3 st",
+    # the last st is left
+    "*3 ch, miss 3, 1 dc; repeat from *, omitting the last dc": (
+        "11 sc, 36 ch; 11 x 4 st; does not close; asked row-does-not-close"
+    ),
+}
+
+ENDING_WITH_CHAINS = {
+    f"*5 ch, miss 3, 1 dc; repeat from *, ending with {end}": (
+        f"12 sc, {60 + more} ch; 12 x 4 st; asked perhaps-instead"
+    )
+    for end, more in (("5 ch", 5), ("5 ch, join", 5), ("3 ch, join", 3), ("3 ch", 3))
+} | {
+    # behind a first stitch they lead back to it
+    "1 dc, *5 ch, miss 3, 1 dc; repeat from *, ending with 5 ch, miss 3, join": "12 sc, 60 ch; 11 x 4 st",
+}
+
+LOOPS_OF_5 = On(48, ("*1 dc in next loop, 5 ch, miss 1; repeat from *",), headings=PLAIN.headings)
+
+FIRST_OF_A_REPEAT = {
+    "* 7 dc into first loop, 3 dc into next loop; repeat from *": "120 sc; 12 x 2 space",
+    "* 1 dc in 1st loop, 7 ch, 1 dc in next loop, 3 ch; repeat from *": "24 sc, 120 ch; 12 x 2 space",
+    "* 1 dc in the centre of the first loop, 5 ch, 3 dc in next loop, 5 ch; repeat from *": (
+        "48 sc, 120 ch; 12 x 2 space"
+    ),
+    "* 3 tr under the 1st 5 ch, 5 ch, dc under the next 5 ch, 5 ch; repeat from *": (
+        "36 dc, 12 sc, 120 ch; 12 x 2 ch-5 space"
+    ),
+    "* (3 tr, 2 ch, 3 tr) in first loop, 1 dc in next loop; repeat from *": "72 dc, 12 sc, 24 ch; 12 x 2 space",
+    "* 7 dc in each of the first 2 loops, 3 ch; repeat from *": "168 sc, 36 ch; 12 x 2 space",
+    "7 dc into first loop, 3 dc into next loop; repeat": "120 sc; 12 x 2 space",
+    # the first of a part is that of each
+    "* 1 dc in first of the 5 ch, 3 ch; repeat from *": "24 sc, 72 ch; 24 x 1 ch-5 space",
+}
+
+FIRST_OF_A_REPEAT_ON_STITCHES = {
+    "* 1 dc in first dc, (4 ch, 1 dc in next dc) 9 times, miss 2; repeat from *": "40 sc, 144 ch; 4 x 12 sc",
+    "* 1 tr in each of the first 7 st, 2 ch, miss 1; repeat from *": "42 dc, 12 ch; 6 x 8 st",
+    "* 2 tr in first dc, 2 ch, 1 tr in same, 2 ch, miss 1; repeat from *": "72 dc, 96 ch; 24 x 2 sc",
+}
+
+# 1 + 2 tr in the first space and 3 in each of the 23 others; ch 3 between, but for the last
+STANDS_IN_THE_FIRST = dict.fromkeys(
+    (
+        "3 ch as tr, 2 tr in the first space, *3 ch, 3 tr in next space; repeat from *",
+        "3 ch as tr, 2 tr in the same space, *3 ch, 3 tr in next space; repeat from *",
+    ),
+    "72 dc, 69 ch; 23 x 1 space; asked perhaps-leads-back",
+)
+
+TREBLES = On(12, ("1 tr in each loop",), closed=False, headings=PLAIN.headings)
+
+STANDS_IN_THE_FIRST_ST = {
+    "4 ch as tr and 1 ch, 1 tr in the first st, *3 ch, miss 2, 1 tr in next; repeat from *, miss 2": (
+        "17 dc, 46 ch; 15 x 3 st"
+    ),
+}
+
+# ch 4: a tr and 1 ch; then on the 3rd, and each of the 9 behind it
+ON_THE_SECOND = {
+    f"{n} ch, 1 tr on the second tr, * 1 ch, 1 tr on the next; repeat from *": (
+        f"11 dc, {9 + n - 3} ch; 9 x 1 dc; asked start-chain-assumed; asked perhaps-counted-on"
+    )
+    for n in (3, 4)
+} | {
+    "4 ch, 1 tr on the 2nd tr, * 1 ch, miss 1, 1 tr on the next; repeat from *, 1 tr on the last": (
+        "7 dc, 5 ch; 4 x 2 st; asked start-chain-assumed"
+    ),
+}
+
 
 @cases(
     (PLAIN, UNDER_THE_CHAINS),
     (FLAT, {"3 ch for 1st tr, miss the first dc, 1 tr in each of the rest": "49 dc; 48 x 1 sc"}),
     (THREES, FIRST_SHELL_IN_SPACES),
     (SC, FIRST_SHELL),
+    (SPACES_OF_3, SHELL_SHOWN),
+    (
+        SHELL_SHOWN_BEFORE,
+        {"* Shell in shell; repeat": "60 dc, 20 ch; 10 x 1 shell; asked start-chain-assumed"},
+    ),
+    (SC, SHELL_SHOWN_ON_STITCHES),
+    (SHELLS, SHELL_BELOW),
+    (MESH, SLIP_AND_THERE),
+    (ARCHES_OF_5, LAST_TIME),
+    (ARCHES_OF_5, OMITTED_LAST),
+    (
+        PICOTED,
+        {
+            "*1 dc in the picot, 6 ch; repeat from *, leaving out the last 6 chain": "12 sc, 66 ch; 11 x 1 picot"
+        },
+    ),
+    (PLAIN, OMITTED_ON_STITCHES),
+    (PLAIN, ENDING_WITH_CHAINS),
+    (LOOPS_OF_5, FIRST_OF_A_REPEAT),
+    (PLAIN, FIRST_OF_A_REPEAT_ON_STITCHES),
+    (LOOPS_OF_5, STANDS_IN_THE_FIRST),
+    (PLAIN, STANDS_IN_THE_FIRST_ST),
+    (TREBLES, ON_THE_SECOND),
 )
 def test_rows_of_the_beginnings(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to

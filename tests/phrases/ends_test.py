@@ -140,7 +140,6 @@ EXCEPTIONS = (
 NOT_READ = {
     "1 treble in each stitch, but in the last 3 treble": "exception-in-words",
     "*1 plain, 5 chain, miss 2; repeat; omitting the chain between the motifs": "exception-in-words",
-    "1 plain, *5 chain, miss 2, 1 treble; repeat from *, omitting last treble": "exception-in-words",
     "between the stars miss 6; 1 treble in each stitch": "unknown-word",
     "1 treble in each stitch without joining": "taken-as-remark",
     "*1 treble, 2 chain, miss 2; repeat, with this difference that the last is 3 chain": (
@@ -212,10 +211,10 @@ INSTEAD = {
     "1 plain in loop, 5 chain; repeat, ending with 2 chain, join": (
         "12 sc, 62 ch; 12 x 1 space; asked perhaps-instead"
     ),
-    # the chains of another step, or in their own right
+    # in their own right
     "*1 plain in loop, 5 chain; repeat from *, 2 chain, join": "12 sc, 62 ch; 12 x 1 space",
     "*5 chain, 1 plain in loop; repeat from *, ending with 2 chain, join": (
-        "12 sc, 62 ch; 12 x 1 space"
+        "12 sc, 62 ch; 12 x 1 space; asked perhaps-instead"
     ),
     # as its help writes it
     "*1 plain in loop, 5 chain; repeat from * to last space, 1 plain in last space, 2 chain": (

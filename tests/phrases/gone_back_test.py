@@ -200,4 +200,4 @@ def test_what_is_not_quite_so_is_not_taken_for_it(row: str, code: str) -> None:
 
 def test_a_last_loop_may_have_chains_of_its_own_number() -> None:
     row = "*5 chain, 1 plain in next loop; repeat from *, joining the last 3 chain to first plain"
-    assert said(row) == "12 sc, 63 ch; 12 x 1 loop"
+    assert said(row) == "12 sc, 63 ch; 12 x 1 loop; asked perhaps-instead"

@@ -230,7 +230,7 @@ IN_THE_NEXT_SCALLOP = {
 ALONG_ROWS = {
     "1 plain in the end of a row, *miss 1 row, 7 treble in the end of the next, miss 1 row, 1 plain in the end of the next; repeat from *": "3 sc, 21 dc; 2 x 4 loop; asked place-assumed; asked meets-its-start",
     "With white, chain loosely the length required; turn, 1 plain in each chain": "12 sc; 12 x 1 loop; asked taken-as-remark",
-    "*2 treble in 1st loop, 1 plain in next, 3 chain, repeat from * around, join. Always make 3 chain for the first treble of a row": "12 dc, 6 sc, 18 ch; 6 x 2 loop; asked taken-as-remark; asked not-at-the-head",
+    "*2 treble in 1st loop, 1 plain in next, 3 chain, repeat from * around, join. Always make 3 chain for the first treble of a row": "12 dc, 6 sc, 18 ch; 6 x 2 loop; asked taken-as-remark",
     "Close 8 chain into a round, and under it work 16 plain": "16 sc; does not close; asked foundation-named; asked repeat-unclear",
     "With the scarlet wool, work a row of plain all round the mat, with three in every corner": "12 sc; 12 x 1 loop; asked corners-left-out",
     "*5 chain, 1 plain in next loop; repeat from * all around, ending with 5 chain, sl st in sl st at beginning": "12 sc, 65 ch; 12 x 1 loop; asked perhaps-instead",

@@ -61,7 +61,7 @@ OF_LOOPS = {
     "On the 12 loops work 1 plain in each, with 5 chain between": "12 sc, 60 ch; 12 x 1 loop; asked taken-as-remark",
     "1 plain in the loop, 6 chain, 1 plain; continue all round": "12 sc, 72 ch; 12 x 1 loop",
     "1 plain in each loop; join here and throughout with a slip stitch": "12 sc; 12 x 1 loop",
-    "*5 chain, 1 plain in next loop; repeat, taking care to end with 5 chain": "12 sc, 65 ch; 12 x 1 loop",
+    "*5 chain, 1 plain in next loop; repeat, taking care to end with 5 chain": "12 sc, 65 ch; 12 x 1 loop; asked perhaps-instead",
     "8 chain; turn, miss 3, 5 treble": "5 dc; does not close; asked foundation-named; asked foundation-passed; asked row-does-not-close",
     "Fill each loop with 2 plain, adding 2 treble at the corners": "24 sc; 12 x 1 loop; asked corners-left-out",
     "*4 treble in a loop, 1 chain; repeat, making 16 with the 3 chain": "48 dc, 12 ch; 12 x 1 loop; asked taken-as-remark",

@@ -138,7 +138,7 @@ ON_LACE_OF_TWELVE = {
     "*3 tr in loop, 1 dc on dc, 3 more tr in loop; repeat": "36 dc, 6 sc; 6 x 2 space",
     "*2 tr in loop, 3 ch, again 2 tr in loop; repeat": "48 dc, 36 ch; 12 x 1 space",
     "*3 tr in 5 ch, 3 ch, 3 tr in this loop; repeat": "72 dc, 36 ch; 12 x 1 ch-5 space",
-    "*3 tr in first loop, 3 ch, 3 tr in this loop; repeat": "72 dc, 36 ch; 12 x 1 space; asked not-at-the-head",
+    "*3 tr in first loop, 3 ch, 3 tr in this loop; repeat": "72 dc, 36 ch; 12 x 1 space",
     "*5 ch, 1 dc in loop, and the same in the next two loops; repeat": "12 sc, 20 ch; 4 x 3 space; asked place-assumed",
     "*3 tr in loop, 3 ch, 3 tr in same loop, 1 ch, and the same in the next two loops; repeat": "48 dc, 16 ch; 4 x 3 space; asked place-assumed; asked place-unclear",
 }

@@ -33,6 +33,7 @@ from border.text.tree import (
     Text,
     Variation,
     Which,
+    Whole,
     Worked,
 )
 from plainly.differences import otherwise
@@ -241,6 +242,8 @@ def _steps(
             (own,) = otherwise([own], group, own_repeat)
         kept = next((n for n, i in enumerate(own) if not isinstance(i, StartChain)), len(own))
         start[len(opening) :], rest = own[:kept], list(own[kept:])
+    if start and rest and not own_repeat:
+        start[-1], rest[0] = _both_in_first(start[-1], rest[0])
     body: tuple[Item, ...] = tuple(rest)
     if own_repeat and body:
         body = (Repeat(body, times=None, star=True),)
@@ -255,6 +258,19 @@ def _read_bare(count: int, following: list[Item]) -> list[Item]:
         if isinstance(item, Stitches) and 2 <= STITCHES[item.stitch].height <= count:
             return [StartChain(count, item.stitch, count - STITCHES[item.stitch].height)]
     return [Chains(count)]
+
+
+def _both_in_first(start: Item, step: Item) -> tuple[Item, Item]:
+    """`ch 3, 2 dc in first space`: a start chain is at the head, and `first` takes it along."""
+    if not isinstance(start, StartChain) or start.stands_for is None or start.place is not None:
+        return start, step
+    place = step.place if isinstance(step, Stitches | Bracket) else None
+    if place is None or place.which is not Which.FIRST or place.count != 1 or is_open(step):
+        return start, step
+    if place.each or not all(isinstance(target, Whole) for target in place.targets):
+        return start, step
+    assert isinstance(step, Stitches | Bracket)
+    return replace(start, place=place), replace(step, place=replace(place, which=Which.SAME))
 
 
 def _read_inside(whole: Bracket) -> tuple[Bracket, bool]:

@@ -38,9 +38,11 @@ from border.text.doubting.over_again import (
     tell_bracket,
     tell_centre_of_all,
     tell_chains_besides,
+    tell_chains_last,
     tell_instead,
     tell_last,
     tell_last_again,
+    tell_last_time,
     tell_over_again,
     tell_shared,
     tell_shared_around,
@@ -69,6 +71,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.wording.every_time import EVERY_TIME
+from border.text.wording.instead_of import LAST_TIME
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -118,7 +121,12 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         if any(b.of(token).name == TO_END for node in repeat for token in leaves(node)):
             tell_to_end(items, b)
     if any(is_token(node, "ENDWITH") for node in parse.children):
+        made = [one for one in items if not isinstance(one, End)]
         tell_instead(items, b)
+        if any(is_token(n, "ENDWITH") and b.of(n).text == LAST_TIME for n in parse.children):
+            tell_last_time(items, b)
+        if not any(end.what is Ending.TURN for end in ends):
+            tell_chains_last(made, b)
         tell_last_again(items, b)
         tell_without_before(items, b)
     else:
@@ -310,8 +318,12 @@ def _close_star(star: _List, outer: _List, extent: Extent, b: Building, end: Spa
     items = tuple(step.item for step in steps)
     tell_inside(items, b)
     tell_drift(items, b)
-    if items and any(t.name == EVERY_TIME for t in b.terminals_in(items[0].span)):
-        items = (next_for_first(items[0]), *items[1:])
+    items = tuple(
+        next_for_first(item)
+        if any(t.name == EVERY_TIME for t in b.terminals_in(item.span))
+        else item
+        for item in items
+    )
     if extent.counted:
         tell_last(items, b)
     else:

@@ -14,6 +14,7 @@ from border.text.tree import (
     Bracket,
     Chains,
     End,
+    Item,
     Kind,
     Place,
     Repeat,
@@ -40,6 +41,8 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
     if not repeated and not goes_on and not _rises(turned[1:]):
         return
     _tell_slips_in(turned, b)
+    if not repeated:
+        _tell_slip_and_there(turned, b)
     match turned[0].item:
         case Stitches(count, "ss", None) as slips if count > 1 and _begins(turned[1:]):
             b.tell(
@@ -100,6 +103,34 @@ def _tell_slips_in(steps: Sequence[Step], b: Building) -> None:
                 f"write {written}, {b.written(chain)}, {b.written(same)} if they only lead into it",
                 slips.span,
             )
+
+
+def _tell_slip_and_there(steps: Sequence[Step], b: Building) -> None:
+    """`1 sl st in the space, ch 3, 2 dc in the space`: all of it in one space?"""
+    slip, *behind = (step.item for step in steps[:3])
+    chains = [b.written(i) for i in behind[:1] if isinstance(i, StartChain | Chains)]
+    match slip, behind[len(chains) :]:
+        case (
+            Stitches(1, "ss", Place(targets=(Whole(led_to),), count=1) as place),
+            [
+                Stitches(place=Place(Which.THE, (Whole(kind),), 1) as there)
+                | Bracket(place=Place(Which.THE, (Whole(kind),), 1) as there) as more,
+                *_,
+            ],
+        ) if kind.name in SPACES and led_to.name in SPACES and (chains or _rises_inside(more)):
+            begun = write_place(replace(place, which=Which.NEXT), b.terms, b.headings.overrides)
+            same = b.written(replace(more, place=replace(there, which=Which.SAME)))
+            b.tell(
+                "perhaps-one-place",
+                "the slip stitch is taken to stand in one of these, and this to go into the next",
+                f"write {', '.join([f'begin {begun}', *chains, same])} if all of it goes into one",
+                slip.span.to(more.span),
+            )
+
+
+def _rises_inside(item: Item) -> bool:
+    """`(ch 3, 2 dc, ch 2, 3 dc) in the space`."""
+    return isinstance(item, Bracket) and isinstance(item.items[0], StartChain | Chains)
 
 
 def _rises(steps: Sequence[Step]) -> bool:

@@ -169,6 +169,43 @@ def tell_instead(items: Sequence[Item], b: Building) -> None:
                 )
 
 
+def tell_last_time(items: Sequence[Item], b: Building) -> None:
+    """`*7 ch, 1 sc in loop; repeat from *, the last time 9 ch`, `*1 sc in loop, 7 ch; repeat, the
+    last time 1 dc in first sc`: in place of the last 7 ch?"""
+    for before, item in pairwise(items):
+        match before, item:
+            case Repeat(items=steps, to_last=None), Chains() | Stitches() if (
+                before.times != 1
+                and not b.is_asked(item.span)
+                and not (isinstance(item, Stitches) and item.stitch == "ss")
+            ):
+                _tell_besides_chains(steps, item, b)
+
+
+def tell_chains_last(items: Sequence[Item], b: Building) -> None:
+    """`*5 ch, miss 3, 1 sc; repeat from *, ending with 5 ch`: with nothing before the star, these
+    come behind the last loop."""
+    match [item for item in items if not isinstance(item, Begin)]:
+        case [
+            Repeat(items=[Chains(), *_, Stitches() | Skip()] as steps, to_last=None),
+            Chains() as last,
+        ] if not b.is_asked(last.span):
+            _tell_besides_chains(steps, last, b)
+
+
+def _tell_besides_chains(steps: Sequence[Item], item: Item, b: Building) -> None:
+    """Ask whether what is made behind a repeat stands in place of chains that it makes."""
+    own = next((one for one in reversed(steps) if isinstance(one, Chains)), None)
+    if own is not None:
+        b.tell(
+            "perhaps-instead",
+            f"this is made besides the ch {own.count} of each repeat",
+            "if it stands in place of the last of those, write the last repeat out with it, and "
+            "let the others end before that",
+            item.span,
+        )
+
+
 def tell_last_again(items: Sequence[Item], b: Building) -> None:
     """`*5 ch, 1 sc in loop; repeat from *, ending with 1 sc`: one more, or how the last ends?"""
     for before, item in pairwise(items):

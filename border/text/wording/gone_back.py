@@ -52,36 +52,6 @@ def _goes_to_mark(t: Sequence[Terminal], at: int) -> bool:
     return again and types(t, at + 1, 1) == ["FROM"] and mark < len(t) and t[mark].type in _MARKS
 
 
-def last_chains_omitted(t: Terminals) -> Terminals:
-    """`*1 dc in next, 2 ch; repeat from *, omitting the last 2 ch`: `1 dc in next, *2 ch, 1 dc in
-    next; repeat from *`."""
-    at = next((n for n, x in enumerate(t) if x.type == "EXCEPT" and x.text[:4] == "omit"), 0)
-    order = past(t, at + 1, "THE")
-    last = is_last(t, order)
-    chains, end = chains_at(t, order + last)
-    repeat = max((n for n in range(at) if t[n].type == "REPEAT"), default=0)
-    star = max((n for n in range(repeat) if t[n].type == "STAR"), default=-1)
-    stop = repeat
-    while stop > 0 and t[stop - 1].type in ("SEP", "AND"):
-        stop -= 1
-    own, behind = chains_at(t, stop - 2)
-    if not at or not (last or "last" in t[at].text) or not chains or not star < stop - 2:
-        return t
-    if own != chains or behind != stop or "FROM" not in types(t, repeat, 3):
-        return t
-    steps = t[star + 1 : stop - 2]
-    while steps and steps[-1].type in ("SEP", "AND"):
-        steps.pop()
-    if not steps or any(x.type in ("STAR", "REPEAT") for x in steps):
-        return t
-    comma = like(t[stop - 1], "SEP")
-    before = at
-    while t[before - 1].type in ("SEP", "AND"):
-        before -= 1
-    first = [*t[:star], *steps, comma, t[star], *t[stop - 2 : stop], comma, *steps]
-    return [*first, *t[stop:before], *t[end:]]
-
-
 def last_fastened(t: Terminals) -> Terminals:
     """`repeat, fastening the last 6 ch to the first dc`: as `joining` them."""
     found = list(t)

@@ -43,13 +43,12 @@ from border.text.wording.glosses import (
 )
 from border.text.wording.gone_back import (
     begun_from_mark,
-    last_chains_omitted,
     last_fastened,
     last_united,
     mark_to_mark,
     steps_repeated,
 )
-from border.text.wording.instead_of import chains_instead, last_replaced
+from border.text.wording.instead_of import chains_instead, last_omitted, last_replaced, last_time
 from border.text.wording.left_out import (
     a_row_of,
     at_near_end,
@@ -257,7 +256,7 @@ PUT_RIGHT = (
     where(every_other, "OTHER-KIND EACH-OTHER EVERY-OTHER"),
     where(begins_again, "REMARK- REMARK-SEP"),
     where(making_after, "WITH", "AFTER"),
-    where(first_every_time, "-STAR SEP-STAR ENDING-STAR", "THE-ORD"),
+    where(first_every_time, "-STAR SEP-STAR ENDING-STAR", "ORD"),
     where(every_at_head, "-EACH -EVERY SEP-EACH SEP-EVERY"),
     where(each_but, "SKIP-THE SKIP-EACH", "EACH-KIND EVERY-KIND"),
     where(always, "-SEP"),
@@ -310,7 +309,6 @@ PUT_RIGHT = (
     where(last_replaced, "EXCEPT AS", "ORD", "REPEAT"),
     where(last_fastened, "UNKNOWN", "REPEAT", "CH"),
     where(last_united, "THE-ORD SEP-ORD", "REPEAT", "UNKNOWN"),
-    where(last_chains_omitted, "EXCEPT", "STAR", "REPEAT"),
     where(mark_to_mark, "REPEAT-CROSS REPEAT-STAR REPEAT-MARK"),
     where(begun_from_mark, "REMARK-FROM BEGIN-FROM"),
     where(steps_repeated, "REPEAT SOON", "CH-AND NUM-AND CH-SEP NUM-SEP", "STITCH"),
@@ -348,7 +346,9 @@ PUT_RIGHT = (
     where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
     where(without_glosses, "LP"),
     where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
+    where(last_time, "ENDWITH ORD-TIMES ORD-REPEAT", "REPEAT"),
     where(with_remarks),
+    where(last_omitted, "EXCEPT SKIP", "STAR", "REPEAT"),
     where(last_made, "ENDING", "CH", "ORD"),
     where(begun_there, "BEGIN-SEP BEGIN-REMARK BEGIN-PREP REMARK-WITH"),
 )
