@@ -374,6 +374,10 @@ class Worker(Struct):
         ended = left is not None and left.sites.after(left.cursor) >= left.stop
         if may_meet and ended and not self.met and self.cursor.window.round:
             self._tell_way_back(item, leads_back(item, len(marks) - 1, self.begun, head))
+        placed = sum(isinstance(one, Stitches | Bracket) for one in item.items)
+        at_last = len(marks) == len(item.items) and placed > 1
+        if may_meet and left is not None and not self.met and at_last:
+            self._tell_begun_at_its_end(item.items[-1])
 
     def _tell_way_back(self, item: Repeat, chains: tuple[Item, ...]) -> None:
         """`begin in the centre of a loop, *ch 6, 1 sc in next loop; repeat`: the chains behind the
@@ -383,6 +387,20 @@ class Worker(Struct):
             message = f"the round ends on its last stitch: no {made} leads from there to its start"
             help_ = f'write "; repeat from *, {made}, join" where it is made there as well'
             self.tell(item, "perhaps-leads-back", message, help_)
+
+    def _tell_begun_at_its_end(self, last: Item) -> None:
+        """`begin in the centre of the 3 dc, *ch 7, 1 sc in sc, ch 7, 1 sc in the centre of the 3
+        dc; repeat`: the last one goes where the round begins, which the first step passed."""
+        match self.begun, last:
+            case Place(targets=(target,)), Stitches(place=Place(targets=(again,)) as place) if (
+                target == again and not isinstance(target, Whole)
+            ):
+                same = replace(last, place=replace(place, which=Which.SAME))
+                message = "this runs out where the round begins, which its first step has passed"
+                help_ = (
+                    f'write "{write_item(same, self.rules.terms)}" before the star if it goes there'
+                )
+                self.tell(last, "perhaps-leads-back", message, help_)
 
     # --- what is told ---------------------------------------------------------
 

@@ -51,6 +51,10 @@ UNDER_THE_CHAINS = (
     | {
         "Turn with 3 ch for 1st tr, miss 1st st, 1 tr in each dc": "48 dc; 47 x 1 sc",
         "3 ch, miss the stitch below, 1 tr in each dc": "48 dc; 47 x 1 sc",
+        # the first 3, or 3 behind the first
+        "5 ch as tr and 2 ch, miss the first 3 dc, *1 tr, 2 ch, miss 2; repeat from *, 1 tr, miss 1": (
+            "16 dc, 30 ch; 14 x 3 st; asked perhaps-missed"
+        ),
         "3 ch as 1st tr, miss 1st dc, 1 tr in next, *1 ch, miss 1, 1 tr in next; repeat from *": (
             "25 dc, 23 ch; 23 x 2 st; asked perhaps-leads-back"
         ),
@@ -313,6 +317,72 @@ ON_THE_SECOND = {
     ),
 }
 
+FORTY = PLAIN._replace(loops=40)
+PERHAPS_SHARED = dict.fromkeys(
+    (
+        "1 tr, 4 ch, skip 3, 1 tr in the next; repeat",
+        "* 1 tr, 4 ch, skip 3, 1 tr in the next; repeat from *",
+        "1 tr, 4 ch, skip 3, 1 tr; repeat",
+        "1 tr in next st, 4 ch, skip 3, 1 tr in next st; repeat",
+        "1 tr in next st, 4 ch, skip 3, 1 tr; repeat",
+    ),
+    "16 dc, 32 ch; 8 x 5 st; asked perhaps-shared",
+) | {
+    "* 1 dc, 3 ch, 1 dc; repeat from *": "40 sc, 60 ch; 20 x 2 st; asked perhaps-shared",
+    # as its help writes it
+    "1 tr, *ch 4, skip 3, 1 tr in next st; repeat from *": "10 dc, 40 ch; 9 x 4 st; asked meets-its-start",
+}
+
+THREE_CHAINS = On(12, ("1 plain in each loop, with 3 chain between",), headings=PLAIN.headings)
+
+BEGUN_IN_A_LOOP = dict.fromkeys(
+    (
+        f"begin in a loop, 3 tr in {same}, 1 plain in next loop{again}"
+        for same in ("same loop", "the same")
+        for again in (", and so on", "; repeat")
+    ),
+    "18 dc, 6 sc; 6 x 2 space",
+)
+
+# 17 dc with ch 2 between: ch 5, 15 d c, and one in the 3rd of the 5 ch of the row below
+_CH_5 = "ch 5, skip 2, d c in next, *ch 2, skip 2, d c in next; repeat from *; turn"
+MESH_ROW = On(49, ("1 d c in each", _CH_5), closed=False, headings=_US)
+_TOLD = "; ".join(["asked start-chain-assumed"] * 3)
+UP_TO_THE_LAST = {
+    f"Ch 5, d c in next d c, * ch 2, d c in next d c; repeat from *, {end}; turn": (
+        f"17 dc, 32 ch; 14 x 1 dc; {_TOLD}"
+    )
+    for end in (
+        "ch 2, d c in 3d of the 5 ch",
+        "finishing with 1 double crochet on the third of the 5 chain",
+    )
+} | {
+    "Ch 3, d c in next d c, * 2 d c in next sp, d c in next d c; repeat from *, 2 d c in next sp, d c in 3d of the 5 ch; turn": (
+        # nothing goes into the first of the 16 spaces
+        f"47 dc; 14 x 1 space; {_TOLD}"
+    ),
+    # as the help writes the end
+    "Ch 5, d c in next d c, * ch 2, d c in next d c; repeat from *; turn": (
+        "17 dc, 32 ch; 15 x 1 dc; asked start-chain-assumed; asked start-chain-assumed"
+    ),
+}
+
+THREES_AND_ONES = PLAIN._replace(
+    below=("*1 dc in next, 3 ch, miss 2, 3 tr in next, 3 ch, miss 2; repeat",)
+)
+
+_ON_CENTRES = "* 7 ch, 1 dc into dc, 7 ch, 1 dc into the centre of the 3 tr; rep from *"
+BEGUN_IN_A_CENTRE = {
+    # begun in the centre of a group, which is behind its first step
+    f"Slip to the centre of the 3 tr, {_ON_CENTRES}": (
+        "14 sc, 98 ch; 7 x 1 sc; 1 left over; does not close; asked perhaps-leads-back; asked row-does-not-close"
+    ),
+    # as its help writes it
+    f"Slip to the centre of the 3 tr, 1 dc in centre of same run of 3 tr, {_ON_CENTRES}": (
+        "16 sc, 112 ch; 7 x 1 sc; asked meets-its-start"
+    ),
+}
+
 
 @cases(
     (PLAIN, UNDER_THE_CHAINS),
@@ -342,6 +412,10 @@ ON_THE_SECOND = {
     (LOOPS_OF_5, STANDS_IN_THE_FIRST),
     (PLAIN, STANDS_IN_THE_FIRST_ST),
     (TREBLES, ON_THE_SECOND),
+    (FORTY, PERHAPS_SHARED),
+    (THREE_CHAINS, BEGUN_IN_A_LOOP),
+    (MESH_ROW, UP_TO_THE_LAST),
+    (THREES_AND_ONES, BEGUN_IN_A_CENTRE),
 )
 def test_rows_of_the_beginnings(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to

@@ -96,7 +96,7 @@ ON_NECK = {
     "* 1 tr, 1 ch, 1 tr, 1 ch, 1 tr in same st, miss 2; repeat": "36 dc, 24 ch; 12 x 4 st; asked perhaps-one-place",
     "3 slip stitches, 1 dc, * 5 ch, miss 3, 1 dc; repeat from *": "3 ss, 12 sc, 55 ch; 11 x 4 st; asked perhaps-leads-on; asked perhaps-leads-back",
     "1 tr in next st, miss 3, 1 tr in next, worked off together, 5 ch, repeat": "48 dc; 48 x 1 loop; asked not-understood",
-    "1 long, 1 chain, 1 treble; repeat": "48 dc, 24 ch; 24 x 2 st; asked names-alike",
+    "1 long, 1 chain, 1 treble; repeat": "48 dc, 24 ch; 24 x 2 st; asked perhaps-shared; asked names-alike",
     "1 dc on long, 1 long on long; repeat": "24 sc, 24 dc; 24 x 2 dc",
 }
 LONE = {

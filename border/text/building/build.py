@@ -13,6 +13,7 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from border.findings import Span
+from border.stitches import STITCHES
 from border.text.building.brackets import build_bracket, in_place
 from border.text.building.extents import Extent, build_extent
 from border.text.building.lists import settled_list
@@ -52,7 +53,7 @@ from border.text.doubting.over_again import (
 from border.text.doubting.place_doubts import tell_every_loop, tell_halves, tell_head_below
 from border.text.nodes import Building, Hard, Misread, Step, is_token, is_tree, leaves
 from border.text.shaping.again import TO_END
-from border.text.steps import next_for_first
+from border.text.steps import next_for_first, walk
 from border.text.tree import (
     Begin,
     Bracket,
@@ -60,6 +61,7 @@ from border.text.tree import (
     End,
     Ending,
     Item,
+    Kind,
     Picots,
     Place,
     Repeat,
@@ -67,6 +69,7 @@ from border.text.tree import (
     StartChain,
     Stitches,
     Text,
+    ToLast,
     Which,
     Whole,
 )
@@ -100,6 +103,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     while items and isinstance(last := items[-1], End):
         ends.insert(0, last)
         items.pop()
+    items = _up_to_last(items, b)
     own = b.headings.rows_repeated and all(not isinstance(i, Repeat) for i in items)
     if repeats and len(items) > 1:
         items = [_each_in_turn(item, b) for item in items]
@@ -145,6 +149,53 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         b.tell("not-understood", message, 'write its steps, or "leave unworked"', span)
     # Nothing to be worked is nothing to be repeated.
     return Text(tuple(items), repeats and bool(items), tuple(ends), span=span)
+
+
+def _up_to_last(items: list[Item], b: Building) -> list[Item]:
+    """`*ch 2, 1 dc in next dc; repeat from *, ch 2, 1 dc in 3rd of the 5 ch`: where those stand for
+    the last dc of the row below, the repeat ends before it; with nothing else behind the repeat
+    they are that of its last time."""
+    at = next((n for n, i in enumerate(items) if isinstance(i, Repeat) and i.star), len(items))
+    match items[at:]:
+        case [
+            Repeat(
+                items=[*steps, Stitches(1, stitch, Place(Which.NEXT, (Whole(kind),), 1))],
+                times=None,
+                to_last=None,
+                star=True,
+            ) as repeat,
+            *between,
+            Stitches(1, again, Place(Which.LAST, (Whole(Kind("st")),), 1)) as last,
+        ] if stitch == again and kind.name == _begun_as(b):
+            named = any(t.name == TURNING for t in b.terminals_in(last.span))
+            if named and all(map(_over_a_space, (*steps, *between))):
+                up_to = replace(repeat, to_last=ToLast(1, Whole(kind)))
+                return [*items[:at], up_to, *(between or steps), last]
+    return items
+
+
+def _over_a_space(item: Item) -> bool:
+    """Whether a step takes no stitch of the row below: chains, or what fills a space."""
+    match item:
+        case Chains() | Picots() | Stitches(place=Place(targets=(Whole(Kind("space" | "loop")),))):
+            return True
+    return False
+
+
+def _begun_as(b: Building) -> str:
+    """The stitch that the chains stand for with which the row below began."""
+    below = [i for i in b.below.items if not isinstance(i, End)] if b.below is not None else []
+    match below:
+        case [StartChain(stands_for=str(stitch)), *_]:
+            return stitch
+        case [Chains(count), *_]:
+            made = (i.stitch for i in walk(below) if isinstance(i, Stitches))
+            return next((name for name in made if 2 <= STITCHES[name].height <= count), "")
+    return ""
+
+
+TURNING = "turning"
+"""The name of a place that is the chains with which the row below began."""
 
 
 def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[list[Step], bool]:

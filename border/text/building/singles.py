@@ -36,6 +36,7 @@ from border.text.doubting.place_doubts import (
     tell_start_chain,
     tell_turning_chain,
 )
+from border.text.doubting.skips_asked import tell_first_ones
 from border.text.in_each import tell_single_chain, with_each
 from border.text.nodes import Building, is_token, is_tree, leaves
 from border.text.shaping.between import FIRST_TWO, HOLE, UNSAID
@@ -128,7 +129,9 @@ def _skip(node: Tree[Token], b: Building, at_head: bool) -> Skip:
     if len(node.children) == 1:
         raise b.misread("how many to skip is not said", 'write "skip 2 st"', node)
     if is_token(node.children[1], "NUM"):
-        return Skip(_number(node.children, b), None, span=span)
+        skip = Skip(_number(node.children, b), None, span=span)
+        tell_first_ones(skip, b)
+        return skip
     named = next(child for child in node.children if is_tree(child))
     member, first = build_skipped(named, b)
     if first and not at_head:
@@ -137,7 +140,9 @@ def _skip(node: Tree[Token], b: Building, at_head: bool) -> Skip:
             "the skip out"
         )
         b.tell("not-at-the-head", '"first" stands behind other steps here', help_, span)
-    return Skip(member.count, member.target, span=span)
+    skip = Skip(member.count, member.target, span=span)
+    tell_first_ones(skip, b)
+    return skip
 
 
 BUILDERS: dict[str, Callable[[Tree[Token], Building, bool], Item]] = {

@@ -145,6 +145,10 @@ def tell_shared_around(items: Sequence[Item], b: Building) -> bool:
             Stitches(1, place=Place(which=Which.NEXT)) as last,
         ] if _alike(first, last) and _into_spaces(between_) and not _into_spaces(first):
             pass  # `1 dc on dc, 2 dc in the space, 1 dc on next dc`
+        case [Stitches(1, place=None) as first, Chains(), Stitches(1, place=None) as last] if (
+            first.stitch == last.stitch
+        ):
+            pass  # `1 sc, 3 ch, 1 sc`
         case _:
             return False
     _tell_shared(items, "the same stitch", b)
@@ -372,7 +376,16 @@ def _alike(first: Stitches, last: Stitches) -> bool:
     begins = first.place is not None and first.place.which is Which.FIRST
     if first.place and last.place and Which.THE in (first.place.which, last.place.which):
         return same and _kinds(first.place) == _kinds(last.place)
-    return same and ((first.place is None) == (last.place is None) or counted or begins)
+    alike = (first.place is None) == (last.place is None) or (_is_bare(first) and _is_bare(last))
+    return same and (alike or counted or begins)
+
+
+def _is_bare(item: Stitches) -> bool:
+    """Whether a stitch goes into the next st, said or not."""
+    match item:
+        case Stitches(place=None) | Stitches(1, place=Place(Which.NEXT, (Whole(Kind("st")),), 1)):
+            return True
+    return False
 
 
 def _in_one(item: Stitches, b: Building) -> bool:

@@ -12,6 +12,7 @@ from border.text.doubting.picot_doubts import (
     space_of,
 )
 from border.text.nodes import Building, Step
+from border.text.shaping.start_chains import FIRST_ONES
 from border.text.steps import walk
 from border.text.tree import (
     SPACES,
@@ -52,6 +53,18 @@ def tell_missed_each_time(before: Item, skip: Item, b: Building) -> None:
                 "missed under each of the chains",
                 before.span.to(skip.span),
             )
+
+
+def tell_first_ones(skip: Skip, b: Building) -> None:
+    """`5 ch, miss the first 3 dc` at a row's head: with the one that the chains stand on?"""
+    if any(t.name == FIRST_ONES for t in b.terminals_in(skip.span)):
+        b.tell(
+            "perhaps-missed",
+            f"the chains before it stand on the first, and {skip.count} more are missed here",
+            f"write {b.written(replace(skip, count=skip.count - 1))} if the one under the chains "
+            "is counted with them",
+            skip.span,
+        )
 
 
 def tell_down_the_chain(items: Sequence[Item], b: Building) -> None:

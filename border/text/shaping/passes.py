@@ -441,7 +441,7 @@ PASSES: tuple[Pass, ...] = (
     where(places_first, "-PREP SEP-PREP STAR-PREP LP-PREP -ALLIN STAR-ALLIN LP-ALLIN"),
     where(the_same_in, "SAME-PREP NUM-PREP"),
     where(first_same, "SAME"),
-    where(begun_same, "SAME", "REPEAT"),
+    where(begun_same, "SAME", "REPEAT SOON"),
     *again.PASSES,
     where(separators, "BETW-SEP " + pairs({"SEP"}, "SEP", "MOD", "PREP", *BEHIND_COMMA)),
 )

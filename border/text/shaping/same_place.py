@@ -213,7 +213,8 @@ def begun_same(t: Terminals) -> Terminals:
     at = next((n for n in range(comma, len(t)) if t[n].type in OPENS), len(t))
     same = past(t, at + 1, "THE")
     behind = [x.type for x in t[same:]]
-    back = "REPEAT" in behind and "STAR" not in behind[: behind.index("REPEAT")]
+    again = next((n for n in range(same, len(t)) if t[n].type in ("REPEAT", "SOON")), len(t))
+    back = again < len(t) and all(x.type != "STAR" for x in t[same:again])
     said = begins[:1] == ["BEGIN"] or begins[:2] == ["STITCH", "TO"]
     star = next((n for n in range(comma, at) if t[n].type == "STAR"), comma)
     worked = any(
@@ -232,7 +233,6 @@ def begun_same(t: Terminals) -> Terminals:
     if "CENTRE" in begins and "OF" not in begins:
         return t  # `slip to the centre dc`: of what, is not said
     centre = [like(t[same], x) for x in ("CENTRE", "OF") if "CENTRE" in begins]
-    again = next(n for n in range(same, len(t)) if t[n].type == "REPEAT")
     unsaid = t[past(t, 0, "SEP")].text == t[same].text  # `ch 4, 1 dc in the same loop, …`
     if unsaid and any(x.type == "NEXT" for x in t[same + 1 : again]):
         t = [*t[:at], replace(t[at], name=t[at].name or GOES_ON), *t[at + 1 :]]

@@ -68,7 +68,8 @@ def _first_missed(t: list[Terminal]) -> list[Terminal]:
     if not chained or types(t, order, 1) != ["ORD"] or t[order].number != 1:
         return t
     if types(t, order + 1, 1) == ["NUM"] and t[order + 1].number > 1:
-        return [*t[:order], *t[order + 1 :]]  # `miss the first 2 st`
+        ones = replace(t[order + 1], name=FIRST_ONES)
+        return [*t[:order], ones, *t[order + 2 :]]  # `miss the first 2 st`
     end = order + 1 + (order + 1 < len(t) and t[order + 1].type in NOUNS)
     kind = t[end - 1].kind
     if kind is not None and kind.name == "space":
@@ -86,6 +87,10 @@ def _first_missed(t: list[Terminal]) -> list[Terminal]:
     rest = [like(stitch, "AND"), like(stitch, "NUM", number=more), chain] if more else []
     said = [like(t[skip], "AS"), like(t[skip], "NUM", number=1), stitch, *rest]
     return [*t[:chains], *said, *t[chains:skip], *t[end:]]
+
+
+FIRST_ONES = "first ones"
+"""The name of a number of stitches that are missed behind first chains: `miss the first 2`."""
 
 
 def _behind_what_they_are(t: list[Terminal], at: int) -> int:
