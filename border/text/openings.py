@@ -22,7 +22,6 @@ from border.text.tree import (
     Stitches,
     Text,
     Which,
-    Whole,
 )
 from border.text.written_places import write_ordinal
 
@@ -95,11 +94,11 @@ def with_start_chain(
     """Bare chains that open a row, read as the start chain that they may stand for."""
     at = next((i for i, item in enumerate(items) if not isinstance(item, Begin)), len(items))
     if at < len(items) and isinstance(whole := items[at], Bracket):
-        inside = _with_start_inside(whole, rules, number, findings)
-        return (*items[:at], inside, *items[at + 1 :])
+        findings.extend(_perhaps_inside(whole, rules, number))
+        return items
     if at == len(items) or not isinstance(chains := items[at], Chains):
         findings.extend(_missed_under(items[at:], rules, number))
-        return (*items[:at], *_in_the_first(items[at:]))
+        return items
     if chains.count == 1:
         return (*items[:at], StartChain(1, None, span=chains.span), *items[at + 1 :])
     for item in walk(items[at + 1 :]):
@@ -112,24 +111,27 @@ def with_start_chain(
             perhaps = _under_chains(items[at + 1], start.then, items[at + 2 :], rules, number)
             if perhaps is not None:
                 findings.append(perhaps)
-            return (*items[:at], *_in_the_first((start, *items[at + 1 :])))
+            return (*items[:at], start, *items[at + 1 :])
     findings.append(_chains_assumed(chains, number))
     return items
 
 
-def _with_start_inside(
-    whole: Bracket, rules: Rules, number: int, findings: list[Finding]
-) -> Bracket:
-    """`(ch 3, 2 dc, ch 2, 3 dc) in first st` at the head of a row: the chains stand for a stitch
-    like those right behind them, which go into the one place with it; `(ch 1, 1 sc)`: for none."""
+def _perhaps_inside(whole: Bracket, rules: Rules, number: int) -> list[Finding]:
+    """`(ch 3, 2 dc, ch 2, 3 dc) in first st` at the head of a row: chains inside stand where they
+    are written; may they be a stitch like those right behind them?"""
     match whole:
         case Bracket(
-            items=(Chains(count), Stitches(stitch=stitch, place=None), *_),
+            items=(Chains(count) as chains, Stitches(stitch=stitch, place=None), *_),
             place=Place(which=Which.NEXT | Which.FIRST | Which.THE | Which.SAME, count=1) as place,
         ) if min(count, 2) <= STITCHES[stitch].height <= count and not place.each:
-            inside = with_start_chain(whole.items, rules, number, findings)
-            return replace(whole, items=inside)
-    return whole
+            from border.text.written import write_item
+
+            inside = with_start_chain(whole.items, rules, number, [])
+            counted = write_item(replace(whole, items=inside), rules.terms)
+            message = f"ch {count} in this bracket stands as chains, beside its stitches"
+            help_ = f"write {counted} if it stands for the first stitch of the row"
+            return [Finding("perhaps-start-chain", message, help_, chains.span, number)]
+    return []
 
 
 def _missed_under(items: tuple[Item, ...], rules: Rules, number: int) -> list[Finding]:
@@ -139,20 +141,6 @@ def _missed_under(items: tuple[Item, ...], rules: Rules, number: int) -> list[Fi
             perhaps = _under_chains(skip, then, (), rules, number)
             return [perhaps] if perhaps is not None else []
     return []
-
-
-def _in_the_first(items: tuple[Item, ...]) -> tuple[Item, ...]:
-    """`ch 3, 2 dc in first space`: the stitch that the chains are stands there as well."""
-    match items:
-        case (
-            StartChain(stands_for=str(), place=None) as start,
-            Stitches(place=Place(which=Which.FIRST, count=1) as place)
-            | Bracket(place=Place(which=Which.FIRST, count=1) as place) as item,
-            *behind,
-        ) if not place.each and all(isinstance(target, Whole) for target in place.targets):
-            same = replace(item, place=replace(place, which=Which.SAME))
-            return (replace(start, place=place), same, *behind)
-    return items
 
 
 def _under_chains(

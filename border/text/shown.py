@@ -295,12 +295,16 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
     opens = start - printed
     first = _first_of_row(words, start, inside, names)
     if first is not None:
-        opens, steps = first
+        opens, steps, stands_for = first
         begins = opens + (words[opens].text == "(")
+        chains = begins + _CHAINS
+        stands_for = [] if printed else stands_for  # in brackets chains stand as they are written
         return [
             *words[:opens],
             replace(words[begins], text="(", sort=Sort.MARK),
-            *words[begins:inside],
+            *words[begins:chains],
+            *stands_for,
+            *words[chains:inside],
             replace(words[inside - 1], text=")", sort=Sort.MARK),
             *behind_place,
         ], steps
@@ -315,9 +319,9 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
 
 def _first_of_row(
     words: Sequence[Word], start: int, stop: int, names: Names
-) -> tuple[int, tuple[Word, ...]] | None:
+) -> tuple[int, tuple[Word, ...], list[Word]] | None:
     """`ch 3, 2 dc, 2 ch, 3 dc` at a row's head: where it begins, and the shell of 3 dc, 2 ch, 3 dc
-    that it shows, whose first stitch the chains stand for."""
+    that it shows, whose first stitch the chains stand for; and the words that say so, `as dc`."""
     chains = start
     before = words[start - 3 : start] if start > _CHAINS else []
     if before and before[-1].text == "," and _chains_in(before[:2]):
@@ -335,13 +339,17 @@ def _first_of_row(
         return None
     comma, one = words[start - 1], replace(words[start], sort=Sort.NUMBER)
     own = [replace(one, text="1", number=1), *words[start + counted : end], comma]
+    stands_for = [replace(one, text="as", sort=Sort.WORD), *words[start + counted : end]]
     if more:
         ch = replace(one, text="ch", sort=Sort.WORD)
+        also = replace(one, text="and", sort=Sort.WORD)
+        stands_for += [also, ch, replace(one, text=str(more), number=more)]
         own += [replace(one, text=str(more), number=more), ch, comma, *words[start:stop]]
     else:
         number = (_number(words[start]) if counted else 1) + 1
         own = [replace(one, text=str(number), number=number), *words[start + counted : stop]]
-    return chains - (words[chains - 1].text == "(" if chains else 0), tuple(own)
+    opens = chains - (words[chains - 1].text == "(" if chains else 0)
+    return opens, tuple(own), stands_for
 
 
 def _is_behind_steps(words: Sequence[Word], at: int, names: Names) -> bool:

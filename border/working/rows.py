@@ -38,6 +38,7 @@ from border.text.written import write_item, write_list
 from border.working.arches import work_arch
 from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, Mark, Opening, RunsOut, Site
+from border.working.fabric import CHAIN
 from border.working.grouped import alone_words, beside_alone, group_words, on_grouped
 from border.working.repeats import leads_back, meets_start, run
 from border.working.stations import Sites
@@ -245,6 +246,12 @@ class Worker(Struct):
             help_ = f'write "next" if one of the row below is meant; {join or just_made}'
             if place.targets == (Whole(Kind("ch")),):
                 help_ += '; or of each space: "in first ch of next space"'
+            made = self.cursor.made
+            if made.openings and sum(kind != CHAIN for kind in made.kinds) == 1:
+                help_ += (
+                    "; for the place that the chains before it stand in, "
+                    '"ch 3 as dc in first space, 2 dc in same space"'
+                )
             self.tell(item, "not-at-the-head", "the first is already behind here", help_)
         if not sites:
             message = f"there is nothing before this that {place.which} could mean"

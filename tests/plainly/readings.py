@@ -33,7 +33,6 @@ from border.text.tree import (
     Text,
     Variation,
     Which,
-    Whole,
     Worked,
 )
 from plainly.differences import otherwise
@@ -231,8 +230,6 @@ def _steps(
     ):
         start.append(rest.pop(0))
     assumed = False
-    if rest and not start and reads_bare and not own_repeat and isinstance(rest[0], Bracket):
-        rest[0], assumed = _read_inside(rest[0])
     if start and isinstance(start[0], Chains):
         assumed = start[0].count >= 2
         start[:1] = _read_bare(start[0].count, following or [*start[1:], *rest])
@@ -242,8 +239,6 @@ def _steps(
             (own,) = otherwise([own], group, own_repeat)
         kept = next((n for n, i in enumerate(own) if not isinstance(i, StartChain)), len(own))
         start[len(opening) :], rest = own[:kept], list(own[kept:])
-    if start and rest and not own_repeat:
-        start[-1], rest[0] = _both_in_first(start[-1], rest[0])
     body: tuple[Item, ...] = tuple(rest)
     if own_repeat and body:
         body = (Repeat(body, times=None, star=True),)
@@ -258,33 +253,6 @@ def _read_bare(count: int, following: list[Item]) -> list[Item]:
         if isinstance(item, Stitches) and 2 <= STITCHES[item.stitch].height <= count:
             return [StartChain(count, item.stitch, count - STITCHES[item.stitch].height)]
     return [Chains(count)]
-
-
-def _both_in_first(start: Item, step: Item) -> tuple[Item, Item]:
-    """`ch 3, 2 dc in first space`: a start chain is at the head, and `first` takes it along."""
-    if not isinstance(start, StartChain) or start.stands_for is None or start.place is not None:
-        return start, step
-    place = step.place if isinstance(step, Stitches | Bracket) else None
-    if place is None or place.which is not Which.FIRST or place.count != 1 or is_open(step):
-        return start, step
-    if place.each or not all(isinstance(target, Whole) for target in place.targets):
-        return start, step
-    assert isinstance(step, Stitches | Bracket)
-    return replace(start, place=place), replace(step, place=replace(place, which=Which.SAME))
-
-
-def _read_inside(whole: Bracket) -> tuple[Bracket, bool]:
-    """`(ch 3, 2 dc) in first st`: chains that open the row inside what goes into one place."""
-    place, inner = whole.place, list(whole.items)
-    one = place is not None and place.count == 1 and not is_open(whole) and not place.each
-    if not one or place is None or place.which in (Which.NTH, Which.LAST, Which.SKIPPED):
-        return whole, False
-    if len(inner) < 2 or not isinstance(inner[0], Chains) or not isinstance(inner[1], Stitches):
-        return whole, False
-    height, count = STITCHES[inner[1].stitch].height, inner[0].count
-    if inner[1].place is not None or height > count or (height < 2 and count > 1) or height < 1:
-        return whole, False
-    return replace(whole, items=(*_read_bare(count, inner[1:2]), *inner[1:])), count > 1
 
 
 def _deep(items: list[Item] | tuple[Item, ...]) -> Iterator[Item]:

@@ -230,6 +230,7 @@ _PARTED = frozenset({"SEP", "LP", "RP", "STAR", "AND"})
 
 
 PUT_RIGHT = (
+    where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
     where(without_the_row_below, "BELOW"),
     where(without_dots, "SEP"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM"),
@@ -282,7 +283,6 @@ PUT_RIGHT = (
     where(in_this, "PREP-KIND PREP-STITCH PREP-PICOT"),
     where(more_in, "MORE-STITCH STITCH-SEP SEP-NUM", "PREP"),
     where(bare_chain_missed, "SKIP-CH"),
-    where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
     where(all_round_and_each, "NUM-PREP", "-STITCH"),
     where(shared_out_each, "CH KIND", "NUM-STITCH -STITCH", "PREP-EACH"),
     where(on_these, "PREP-THE PREP-STRAY SEP-SEP", "CH"),
