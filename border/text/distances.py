@@ -107,8 +107,21 @@ def _behind_from_where(words: Sequence[Word], at: int, names: Names) -> int:
         end = behind
     start = _past(words, end, "from")
     if start == end:
-        return end
+        return _behind_what(words, at, end, names)
     stitch, behind = longest(words, start, names.phrases)
     if stitch is not None:
         return behind
     return start + (_text(words, start) in ("stitch", "st", "one"))
+
+
+def _behind_what(words: Sequence[Word], at: int, end: int, names: Names) -> int:
+    """Behind the stitches that a distance lies between, `between each treble`, `between the two
+    double stitches`; else the same place."""
+    if all(_text(words, n) != "between" for n in range(at, end)):
+        return end
+    noun = end
+    while _text(words, noun) in ("the", "two", "each", "every"):
+        noun += 1
+    stitch, behind = longest(words, noun, names.phrases)
+    said = stitch is not None and _text(words, noun - 1) != "between"
+    return behind if said else end

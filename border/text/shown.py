@@ -159,6 +159,8 @@ def _made_of(words: list[Word], at: int) -> _Found:
     place_first = opens_place(words, _clause_start(words, at))
     if start == at + 1 or is_place(words[:at]) or place_first:
         return None
+    while start < len(words) and words[start].text in _BIDS:
+        start += 1
     end = start
     while end < len(words) and words[end].text not in _NEVER:
         parted = words[end].text == "between" and any(w.text == "with" for w in words[start:end])
@@ -232,7 +234,7 @@ def _place_first(words: list[Word], at: int, names: Names) -> _Found:
         stop = max((n for n in range(start, own) if words[n].text == ","), default=stop)
     opens = _clause_start(words, at)
     one = next((n for n in range(opens, at) if words[n].text in ("a", "1", "one")), at)
-    place = [w for w in words[opens:one] if w.text not in ("make", "work")]
+    place = [w for w in words[opens:one] if w.text not in _BIDS]
     steps = words[start:stop]
     listed = all(_parts_or_makes(w, names) or w.text in _PARTED for w in steps)
     several = len([w for w in steps if _counts(w)]) > 1
@@ -417,7 +419,11 @@ def _steps_before(words: list[Word], stop: int, names: Names) -> int:
 
 
 def _parts_or_makes(word: Word, names: Names) -> bool:
-    return _is_step(word, names) or word.text in (".", ",", "and")
+    return _is_step(word, names) or word.text in _BESIDE_STEPS
+
+
+_BIDS = frozenset({"work", "make"})
+_BESIDE_STEPS = _BIDS | {".", ",", "and", "of", "loosely"}
 
 
 def _is_gloss(words: Sequence[Word], bracket: int) -> bool:

@@ -58,11 +58,11 @@ ONE_IN_EACH = {
 EVERY_FOUR = {
     "1 treble in each st, 3 ch after every 4": "12 dc, 9 ch; 3 x 4 st",
     "1 treble in each st, ch 5 between every 3 treble": "12 dc, 20 ch; 4 x 3 st",
-    "4 treble in each st, with 1 ch between every 2 treble": "48 dc, 24 ch; 12 x 1 st",
+    "4 treble in each st, with 1 ch between every 2 treble": "48 dc, 12 ch; 12 x 1 st",
     "4 treble in each st, 1 ch after every 2": "48 dc, 24 ch; 12 x 1 st",
     "4 treble in next st, 1 ch between every 4 treble; repeat": "48 dc, 12 ch; 12 x 1 st",
     "2 treble in each st, 2 ch between every 4": "24 dc, 12 ch; 6 x 2 st",
-    "6 treble in each st, p between every 3": "72 dc, 24 picot; 12 x 1 st",
+    "6 treble in each st, p between every 3": "72 dc, 12 picot; 12 x 1 st",
     # as many as go into each: from one to the next
     "3 treble in each st, 1 ch between every 3": "36 dc, 12 ch; 12 x 1 st",
     # between every two: between one and the next

@@ -77,7 +77,7 @@ SEVERAL_TIMES = {
     "1 plain in first loop, 3 chain and 1 plain in the next loop 7 times, 1 plain in each of 4 loops": "12 sc, 21 ch; asked times-of-the-row",
     "5 chain, 1 plain in next loop 12 times": "12 sc, 60 ch; asked times-of-the-row",
     "*1 plain in loop, 3 chain and 1 plain in next 2 times, 5 chain; repeat": "12 sc, 44 ch; 4 x 3 loop; asked times-of-the-row",
-    "four times over make three chain and work one plain upon the next; 8 plain in the last 8": "12 sc, 12 ch; asked times-of-the-row",
+    "four times over make three chain and work one plain upon the next; 8 plain in the last 8": "12 sc, 12 ch",
     "1 plain in next loop, 3 chain; work these two alternately": "12 sc, 36 ch; 12 x 1 loop",
 }
 

@@ -82,7 +82,7 @@ ROUND_SOMETHING = {
     "* 1 d.c. in loop, (5 ch., 1 d.c. in next loop) twice; repeat from *": "6 sc, 20 ch; 2 x 3 space; asked perhaps-shared",
     "* 5 treble in loop, miss 1, 5 ch.; repeat": "30 dc, 30 ch; 6 x 1 space; asked perhaps-of-spaces",
     "* 1 d.c. in loop, 5 ch., miss 1, 1 d.c. in next loop, 5 ch.; repeat": "6 sc, 30 ch; 3 x 2 space; asked perhaps-of-spaces",
-    "* 1 dc in next loop, 6 ch., join, 12 dc in the ring; repeat": "39 sc, 18 ch; 3 x 2 space; asked ends-inside",
+    "* 1 dc in next loop, 6 ch., join, 12 dc in the ring; repeat": "39 sc, 18 ch; 3 x 2 space; asked perhaps-just-made; asked ends-inside",
     "* 1 d.c. on d.c., 3 ch., 1 treble in each of next 5 st., 3 ch.; repeat": "6 sc, 30 dc, 36 ch; 6 x 1 sc",
     "*1 dc on dc, 2 tr in loop, 1 dc in next, 2 ch; repeat": "6 sc, 6 dc, 6 ch; 3 x 2 sc; asked place-assumed",
     "* 5 treble in the 2nd chain, 2 ch.; repeat": "75 dc, 30 ch; 15 x 2 ch; asked place-assumed",

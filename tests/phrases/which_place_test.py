@@ -38,7 +38,7 @@ ON_FANS = {
 }
 ON_STITCHES = {
     "Trebles, three in one stitch, chain 3, miss 3 all the way": "9 dc, 9 ch; 3 x 4 st",
-    "* 1 plain into st, 5 chain, 1 plain into same st (picot), 4 chain; repeat from *": "24 sc, 108 ch; 12 x 1 st",
+    "* 1 plain into st, 5 chain, 1 plain into same st (picot), 4 chain; repeat from *": "12 sc, 48 ch, 12 picot; 12 x 1 st",
 }
 ON_SIXTHS = {
     "* 1 plain between the 1st and 2nd treble, 4 chain; repeat from *": "36 sc, 144 ch; 36 x 1 dc; asked place-assumed",

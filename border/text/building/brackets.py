@@ -18,10 +18,12 @@ from border.text.in_each import with_each
 from border.text.nodes import Building, Step, is_token, is_tree
 from border.text.shaping.nouns import OF_SIZE
 from border.text.shaping.parted import PICOTS
+from border.text.shaping.places_first import CHAINED
 from border.text.steps import OPEN_PLACES
 from border.text.tree import (
     AsTheyCome,
     Bracket,
+    Chains,
     Item,
     Place,
     Repeat,
@@ -97,6 +99,16 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
             "these picots are taken to stand between the stitches of each place",
             "write them behind the bracket, as a repeat, if they stand between one place and the "
             'next: "*6 dc in next loop, picot; repeat from *"',
+            span,
+        )
+    if list_ == CHAINED and isinstance(chains := items[-1], Chains):
+        first = items[0]
+        alone = len(items) == 2 and isinstance(first, Stitches)
+        once = b.written(replace(first, place=place) if alone else Bracket(items[:-1], place))
+        b.tell(
+            "perhaps-as-they-come",
+            "these chains are taken to be made with each of these",
+            f'write "{once}, ch {chains.count}" if they are made once, behind the last',
             span,
         )
     if extent.counted:

@@ -75,6 +75,7 @@ from border.text.tree import (
 )
 from border.text.wording.every_time import EVERY_TIME
 from border.text.wording.instead_of import LAST_TIME
+from border.text.wording.missed import OF_EACH
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -107,6 +108,8 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     own = b.headings.rows_repeated and all(not isinstance(i, Repeat) for i in items)
     if repeats and len(items) > 1:
         items = [_each_in_turn(item, b) for item in items]
+        if _missed_anyway(items, b):
+            items, repeats = items[:1], False
     if repeats or own:
         tell_over_again(items, b)
         tell_drift(items, b)
@@ -438,6 +441,16 @@ def _each_in_turn(item: Item, b: Building) -> Item:
         message = f"taken for {count} each time, as many as the row below makes together"
     b.tell("place-assumed", message, f"write {b.written(one)} to say so", item.span)
     return one
+
+
+def _missed_anyway(items: Sequence[Item], b: Building) -> bool:
+    """`1 dc in each dc, with 5 ch between, missing the 3 ch; repeat`: whether going into each says
+    all of it, since the row below makes no groups."""
+    match items:
+        case [Stitches(place=Place(which=Which.EACH)), Skip()]:
+            return any(t.type == "SKIP" and t.name == OF_EACH for t in b.terminals)
+        case _:
+            return False
 
 
 def _gather(node: Tree[Token], top: _List, b: Building) -> None:

@@ -25,7 +25,13 @@ from border.text.doubting.lists_asked import (
     tell_perhaps_together,
     tell_same,
 )
-from border.text.doubting.picot_doubts import may_be_picot, space_of, tell_picot, tell_ring
+from border.text.doubting.picot_doubts import (
+    may_be_picot,
+    may_be_picot_on,
+    space_of,
+    tell_picot,
+    tell_ring,
+)
 from border.text.in_each import BY_NUMBER, count_of
 from border.text.nodes import Building, Step
 from border.text.steps import OPEN_PLACES, walk
@@ -82,7 +88,8 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                 if since and isinstance(since[-1], Chains) and may_close(item):
                     tell_ring(since[-1], item, b)
                 elif place.which is Which.SAME:
-                    if may_be_picot(listed, item):
+                    on = [one.item for one in settled[-3:]]
+                    if may_be_picot(listed, item) or (len(on) > 2 and may_be_picot_on(*on)):
                         tell_picot(listed[-1], b, item.span)
                     if _may_share(listed, item, into, worked):
                         start = opening and _opens_row(steps, n - len(listed))

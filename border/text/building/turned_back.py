@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.findings import Span
 from border.text.fastening import (
     FASTENED_BACK,
     from_hook,
@@ -15,7 +16,7 @@ from border.text.fastening import (
     of_so_many,
 )
 from border.text.nodes import Building, Step
-from border.text.shaping.arches import HOOK, RUN
+from border.text.shaping.arches import HOOK, RUN, UNSAID
 from border.text.terminals import Terminal
 from border.text.tree import (
     Arch,
@@ -27,6 +28,7 @@ from border.text.tree import (
     Stitches,
     Which,
 )
+from border.text.written_places import write_ordinal
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -43,6 +45,8 @@ def build_arch(node: Tree[Token], steps: Sequence[Step], b: Building) -> Arch:
     if back is None:
         message = "which of the stitches just made these chains are fastened in cannot be told"
         raise b.misread(message, FASTENED_BACK, node, code="turn-inside")
+    if named.name.endswith(f" {UNSAID}"):
+        _tell_from_where(named.number, back, before, b, span)
     if not arch.name:
         b.tell(
             "fastening-assumed",
@@ -52,6 +56,21 @@ def build_arch(node: Tree[Token], steps: Sequence[Step], b: Building) -> Arch:
             span,
         )
     return Arch(arch.number, back, (), arch.name or "ss", span=span)
+
+
+def _tell_from_where(nth: int, back: int, before: Sequence[Item], b: Building, span: Span) -> None:
+    """`8 sc, ch 6, turn, fasten back in 4th sc`: from the hook, or of the 8 as they were made?"""
+    made, _ = made_before(before, len(before))
+    other = made[0].all + 1 - nth if made else 0
+    if other > 1 and other != back:
+        b.tell(
+            "perhaps-counted-on",
+            f"the {write_ordinal(nth)} is counted back from the hook; it may be that of the "
+            f"{made[0].all} just made",
+            f'write "in the {write_ordinal(other)} st from hook" if so, and '
+            f'"in the {write_ordinal(nth)} st from hook" if not',
+            span,
+        )
 
 
 def _since_arch(steps: Sequence[Step]) -> list[Item]:
@@ -69,9 +88,11 @@ def _back(named: Terminal, before: Sequence[Item]) -> int | None:
     kind = named.kind
     assert kind is not None
     how, _, which = named.name.partition(" ")
+    made, whole = made_before(before, len(before))
+    if which == UNSAID and named.number == 1 and made:
+        return made[0].all  # `in the first dc`: back over all that were just made
     if how == HOOK and kind.name == "st":
         return named.number
-    made, whole = made_before(before, len(before))
     if how == HOOK:
         return from_hook(made, named.number, kind.name)
     if int(which) > 0 and not whole:

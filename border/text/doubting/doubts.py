@@ -72,8 +72,8 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
                 asked.add(n)
             _tell_on_the_same(before.item, step.item, worked, b)
             _tell_like_picot(before.item, step.item, picot, b)
-            if isinstance(step.item, Stitches):
-                tell_ring_filled(before.item, step.item, picot, b)
+        if isinstance(step.item, Stitches):
+            tell_ring_filled(before.item, step.item, picot, b)
         if not step.hard:
             _tell_list(before.item, step.item, b)
             _tell_list_behind(before.item, step.item, b)

@@ -13,6 +13,8 @@ from border.text.tree import (
     SPACES,
     Bracket,
     Chains,
+    End,
+    Ending,
     Item,
     Kind,
     Part,
@@ -105,6 +107,20 @@ def may_be_picot(since: Sequence[Item], closing: Item) -> bool:
             chains = since[-1] if since else None
             bare = len(since) > 1 and isinstance(since[-2], Stitches)
             return isinstance(chains, Chains) and chains.count > 2 and (bare or name == "ss")
+        case _:
+            return False
+
+
+def may_be_picot_on(worked: Item, chains: Item, closing: Item) -> bool:
+    """`1 sc in each of 4 st, ch 4, 1 sc in same st`, `3 dc in next, ch 3, 1 sc in same st`: a loop
+    has one stitch of a kind at either end; a picot closes on what may be any."""
+    match worked, chains, closing:
+        case (
+            Stitches(count, stitch, Place(count=places)),
+            Chains(size),
+            Stitches(1, "sc", Place(Which.SAME, targets=() | (Whole(Kind("st")),))),
+        ):
+            return size > 2 and (count, stitch, places) != (1, "sc", 1)
         case _:
             return False
 
@@ -209,7 +225,8 @@ def tell_just_made(pair: Pair, b: Building) -> bool:
         # `ch 6, 1 sc in 4th ch from hook, 1 sc in each of next 2 ch`: a picot on its stalk
         perhaps = _goes_down(pair.worked, item)
     elif isinstance(before, Skip) and isinstance(pair.worked, Chains):
-        perhaps = before.count <= _TURNED and _fills(pair.worked.count - before.count, item)
+        size = pair.worked.count - before.count
+        perhaps = before.count <= _TURNED and (_fills(size, item) or _on_the_others(size, item, b))
     else:
         perhaps = isinstance(before, Chains) and _in_chains(before.count, item, pair, b)
     if perhaps:
@@ -247,6 +264,12 @@ def _fills(size: int, item: Stitches) -> bool:
     return False
 
 
+def _on_the_others(size: int, item: Stitches, b: Building) -> bool:
+    """`10 ch, miss 1, 1 dc on each of the other 9`: those of the chains."""
+    place = item.place
+    return place is not None and place.count == size and "other" in b.said_in(item.span)
+
+
 def _in_chains(size: int, item: Stitches, pair: Pair, b: Building) -> bool:
     """Whether a step may go into the `size` chains before it."""
     behind, worked = pair.behind, pair.worked
@@ -278,12 +301,13 @@ def tell_ring_filled(before: Item, item: Item, picot: int, b: Building) -> None:
     the one just made? `picot`: the size of one that was closed before, or 0."""
     inside = isinstance(item, Bracket) and any(isinstance(x, Picots) for x in item.items)
     closed = isinstance(before, Picots)
+    joined = isinstance(before, End) and before.what is Ending.JOIN
     match item:
         case (
             Stitches(place=Place(Which.THE, (Whole(Kind("loop")),), 1) as place)
             | Bracket(place=Place(Which.THE, (Whole(Kind("loop")),), 1) as place)
         ) if b.said_in(place.span) & {"ring", "circle"}:
-            below = inside or closed or (isinstance(before, Chains) and picot > 0)
+            below = inside or closed or joined or (isinstance(before, Chains) and picot > 0)
             in_ = "in"
         case Stitches(count, place=Place(which=Which.SAME)) if count > 2:
             below = closed and "it" in b.said_in(item.span)  # `into it 12 dc`

@@ -28,12 +28,15 @@ from border.text.tree import (
     Whole,
 )
 from border.text.vocabulary import name_of
+from border.text.wording.missed import OF_EACH
 
 
 def tell_missed_each_time(before: Item, skip: Item, b: Building) -> None:
     """`5 dc with 1 ch between, missing 1`: once, behind them, or under each of the chains?"""
     match before, skip:
         case Stitches(place=Place(which=Which.EACH) as each, parted=parted), Skip() if parted:
+            if any(t.type == "SKIP" and t.name == OF_EACH for t in b.terminals):
+                return
             one = b.written(replace(before, place=replace(each, which=Which.NEXT), parted=0))
             b.tell(
                 "perhaps-missed",

@@ -25,12 +25,14 @@ _MOST = 48
 
 class _After(Struct, frozen=True):
     """What stands after stitches, and where these words end: after every so many, or after those
-    of these numbers (-1: the last)."""
+    of these numbers (-1: the last). `between`: not after the last ones of a place, or of those
+    that are counted."""
 
     what: tuple[Terminal, ...]
     every: int
     numbers: tuple[int, ...]
     end: int
+    between: bool = False
 
 
 class _Made(Struct, frozen=True):
@@ -119,6 +121,7 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
         whole = number % 2 == 0 or what[-1].type == "PICOT"
         return _After(what, 0, ((number + 1) // 2,), end) if number > 1 and whole else None
     groups = _groups(t, at, number, each)
+    between = groups > 0 and t[at].type == "BETWEEN" and groups != number
     if types(t, at, 3) == ["BETWEEN", "EACH", "PAIR"] and number > 2:
         end = past(t, at + 3, "OF", "STITCH")
         return _After(what, 0, tuple(range(2, number, 2)), end) if ended(t, end) else None
@@ -151,7 +154,8 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
     # chains after each, all along a row, part stitches: `between.py`
     chains_between = every == 1 and what[-1].type != "PICOT" and over_all
     said = (every > 0 or numbers) and (ended(t, at) or types(t, at, 1) == ["PREP"])
-    return _After(what, every, tuple(numbers), at) if said and not chains_between else None
+    after = _After(what, every, tuple(numbers), at, between)
+    return after if said and not chains_between else None
 
 
 def _behind_centre(t: Sequence[Terminal], at: int) -> int:
@@ -177,13 +181,13 @@ def _behind_but_last(t: Sequence[Terminal], at: int) -> int:
 def _groups(t: Sequence[Terminal], at: int, made: int, each: bool) -> int:
     """The number of `after every 4`, `between every 3 dc`; 0 if none.
 
-    Between every two is between one and the next, but where pairs are made in each place; as
-    many as are made there are parted from place to place.
+    Between every two is between one and the next, but where pairs are made in a place; as many
+    as are made in each are parted from place to place.
     """
     if types(t, at + 1, 2) != ["EACH", "NUM"] or types(t, at, 1) not in (["AFTER"], ["BETWEEN"]):
         return 0
     every = t[at + 2].number
-    pairs = every == 2 and not (each and made > 2 and made % 2 == 0)
+    pairs = every == 2 and not (made > 2 and made % 2 == 0)
     parts = t[at].type == "BETWEEN" and (pairs or (each and every == made))
     return 0 if parts or every == 1 else every
 
@@ -259,9 +263,8 @@ def _in_several(made: _Made, after: _After, count: int) -> Terminals:
 def _sizes(after: _After, count: int) -> list[int]:
     """So many stitches before each time, and last those behind which nothing stands, or 0."""
     marks = [count if n < 0 else n for n in after.numbers]
-    marks = sorted({n for n in marks if n <= count}) or [
-        *range(after.every, count + 1, after.every)
-    ]
+    last = count - after.between
+    marks = sorted({n for n in marks if n <= count}) or [*range(after.every, last + 1, after.every)]
     return [b - a for a, b in pairwise([0, *marks, count])]
 
 

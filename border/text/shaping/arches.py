@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 HOOK, RUN, PLACE = "hook", "run", "place"
 """How a stitch made before is named: counted from the hook, as one of so many, of a place."""
+UNSAID = "unsaid"
+"""Behind `hook`: that it is counted from there is not said."""
 
 _FILLING = frozenset(
     {"NUM", "STITCH", "CH", "PICOT", "CLUSTER", "SEP", "AND", "LP", "RP", "TIMES", "MORE", "OF"}
@@ -146,7 +148,8 @@ def _back_at(t: Sequence[Terminal], at: int) -> _Found | None:
             return None  # `the last st from hook`
         return _back(here, Kind(stitch or "st"), HOOK, end + 1)
     if named and here.number > 0 and types(t, end, 1) in (["SEP"], ["AND"]):
-        return _back(here, Kind(stitch or "st"), HOOK, end)  # behind a turn it is counted back
+        how = f"{HOOK} {UNSAID}"  # behind a turn it is counted back
+        return _back(here, Kind(stitch or "st"), how, end)
     if types(t, end, 1) != ["OF"]:
         return None
     end = past(t, end + 1, "THE")

@@ -27,10 +27,8 @@ def between_steps(t: Terminals) -> Terminals:
         end = past(t, behind_chains, "THEM") if between else at
         each = between and types(t, end, 2) == ["EACH", "NUM"]  # `1 chain between each 3`
         said = chains and end > at and ended(t, end + 2 * each)
-        if said and not divided and found and found[-1].type != "SEP" and _joined_by_and(found):
-            found.append(
-                like(found[-1], "SEP")
-            )  # `3 dc in loop and 3 dc in next with 3 ch between`
+        if said and not divided and found and found[-1].type != "SEP" and _of_two(found):
+            found.append(like(found[-1], "SEP"))  # `3 dc in loop, 3 dc in next with 3 ch between`
         starts = _like_steps(found) if said else []
         behind = past(t, end, "SEP", "AND")
         to_come = starts and not each and with_ == at
@@ -59,10 +57,12 @@ def _last_steps(found: Sequence[Terminal]) -> Iterator[int]:
                 return
 
 
-def _joined_by_and(found: Sequence[Terminal]) -> bool:
-    """Whether the last two steps make as many of the same, with an `and` between them."""
+def _of_two(found: Sequence[Terminal]) -> bool:
+    """Whether the last two steps make as many of the same, with nothing said yet of what stands
+    between the stitches of either."""
     starts = _like_steps([*found, like(found[-1], "SEP")])
-    return len(starts) > 1 and found[starts[-1] - 1].text == "and"
+    between = (x for n in starts[:1] for x in found[n:] if x.type in ("WITH", "BETWEEN", "DIVIDED"))
+    return len(starts) > 1 and not any(between)
 
 
 def _like_steps(found: Sequence[Terminal]) -> list[int]:

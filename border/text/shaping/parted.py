@@ -73,7 +73,8 @@ def _bracket(number: Terminal, stitch: Terminal, parting: _Parting) -> Terminals
 
 def _picots(t: Sequence[Terminal], at: int, count: int) -> _Parting | None:
     """`divided by 1 purl`, `with a picot between each`; not `between the loops`, `between each 3`
-    of three, where they part what goes into one place from the next."""
+    of three, where they part what goes into one place from the next, nor `between each 4` of
+    eight (`after.py`)."""
     at += types(t, at, 1) == ["SEP"] and not t[at].name
     by = types(t, at, 1)
     if by not in (["DIVIDED"], ["WITH"]):
@@ -90,7 +91,10 @@ def _picots(t: Sequence[Terminal], at: int, count: int) -> _Parting | None:
             return None
         between, at = at + 1, behind_between(t, at + 1)
         unsaid = between == at and t[at - 1].text == "between"
-        if any(x.type == "KIND" or (x.type, x.number) == ("NUM", count) for x in t[between:at]):
+        size = next((x.number for x in t[between:at] if x.type == "NUM"), 1)
+        if size == count or (size > 1 and count % size == 0):
+            return None
+        if any(x.type == "KIND" for x in t[between:at]):
             return None
     ends = ended(t, at) or types(t, at, 1) == ["PREP"]
     return _Parting(what, 0, at, unsaid) if ends else None

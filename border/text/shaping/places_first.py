@@ -80,10 +80,24 @@ def places_first(t: Terminals) -> Terminals:
             found += [left, *steps[:stitch], *parted, *steps[stitch:], right, *place]
         else:
             left, right = like(place[0], "LP"), like(place[-1], "RP")
+            counted = any(x.type == "EACHOF" for x in place) and t[start - 1].text != ":"
+            if counted and _leading_on(steps)[1]:
+                right = replace(right, name=CHAINED)
             found += [left, *steps, right, *place, *parted]
-        at, placed = stop, len(found)
+        at, placed = _behind_again(t, stop), len(found)
         found += on
     return found
+
+
+def _behind_again(t: Sequence[Terminal], at: int) -> int:
+    """Behind the `again in it` of `in the loop 3 dc, 4 ch, 3 dc again in it`; else the same
+    place."""
+    again = types(t, at, 4) == ["SEP", "PREP", "SAME", "PLACE"] and t[at].text == "again"
+    return at + 4 if again else at
+
+
+CHAINED = "chains at its end"
+"""The name of a bracket in each of several places whose last chains may lead on from them all."""
 
 
 def _leading_on(steps: Terminals) -> tuple[Terminals, Terminals]:

@@ -48,10 +48,18 @@ def times_before(t: Terminals) -> Terminals:
         bracket = [like(t[at], "LP"), *t[steps:inside]]
         whole = parts and not by_turns  # `twice 3 dc in loop, 2 ch`
         whole = whole and any(x.type == "PREP" for x in _first_step(t[steps:end]))
-        closed = like(t[at], "RP", name="list behind" if parts > 1 or whole else "")
+        # `three times: 7 ch, 1 dc` behind a comma; `12 times 1 tr in the loop; 7 ch`
+        asked = parts > 1 or whole or (colon and _behind_comma(found))
+        asked |= not parts and not by_turns and sorted(types(t, stop + 1, 2)) == ["CH", "NUM"]
+        closed = like(t[at], "RP", name="list behind" if asked else "")
         found += [*bracket, closed, t[at], *t[inside:end]]
         at = end
     return found
+
+
+def _behind_comma(found: Terminals) -> bool:
+    """Whether these words end in a comma: how often may be said of what stands before it."""
+    return bool(found) and found[-1].text == ","
 
 
 def _first_step(t: Terminals) -> Terminals:

@@ -118,17 +118,38 @@ _AGAIN = frozenset({"begin again", "commence again", "start again"})
 
 
 def making_after(t: Sequence[Terminal]) -> list[Terminal]:
-    """`in every stitch, making 1 chain after each`, `with 1 chain after every treble`."""
+    """`in every stitch, making 1 chain after each`, `with 1 chain after every treble`, `and 3 chain
+    after each`."""
     found: list[Terminal] = []
     for n, here in enumerate(t):
         chains, behind = chains_at(t, n + 1)
-        making = here.type == "WITH" and here.text in ("making", "with") and chains
+        making = here.type == "AND" or (here.type == "WITH" and here.text in _MAKING)
         each = types(t, behind, 2) in (["AFTER", "EACH"], ["AFTER", "EVERY"])
-        if making and each and types(t, behind + 2, 1) not in (["ORD"], ["NUM"]):
+        if making and chains and each and types(t, behind + 2, 1) not in (["ORD"], ["NUM"]):
             if found and found[-1].type == "SEP" and not found[-1].name:
                 found.pop()
             here = replace(here, type="SEP", text=",")
         found.append(here)
+    return found
+
+
+_MAKING = frozenset({"making", "working", "with"})
+
+
+def followed_by(t: Sequence[Terminal]) -> list[Terminal]:
+    """`8 treble, each followed by 1 chain, in the loop`: with 1 chain after each."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        follows = types(t, at, 2) == ["EACH", "SEP"] and t[at + 1].text == "followed by"
+        what = t[at + 2 : at + 4]
+        if follows and sorted(x.type for x in what) in (["CH", "NUM"], ["NUM", "PICOT"]):
+            comma = [] if types(found, len(found) - 1, 1) == ["SEP"] else [like(t[at], "SEP")]
+            found += [*comma, *what, like(t[at], "AFTER"), t[at]]
+            at += 4
+            continue
+        found.append(t[at])
+        at += 1
     return found
 
 

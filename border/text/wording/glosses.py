@@ -10,7 +10,15 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.tree import Kind
-from border.text.wording.passing import NAMED_BEHIND, NOUNS, chains_at, ended, prep_before, types
+from border.text.wording.passing import (
+    ARCHES,
+    NAMED_BEHIND,
+    NOUNS,
+    chains_at,
+    ended,
+    prep_before,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -166,13 +174,15 @@ def without_glosses(terminals: list[Terminal]) -> list[Terminal]:
 
 
 def _closed_here(found: Sequence[Terminal]) -> bool:
-    """Whether chains stand here, and one stitch behind them that closes them, `in same loop`."""
+    """Whether chains stand here, and one stitch behind them that holds them down in a loop, `in
+    same loop`; in the same stitch it closes them (`rings.py`)."""
     step = len(found) - 1
     while step > 0 and found[step].type != "SEP":
         step -= 1
     closing = [x.type for x in found[step + 1 :] if x.type not in ("NUM", "THE")]
     chains, behind = chains_at(found, step - 2)
-    return bool(chains) and behind == step and closing[:3] == ["STITCH", "PREP", "SAME"]
+    placed = behind == step and closing[:3] == ["STITCH", "PREP", "SAME"]
+    return bool(chains) and placed and found[-1].kind in ARCHES
 
 
 def just_before(terminals: Sequence[Terminal]) -> list[Terminal]:

@@ -15,6 +15,7 @@ from border.text.wording.passing import (
     behind_chains,
     ended,
     like,
+    only_ends,
     past,
     types,
 )
@@ -24,6 +25,10 @@ if TYPE_CHECKING:
 
 MADE = "made"
 """The name of a place that may be what the row itself has just made."""
+
+
+OF_EACH = "of each"
+"""The name of a miss that says no more than `in each`, unless what is there stands in groups."""
 
 
 def under_chains(t: Terminals) -> Terminals:
@@ -183,6 +188,9 @@ def missing_every(t: Terminals) -> Terminals:
     found: Terminals = []
     each = False
     arches = False
+    # `1 dc in each dc with 1 ch between, miss the 3 ch`: perhaps of each group by itself
+    parted = any(x.type == "BETWEEN" for x in t)
+    repeats = any(x.type == "REPEAT" for x in t)
     at = 0
     while at < len(t):
         opens = t[at].type in ("EACH", "EVERY")
@@ -194,7 +202,13 @@ def missing_every(t: Terminals) -> Terminals:
         said = bool(noun) and (t[at + 1].type == "EACH" or ended(t, what + 1))
         # `in every loop, missing the 3 chain`: these are loops as well
         said = said and not (arches and (noun[0].type == "CH" or _is_space(noun[0])))
-        if said and noun[0].type in NOUNS:
+        ends = repeats or only_ends(t[what + 1 :])
+        if said and noun[0].type in NOUNS and parted and not arches and ends:
+            again = [] if repeats else [like(noun[0], "SEP", name="hard"), like(noun[0], "REPEAT")]
+            skip = [replace(t[at], name=OF_EACH), *t[at + 1 : what + 1]]
+            t = [*t[:at], *skip, *again, *t[what + 1 :]]
+            repeats = True
+        elif said and noun[0].type in NOUNS:
             while found and found[-1].type == "SEP":
                 found.pop()
             at = _behind_others(t, what + 1)

@@ -134,6 +134,9 @@ def behind_chains(found: Sequence[Terminal]) -> bool:
     at -= types(found, at, 1) == ["NUM"]
     while at > 0 and found[at].type in ("SEP", "AND", "ENDING"):
         at -= 1
+    if types(found, at - 2, 3) == ["CH", "OF", "NUM"] and at > 2:  # `a chain of 6`
+        at -= 1 + (types(found, at - 3, 1) == ["NUM"])
+        return at < 2 or found[at - 2].type not in OPENS | WHICH | {"TO"}
     made = at > 1 and sorted(types(found, at - 1, 2)) == ["CH", "NUM"]
     return made and found[at - 2].type not in OPENS | WHICH | {"TO"}
 
