@@ -23,8 +23,9 @@ from border.text.framing.headings import is_heading
 from border.text.framing.numbering import Section
 from border.text.framing.set_apart import steps_set_apart
 from border.text.numbers import number_at, row_list_at
+from border.text.picots_said import picot_said_last
 from border.text.row_texts import BREAKS, MOST_WORDS, Reader, read_texts
-from border.text.shown import picot_said_last, with_shown_figures
+from border.text.shown import with_shown_figures
 from border.text.source import Source
 from border.text.squares.rows import turning_of, with_squares
 from border.text.squares.words import SquareRow

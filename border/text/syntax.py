@@ -14,9 +14,9 @@ from border.text.framing.headings import read_headings
 from border.text.framing.numbering import find_rows
 from border.text.framing.preamble import split_chain
 from border.text.framing.rowheads import find_heads
+from border.text.picots_said import without_picots
 from border.text.row_texts import MOST_WORDS, Reader
 from border.text.rows import read_rows
-from border.text.shown import without_picots
 from border.text.source import Source
 from border.text.squares.meanings import split_squares
 from border.text.squares.unsaid import with_usual_squares

@@ -49,7 +49,8 @@ from border.text.wording.gone_back import (
     mark_to_mark,
     steps_repeated,
 )
-from border.text.wording.instead_of import chains_instead, last_omitted, last_replaced, last_time
+from border.text.wording.instead_of import chains_instead, last_replaced
+from border.text.wording.last_time import last_omitted, last_time
 from border.text.wording.left_out import (
     a_row_of,
     at_near_end,
