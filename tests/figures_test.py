@@ -99,7 +99,7 @@ def test_a_picot_behind_a_stop_is_a_step() -> None:
 def test_a_numbered_space_of_a_shell_is_no_shell() -> None:
     shells = "round 1: (2 dc, ch 2, 2 dc) in each loop.\nround 2: "
     border, _ = read(f"terms: us\n{shells}*1 sc in first 1 ch of shell, ch 3; repeat.\n")
-    assert "1 sc in first ch-1 space" in write_border(border)
+    assert "1 sc in next ch-1 space" in write_border(border)
     border, _ = read(f"terms: us\n{shells}*1 sc in the 2 ch of shell, ch 3; repeat.\n")
     assert "1 sc in the shell" in write_border(border)
 

@@ -144,6 +144,8 @@ def _fitting(edge: _Edge, n: int, others: Iterable[Otherwise]) -> Iterator[Tried
 def _tried(edge: _Edge, n: int, others: Iterable[Otherwise]) -> Iterator[Tried]:
     """Each of the readings worked in place of round n."""
     for other in others:
+        if other.if_nothing and n < len(edge.worked.rounds):
+            continue
         made = _made(edge, n, other)
         if made is not None:
             done, fits, below = made

@@ -27,7 +27,8 @@ class Otherwise(Struct, frozen=True):
 
     `code`: of the finding that tells of it. `if_`: what would have to be so, to be
     read behind "if". `edit`: what to write to say so. `below`: the round before it,
-    where it is that one that is read otherwise.
+    where it is that one that is read otherwise. `if_nothing`: of a row that comes to nothing as it
+    is read, and of no other.
     """
 
     code: str
@@ -36,6 +37,7 @@ class Otherwise(Struct, frozen=True):
     at: Span
     round: Round
     below: Round | None = None
+    if_nothing: bool = False
 
 
 Changing = Callable[[Items, int], Iterable[Items]]

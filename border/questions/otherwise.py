@@ -237,13 +237,22 @@ def _loops(round_: Round) -> Iterator[Otherwise]:
                 return targets == (loop,)
         return False
 
-    counted = next(filter(names_loop, walk(steps_of(round_))), None)
-    if counted is None:
+    def is_counted(item: Item) -> bool:
+        match item:
+            case Skip() | Stitches(count=1, place=Place(Which.EACH)):
+                return True
+        return False
+
+    named = list(filter(names_loop, walk(steps_of(round_))))
+    if not named:
         return
+    counted = next(filter(is_counted, named), None)
+    if_nothing = counted is None  # over a row of loops these are what they are called
+    counted = counted or named[0]
     if_ = "a loop is the top of any stitch, as in the oldest books"
     edit = 'write a heading "loop means st"'
     for other, _ in rounds_with(round_, lambda items: [Change(on_stitches(items), counted, ())]):
-        yield Otherwise("perhaps-read-so", if_, edit, counted.span, other)
+        yield Otherwise("perhaps-read-so", if_, edit, counted.span, other, if_nothing=if_nothing)
 
 
 def _centres(round_: Round) -> Iterator[Otherwise]:

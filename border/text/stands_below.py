@@ -112,7 +112,8 @@ def chains_stand_singly(below: Text | None) -> bool:
     made = list(_made(below.items)) if below is not None else []
     beside = zip(made, [*made[1:], *made[:1]], strict=True)
     return (
-        None not in made
+        "ch" in made
+        and None not in made
         and all(two != ("ch", "ch") for two in beside)
         and all(
             (not isinstance(one, Chains) or one.count == 1)
