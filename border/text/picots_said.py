@@ -100,7 +100,7 @@ _LAST = 20
 
 
 _SAYS_OF = frozenset(
-    {",", ":", ".", "--", "—", "is", "are", "means", "made", "of", "thus", "consists"}
+    {",", ":", ".", "--", "—", "=", "is", "are", "means", "made", "of", "thus", "consists"}
 )
 
 

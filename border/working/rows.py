@@ -35,6 +35,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.written import write_item, write_list
+from border.text.written_places import write_place
 from border.working.arches import work_arch
 from border.working.closing import Account, Left, Trouble, counted_as
 from border.working.cursor import Cursor, Mark, Opening, RunsOut, Site
@@ -392,7 +393,13 @@ class Worker(Struct):
         if chains:
             made = write_list(chains, self.rules.terms)
             message = f"the round ends on its last stitch: no {made} leads from there to its start"
-            help_ = f'write "; repeat from *, {made}, join" where it is made there as well'
+            begun = self.begun or Place(Which.NEXT, ())
+            there = write_place(replace(begun, which=Which.NEXT), self.rules.terms)
+            help_ = (
+                f'write "; repeat from *, {made}, join" where it is made there as well, and '
+                f'"1 sl st {there}" in place of where the round begins: else these chains and '
+                "the first are one loop"
+            )
             self.tell(item, "perhaps-leads-back", message, help_)
 
     def _tell_begun_at_its_end(self, last: Item) -> None:

@@ -101,9 +101,6 @@ def test_in_other_words_a_row_comes_to_the_same_or_is_asked(words: str) -> None:
         if otherwise in (row, *SILENT):
             continue
         tried += 1
-        try:
-            now = said(otherwise, on)
-        except IndexError:
-            continue  # a fault stops the only round
+        now = said(otherwise, on)
         assert now == comes_to or _asked(now), otherwise
     assert tried > 50

@@ -148,12 +148,8 @@ def test_with_harmless_words_a_row_comes_to_the_same(words: str) -> None:
         otherwise = HARMLESS[words](row)
         if otherwise == row or OTHER_WORDS.search(row) or any(map(OTHER_WORDS.search, on.below)):
             continue
-        try:
-            before = said(row, on)
-        except IndexError:
-            continue  # a fault stops the only round
         tried += 1
-        assert said(otherwise, on) == before, otherwise
+        assert said(otherwise, on) == said(row, on), otherwise
     assert tried > 100
 
 

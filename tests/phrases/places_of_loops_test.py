@@ -226,7 +226,7 @@ OF_LOOPS_IN_TURN = {
     "*1 plain in each of the next 5 ch, 5 ch; repeat": "60 sc, 60 ch; 12 x 5 ch",
     "*1 plain in the 1st and last of the 5 ch, 5 ch; repeat": "24 sc, 60 ch; 12 x 1 ch-5 space",
     "*1 plain in the middle of the ch. 5 below, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 ch-5 space",
-    "*1 plain in the plain under the chain, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 sc",
+    "*1 plain in the plain under the chain, 5 ch; repeat": "12 sc, 60 ch; 12 x 4 loop; asked not-understood",
     "*1 plain in plain over the 5 ch, 5 ch; repeat": "12 sc, 60 ch; 12 x 1 sc",
 }
 OF_RUNS = {

@@ -76,7 +76,9 @@ def last_of(text: str, on: On = LOOPS) -> str:
     reading, more = read_rounds(border, lambda source, name: None)
     worked = work(reading, Edge("edge", on.closed, "loop", (), on.loops))
     asked = [f.code for f in (*told, *more, *worked.findings)]
-    return "; ".join([*_counted(count_edge(worked)[-1]), *(f"asked {code}" for code in asked)])
+    rounds = count_edge(worked)
+    counted = _counted(rounds[-1]) if rounds else ["nothing"]
+    return "; ".join([*counted, *(f"asked {code}" for code in asked)])
 
 
 def _heads(below: tuple[str, ...]) -> list[str]:

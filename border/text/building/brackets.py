@@ -13,12 +13,12 @@ from border.text.building.lists import settled_list
 from border.text.building.places import build_place
 from border.text.coming import build_as_they_come
 from border.text.doubting.lists_asked import same_backwards
-from border.text.doubting.place_doubts import tell_next_of, tell_of_size
+from border.text.doubting.place_doubts import tell_next_of, tell_of_size, tell_once_more
 from border.text.in_each import with_each
 from border.text.nodes import Building, Step, is_token, is_tree
 from border.text.shaping.nouns import OF_SIZE
 from border.text.shaping.parted import PICOTS
-from border.text.shaping.places_first import CHAINED
+from border.text.shaping.places_first import CHAINED, ONCE_MORE
 from border.text.steps import OPEN_PLACES
 from border.text.tree import (
     AsTheyCome,
@@ -120,7 +120,7 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
     return in_place(items, place, b, behind, span)
 
 
-_NEXT_TOLD = {"nth": tell_next_of, OF_SIZE: tell_of_size}
+_NEXT_TOLD = {"nth": tell_next_of, OF_SIZE: tell_of_size, ONCE_MORE: tell_once_more}
 """What is told of a next place of which it is not said what it is, by the name of its word."""
 
 

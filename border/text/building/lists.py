@@ -90,7 +90,7 @@ def settled_list(steps: Sequence[Step], b: Building, opening: bool = False) -> l
                 elif place.which is Which.SAME:
                     on = [one.item for one in settled[-3:]]
                     if may_be_picot(listed, item) or (len(on) > 2 and may_be_picot_on(*on)):
-                        tell_picot(listed[-1], b, item.span)
+                        tell_picot(settled[-2].item, b, item.span)
                     if _may_share(listed, item, into, worked):
                         start = opening and _opens_row(steps, n - len(listed))
                         tell_same(listed[start:], item, worked, b)

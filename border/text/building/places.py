@@ -150,6 +150,8 @@ def _part(children: Sequence[Node], b: Building) -> Member:
     if not is_unit or sites.pair or b.of(order).number == 0:
         help_ = 'write "first st of next block", "2nd ch of each space"'
         raise b.misread("this part of a place cannot be read", help_, *children)
+    if kind == ST and sites.kind.name in SPACES and b.round > 1:
+        kind = Kind("ch")  # `3rd st of the 5 chain`: there are no others in it
     return sites.member(Part(b.of(order).number, kind, sites.kind))
 
 

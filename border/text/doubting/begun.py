@@ -27,6 +27,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
+from border.text.written_places import write_place
 
 
 def tell_head(items: Sequence[Item], b: Building) -> None:
@@ -186,6 +187,21 @@ def tell_chains_meet(items: Sequence[Item], b: Building) -> None:
     """`*6 ch, skip 3, 1 sc; repeat from *, ending with 6 ch, join`: do they meet those that the
     round began with, as one loop?"""
     match items:
+        case [
+            Begin(place=place),
+            Repeat(items=(Chains(first), *_), times=None),
+            *_,
+            Chains(last) as end,
+        ]:
+            there = write_place(replace(place, which=Which.NEXT), b.terms, b.headings.overrides)
+            b.tell(
+                "perhaps-instead",
+                f"these chains meet the {first} that the round begins with, and are one loop of "
+                f"{first + last} with them",
+                "where the thread is fastened with a stitch in the place begun in, write it: "
+                f'"1 sl st {there}" in place of where the round begins',
+                end.span,
+            )
         case [Repeat(items=(Chains(first), *_), times=None), Chains(last) as end] if last == first:
             b.tell(
                 "perhaps-instead",

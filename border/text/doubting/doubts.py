@@ -290,10 +290,10 @@ def _tell_in_the_again(before: Item, between: Item, item: Item, b: Building) -> 
 
 
 def _tell_on_the_like(item: Item, b: Building) -> None:
-    """`2 dc on the dc`: both in one, or one in each?"""
+    """`2 dc on the dc`, `4 dc into the edge`: all in one, or one in each?"""
     match item:
         case Stitches(count, stitch, Place(Which.THE, (Whole(kind),), 1) as place):
-            if count < 2 or kind != Kind(stitch):
+            if count < 2 or (kind != Kind(stitch) and not b.said_in(place.span) & _OF_CLOTH):
                 return
             each = replace(item, place=replace(place, which=Which.NEXT, count=count))
             b.tell(
@@ -302,6 +302,13 @@ def _tell_on_the_like(item: Item, b: Building) -> None:
                 f"write {b.written(each)} if it is one in each",
                 item.span,
             )
+
+
+_OF_CLOTH = frozenset(
+    {"edge", "rolled edge", "folded edge", "raw edge", "hem", "rolled hem", "braid", "tape"}
+    | {"linen", "muslin", "flannel", "cambric", "lawn", "nainsook", "cloth", "material", "stuff"}
+)
+"""What is worked into all along: in which place of it is not said."""
 
 
 def _tell_unplaced(item: Item, behind: Item | None, b: Building) -> None:

@@ -125,7 +125,7 @@ def _of_the_named(taken: Sequence[_Taken | None]) -> Sequence[_Taken | None]:
     stitches where no step, or several, name what they are."""
     named = {one.stitch for one in taken if one and one.stitch} - {ST.name}
     bare = [one is not None and one.stitch == ST.name for one in taken]
-    skipped = any(one is not None and one.skipped for one in taken)
+    skipped = any(one is not None and (one.skipped or one.nth) for one in taken)
     if (
         len(named) == 1
         and _CH not in named

@@ -335,7 +335,7 @@ def tell_shared_out(item: Stitches, b: Building) -> None:
     )
 
 
-def tell_once_more(item: Stitches, b: Building) -> None:
+def tell_once_more(item: Stitches | Bracket, b: Building) -> None:
     """`3 dc in the loop, also in the next loop, 5 ch`: 3 there, too?"""
     b.tell(
         "place-assumed",

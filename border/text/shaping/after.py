@@ -26,13 +26,14 @@ _MOST = 48
 class _After(Struct, frozen=True):
     """What stands after stitches, and where these words end: after every so many, or after those
     of these numbers (-1: the last). `between`: not after the last ones of a place, or of those
-    that are counted."""
+    that are counted. `named`: `after each dc`, not `after each`."""
 
     what: tuple[Terminal, ...]
     every: int
     numbers: tuple[int, ...]
     end: int
     between: bool = False
+    named: bool = False
 
 
 class _Made(Struct, frozen=True):
@@ -148,13 +149,14 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
         at = more if types(t, more, 1) == ["ORD"] else at
     if types(t, at, 1) == ["STITCH"] and t[at].name != stitch:
         return None
-    named = types(t, at, 1) == ["STITCH"] or (types(t, at, 1) == ["KIND"] and _any_stitch(t[at]))
+    stitches = types(t, at, 1) == ["STITCH"]
+    named = stitches or (types(t, at, 1) == ["KIND"] and _any_stitch(t[at]))
     one = types(t, at, 1) == ["NUM"] and t[at].number == 1
     at += named or one
     # chains after each, all along a row, part stitches: `between.py`
     chains_between = every == 1 and what[-1].type != "PICOT" and over_all
     said = (every > 0 or numbers) and (ended(t, at) or types(t, at, 1) == ["PREP"])
-    after = _After(what, every, tuple(numbers), at, between)
+    after = _After(what, every, tuple(numbers), at, between, stitches)
     return after if said and not chains_between else None
 
 
@@ -222,7 +224,8 @@ def _parted(made: _Made, after: _After) -> Terminals:
         if not (made.each and made.places > 1 and count == 1):
             return []
         after = replace(after, numbers=tuple(range(1, made.places)))
-    if after.every == 1 and after.what[-1].type != "PICOT" and made.each and count > 1:
+    behind_place = after.every == 1 and not after.named and after.what[-1].type != "PICOT"
+    if behind_place and made.each and count > 1:
         return _behind_each_place(made, after) if made.places > 1 else []
     within = after.every <= count and max(after.numbers, default=0) <= count
     if within and (count > 1 or after.every == 1):

@@ -125,7 +125,8 @@ def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]
             space_of(here, t[at + 1].number, t[at + 2]),
         ]  # `in one 7 chain`
     ends = ended(t, at + 1) or (before[-1].type == "THE" and types(t, at + 1, 1) == ["NUM"])
-    if here.type == "CH" and ends and is_under(before):
+    over_each = before[-1].type in ("EACH", "EVERY") and is_over(before)  # `5 sc over each ch`
+    if here.type == "CH" and ends and (is_under(before) or over_each):
         return 1, [like(here, "KIND", Kind("space"))]  # `under the first chain`
     if here.text in ("one", "1") and here.type == "NUM" and ended(t, at + 1) and is_under(before):
         return 1, [like(here, "NEXT"), like(here, "KIND", Kind("loop"))]  # `1 dc under one`
@@ -256,6 +257,12 @@ def is_under(before: Sequence[Terminal]) -> bool:
     """Whether `under`, `under every` stands before: there is room under a run of chains only."""
     prep = next((x for x in reversed(before) if x.type not in WHICH), None)
     return prep is not None and prep.text.split()[-1] in ("under", "u", "beneath")
+
+
+def is_over(before: Sequence[Terminal]) -> bool:
+    """Whether `over`, `over every` stands before, of what is worked round."""
+    prep = next((x for x in reversed(before) if x.type not in WHICH), None)
+    return prep is not None and prep.text == "over"
 
 
 def is_parted(before: Sequence[Terminal]) -> bool:

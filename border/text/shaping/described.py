@@ -206,11 +206,13 @@ def _beside_others(t: Terminals, at: int, found: Terminals) -> int:
     stitch = t[noun].type == "STITCH" and noun > at + 1
     chains = found[-1].type == "CH" or found[-1].kind == Kind("space", _size(found[-1]))
     beside = (t[at].type == "AFTER" or t[at].text == "before") and chains and stitch
-    above = t[at].text in _OVER_UNDER and found[-1].type in _STOOD_ON
+    under = t[at].text in _UNDER and t[noun].type not in ("STITCH", "PICOT")  # what chains cover
+    above = t[at].text in _OVER_UNDER and found[-1].type in _STOOD_ON and not under
     return noun + 1 if beside or above else at
 
 
-_OVER_UNDER = frozenset({"over", "above", "under", "beneath", "below"})
+_UNDER = frozenset({"under", "beneath", "below"})
+_OVER_UNDER = frozenset({"over", "above"}) | _UNDER
 _STOOD_ON = frozenset({"STITCH", "CH"})
 
 

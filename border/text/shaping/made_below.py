@@ -33,6 +33,9 @@ def of_made_below(t: Terminals, below: Text | None) -> Terminals:
             part = len(found)
             while part and found[part - 1].type in ("THE", "NEXT", "EACH"):
                 part -= 1
+            if types(found, part - 2, 2) == ["STITCH", "OF"]:  # `the centre dc of the three`
+                found.append(here)
+                continue
             if types(found, part - 3, 3) == ["ORD", "KIND", "OF"]:  # `in the 3rd of the 5`
                 found[part - 2] = replace(found[part - 2], kind=Kind("ch"))
                 behind = found[part - 2].start

@@ -17,11 +17,14 @@ _GOES_ON = frozenset(
     {"PREP", "BETWEEN", "TOGETHER", "ALLTOGETHER", "AS", "NOTCOUNTED", "OF", "KIND", "PICOT"}
     | {"CLUSTER", "TO", "TOEND", "TOLAST", "MORE", "INALL", "FROM", "FROMHOOK", "ROUND", "MOD"}
     | {"NOTHING", "WITH", "DIVIDED", "AND", "SEP", "LP", "AFTER", "ENDST", "ATEND", "REST"}
-    | {"ALTERNATELY", "SOON", "TIMES"}
+    | {"ALTERNATELY", "SOON", "TIMES", "BUT", "BELOW", "ATONCE"}
 )
 """What may stand behind an abbreviation whose full stop ends nothing."""
 
 
+_MADE = frozenset({"made", "just made", "just worked"})
+_BEHIND_COUNT = frozenset({"", "SEP", "LP", "RP", "BETWEEN", "AND", "AS", "BELOW"})
+"""What may stand behind chains and their number: `ch. 3, …`, `ch. 5 below`."""
 _TELLS = frozenset({"is", "are", "being", "which", "that"})
 """Behind these a clause tells of the thing before them: `the 2 ch. is missed`."""
 
@@ -85,7 +88,7 @@ def without_dots(terminals: list[Terminal]) -> list[Terminal]:
             # `ch. 3` is one thing, `2 ch. 3 dc` are two.
             counted = sorts[n + 1] == "NUM" and sorts[n - 2 if n > 1 else -1] != "NUM"
             behind = sorts[n + 2]
-            made = n + 1 < len(terminals) and terminals[n + 1].text == "made"
+            made = n + 1 < len(terminals) and terminals[n + 1].text in _MADE
             # `1 d.c. into the corner d.c.`
             corner = sorts[n + 1] == "EXCEPT" and terminals[n + 1].text.startswith("in")
             # `under the 5 ch. at the corner`
@@ -100,7 +103,9 @@ def without_dots(terminals: list[Terminal]) -> list[Terminal]:
                 or (n + 1 < len(terminals) and terminals[n + 1].text in _TELLS)
                 or (corner and (begins or behind in ("STITCH", "CH", "KIND")))
                 or sorts[n + 1] in _GOES_ON
-                or (counted and behind in ("", "SEP", "LP", "RP", "BETWEEN", "AND", "AS"))
+                or (sorts[n + 1] == "ENDWITH" and "last time" in terminals[n + 1].text)
+                or (sorts[n + 1] == "SEP" and behind in ("TOGETHER", "ALLTOGETHER", "ATONCE"))
+                or (counted and behind in _BEHIND_COUNT)
             ):
                 kept[-1] = _dotted(kept[-1])
                 continue

@@ -152,6 +152,9 @@ def without_glosses(terminals: list[Terminal]) -> list[Terminal]:
         if [t.type for t in three] == ["LP", "CLUSTER", "RP"] and found and not three[1].number:
             at += 3  # `…, thread over and through all (cluster)`
             continue
+        glossed = types(three, 0, 2) in (["LP", "NAMELY"], ["LP", "CH"], ["LP", "PICOT"])
+        if glossed and types(found, len(found) - 2, 2) == ["PICOT", "SEP"] and not found[-1].name:
+            found.pop()  # `1 purl, (that is, 4 ch, 1 sc in the first)`
         before = found[-1] if found else None
         if [t.type for t in three] == ["LP", "PICOT", "RP"] and _closed_here(found):
             at += 3  # `5 ch, 1 dc into same loop (picot)`

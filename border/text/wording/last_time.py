@@ -49,7 +49,8 @@ def last_time(t: Terminals) -> Terminals:
     repeat from *, the last time 9 ch`. `7 ch (omitted the last time); repeat`: `7 ch; repeat,
     omitting the last 7 ch`."""
     at = next((n for n in range(len(t)) if _behind_time(t, n) > n), len(t))
-    repeat = max((n for n, x in enumerate(t) if x.type == "REPEAT" and _is_own(t, n)), default=0)
+    again = ("REPEAT", "SOON")
+    repeat = max((n for n, x in enumerate(t) if x.type in again and _is_own(t, n)), default=0)
     if at == len(t):
         return t
     start, end = _clause(t, at)
@@ -169,6 +170,9 @@ def last_omitted(t: Terminals) -> Terminals:
     left = max((n for n, step in enumerate(steps) if _is_step(step, what)), default=-1)
     if not _one_step(what) or left < 0 or not (end == len(t) or t[end].type in _PARTS):
         return t
+    more = next(iter(_steps(t[end:])), [])
+    if more and more[0].type in ("NUM", "CH") and all(x.type != "PREP" for x in more):
+        return t  # `omitting the last 5 ch and 1 dc`: both?
     steps = steps[:left] + steps[left + 1 :]
     tail_end = next((n for n in range(end, len(t)) if t[n].type == "ENDING"), len(t))
     before = at

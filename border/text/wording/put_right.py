@@ -317,9 +317,9 @@ def _again_behind_mark(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 PUT_RIGHT = (
+    where(without_dots, "SEP"),
     where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
     where(without_the_row_below, "BELOW"),
-    where(without_dots, "SEP"),
     where(_said_once, "SEP-SEP AND-REPEAT AND-NUM AND-SEP LP-SEP STAR-SEP SEP-AND SEP-PREP"),
     where(_chains_loosely, "CH-MOD NUM-MOD"),
     where(followed_by, "EACH-SEP"),
@@ -435,7 +435,7 @@ PUT_RIGHT = (
     where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
     where(without_glosses, "LP"),
     where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),
-    where(last_time, "ENDWITH ORD-TIMES ORD-REPEAT", "REPEAT"),
+    where(last_time, "ENDWITH ORD-TIMES ORD-REPEAT", "REPEAT SOON"),
     where(with_remarks),
     where(last_omitted, "EXCEPT SKIP", "STAR", "REPEAT"),
     where(last_made, "ENDING", "CH", "ORD"),

@@ -296,13 +296,15 @@ def _first_shown(t: Sequence[Terminal], at: int) -> int:
     """Behind `(3 ch for first dc of round)` that follows what is worked in each place; else the
     same place."""
     chains = sorted(types(t, at + 1, 2)) == ["CH", "NUM"] and types(t, at + 3, 1) == ["AS"]
-    if t[at].type != "LP" or not chains or not at or t[at - 1].type not in (*NOUNS, "SEP"):
+    before = at - 1 - (at > 1 and t[at - 1].type == "SEP")  # the place that the bracket follows
+    if t[at].type != "LP" or not chains or not at or t[before].type not in NOUNS:
         return at
     stitch = past(t, at + 4, "THE", "ORD")
     end = _of_the_round(t, stitch + 1) if stitch + 1 < len(t) else stitch
     each = any(x.type in ("EACH", "EVERY") for x in t[:at])
     said = types(t, stitch, 1) == ["STITCH"] and types(t, end, 1) == ["RP"]
-    return end + 1 if each and said and ended(t, end + 1) else at
+    worked = types(t, end + 1, 1) in (["TOEND"], ["TIMES"])
+    return end + 1 if each and said and ended(t, end + 1) and not worked else at
 
 
 def _claimed(t: Sequence[Terminal], at: int) -> int:

@@ -86,7 +86,7 @@ def in_orders(t: Terminals) -> Terminals:
         tail = end
         while not ended(t, tail):
             tail += 1
-        chained = types(t, end, 1) == ["OF"] and types(t, tail - 1, 1) == ["CH"]
+        chained = types(t, end, 1) == ["OF"] and "CH" in types(t, tail - 2, 2)  # `of the ch 6`
         named = [like(t[at], "CH") if chained else stitch_left_out(t[at])]
         named = t[noun:end] or named  # `in the 3rd and 4th of the 6 chain`
         counted = types(found, len(found) - 2, 1) == ["NUM"]
