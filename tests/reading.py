@@ -23,6 +23,7 @@ from border.text.written import write_border
 SPACE = Kind("space")
 LOOP = Kind("loop")
 QUESTIONS = {
+    "place-assumed",
     "perhaps-one-place",
     "perhaps-counted-on",
     "perhaps-picot",

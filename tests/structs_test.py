@@ -16,7 +16,7 @@ GATHER = {
     "border.text.vocabulary": {"Way"},
     "border.text.row_texts": {"Reader"},
     "border.text.squares.words": {"SquareRow"},
-    "border.text.building.build": {"_List"},
+    "border.text.building.repeats": {"Listed"},
     "border.text.copying.copied": {"Copies"},
     "border.text.copying.changed": {"Changed"},
     "border.text.copying.variations": {"Met", "Variations"},

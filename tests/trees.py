@@ -179,8 +179,12 @@ def bare_stitches(draw: st.DrawFn) -> Stitches:
 
 
 def _finished(draw: st.DrawFn, made: Stitches) -> Stitches:
-    """With chains between (of two at least), as clusters, together, with modifiers."""
-    between = draw(st.sampled_from((0, 0, 2))) if made.count > 1 else 0
+    """With chains between (of two at least), as clusters, together, with modifiers.
+
+    Not with chains between where the place is between something, too: nobody says both at once.
+    """
+    apart = made.place is not None and any(isinstance(t, Between) for t in made.place.targets)
+    between = draw(st.sampled_from((0, 0, 2))) if made.count > 1 and not apart else 0
     modifiers = draw(st.sampled_from(((), (), ("back loop",), ("loosely",), ("round the stem",))))
     return Stitches(
         made.count,
@@ -389,7 +393,7 @@ def rows(draw: st.DrawFn, number: int) -> Row:
             numbers = tuple(range(number, number + len(copied) * times))
             file = draw(st.sampled_from((None, None, "cuff.border", "My cuff, no. 2.border")))
             ends = tuple(draw(st.lists(endings, max_size=2)))
-            differs = tuple(draw(st.lists(variations, max_size=3)))
+            differs = tuple(draw(st.lists(variations, max_size=3, unique=True)))
             return Row(numbers, Copy(copied, times, file, ends, differs), told)
 
 

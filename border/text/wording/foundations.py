@@ -255,7 +255,14 @@ def _behind_join(t: Sequence[Terminal], at: int, count: int) -> int:
     firsts = (1, count, -1) if slips else (1,)  # `1 sl st in 8th st from needle`
     if types(t, place, 1) != ["ORD"] or t[place].number not in firsts:
         return at
+    noun = t[place + 1].kind if place + 1 < len(t) else None
+    if noun is not None and noun.name not in _OF_RING:
+        return at  # `1 sl st in first run of 3 dc`
     return past(t, place + 1, "CH", "KIND", "OF", "THE", "THEM", "NUM", "FROMHOOK")
+
+
+_OF_RING = frozenset({"st", "loop", "ch", "space"})
+"""What the chains of a ring are called, where they are joined."""
 
 
 def _ring(head: Head, end: int, count: int) -> None:
