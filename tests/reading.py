@@ -24,6 +24,7 @@ SPACE = Kind("space")
 LOOP = Kind("loop")
 QUESTIONS = {
     "place-assumed",
+    "perhaps-instead",
     "perhaps-one-place",
     "perhaps-counted-on",
     "perhaps-picot",
