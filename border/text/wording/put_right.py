@@ -154,6 +154,7 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
         if here.text == "leave" and types(terminals, n + 1, 1) != ["NUM"]:
             continue  # `leave the loops`, where a row ends
         each_time = first and n and terminals[n - 1].type in ("STAR", "CROSS")
+        each_time = each_time and types(terminals, past(terminals, order + 1, *NOUNS), 1) != ["OF"]
         last = types(terminals, order, 1) == ["ORD"] and terminals[order].number == -1
         last = last and ended(terminals, past(terminals, order + 1, *NOUNS))
         if here.type == "SKIP" and (each_time or (last and _goes_on(terminals, n))):
