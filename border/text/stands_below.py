@@ -99,6 +99,13 @@ def stand_alone(below: Text | None, stitch: str) -> bool:
     return others and all(set(two) != {stitch} for two in beside)
 
 
+def loop_sizes(below: Text | None) -> set[int]:
+    """The numbers of chains that stand together as the row below makes them."""
+    steps = list(walk(below.items)) if below is not None else []
+    sizes = {one.count for one in steps if isinstance(one, Chains)}
+    return sizes | {one.parted for one in steps if isinstance(one, Stitches | Bracket)} - {0}
+
+
 def no_chains(below: Text | None) -> bool:
     """Whether the row below is known to be stitches alone: what is counted on it is a stitch."""
     made = list(_made(below.items)) if below is not None else []

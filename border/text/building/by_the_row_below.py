@@ -27,6 +27,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
+from border.text.wording.last_stitches import TURNING
 from border.text.wording.missed import OF_EACH
 
 if TYPE_CHECKING:
@@ -74,10 +75,6 @@ def _begun_as(b: Building) -> str:
             made = (i.stitch for i in walk(below) if isinstance(i, Stitches))
             return next((name for name in made if 2 <= STITCHES[name].height <= count), "")
     return ""
-
-
-TURNING = "turning"
-"""The name of a place that is the chains with which the row below began."""
 
 
 def each_in_turn(item: Item, b: Building) -> Item:

@@ -66,6 +66,7 @@ from border.text.tree import (
 )
 from border.text.wording.beside import BESIDE
 from border.text.wording.first_stitches import FIRST
+from border.text.wording.last_stitches import TURNING
 from border.text.wording.missed import MADE
 from border.text.wording.of_so_many import IN_ONE
 
@@ -280,7 +281,7 @@ _BETWEEN_TOLD = {
 """What is told of a place between two, by the name that its word was given on the way."""
 _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "middle": tell_on_the_middle,
-    "turning": tell_turning_chain,
+    TURNING: tell_turning_chain,
     FIRST: tell_start_chain,
     "nth": tell_next_of,
     OF_SIZE: tell_of_size,

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
-from border.text.stands_below import stands_in
+from border.text.stands_below import loop_sizes, stands_in
 from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
     ST,
@@ -60,10 +60,8 @@ _CH = "ch"
 
 def _loops(below: Text) -> Kind | None:
     """The loops that a row makes, where all are of as many chains and stitches part them."""
-    made = list(walk(below.items))
-    sizes = {one.count for one in made if isinstance(one, Chains)}
-    sizes |= {one.parted for one in made if isinstance(one, Stitches | Bracket)} - {0}
-    begun = any(isinstance(one, StartChain) for one in made)
+    sizes = loop_sizes(below)
+    begun = any(isinstance(one, StartChain) for one in walk(below.items))
     return Kind("space", sizes.pop()) if len(sizes) == 1 and not begun else None
 
 

@@ -12,9 +12,9 @@ from msgspec.structs import replace
 from border.findings import Span
 from border.stitches import STITCHES
 from border.text.nodes import Building
-from border.text.stands_below import stand_alone, stands_in
+from border.text.stands_below import loop_sizes, stand_alone, stands_in
 from border.text.steps import walk
-from border.text.tree import Bracket, Chains, Item, Kind, Place, Skip, Stitches, Which, Whole
+from border.text.tree import Item, Kind, Place, Skip, Stitches, Which, Whole
 from border.text.vocabulary import name_of
 
 if TYPE_CHECKING:
@@ -40,7 +40,7 @@ def tell_number_unsaid(items: Sequence[Item], b: Building) -> None:
                     _tell_one_place(item, place, b)
             case Stitches(
                 count, place=Place(which, (Whole(Kind("ch")),), on, each=False) as place
-            ) if which in _SOME and 1 < on == count and count in _loops(b):
+            ) if which in _SOME and 1 < on == count and count in loop_sizes(b.below):
                 if not any(t.text in ("on", "upon") for t in b.terminals_in(place.span)):
                     _tell_one_loop(item, place, b)
             case Skip(1, Whole(Kind(name, None, None))) if name in STITCHES:
@@ -58,14 +58,6 @@ def _tell_one_place(item: Stitches, place: Place, b: Building) -> None:
         f"write {b.written(one)} if all of them go into one",
         item.span,
     )
-
-
-def _loops(b: Building) -> set[int]:
-    """How many chains the loops of the row below have."""
-    below = walk(b.below.items) if b.below is not None else ()
-    return {one.count for one in below if isinstance(one, Chains)} | {
-        one.parted for one in below if isinstance(one, Stitches | Bracket)
-    }
 
 
 def _tell_one_loop(item: Stitches, place: Place, b: Building) -> None:

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
-from border.text.stands_below import no_chains, stand_alone
+from border.text.stands_below import loop_sizes, no_chains, stand_alone
 from border.text.steps import walk
 from border.text.tree import (
     SPACES,
@@ -149,9 +149,7 @@ def tell_in_one(item: Stitches, b: Building) -> None:
 def tell_of_size(item: Stitches | Bracket, b: Building) -> None:
     """`7 dc in the ch-2, ch 3, 1 sc in the next`: the next of 2, where others lie between?"""
     size = item.place.targets[0].of.size if item.place is not None else None
-    below = list(walk(b.below.items)) if b.below is not None else []
-    sizes = {one.count for one in below if isinstance(one, Chains)}
-    sizes |= {one.parted for one in below if isinstance(one, Stitches | Bracket)} - {0}
+    sizes = loop_sizes(b.below)
     if sizes - {size} and size in sizes:
         b.tell(
             "place-assumed",

@@ -147,9 +147,9 @@ def _after(t: Sequence[Terminal], made: int, at: int) -> _After | None:
         while types(t, more, 1) in (["SEP"], ["AND"], ["THE"]) and not t[more].name:
             more += 1
         at = more if types(t, more, 1) == ["ORD"] else at
-    if types(t, at, 1) == ["STITCH"] and t[at].name != stitch:
-        return None
     stitches = types(t, at, 1) == ["STITCH"]
+    if stitches and t[at].name != stitch:
+        return None
     named = stitches or (types(t, at, 1) == ["KIND"] and _any_stitch(t[at]))
     one = types(t, at, 1) == ["NUM"] and t[at].number == 1
     at += named or one

@@ -13,6 +13,7 @@ from border.stitches import STITCHES
 from border.text.shaping.sentences import place_at
 from border.text.terminals import Terminal
 from border.text.tree import SPACES, ST, Kind
+from border.text.wording.last_stitches import TURNING
 from border.text.wording.passing import (
     ARCHES,
     NOUNS,
@@ -78,7 +79,7 @@ def described(t: Terminals) -> Terminals:
             at += 1
             continue
         if t[at].type == "PREP" and (end := _turning_chain(t, at, found)) > at:
-            here = replace(t[at], name="turning")
+            here = replace(t[at], name=TURNING)
             found += [here, like(here, "ORD", number=-1), stitch_left_out(here)]
             at = end
             continue
@@ -302,7 +303,7 @@ def _chains_at_end(found: Terminals) -> bool:
     order = found[start + 1 if types(found, start, 1) == ["THE"] else start].number
     under = part is None and found[prep].text not in ("in", "into", "on")
     if top or (not under and (bare or _is_as_high(found[:prep], order))):
-        found[prep:] = [replace(found[prep], name="turning"), last, stitch_left_out(chain)]
+        found[prep:] = [replace(found[prep], name=TURNING), last, stitch_left_out(chain)]
         return True
     if bare and not under:
         return False

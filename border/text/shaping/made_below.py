@@ -8,7 +8,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.text.shaping.described import BETWEEN, EACH_IN_SHELL, IN_GROUP, IN_SHELL, OF_HEAP
-from border.text.stands_below import are_heaped, loops_in_shells, worked_together
+from border.text.stands_below import are_heaped, loop_sizes, loops_in_shells, worked_together
 from border.text.steps import walk
 from border.text.tree import Bracket, Chains, Kind, Stitches, Text
 from border.text.wording.passing import Terminals, types
@@ -20,10 +20,8 @@ def of_made_below(t: Terminals, below: Text | None) -> Terminals:
     t = _side_by_side(_each_in_shells(_in_groups(t, below), below), below)
     if below is None or not any(_is_unsaid(here.kind, here.text) for here in t):
         return t
-    items = list(walk(below.items))
-    chains = {one.count for one in items if isinstance(one, Chains)}
-    chains |= {one.parted for one in items if isinstance(one, Stitches | Bracket)}
-    chains -= {one.count for one in items if isinstance(one, Stitches)}
+    stitches = {one.count for one in walk(below.items) if isinstance(one, Stitches)}
+    chains = loop_sizes(below) - stitches
     found: Terminals = []
     behind = -1  # `on the centre 3 of the 5`: where the words stand for what is behind the first
     for here in t:

@@ -1,6 +1,5 @@
 """What stands in the place of something: `3 chain instead of the first treble`; `repeat from *, but
-instead of the last dc work 1 sl st in the first dc`. What a repeat has otherwise the last time, or
-not at all: `7 ch (the last time 9 ch); repeat`, `repeat from *, omitting the last 7 ch`.
+instead of the last dc work 1 sl st in the first dc`.
 """
 
 from __future__ import annotations

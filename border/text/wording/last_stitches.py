@@ -34,6 +34,9 @@ if TYPE_CHECKING:
 
 _COMES = frozenset({"being", "coming", "comes", "falling", "falls", "going", "goes", "worked"})
 _COMES |= {"made", "taken", "placed", "put", "to", "come", "be"}
+TURNING = "turning"
+"""The name of a place that is the chains with which the row below began."""
+
 _EXTENT = HOW_OFTEN | {"TOEND", "FROM", "THE", "STAR", "MARK", "CROSS", "STARWORD", "FROMHEAD"}
 _EXTENT |= {"NUM"}
 _LED = frozenset({"SEP", "AND", "WITH", "THE", "NOTHING"})
@@ -275,7 +278,7 @@ def _last_of_row(found: list[Terminal], named: Terminal) -> list[Terminal]:
     found[repeat:] = [x for x in found[repeat:] if x.type != "TOEND"]
     stitch = named if named.type == "STITCH" else stitch
     stop = like(stitch, "SEP", name="hard")
-    place = [like(stitch, "PREP", name="turning"), like(stitch, "ORD", number=-1), noun]
+    place = [like(stitch, "PREP", name=TURNING), like(stitch, "ORD", number=-1), noun]
     return [like(stitch, "TOLAST"), noun, stop, like(stitch, "NUM", number=1), stitch, *place]
 
 

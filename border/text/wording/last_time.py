@@ -29,19 +29,14 @@ if TYPE_CHECKING:
 _OMITS = frozenset(
     {"omit", "omitting", "omitted", "leave", "leaving", "not", "except", "excepting"}
 )
-
 _PARTS = frozenset({"SEP", "AND"})
-
 LAST_TIME = "the last time"
 """The words by which such an end is told."""
-
 _NAMED = frozenset({"NUM", "CH", "STITCH", "PICOT"})
-
 _AROUND = frozenset({"SEP", "AND", "LP", "RP", "THE", "WITH", "BUT"})
-
 _LEAVES = frozenset({"omit", "omitting", "leave", "leaving"})
-
 _CHAINS = 2
+"""Chains, with their number, are so many words."""
 
 
 def last_time(t: Terminals) -> Terminals:
