@@ -73,7 +73,7 @@ class Building(Struct):
         """Whether only an `and` stands between two steps: not `and work`, `, and`."""
         between = self.said_between(before, behind)
         last = next((t.end for t in reversed(self.terminals) if t.end <= behind.span.start), 0)
-        return between in (["and"], ["&"]) and last + 1 == behind.span.start
+        return between == ["and"] and last + 1 == behind.span.start
 
     def stopped(self, first: Item, last: Item) -> bool:
         """Whether full stops part the steps from one to another, and no semicolon does."""

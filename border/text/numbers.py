@@ -188,6 +188,6 @@ def _past_to(words: Sequence[Word], at: int) -> int | None:
 def _past_joiner(words: Sequence[Word], at: int) -> int:
     if _text(words, at) == ",":
         at += 1
-    if _text(words, at) in ("and", "&"):
+    if _text(words, at) == "and":
         at += 1
     return at

@@ -119,6 +119,10 @@ def _shown_in(words: list[Word], keep: int, opens: int, names: Names) -> _Found:
     return [*words[:keep], *words[end + 1 :]], tuple(steps)
 
 
+_MARKS = frozenset({"*", "x", "\u00d7", "+"})
+_STOPS = _MARKS | {",", ";", ".", ")", "and", "repeat"}
+"""At these a step ends: a mark may be the second of a pair."""
+
 _PLACE = 5
 """A place has no more words before the bracket that says what is worked there."""
 
@@ -192,7 +196,7 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
     if bracket:
         says = behind == ")" and (len(said) > 1 or _is_gloss(words, opens - 1))
     else:
-        says = behind in ",;." and len(said) > 1 and _says_so(said)
+        says = behind in _STOPS and len(said) > 1 and _says_so(said)
     if not says:
         return None
     end = trimmed(words, opens - bracket)
@@ -226,7 +230,7 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
             replace(words[inside - 1], text=")", sort=Sort.MARK),
             *behind_place,
         ], steps
-    goes_on = same and not printed and start > 0 and words[start - 1].text != "*"
+    goes_on = same and not printed and start > 0 and words[start - 1].text not in _MARKS
     if goes_on or (printed and words[opens].text != "("):
         return None
     numbers = [w for w in words[start:inside] if _counts(w)]
@@ -275,7 +279,7 @@ def _is_behind_steps(words: Sequence[Word], at: int, names: Names) -> bool:
     for n, word in enumerate(words[:at]):
         stitch, _ = longest(words, n, names.phrases)
         made = stitch is not None and stitch.name != "ss" and not is_place(words[:n])
-        if word.text == "*" or made:
+        if word.text in _MARKS or made:
             return True
     return False
 

@@ -76,7 +76,7 @@ def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal,
             return _terminal(type_, words, at, at + 1, name=name), at + 1
         if word.text in _PRINTED:
             return _terminal("MARK", words, at, at + 1), at + 1
-        if word.text not in ("\u00d7", "&", "="):
+        if word.text not in ("\u00d7", "="):
             return _terminal("UNKNOWN", words, at, at + 1), at + 1
     if (end := behind_distance(words, at, names)) > at:
         return _terminal("REMARK", words, at, end, name=DISTANCE), end

@@ -29,6 +29,7 @@ _WORDS = re.compile(
   | (?P<dotted>[^\W\d_](?:\.[^\W\d_])+(?![^\W_]))
   | (?P<repeat>\b(?i:rep|rept|rpt)(?:\.(?=[^\S\r\n]*[^\sA-Z])|(?![^\W_])))
   | (?P<shell>\b(?i:shs?)\.(?=[^\S\r\n]*[^\sA-Z]))
+  | (?P<etc>(?:&[ ]?[cC]|\b(?i:etc))(?:\.(?=[^\S\r\n]*[^\sA-Z])|(?![^\W_])))
   | (?P<word>[^\W\d_]+(?:['\u2019][^\W\d_]+)*)
   | (?P<dash>\u2014+|--+|\u2013\u2013+)
   | (?P<hyphen>[-\u2010\u2011\u2013])
@@ -118,10 +119,14 @@ def _word(kind: str, text: str, start: int, end: int, line: int, glued: bool) ->
             return Word(Sort.WORD, "repeat", start, end, line, glued)
         case "shell":  # `sh. in sh.`
             return Word(Sort.WORD, text.lower().rstrip("."), start, end, line, glued)
+        case "etc":
+            return Word(Sort.WORD, "etc", start, end, line, glued)
         case "dash":
             return Word(Sort.MARK, "--" if text[0] != "—" else "—", start, end, line)
         case _ if text in _STARS:
             return Word(Sort.MARK, "*", start, end, line)
+        case _ if text == "&":
+            return Word(Sort.WORD, "and", start, end, line)
         case _:
             return Word(Sort.MARK, "-" if kind == "hyphen" else text, start, end, line)
 

@@ -40,6 +40,12 @@ def _in_words(row: str) -> str:
     )
 
 
+def _between(mark: str, row: str) -> str:
+    """`*…; repeat` as `x … x repeat`."""
+    alone = row.startswith("*") and row.endswith("; repeat") and row.count("repeat") == 1
+    return f"{mark} {row[1:-8].strip()} {mark} repeat" if alone else row
+
+
 SAID: dict[str, Callable[[str], str]] = {
     "numbers in words": _in_words,
     "tr. for treble": partial(re.sub, r"(?<!a )(?<!\()\btrebles?\b", "tr."),
@@ -52,6 +58,15 @@ SAID: dict[str, Callable[[str], str]] = {
     "rep.": partial(re.sub, r"\brepeat\b", "rep."),
     "then": partial(re.sub, rf", (?=\d+ {MADE}\b)", ", then "),
     "and": partial(re.sub, rf"(?<!that is), (?=\d+ {MADE}\b)(?=[^,]*(?:;|$))", " and "),
+    "&": partial(re.sub, r"\band\b", "&"),
+    "skip for miss": partial(re.sub, r"\bmiss\b", "skip"),
+    "a treble": partial(re.sub, r"(?<![\w/-])1 (?=treble|plain|chain|picot)", "a "),
+    "between crosses": partial(_between, "x"),
+    "between stars": partial(_between, "*"),
+    "repeat all round": partial(re.sub, r"; repeat$", "; repeat all round"),
+    "on several lines": partial(re.sub, ", ", ",\n    "),
+    "with dashes": partial(re.sub, rf", (?=\d+ {MADE}\b)", " -- "),
+    "work": lambda row: f"Work {row}" if re.match(rf"\d+ {MADE}", row) else row,
     "in capitals": str.upper,
 }
 """A name, and how a row is said otherwise."""

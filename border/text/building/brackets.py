@@ -11,7 +11,9 @@ from border.findings import Span
 from border.text.building.extents import Extent, build_extent
 from border.text.building.lists import settled_list
 from border.text.building.places import build_place
+from border.text.building.repeats import tell_to_the_end
 from border.text.coming import build_as_they_come
+from border.text.doubting.drifting import tell_drift
 from border.text.doubting.lists_asked import same_backwards
 from border.text.doubting.place_doubts import tell_next_of, tell_of_size, tell_once_more
 from border.text.in_each import with_each
@@ -141,6 +143,9 @@ def _again(
     if extent.counted:
         return Repeat(items, extent.times + (extent.counted == "MORE"), span=span)
     to_end = extent.to_end or extent.to_last is not None
+    if to_end:
+        tell_drift(items, b)
+        tell_to_the_end(items, b)
     return Repeat(items, None if to_end else 1, extent.to_last, span=span)
 
 

@@ -133,11 +133,7 @@ def close_star(star: Listed, outer: Listed, extent: Extent, b: Building, end: Sp
     if extent.counted:
         tell_last(items, b)
     else:
-        tell_over_again(items, b)
-        if {Chains, Skip} <= {type(item) for item in items}:
-            tell_shared(items, b)  # what is missed under the chains leads to the last step
-        else:
-            tell_shared_around(items, b)
+        tell_to_the_end(items, b)
     if not items:
         if any(f.span is not None and span.start <= f.span.start < span.end for f in b.findings):
             return  # what stands there is told already
@@ -151,6 +147,15 @@ def close_star(star: Listed, outer: Listed, extent: Extent, b: Building, end: Sp
     said = extent.times if extent.counted == "TIMES" else None
     item = Repeat(items, times, extent.to_last, True, said, span=span)
     outer.steps.append(Step(item, outer.hard))
+
+
+def tell_to_the_end(items: Sequence[Item], b: Building) -> None:
+    """Tell what steps that are repeated to the end may mean besides."""
+    tell_over_again(items, b)
+    if {Chains, Skip} <= {type(item) for item in items}:
+        tell_shared(items, b)  # what is missed under the chains leads to the last step
+    else:
+        tell_shared_around(items, b)
 
 
 def _round_group(

@@ -180,7 +180,7 @@ def _what(words: Sequence[Word], at: int, names: Names) -> _What | None:
         named.append(Named(amount.of, amount.number))
         end = amount.after
         behind = past_dot(words, end)
-        if behind >= len(words) or words[behind].text not in (",", "and", "&"):
+        if behind >= len(words) or words[behind].text not in (",", "and"):
             break
         behind += 1 + (
             words[behind].text == ","

@@ -200,7 +200,7 @@ def _names_row(words: Sequence[Word]) -> bool:
 def _without_joiner(words: Sequence[Word]) -> Sequence[Word]:
     """Words without the `, and then` that they end in; a full stop of an abbreviation stays."""
     end = len(words)
-    while end and words[end - 1].text in (",", ";", "and", "&", "then", "work", "the"):
+    while end and words[end - 1].text in (",", ";", "and", "then", "work", "the"):
         end -= 1
     return words[:end]
 

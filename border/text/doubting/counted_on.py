@@ -303,7 +303,7 @@ def _tell_missed(steps: Sequence[Step], b: Building) -> None:
         missed = []
 
 
-_AND = frozenset({"and", "&", ", and"})
+_AND = frozenset({"and", ", and"})
 _TWO = 2
 
 

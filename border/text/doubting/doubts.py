@@ -203,7 +203,7 @@ def _tell_chain_and_each(chains: Item, item: Item, b: Building) -> None:
         case Chains(), Stitches(place=Place(each=True, count=count) as place) if count > 1:
             loops = all(target.of.name in SPACES for target in place.targets)
             loops = loops and item.count == 1 and place.which is Which.NEXT
-            if b.said_between(chains, item) not in (["and"], ["&"]) and not loops:
+            if b.said_between(chains, item) != ["and"] and not loops:
                 return
             both = Bracket((chains, replace(item, place=None)), place)
             b.tell(

@@ -35,7 +35,7 @@ from border.text.words import Sort, Word, shortened
 
 _STOPS = frozenset(",;.()[]*—+†‡§¶")
 _DETERMINERS = frozenset({"the", "each", "every", "next", "following"})
-_LEADING = frozenset({"and", "then", "work", "working", "now", "&"})
+_LEADING = frozenset({"and", "then", "work", "working", "now"})
 _FORMS = (
     '"over each motif:", "over NAME:", "over each motif of NAME:", "elsewhere:", '
     '"at each joint:" or "at joint A | B:"'

@@ -12,7 +12,7 @@ from border.text.terminals import Terminal, terminal_at
 from border.text.vocabulary import Names
 from border.text.words import Sort, Word
 
-SEPARATES = frozenset({",", ";", ".", "and", "&", "—", "-"})
+SEPARATES = frozenset({",", ";", ".", "and", "—", "-"})
 
 
 class Amount(Struct, frozen=True):

@@ -23,6 +23,12 @@ _STEPS = _WORKED | frozenset(
     {"NUM", "ORD", "SEP", "AND", "THE", "NEXT", "EACH", "SAME", "PREP", "KIND", "STAR", "FROMSTAR"}
     | {"TOEND", "TIMES", "LP", "RP", "ENDING"}
 )
+_FURTHER = frozenset(
+    {"OF", "CENTRE", "EACHOF", "UNDERIT", "STRAY", "FROMHOOK", "AS", "FROM", "AFTER", "DRAWING"}
+    | {"WITH", "DIVIDED", "BETWEEN", "THEM"}
+)
+"""In steps that begin with what is made these stand as well; elsewhere a remark may be so said."""
+_HARMLESS = frozenset({"term-unknown-here", "place-assumed"})
 
 
 def steps_set_apart(words: Sequence[Word], names: Names, source: Source, row: int) -> list[Finding]:
@@ -44,8 +50,12 @@ def _are_steps(words: Sequence[Word], names: Names, source: Source, row: int) ->
         return False
     terminals, told = read_terminals(words, names, source, set(), SPACES, row)
     types = {t.type for t in terminals}
+    if any(finding.code not in _HARMLESS for finding in told):
+        return False
     counted = "NUM" in types and types & _MADE
-    return not told and types <= _STEPS and bool(counted or "REPEAT" in types)
+    begun = bool(terminals) and terminals[0].type in ("NUM", "CH")
+    steps = _STEPS | _FURTHER if begun else _STEPS
+    return types <= steps and bool(counted or "REPEAT" in types)
 
 
 def _told(words: Sequence[Word], opening: int, closing: int, source: Source) -> Finding:

@@ -71,7 +71,7 @@ def separators(terminals: list[Terminal]) -> list[Terminal]:
             if terminal.type == "SEP":
                 if terminal.name:
                     found[-1] = replace(found[-1], name=terminal.name)
-                elif terminal.text in ("and", "&") and found[-1].text == ",":
+                elif terminal.text == "and" and found[-1].text == ",":
                     found[-1] = replace(found[-1], text=", and", end=terminal.end)
                 continue
             soft = not found[-1].name

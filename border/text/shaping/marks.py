@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.source import Source
 from border.text.terminals import Terminal
+from border.text.wording.pairs_of_marks import MARKS, counts
 from border.text.wording.passing import past
 
 _HOW_OFTEN = frozenset({"TIMES", "MORE", "INALL", "TOEND", "TOLAST", "NUM", "FROM", "TO", "MARK"})
@@ -46,7 +47,7 @@ def without_lone_mark(
 ) -> tuple[list[Terminal], list[Finding]]:
     """`3 treble, 3 chain, miss 3, * repeat`: the second of a pair of marks, whose first is missing
     or stood at the head of the row; what is told of it."""
-    marks = [n for n, t in enumerate(terminals) if t.type in _PAIRED]
+    marks = [n for n, t in enumerate(terminals) if t.type in MARKS]
     if len(marks) != 1:
         return terminals, []
     at = marks[0]
@@ -69,7 +70,6 @@ def without_lone_mark(
 
 
 _AGAIN = frozenset({"REPEAT", "SOON", "ALTERNATELY"})
-_PAIRED = frozenset({"STAR", "MARK", "CROSS"})
 
 
 def _is_plain(t: Sequence[Terminal]) -> bool:
@@ -133,7 +133,7 @@ def _whole_marks(terminals: Sequence[Terminal]) -> list[Terminal]:
                 taken += 1
             end = terminals[at + taken - 1].end
             here = replace(here, type="MARK", text="*" * taken, end=end)
-        elif here.type == "CROSS" and not _counts(terminals, at):
+        elif here.type == "CROSS" and not counts(terminals, at):
             here = replace(here, type="MARK")
         elif _is_letter(terminals[at : at + 3]):
             taken = 3
@@ -150,15 +150,6 @@ def _touches(terminals: Sequence[Terminal], at: int) -> bool:
     if at >= len(terminals) or terminals[at].type != "STAR":
         return False
     return terminals[at - 1].end == terminals[at].start
-
-
-def _counts(terminals: Sequence[Terminal], at: int) -> bool:
-    """Whether a cross says how often, as in `(…) x 3`."""
-    before = terminals[at - 1].type if at else ""
-    behind = [t.type for t in terminals[at + 1 : at + 3]]
-    if before not in ("RP", "REPEAT") or behind[:1] != ["NUM"]:
-        return False
-    return behind[1:] not in (["STITCH"], ["CH"], ["PICOT"])
 
 
 def _stands_alone(terminals: Sequence[Terminal], at: int) -> bool:

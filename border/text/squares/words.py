@@ -18,7 +18,7 @@ from border.text.terminals import Terminal, terminal_at
 from border.text.vocabulary import Names, opens_one, vocabulary
 from border.text.words import Sort, Word, quoted
 
-_LOOSE = frozenset({"and", "then", "&", "work", "make", "crochet", "working", "now", "turn"})
+_LOOSE = frozenset({"and", "then", "work", "make", "crochet", "working", "now", "turn"})
 _TIMES = ("times", "time", "more")
 _FEW = 3
 """So many of these words may stand before a step."""

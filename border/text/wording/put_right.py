@@ -20,6 +20,7 @@ from border.text.wording.chains_named import (
     of_end_chain,
     round_loops,
 )
+from border.text.wording.commas_left_out import commas_left_out
 from border.text.wording.dots import without_dots
 from border.text.wording.every_time import (
     all_round_and_each,
@@ -98,6 +99,7 @@ from border.text.wording.of_so_many import (
     of_them_in_one,
     on_the_sum,
 )
+from border.text.wording.pairs_of_marks import pairs_of_marks
 from border.text.wording.passing import (
     NOUNS,
     ended,
@@ -218,10 +220,12 @@ def _again_behind_mark(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 PUT_RIGHT = (
+    where(pairs_of_marks, "STAR MARK CROSS"),
+    where(commas_left_out, "STITCH-NUM CH-NUM", "NUM-CH"),
     where(without_dots, "SEP"),
     where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
     where(without_the_row_below, "BELOW"),
-    where(said_once, "SEP-SEP AND-REPEAT AND-NUM AND-SEP LP-SEP STAR-SEP SEP-AND SEP-PREP"),
+    where(said_once, " SEP-SEP AND-REPEAT AND-NUM AND-SEP LP-SEP STAR-SEP SEP-AND SEP-PREP"),
     where(chains_loosely, "CH-MOD NUM-MOD"),
     where(followed_by, "EACH-SEP"),
     where(prep_before_each, "STITCH-EACH STITCH-EVERY"),

@@ -39,12 +39,19 @@ def said_once(t: Sequence[Terminal]) -> list[Terminal]:
             continue
         comma = bool(found) and found[-1].type == "SEP" and found[-1].text == ","
         joins = here.type == "AND" and comma and _own_step(found, types(t, n + 1, 3))
-        if joins or (bids and types(found, len(found) - 1, 1) in _BEFORE):
+        leads = here.type == "SEP" and not found and n == 0 and _begins(t)
+        if joins or leads or (bids and types(found, len(found) - 1, 1) in _BEFORE):
             continue
         if comma and here.type == "PREP" and _one_step(found[:-1]) and _place_alone(t, n):
             found.pop()
         found.append(here)
     return found
+
+
+def _begins(t: Sequence[Terminal]) -> bool:
+    """Whether a row's first word only bids to begin: `Work 1 tr`, `Begin with 3 dc`; not `Make 48
+    chain`, which may be the foundation."""
+    return t[0].text in _BIDS | _LEADS and types(t, 1, 2) == ["NUM", "STITCH"]
 
 
 def _one_step(found: Sequence[Terminal]) -> bool:
@@ -68,6 +75,9 @@ _PLACE_ENDS = ENDS | {"AND", "TOGETHER", "BETWEEN"}
 
 _BIDS = frozenset({"work", "working", "make", "crochet", "do"})
 """Of the words that bid to work a step: those that never say how, or with what."""
+
+
+_LEADS = frozenset({"begin with", "commence with", "start with"})
 
 
 _BEFORE = (["SEP"], ["STAR"], ["LP"])

@@ -1,0 +1,35 @@
+"""A comma that a page leaves out between what is made and the chains behind it: `1 plain in the
+centre of the chain 5 chain`, `in the next 1 plain 3 chain`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
+
+from border.text.wording.passing import like, types
+
+if TYPE_CHECKING:
+    from border.text.terminals import Terminal
+
+
+def commas_left_out(t: Sequence[Terminal]) -> list[Terminal]:
+    """The same words with the comma that stands before `5 chain` elsewhere."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        found.append(here)
+        if types(t, n + 1, 2) != ["NUM", "CH"] or types(t, n + 3, 1) in _GO_ON:
+            continue
+        made = here.type == "STITCH" and types(t, n - 1, 1) == ["NUM"]
+        named = here.type == "CH" and n > 0 and t[n - 1].type in _NAMES
+        if made or named:
+            found.append(replace(like(here, "SEP"), text=","))
+    return found
+
+
+_GO_ON = (["KIND"], ["BETWEEN"], ["AFTER"], ["BEFORE"], ["AS"], ["OF"])
+"""Behind these the chains are no step: `2 dc 3 ch between`, `in the 2 dc 3 ch loop`."""
+
+_NAMES = frozenset({"OF", "THE", "NEXT", "SAME", "PREP", "CENTRE", "ORD", "EACH"})
