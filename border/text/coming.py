@@ -11,6 +11,8 @@ from msgspec.structs import replace
 from border.findings import Span
 from border.text.nodes import Building, Step, is_token
 from border.text.tree import (
+    SPACES,
+    ST,
     AsTheyCome,
     Begin,
     Bracket,
@@ -21,6 +23,7 @@ from border.text.tree import (
     Stitches,
     Target,
     Which,
+    Whole,
 )
 
 if TYPE_CHECKING:
@@ -67,6 +70,20 @@ def as_they_come(items: Sequence[Item], parted: int = 0) -> AsTheyCome | Unfit:
     return AsTheyCome(tuple(parts), parted)
 
 
+def how_widely(part: Item) -> int:
+    """How much a part names: `2 dc in centre of each shell`, then `in each dc`, then `1 dc in each
+    st`, which would take the stitches of the others."""
+    if not isinstance(part, Stitches | Bracket):
+        return 0
+    targets = part.place.targets if part.place is not None else ()
+    whole = [target for target in targets if isinstance(target, Whole)]
+    return (len(whole) == len(targets)) + any(target.of == ST for target in whole)
+
+
+_EVERY = 2
+"""So widely is each st named."""
+
+
 def _without_each(item: Item) -> Unfit:
     if isinstance(item, Chains | Picots):
         help_ = "put it in a bracket with its stitches: (1 dc, ch 1) in each dc"
@@ -83,7 +100,27 @@ def build_as_they_come(
     built = as_they_come(items, parted)
     if isinstance(built, Unfit):
         raise b.misread_at(built.message, built.help, built.item.span)
+    _tell_never_made(built, b, span)
     return replace(built, span=span)
+
+
+def _tell_never_made(built: AsTheyCome, b: Building, span: Span) -> None:
+    """`(1 dc in each st, 2 dc in centre of each shell) as they come`: is the second ever made?"""
+    parts = sorted(built.items, key=how_widely)
+    every = next((n for n, part in enumerate(built.items) if how_widely(part) == _EVERY), None)
+    after = built.items[every + 1 :] if every is not None else ()
+    none_left = [
+        part
+        for part in after
+        if part.place is not None and not any(t.of.name in SPACES for t in part.place.targets)
+    ]
+    if none_left:
+        b.tell(
+            "perhaps-as-they-come",
+            "each st is taken by the part before it, so that this is never made",
+            f"write {b.written(replace(built, items=tuple(parts)))}, where it is made instead",
+            none_left[0].span,
+        )
 
 
 def gather_parts(steps: list[Step], b: Building, nodes: Sequence[Node]) -> Step:

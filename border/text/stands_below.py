@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from border.stitches import STITCHES
 from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
     AsTheyCome,
@@ -129,6 +130,45 @@ def chains_stand_singly(below: Text | None) -> bool:
             for one in steps
         )
     )
+
+
+def come_together(below: Text, kind: Kind) -> int:
+    """How many of a stitch, or of spaces of so many chains, come one after another in the row below
+    before something else does; 0 where they differ, or nothing else comes."""
+    if kind.name in STITCHES:
+        run = stands_in(below, kind.name, ordinal=False)
+        return run.size or 0 if run is not None else 0
+    sizes = [n for n in _spaces(_period(below)) if n != 0]
+    if None in sizes or kind.size not in sizes or set(sizes) == {kind.size}:
+        return 0
+    while sizes[0] == kind.size or sizes[-1] != kind.size:
+        sizes.append(sizes.pop(0))
+    runs = {len(run) for run in "".join("x" if n == kind.size else " " for n in sizes).split()}
+    return runs.pop() if len(runs) == 1 else 0
+
+
+def _spaces(items: Sequence[Item]) -> Iterator[int | None]:
+    """The sizes of the spaces that steps make, one after another; None where it is not known."""
+    for item in items:
+        match item:
+            case Chains(count):
+                yield count
+            case Stitches() | Bracket():
+                place = item.place
+                several = place.count if place is not None and place.each else 1
+                for _ in range(min(several, _MANY)):
+                    if isinstance(item, Bracket):
+                        yield from _spaces(item.items)
+                    else:
+                        yield from [item.between] * min(item.count - 1, _MANY)
+                    yield item.parted
+            case Repeat(items=inner, times=int() as times):
+                for _ in range(min(times, _MANY)):
+                    yield from _spaces(inner)
+            case Skip() | Picots() | End() | Begin():
+                pass
+            case _:
+                yield None
 
 
 def _period(text: Text) -> Sequence[Item]:

@@ -88,6 +88,7 @@ SILENT = {
     # a space by its chains, where `the 5 chain` may be five of them
     "*6 treble in ch 5 with ch 2 between each pair, 1 plain on plain; repeat",
     "*6 treble, in ch 5 with ch 2 between each pair, 1 plain on plain; repeat",
+    "x 6 treble, in ch 5 with ch 2 between each pair, 1 plain on plain x repeat",
     "*5 treble on the ch 2 between the next 2 treble, separated each by 1 picot, ch 1; repeat",
 }
 """Rows that come to something else in these words, as they should."""

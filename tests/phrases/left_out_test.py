@@ -472,8 +472,9 @@ def test_a_line_that_repeats_rows_has_no_number_where_the_next_row_has_it() -> N
     assert [f.code for f in told] == ["rows-again"]
 
 
-def test_every_loop_over_small_holes_is_asked_in_early_books() -> None:
+def test_every_loop_over_small_holes_is_asked() -> None:
     rows = "round 1: 1 dc, 2 ch, miss 2; repeat.\nround 2: sc in every loop.\n"
     assert _codes(f"terms: early\n{rows}") == ["place-assumed"]
+    assert _codes(f"terms: us\n{rows}") == ["place-assumed"]
     assert _codes(f"terms: early\nloop means st\n{rows}") == []
     assert _codes(f"terms: early\n{rows.replace('2 ch', '5 ch')}") == []

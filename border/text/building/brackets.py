@@ -143,7 +143,9 @@ def _again(
     if extent.counted:
         return Repeat(items, extent.times + (extent.counted == "MORE"), span=span)
     to_end = extent.to_end or extent.to_last is not None
-    if to_end:
+    if to_end and (
+        len(items) == 1 or items[0].span.start < items[-1].span.start
+    ):  # not what a figure's name stands for
         tell_drift(items, b)
         tell_to_the_end(items, b)
     return Repeat(items, None if to_end else 1, extent.to_last, span=span)

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from border.stitches import STITCHES
 from border.text.building.of_groups import group_of
 from border.text.nodes import Building
+from border.text.stands_below import come_together
 from border.text.steps import walk
 from border.text.tree import (
     Bracket,
@@ -23,6 +24,7 @@ from border.text.tree import (
     Skip,
     StartChain,
     Stitches,
+    Text,
     ToLast,
     Which,
     Whole,
@@ -87,8 +89,7 @@ def each_in_turn(item: Item, b: Building) -> Item:
             pass
         case _:
             return item
-    group = group_of(b.below)
-    count = group[target.of.name] if isinstance(target, Whole) else 0
+    count = _so_many(target.of, b.below) if isinstance(target, Whole) else 0
     if item.parted and not count:
         return item  # `1 sc in each ch-1 space, with ch 3 between`: how many is not said
     one = replace(item, place=replace(place, which=Which.THE), parted=0)
@@ -99,6 +100,12 @@ def each_in_turn(item: Item, b: Building) -> Item:
         message = f"taken for {count} each time, as many as the row below makes together"
     b.tell("place-assumed", message, f"write {b.written(one)} to say so", item.span)
     return one
+
+
+def _so_many(kind: Kind, below: Text | None) -> int:
+    """How many of a kind the row below makes together."""
+    count = group_of(below)[kind.name]
+    return count or (come_together(below, kind) if below is not None else 0)
 
 
 def missed_anyway(items: Sequence[Item], b: Building) -> bool:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from msgspec.structs import replace
 
 from border.stitches import STITCHES
-from border.text.coming import as_they_come
+from border.text.coming import as_they_come, how_widely
 from border.text.nodes import Building, Step
 from border.text.steps import is_open
 from border.text.tree import (
@@ -233,7 +233,7 @@ def _tell_behind_repeat(items: Sequence[Item], b: Building) -> None:
 def _come(items: Sequence[Item], b: Building) -> str:
     """How to write steps that are each worked wherever their site comes."""
     items = [_by_itself(item) for item in items]
-    whole = as_they_come(items)
+    whole = as_they_come(sorted(items, key=how_widely))
     if isinstance(whole, AsTheyCome):
         first = whole.items[0]
         if all(replace(i, place=None) == replace(first, place=None) for i in whole.items):

@@ -266,18 +266,17 @@ def tell_goes_on(item: Stitches, b: Building) -> None:
 
 
 def tell_every_loop(items: Sequence[Item], b: Building) -> None:
-    """`1 sc in every loop`, all of a row over small holes: in books before 1850 mostly each stitch
-    (common practice)."""
-    below = list(walk(b.below.items)) if b.below is not None else []
-    sizes = [one.count for one in below if isinstance(one, Chains)]
+    """`1 sc in every loop`, all of a row over small holes, with no chains made: in old books mostly
+    each stitch (common practice)."""
+    sizes = loop_sizes(b.below)
     match items:
         case [Stitches(count=1, place=Place(which=Which.EACH, targets=(Whole(Kind("loop")),)))] if (
-            b.terms == "early" and sizes and max(sizes) <= _SMALL
+            sizes and max(sizes) <= _SMALL
         ):
             b.tell(
                 "place-assumed",
                 f"this is taken as {b.written(items[0])}, the chain loops of the row below; in "
-                "early books a loop is often any stitch",
+                "old books a loop is often any stitch",
                 'a heading settles it: "loop means st"',
                 items[0].span,
             )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from msgspec.structs import replace
 
@@ -243,17 +243,35 @@ def in_turn(t: Terminals) -> Terminals:
 
 
 def chains_behind(t: Terminals) -> Terminals:
-    """`, between each treble 2 chain`, `, after each 4 chain`: chains, and what they part."""
-    found: Terminals = []
+    """`, between each treble 2 chain`: chains, and what they part."""
+    return _with_chains_first(t, lambda at: t[at].type == "BETWEEN" and _behind_them(t, at))
+
+
+def chains_after(t: Terminals) -> Terminals:
+    """`, after each 4 chain`, `, after each treble 1 chain`: chains, and what they stand behind."""
+
+    def chains(at: int) -> int | bool:
+        noun = at + 2
+        return types(t, at, 2) == ["AFTER", "EACH"] and noun + (types(t, noun, 1) == ["STITCH"])
+
+    return _with_chains_first(t, chains)
+
+
+def _behind_them(t: Terminals, at: int) -> int:
+    return past(t, behind_between(t, at + 1), "SEP")
+
+
+def _with_chains_first(t: Terminals, chains_at: Callable[[int], int | bool]) -> Terminals:
+    """The chains before what says where they stand; `chains_at`: where they stand behind it."""
+    found: list[Terminal] = []
     at = 0
     while at < len(t):
-        opens = types(found, len(found) - 1, 1) in _LEADS
-        between = opens and t[at].type == "BETWEEN"
-        after = opens and types(t, at, 2) == ["AFTER", "EACH"]
-        chains = at + 2 + (types(t, at + 2, 1) == ["STITCH"]) if after else at
-        chains = past(t, behind_between(t, at + 1), "SEP") if between else chains
+        chains = types(found, len(found) - 1, 1) in _LEADS and chains_at(at)
         made = chains > at + 1 and types(t, chains, 2) == ["NUM", "CH"] and ended(t, chains + 2)
         if made and not picot_follows(t, chains + 2):
+            if t[at].type == "AFTER" and found[-1].type == "AND":
+                comma = types(found, len(found) - 2, 1) == ["SEP"]
+                found[-1:] = [] if comma else [replace(like(found[-1], "SEP"), text=",")]
             found += [*t[chains : chains + 2], *t[at:chains]]
             at = chains + 2
             continue

@@ -20,7 +20,8 @@ def commas_left_out(t: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     for n, here in enumerate(t):
         found.append(here)
-        if types(t, n + 1, 2) != ["NUM", "CH"] or types(t, n + 3, 1) in _GO_ON:
+        chains = types(t, n + 1, 2) in _CHAINS and types(t, n + 3, 1) not in _GO_ON
+        if not chains and types(t, n + 1, 4) != ["NUM", "CH", "OF", "NUM"]:
             continue
         made = here.type == "STITCH" and types(t, n - 1, 1) == ["NUM"]
         named = here.type == "CH" and n > 0 and t[n - 1].type in _NAMES
@@ -29,6 +30,7 @@ def commas_left_out(t: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+_CHAINS = (["NUM", "CH"], ["CH", "NUM"])
 _GO_ON = (["KIND"], ["BETWEEN"], ["AFTER"], ["BEFORE"], ["AS"], ["OF"])
 """Behind these the chains are no step: `2 dc 3 ch between`, `in the 2 dc 3 ch loop`."""
 

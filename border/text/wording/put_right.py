@@ -221,11 +221,11 @@ def _again_behind_mark(t: Sequence[Terminal]) -> list[Terminal]:
 
 PUT_RIGHT = (
     where(pairs_of_marks, "STAR MARK CROSS"),
-    where(commas_left_out, "STITCH-NUM CH-NUM", "NUM-CH"),
+    where(commas_left_out, "STITCH-NUM STITCH-CH CH-NUM CH-CH", "NUM-CH CH-NUM"),
     where(without_dots, "SEP"),
     where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
     where(without_the_row_below, "BELOW"),
-    where(said_once, " SEP-SEP AND-REPEAT AND-NUM AND-SEP LP-SEP STAR-SEP SEP-AND SEP-PREP"),
+    where(said_once, "-SEP SEP-SEP AND-REPEAT AND-NUM AND-SEP LP-SEP STAR-SEP SEP-AND SEP-PREP"),
     where(chains_loosely, "CH-MOD NUM-MOD"),
     where(followed_by, "EACH-SEP"),
     where(prep_before_each, "STITCH-EACH STITCH-EVERY"),
