@@ -65,7 +65,7 @@ IN_ALL = {
     ),
     "1 plain, 1 purl (4 chain, 1 double in the last double); repeat": "48 sc, 48 picot; 48 x 1 st",
     "1 treble in each loop; and go on to the next scallop": (
-        "12 dc; 12 x 1 space; asked place-assumed"
+        "12 dc; 12 x 1 space; asked place-assumed; asked place-assumed"
     ),
     "sl st over 2 ch to next plain, 1 plain in each plain": "12 sc; 12 x 1 sc",
     "Ch. 3 and work 1 treble in each loop": "13 dc; 12 x 1 space; asked start-chain-assumed",

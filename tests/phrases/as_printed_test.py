@@ -73,7 +73,7 @@ AS_PRINTED = {
     "*1 plain in next loop, 1 p. (4 ch. and 1 single on the preceding plain.); repeat": "12 sc, 12 picot; 12 x 1 space",
     "*5 chain and fasten in the next loop, 5 chain, 1 plain in next loop; repeat": "6 ss, 6 sc, 60 ch; 6 x 2 space; asked fastening-assumed",
     "turn, *5 chain and fasten in the next loop, 5 chain, 1 plain in next loop; repeat": "6 ss, 6 sc, 60 ch; 6 x 2 space; asked fastening-assumed",
-    "1 plain in each loop, omitting the 2 chain at the inner corners": "12 sc; 12 x 1 space; asked corners-left-out",
+    "1 plain in each loop, omitting the 2 chain at the inner corners": "12 sc; 12 x 1 space; asked place-assumed; asked corners-left-out",
 }
 MIDDLE = {
     "*3 plain on the 4 middle treble, 5 chain; repeat": (

@@ -8,7 +8,7 @@ from reading import read
 
 REMARK = "asked taken-as-remark"
 WHICH = {
-    "1 plain in each loop which was left": f"12 sc; 12 x 1 space; {REMARK}",
+    "1 plain in each loop which was left": f"12 sc; 12 x 1 space; asked place-assumed; {REMARK}",
     "*1 plain on the plain which unites the loops, 3 chain; repeat": (
         f"12 sc, 36 ch; 12 x 1 sc; {REMARK}"
     ),

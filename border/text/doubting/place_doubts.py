@@ -270,9 +270,11 @@ def tell_every_loop(items: Sequence[Item], b: Building) -> None:
     each stitch (common practice)."""
     sizes = loop_sizes(b.below)
     match items:
-        case [Stitches(count=1, place=Place(which=Which.EACH, targets=(Whole(Kind("loop")),)))] if (
-            sizes and max(sizes) <= _SMALL
-        ):
+        case [
+            Stitches(
+                count=1, parted=0, place=Place(which=Which.EACH, targets=(Whole(Kind("loop")),))
+            )
+        ] if sizes and max(sizes) <= _SMALL:
             b.tell(
                 "place-assumed",
                 f"this is taken as {b.written(items[0])}, the chain loops of the row below; in "
