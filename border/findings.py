@@ -169,7 +169,7 @@ CODES: dict[str, Code] = {
             "perhaps-one-place": "stitches that may all be meant to go into one place",
             "perhaps-missed": "a step that may be missed along with what is missed before it",
             "perhaps-worked": "a remark between dashes that would be steps, and is not worked",
-            "chains-left-out": "'in each stitch' over chains, which may be meant as well",
+            "chains-left-out": "stitches named over chains, which may be meant as well",
             "perhaps-fewer": "stitches over more stitches, taken to stand on the middle ones",
             "foundation-named": "a foundation made in the first row, which is the edge itself",
             "foundation-passed": "chains of the foundation that are passed over from the hook",

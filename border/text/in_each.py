@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from border.text.nodes import Building
 from border.text.stands_below import chains_stand_singly
-from border.text.tree import ST, AtOnce, Bracket, Kind, Place, Stitches, Which, Whole
+from border.text.tree import ST, AtOnce, Bracket, Kind, Place, Skip, Stitches, Which, Whole
 from border.text.written_places import write_place
 
 BY_NUMBER = (Which.NEXT, Which.FIRST, Which.LAST, Which.CENTRE)
@@ -37,11 +37,26 @@ def with_each(item: _Placed, b: Building) -> _Placed:
         share = replace(fixed, count=item.count // place.count)
         help_ += f", or {b.written(share)} where there are {item.count} in all"
     help_ += f", or for one place {b.written(one)}"
+    if isinstance(item, Stitches) and item.count < place.count and place.which is Which.NEXT:
+        help_ += f"; {_if_fewer(item, place, b)}"
     if place.targets == (Whole(Kind("ch")),):
         space = b.written(_in_space(item, place))
         help_ = f"{help_}; {space} is all in the space of {place.count} chains"
     b.tell("place-unclear", f"how this is shared out {many} is not said", help_, item.span)
     return fixed
+
+
+def _if_fewer(item: Stitches, place: Place, b: Building) -> str:
+    """`3 dc over the next 4`: where some are missed, or worked together."""
+    left = place.count - item.count
+    missed = b.written(Skip(left, None if place.targets == (Whole(ST),) else place.targets[0]))
+    rest = replace(item, count=1, place=replace(place, count=item.count, each=item.count > 1))
+    both = replace(place, count=left + 1)
+    one = b.written(replace(item, count=left + 1, together=True, place=both))
+    return (
+        f"where some stay free, {missed} before or behind {b.written(rest)}; where some are drawn "
+        f"into one, {one} for those"
+    )
 
 
 def _in_space(item: _Placed, place: Place) -> _Placed:

@@ -27,7 +27,7 @@ from border.text.squares.meanings import Squares
 from border.text.terminals import Terminal
 from border.text.tree import Chains, Claim, Clause, Headings, Text
 from border.text.vocabulary import Names
-from border.text.wording.assumed import CLUSTERS, EDGE, clusters_of
+from border.text.wording.assumed import CLUSTERS, EDGE, clusters_of, picots_in_shells
 from border.text.wording.first_stitches import on_first_stitch
 from border.text.wording.passing import only_ends
 from border.text.wording.rings import COUNTED, SHOWN
@@ -175,6 +175,7 @@ def terminals_of(
         reader.below,
         max(row - reader.first + 1, min(row, 1)),
         clusters,
+        picots_in_shells(reader.texts.get(row - 1)),
     )
     terminals = placed(terminals, words[0].start) if words else terminals
     terminals = on_first_stitch(terminals, reader.texts.get(row - 1))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from border.stitches import STITCHES
 from border.text.steps import OPEN_PLACES, walk
@@ -105,6 +105,36 @@ def loop_sizes(below: Text | None) -> set[int]:
     steps = list(walk(below.items)) if below is not None else []
     sizes = {one.count for one in steps if isinstance(one, Chains)}
     return sizes | {one.parted for one in steps if isinstance(one, Stitches | Bracket)} - {0}
+
+
+def stitches_together(below: Text) -> set[int]:
+    """The numbers of stitches that one step of a row makes, or that stand between chains there:
+    three of `1 dc in each of 3 st`, of `2 dc in next st, 1 dc in next st, 3 ch`."""
+    steps = [one for one in walk(below.items) if isinstance(one, Stitches)]
+    together = {len(block) for block in _blocks(below) if None not in block}
+    return {one.count for one in steps} | together
+
+
+def run_inside(below: Text, number: int) -> str:
+    """The stitch of which so many stand between others of the row below, `1 sc, 5 dc, 1 sc in each
+    space`, where no more than that is held apart by chains; "" where there is none."""
+    blocks = _blocks(below)
+    runs = [[(one, len(list(run))) for one, run in groupby(block)] for block in blocks]
+    made = {one for block in runs for one, count in block if count == number and len(block) > 1}
+    alone = any(len(block) == number for block in blocks)
+    return "" if alone or len(made) != 1 or None in made else str(made.pop())
+
+
+def _blocks(below: Text) -> list[list[str | None]]:
+    """What stands between the chains of a row, as it is worked over and over; None for what is not
+    known."""
+    made = list(_made(_period(below)))
+    # what goes round begins where one of them ends
+    while "ch" in made and made[-1] != "ch":
+        made.insert(0, made.pop())
+    while len(set(made)) > 1 and made[-1] == made[0] != "ch":
+        made.insert(0, made.pop())
+    return [list(block) for chains, block in groupby(made, lambda one: one == "ch") if not chains]
 
 
 def no_chains(below: Text | None) -> bool:

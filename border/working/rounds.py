@@ -50,7 +50,7 @@ class Pass(Struct):
     """One working of a round.
 
     `unclear`: it counts bare stitches over chains, and the border does not say
-    whether chains count.
+    whether chains count. `counted`: the first step that counts them by their noun.
     """
 
     accounts: dict[int, Account]
@@ -61,6 +61,7 @@ class Pass(Struct):
     rests: list[Rest] = field(default_factory=list)
     closes: bool = True
     unclear: bool = False
+    counted: Item | None = None
 
     def fabric(self, below: Fabric) -> Fabric:
         """The row that was made, ready to be worked into."""
@@ -170,6 +171,7 @@ def _finish(worker: Worker, items: tuple[Item, ...], name: str, done: Pass) -> N
     stretch = bool(name) and not isinstance(worker.cursor.window, JointWindow)
     done.reasons.troubles += [(name, replace(t, short=t.short or stretch)) for t in worker.troubles]
     done.unclear = done.unclear or worker.unclear
+    done.counted = done.counted or worker.counted
     told = False
     counted: dict[int, set[int]] = {}  # of a repeat inside a bracket with a number, once
     for left in worker.left:

@@ -55,7 +55,8 @@ class Worker(Struct):
     """Works one text in one window.
 
     `accounts`: of every open-ended repeat of the row, shared by the parts of the
-    edge that one clause works. `closes` turns False with the first trouble.
+    edge that one clause works. `closes` turns False with the first trouble. `counted`: the first
+    step that says `st` over chains, where the border does not say whether these count.
     """
 
     cursor: Cursor
@@ -68,6 +69,7 @@ class Worker(Struct):
     begun: Place | None = None
     straddler: Site | None = None
     unclear: bool = False
+    counted: Item | None = None
     findings: list[Finding] = field(default_factory=list)
     troubles: list[Trouble] = field(default_factory=list)
     left: list[Left] = field(default_factory=list)
@@ -423,11 +425,20 @@ class Worker(Struct):
         finder = self.cursor.window.finder
         if bare and self.rules.chains_count is None and finder.has_chains:
             self.unclear = self.unclear or not self._at_joint()
+        if self.counted is None and not bare and self._counts_named(item, targets):
+            self.counted = item
         if self.cursor.stopped_inside(targets):
             words = write_item(item, self.rules.terms)
             message = f"the skip before this ends inside the very place that {words} names"
             help_ = "name a part of it, or skip to its end, so that one place is meant"
             self.tell(item, "place-unclear", message, help_)
+
+    def _counts_named(self, item: Item, targets: tuple[Target, ...]) -> bool:
+        """Whether a step says `st` where chains may count as well: `skip 3 st`, `in 4th st`."""
+        place = getattr(item, "place", None)
+        counts = place is None or place.which in (Which.NEXT, Which.NTH)
+        open_ = self.rules.chains_count is None and self.cursor.window.finder.has_chains
+        return open_ and counts and targets == (Whole(ST),) and not self._at_joint()
 
     def tell(self, item: Item, code: str, message: str, help_: str) -> None:
         """Tell something of a step, once however often it is worked."""

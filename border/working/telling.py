@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from border.findings import Finding
 from border.text.amounts import in_terms, kinds, some
 from border.text.readings import Round
-from border.text.tree import Clause
+from border.text.tree import Clause, Item
 from border.working.adjusting import Adjustment
 from border.working.closing import tally, whereabouts
 from border.working.fabric import Fabric
@@ -41,6 +41,18 @@ def chains_unclear(round_: Round, yes: Summary, no: Summary) -> Finding:
     if yes == no:
         help_ += "; this round comes to the same with either"
     return Finding("chains-unclear", message, help_, round_.head, round_.number)
+
+
+def chains_left_out(round_: Round, item: Item, yes: Summary, no: Summary) -> Finding:
+    """`skip 3 st`, `in 4th st` over chains: stitches alone by their noun, and in many books chains
+    as well."""
+    terms = round_.rules.terms
+    message = (
+        "this counts stitches alone, and the border does not say whether chains count: so "
+        f"{summary(no, terms)}; if they do, {summary(yes, terms)}"
+    )
+    help_ = 'write "chains count as stitches: no" or "chains count as stitches: yes" at the top'
+    return Finding("chains-left-out", message, help_, item.span, round_.number)
 
 
 def repeat_unclear(round_: Round, once: Summary, repeated: Summary) -> Finding:

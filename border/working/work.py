@@ -24,6 +24,7 @@ from border.working.rounds import Fallen, Pass, with_chains, work_once
 from border.working.scopes import carries, names_of
 from border.working.sites import SiteFinder
 from border.working.telling import (
+    chains_left_out,
     chains_unclear,
     no_round,
     no_stitches,
@@ -196,6 +197,11 @@ def _told(round_: Round, below: Fabric, done: Pass, already: bool) -> list[Findi
     if done.unclear:
         both = [work_once(with_chains(round_, count), below) for count in (True, False)]
         findings.append(chains_unclear(round_, *(_summary(p) for p in both)))
+    elif done.counted and all(f.code != "chains-left-out" for f in findings):
+        both = [work_once(with_chains(round_, count), below) for count in (True, False)]
+        yes, no = map(_summary, both)
+        if yes != no:
+            findings.append(chains_left_out(round_, done.counted, yes, no))
     for account in done.accounts.values():
         if (uneven := account.uneven()) is not None:
             findings.append(passes_more(round_, below, *uneven))

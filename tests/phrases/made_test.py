@@ -71,7 +71,7 @@ NOT_SHAPED = {
     "working two stitches into every one": "not-understood",
     "increase to 30": "exception-in-words",
     "decrease by missing one": "exception-in-words",
-    "6 plain over 7": "not-understood",
+    "6 plain over 7": "place-unclear",
     "*3 treble, 1 chain, keep the loops on the needle; repeat": "unknown-word",
 }
 PICOTS = (

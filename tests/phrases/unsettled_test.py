@@ -63,7 +63,7 @@ IN_STITCHES = {
     "Three 3-chain crochet": "not-understood",
     # n over m
     "9 plain over 7": "not-understood",
-    "6 treble over the 7; repeat": "not-understood",
+    "6 treble over the 7; repeat": "place-unclear",
     # a start chain that is a stitch or is not
     "3 chain, *1 chain, miss 1, 1 treble; repeat; 1 chain": "start-chain-assumed",
 }

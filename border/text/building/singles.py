@@ -15,6 +15,7 @@ from border.text.doubting.place_doubts import (
     tell_beside,
     tell_besides,
     tell_counted,
+    tell_each_pair,
     tell_first_two,
     tell_gap,
     tell_goes_on,
@@ -39,7 +40,7 @@ from border.text.doubting.place_doubts import (
 from border.text.doubting.skips_asked import tell_first_ones
 from border.text.in_each import tell_single_chain, with_each
 from border.text.nodes import Building, is_token, is_tree, leaves
-from border.text.shaping.between import FIRST_TWO, HOLE, UNSAID
+from border.text.shaping.between import EACH_PAIR, FIRST_TWO, HOLE, UNSAID
 from border.text.shaping.described import BETWEEN, IN_SHELL, OF_HEAP
 from border.text.shaping.nouns import OF_SIZE
 from border.text.shaping.on_runs import CENTRE
@@ -273,6 +274,7 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
 _BETWEEN_TOLD = {
     FIRST_TWO: tell_first_two,
     "pair": tell_pair,
+    EACH_PAIR: tell_each_pair,
     "gap": tell_gap,
     HOLE: tell_hole_between,
     UNSAID: tell_counted,

@@ -114,6 +114,24 @@ def _passed_over(item: Item, named: Target) -> int:
             return 0
 
 
+def _gone_over(items: Sequence[Item]) -> Target | None:
+    """The one kind of place that a bracket goes along, `(1 dc in next tr, ch 1) 5 times`; None
+    where it names others as well, or the same place again."""
+    kinds: list[Target] = []
+    for item in items:
+        taken = _taken(item)
+        match item:
+            case Chains() | Picots() | Skip(target=None):
+                continue
+            case Skip(target=Whole() as target):
+                kinds.append(_alike(target))
+            case _ if taken is not None:
+                kinds.append(taken[0])
+            case _:
+                return None
+    return kinds[0] if len(set(kinds)) == 1 else None
+
+
 _KINDS = 4
 """Places of so many kinds are counted side by side."""
 
@@ -121,13 +139,15 @@ _KINDS = 4
 class _Reached(Struct, frozen=True):
     """How far steps have come among places of one kind; `by_number`: an ordinal said so.
 
-    `step`: the first of them; `last`: how many the last one took.
+    `step`: the first of them; `last`: how many the last one took; `of`: what they are counted in,
+    where it was named.
     """
 
     step: Item
     passed: int
     by_number: bool = False
     last: int = 1
+    of: Part | None = None
 
     def leads_to(self, nth: int, chains: int) -> bool:
         """Whether an nth behind so many chains may be counted from the first: where no ordinal
@@ -157,19 +177,21 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
             ) if len(place.targets) == 1:
                 kind = _alike(place.targets[0])
                 before = _reached(reached, kind)
+                if before is None and isinstance(kind, Between):
+                    before = _reached(reached, Whole(kind.of))
                 rises = before is not None and before.leads_to(nth, chains)
                 if before and rises and which is Which.NTH and item.span not in asked:
-                    _tell_counted_on(before.step, item, before.passed, nth, b)
-                _go_on(reached, kind, _Reached(item, nth, True))
+                    _tell_counted_on(before.step, item, before.passed, nth, b, before.of)
+                _go_on(reached, kind, _Reached(item, nth, True, of=before.of if before else None))
             case Stitches(place=Place(which=Which.SAME)) | Bracket(place=Place(which=Which.SAME)):
                 pass
             case (
-                Stitches(place=Place(targets=(Part(nth, unit, of),), count=1))
-                | Bracket(place=Place(targets=(Part(nth, unit, of),), count=1))
+                Stitches(place=Place(targets=(Part(nth, unit, of) as part,), count=1))
+                | Bracket(place=Place(targets=(Part(nth, unit, of) as part,), count=1))
             ) if nth > 0 and unit.name in (*STITCHES, "st"):
                 # `1 dc in 1st of next 5 dc, …, 1 dc in 5th dc`
                 kind = Whole(Kind(of.stitch or unit.name))
-                reached = {kind: _Reached(item, nth, True)}
+                reached = {kind: _Reached(item, nth, True, of=part)}
             case Stitches(
                 place=Place(targets=(Part(nth, Kind("ch"), Kind("shell")),), count=1)
             ) if nth > 0:  # `1 dc in 1st ch of the shell, …, 1 dc in 2nd ch`
@@ -179,6 +201,10 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
                 by_number = isinstance(kind, Between) or _is_the(item)
                 before = _reached(reached, kind) or _Reached(item, 0, by_number)
                 _go_on(reached, kind, replace(before, passed=before.passed + count, last=count))
+            case Repeat(items=inner, times=int(), star=False) if along := _gone_over(inner):
+                before = _reached(reached, along) or _Reached(item, 0, True)
+                passed = _passed_over(item, along)
+                _go_on(reached, along, replace(before, passed=before.passed + passed, last=passed))
             case Skip(count, target):
                 for kind, before in list(reached.items()):
                     if _is_of(_alike(target or Whole(ST)), kind):
@@ -262,12 +288,21 @@ def _alike(target: Target) -> Target:
 
 
 def _tell_counted_on(
-    before: Item, item: Stitches | Bracket, passed: int, nth: int, b: Building
+    before: Item,
+    item: Stitches | Bracket,
+    passed: int,
+    nth: int,
+    b: Building,
+    of: Part | None = None,
 ) -> None:
+    """`of`: a group, and the stitch of it that was worked before."""
     assert item.place is not None
     further = nth - passed
     which = Which.NEXT if further == 1 else Which.NTH
     nearby = replace(item, place=replace(item.place, which=which, count=further))
+    if of is not None and isinstance(item.place.targets[0], Whole):
+        same = Place(Which.SAME, (replace(of, nth=nth),), span=item.place.span)
+        nearby = replace(item, place=same)
     edit = b.written(nearby)
     b.tell(
         "perhaps-counted-on",

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
-from border.text.stands_below import loop_sizes, no_chains, stand_alone
+from border.text.stands_below import loop_sizes, no_chains, run_inside, stand_alone, stands_in
 from border.text.steps import walk
 from border.text.tree import (
     SPACES,
@@ -89,6 +89,23 @@ def tell_pair(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_each_pair(item: Stitches, b: Building) -> None:
+    """`3 dc between every 2 dc` over pairs of dc: in every gap, or inside each pair?"""
+    place = item.place
+    of = place.targets[0].of.name if place is not None and place.targets else ""
+    pair = stands_in(b.below, of, ordinal=True) if b.below is not None and of in STITCHES else None
+    if place is None or pair is None or pair.size != _PAIR:
+        return
+    inside = replace(item, place=replace(place, targets=(Centre(pair),)))
+    b.tell(
+        "place-assumed",
+        f"this is taken as {b.written(item)}, so that the gap from one pair to the next counts as "
+        "well",
+        f"write {b.written(inside)} if it is the gap inside each pair",
+        item.span,
+    )
+
+
 def tell_gap(item: Stitches, b: Building) -> None:
     """`1 sc between the 1st and 2nd of the 12 dc`: of each twelve, which are not counted here."""
     b.tell(
@@ -124,7 +141,7 @@ def tell_in_last(item: Stitches, b: Building) -> None:
 def tell_counted(item: Stitches, b: Building) -> None:
     """`3 ch, 1 sc in the 2nd of next 3`, `5 dc on the 5`, `1 sc on the next`: of what?"""
     stitch = item.place is not None and set(item.place.targets) == {Whole(ST)}
-    if stitch and (b.round == 1 or no_chains(b.below)):
+    if stitch and (b.round == 1 or (no_chains(b.below) and not _inside(item, b))):
         return  # there is nothing else
     b.tell(
         "place-assumed",
@@ -132,6 +149,12 @@ def tell_counted(item: Stitches, b: Building) -> None:
         'name it to say so: "on next dc", "in next loop", "on the next 3 dc", "of next 3 ch"',
         item.span,
     )
+
+
+def _inside(item: Stitches, b: Building) -> bool:
+    """Whether just so many stand among others: `5 dc on the 5` over shells of 1 sc, 5 dc, 1 sc."""
+    count = item.place.count if item.place is not None else 0
+    return count > 1 and b.below is not None and bool(run_inside(b.below, count))
 
 
 def tell_in_one(item: Stitches, b: Building) -> None:
@@ -300,7 +323,7 @@ def _alone(items: Sequence[Item]) -> Iterator[Item]:
 def _makes(item: Item, of: Kind) -> int:
     """How many of a kind a step makes: stitches, picots, or spaces of so many chains."""
     match item:
-        case Stitches(count, stitch) if stitch == of.name:
+        case Stitches(count, stitch) if of.name in (stitch, "st"):
             return count
         case Picots(count) if of.name == "picot":
             return count

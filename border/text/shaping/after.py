@@ -209,6 +209,8 @@ def _made(number: Terminal, stitch: Terminals, place: Terminals) -> _Made | None
             return _Made(number, stitch, place) if counted.number != number.number else None
         one = replace(number, number=1)
         same = counted.number == number.number
+        if all(x.type not in ("NEXT", "ORD", "EACHOF") for x in place):  # `5 dc on the 5 dc`
+            place = [place[0], like(counted, "EACHOF"), like(counted, "NEXT"), counted, noun]
         return _Made(one, stitch, place, True, counted.number) if same else None
     if types(place, 1, 1) == ["EACH"]:
         return _Made(number, stitch, place, True, 0)

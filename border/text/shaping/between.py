@@ -52,6 +52,8 @@ FIRST_TWO = "first two"
 """The name of a place between the first and the second of what may stand in groups."""
 _PAIR = 7
 """So many words name the two that something lies between."""
+EACH_PAIR = "each pair"
+"""The name of a place between each two of a stitch that may stand in pairs."""
 UNSAID = "unsaid"
 """The name of a place between two of what is not said."""
 
@@ -79,6 +81,8 @@ def betweens(t: Terminals) -> Terminals:
         elif here.type == "BETWEEN" and not _of_chains(found[:-1]):
             if _of_a_group(t, at):
                 found[-1] = replace(here, name="pair")
+            elif _of_each_pair(t, at):
+                found[-1] = replace(here, name=EACH_PAIR)
             if _of_a_run(t, at):
                 found[-1] = replace(here, name="gap")
             first_two = types(t, past(t, at, "THE"), 3) == ["ORD", "AND", "ORD"]
@@ -175,6 +179,13 @@ def _of_a_group(t: Sequence[Terminal], at: int) -> bool:
     if picots or types(t, two, 1) == ["STITCH"]:  # `between d c`
         return ended(t, two + 1)
     return (stitches and ended(t, two + 2 + next_)) or (ordered and ended(t, two + 4))
+
+
+def _of_each_pair(t: Sequence[Terminal], at: int) -> bool:
+    """Whether it is between `every 2 treble`, `the next two treble`."""
+    which = past(t, at, "THE")
+    two = types(t, which, 3) in (["EACH", "NUM", "STITCH"], ["NEXT", "NUM", "STITCH"])
+    return two and t[which + 1].number == 2 and ended(t, which + 3)
 
 
 def _of_chains(before: Sequence[Terminal]) -> bool:

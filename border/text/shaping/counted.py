@@ -123,8 +123,8 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         return 0, []
     if types(t, at + 1, 1) in (["STITCH"], ["KIND"]):
         noun = t[at + 1]
-        if noun.type == "STITCH" and here.number > 1 and _unnumbered(before):
-            return 1, [like(here, "EACHOF"), like(here, "NEXT"), here]  # `tr in 2 tr`
+        if noun.type == "STITCH" and here.number > 1 and _unnumbered(_without_the(before)):
+            return 1, [like(here, "EACHOF"), like(here, "NEXT"), here]  # `tr in the 2 tr`
         if noun.type == "STITCH" and is_parted(before):
             if before[-1].text == "these":
                 _ask(before, MADE)  # `4 chain, 1 dc on the last of these 3 treble`
@@ -133,10 +133,15 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
             return 2, [*which_of(before, here), run]
         slips = here.number > 1 and any(x.name == "ss" for x in before[-3:])  # `slip over 3 dc`
         each = made(before) == here.number > 1 or (slips and made(before) == 1)
+        each = each or (noun.type == "STITCH" and _fewer(here, before))
         if before[-1].type in ("PREP", "ALLIN", "THE") and each:
             return 1, [like(here, "NEXT"), here]
     if here.number > 1 and ended(t, at + 1) and _on_so_many(before) and not is_under(before):
         _ask(before)  # `5 treble on the 5`: trebles, chains, or whatever comes
+        if before[-1].type in ("PREP", "THE") and _unnumbered(_without_the(before)):
+            return 1, [like(here, "EACHOF"), like(here, "NEXT"), here]  # `dc on the 3`
+        if before[-1].type in ("PREP", "THE") and _fewer(here, before):
+            return 1, [like(here, "NEXT"), here]
     named = any(x.kind == Kind("space", here.number) for x in before)
     if is_parted(before) and _of_these(here, before):
         return 0, []  # `4 chain, 1 treble in the first of the 4`: they are of this row
@@ -246,6 +251,15 @@ def _unnumbered(before: Sequence[Terminal]) -> bool:
     place = types(before, len(before) - 2, 2) == ["STITCH", "PREP"]
     place = place and before[-2].name != "ss"  # `slip over 3 dc` is the way along them
     return place and types(before, len(before) - 3, 1) not in (["NUM"], ["PREP"], ["NEXT"])
+
+
+def _without_the(before: Sequence[Terminal]) -> Sequence[Terminal]:
+    return before[:-1] if before[-1].type == "THE" else before
+
+
+def _fewer(here: Terminal, before: Sequence[Terminal]) -> bool:
+    """`3 double over the 4`: how they are shared out over these is asked, as of the next 4."""
+    return 1 < made(before) < here.number
 
 
 def _between(before: Sequence[Terminal]) -> bool:

@@ -8,7 +8,14 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from border.text.shaping.described import BETWEEN, EACH_IN_SHELL, IN_GROUP, IN_SHELL, OF_HEAP
-from border.text.stands_below import are_heaped, loop_sizes, loops_in_shells, worked_together
+from border.text.stands_below import (
+    are_heaped,
+    loop_sizes,
+    loops_in_shells,
+    run_inside,
+    stitches_together,
+    worked_together,
+)
 from border.text.steps import walk
 from border.text.tree import Bracket, Chains, Kind, Stitches, Text
 from border.text.wording.passing import Terminals, types
@@ -20,8 +27,7 @@ def of_made_below(t: Terminals, below: Text | None) -> Terminals:
     t = _side_by_side(_each_in_shells(_in_groups(t, below), below), below)
     if below is None or not any(_is_unsaid(here.kind, here.text) for here in t):
         return t
-    stitches = {one.count for one in walk(below.items) if isinstance(one, Stitches)}
-    chains = loop_sizes(below) - stitches
+    chains = loop_sizes(below) - stitches_together(below)
     found: Terminals = []
     behind = -1  # `on the centre 3 of the 5`: where the words stand for what is behind the first
     for here in t:
@@ -50,7 +56,7 @@ def _is_unsaid(kind: Kind | None, text: str) -> bool:
 def _side_by_side(t: Terminals, below: Text | None) -> Terminals:
     """The words with each run of stitches, `the 9 dc`, `the 9`, as the group that is worked into
     one place, where the row below puts as many side by side, with nothing between them, or has
-    others beside them."""
+    others beside them; `the 9` as a run, where other stitches stand beside just so many."""
     if below is None or all(here.kind is None for here in t):
         return t
     found: Terminals = []
@@ -62,6 +68,8 @@ def _side_by_side(t: Terminals, below: Text | None) -> Terminals:
             together = any(worked_together(below, stitch) == kind.size for stitch in stitches)
             if together or are_heaped(below, kind.size, kind.stitch):
                 here = replace(here, kind=replace(kind, name="group"))
+            elif kind.name == "block" and (run := run_inside(below, kind.size)):
+                here = replace(here, kind=Kind("run", kind.size, run))
         found.append(here)
     return found
 

@@ -271,8 +271,10 @@ def _behind_miss(found: Sequence[Terminal], prep: int) -> bool:
 
 def _opens_at(found: Sequence[Terminal]) -> int | None:
     """Where the place opens that ends in the last word."""
-    back = range(len(found) - 2, max(-1, len(found) - 6), -1)
-    return next((n for n in back if found[n].type == "PREP"), None)
+    at = len(found) - 2
+    while at >= 0 and found[at].type in WHICH | NOUNS | {"OF", "NUM", "EACHOF"}:
+        at -= 1
+    return at if types(found, at, 1) == ["PREP"] and at >= 0 else None
 
 
 def _parts_stitches(found: Sequence[Terminal]) -> bool:

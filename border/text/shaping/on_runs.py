@@ -28,12 +28,18 @@ from border.text.wording.passing import (
 
 
 def begun_further_on(t: Terminals) -> Terminals:
-    """`9 treble beginning on the 2nd of the 10`: the first on that, the rest behind it."""
+    """`9 treble beginning on the 2nd of the 10`, `9 treble, the 1st on the 2nd of the 10`: the
+    first on that, the rest behind it."""
     found: Terminals = []
     at = 0
     while at < len(t):
         comma = types(t, at, 1) == ["SEP"] and not t[at].name
         begin = at + comma
+        first = past(t, begin, "THE") if comma else len(t)
+        if types(t, first, 1) == ["ORD"] and t[first].number == 1:
+            first = past(t, first + 1, "NUM") - 1  # `the 1st one`
+            if types(t, first + 1, 2) == ["PREP", "THE"]:
+                t = [*t[:begin], like(t[first], "BEGIN"), *t[first + 1 :]]
         counted = [x.type for x in found[-2:]] == ["NUM", "STITCH"] and found[-2].number > 1
         if not counted or types(t, begin, 2) != ["BEGIN", "PREP"] or at == 0:
             found.append(t[at])
@@ -199,7 +205,9 @@ def _kind_behind(t: Terminals, centre: int) -> Terminal | None:
 
 
 def on_the_middle(t: Terminals) -> Terminals:
-    """`5 treble on the centre 5 of the 7`, `on centre of 7`: the first on the 2nd, and on."""
+    """`5 treble on the centre 5 of the 7`, `on centre of 7`, `5 treble, the centre one on the
+    centre of the 7`: the first on the 2nd, and on."""
+    t = _without_own_centre(t)
     found: Terminals = []
     at = 0
     while at < len(t):
@@ -224,6 +232,31 @@ def on_the_middle(t: Terminals) -> Terminals:
         chain = found[-1] if found[-1].type == "CH" else None
         found += rest_behind(t[at], stitch, count - 1, chain)
         at = end
+    return found
+
+
+def _without_own_centre(t: Terminals) -> Terminals:
+    """`5 treble, the centre one on the centre [treble] of the 9` as `5 treble on the centre of the
+    9`."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        comma = types(t, at, 1) == ["SEP"] and not t[at].name and at > 1
+        own = past(t, at + 1, "THE")
+        prep = past(t, own + 1, "NUM")
+        on = past(t, prep + 1, "THE")
+        of = past(t, on + 1, "STITCH")
+        centres = types(t, own, 1) == types(t, on, 1) == ["CENTRE"] and types(t, prep, 1) == [
+            "PREP"
+        ]
+        counted = types(t, of, 1) == ["OF"] and types(t, past(t, of + 1, "THE"), 1) == ["NUM"]
+        odd = types(t, at - 2, 2) == ["NUM", "STITCH"] and t[at - 2].number % 2 == 1
+        if comma and odd and centres and counted:
+            found += t[prep : on + 1]
+            at = of
+            continue
+        found.append(t[at])
+        at += 1
     return found
 
 

@@ -425,7 +425,7 @@ PASSES: tuple[Pass, ...] = (
     where(missing_every, "SKIP-EACH SKIP-THE"),
     where(missed_by_name, "SKIP", "SKIP-THE NUM-OF CH-OF KIND-OF NUM-NUM"),
     where(chains_placed, "CH-PREP SEP-PREP", "STITCH-SEP STITCH-AND"),
-    where(begun_further_on, "BEGIN-PREP"),
+    where(begun_further_on, "BEGIN-PREP ORD-PREP ORD-NUM", "NUM-STITCH"),
     where(unsaid, pairs(OPENS | WHICH, "NUM", "NEXT", "EACH", "ORD", "EVERY")),
     where(articles, "THE"),
     where(_between, "WITH DIVIDED"),

@@ -22,6 +22,7 @@ from border.text.tree import (
     Headings,
     Item,
     Kind,
+    Picots,
     Place,
     Repeat,
     Row,
@@ -71,10 +72,12 @@ def with_assumed_places(
             terminals[n] = replace(here, type="KIND", kind=Kind("group"), many=True)
             continue
         if n > 1 and here.type == "OF" and (end := _of_scallop(terminals, n)) > n:
-            first = terminals[n - 2].number == 1
-            if first and any(x.type == "NEXT" for x in terminals[n:end]):
-                terminals[n - 2] = replace(terminals[n - 2], type="NEXT", number=0)
-            if [x for x in terminals if x.type == "ORD"] == [terminals[n - 2]]:
+            order = terminals[n - 2]
+            alone = [x for x in terminals if x.type == "ORD"] == [order]
+            if order.number == 1 and any(x.type == "NEXT" for x in terminals[n:end]):
+                terminals[n - 2] = replace(order, type="NEXT", number=0)
+                alone = terminals[n - 1].type == "PICOT"  # it is the next where each has one
+            if alone:
                 span = source.span(terminals[n - 2].start, terminals[end - 1].end)
                 findings.append(Finding("place-assumed", _ALONG, _OTHERS, span))
             terminals[n:end] = [replace(here, type="NOTHING")] * (end - n)
@@ -105,6 +108,13 @@ def clusters_of(text: Text | None) -> str:
     clusters = {item.stitch for item in made if item.cluster or item.together}
     plain = {item.stitch for item in made if not (item.cluster or item.together)}
     return clusters.pop() if len(clusters) == 1 and not clusters & plain else ""
+
+
+def is_heap(here: Terminal) -> bool:
+    """Whether a word is such a name of what several are worked into, or says it plainly."""
+    kind = here.kind
+    plain = kind is not None and kind.name in ("shell", "group", "loop", "space") and not kind.size
+    return plain or "shell" in _asked(here)[1]
 
 
 def _asked(here: Terminal) -> tuple[str, Sequence[str]]:
@@ -224,6 +234,32 @@ def is_shell(item: object) -> bool:
             return _is_one(place) and sum(_made(one) for one in walk(item.items)) > 1
         case _:
             return False
+
+
+def picots_in_shells(text: Text | None) -> int:
+    """How many picots each place of a row has that any are worked into, where all have as many and
+    none stand elsewhere; else 0."""
+    items = list(walk(text.items)) if text else []
+    shells = [
+        one
+        for one in items
+        if isinstance(one, Bracket) and _is_one(one.place) and _picots(one.items)
+    ]
+    inside = [one for shell in shells for one in walk(shell.items) if isinstance(one, Picots)]
+    numbers = {_picots(shell.items) for shell in shells}
+    alone = len(inside) == sum(isinstance(one, Picots) for one in items)
+    return numbers.pop() if alone and len(numbers) == 1 else 0
+
+
+def _picots(items: Sequence[Item]) -> int:
+    made = 0
+    for item in items:
+        if isinstance(item, Picots):
+            made += item.count
+        elif isinstance(item, Repeat | Bracket):
+            times = item.times or 0 if isinstance(item, Repeat) else 1
+            made += times * _picots(item.items)
+    return made
 
 
 def _made(item: object) -> int:

@@ -190,8 +190,11 @@ def made(before: Sequence[Terminal]) -> int:
     at = len(before) - 1
     while at >= 0 and before[at].type in WHICH | OPENS | {"MOD"}:
         at -= 1
-    if at > 2 and before[at].type == "CH" and before[at - 2].type in ("DIVIDED", "WITH"):
-        at -= 3  # `5 treble divided by 1 chain on the 5`, `with 1 chain between on the 5`
+    last = at - (at > 0 and before[at].type == "SEP" and not before[at].name)
+    if last > 2 and before[last].type == "CH" and before[last - 2].type in ("DIVIDED", "WITH"):
+        # `5 treble divided by 1 chain on the 5`, `with 1 chain between, on the 5`
+        at = last - 3
+        at -= at > 0 and before[at].type == "SEP" and not before[at].name
     if at < 0 or before[at].type not in ("STITCH", "CLUSTER"):
         return 0
     if at and before[at - 1].type == "NUM":

@@ -7,11 +7,24 @@ a doubt, by which it is told.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
 from msgspec.structs import replace
 
-from border.text.wording.passing import Terminals, chains_at, ended, is_last, like, past, types
+from border.text.wording.assumed import is_heap
+from border.text.wording.passing import (
+    Terminals,
+    chains_at,
+    ended,
+    is_last,
+    like,
+    only_ends,
+    opener,
+    past,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -71,6 +84,94 @@ def on_last_made(t: Terminals) -> Terminals:
         found += t[at : at + 1]
         at += 1
     return found
+
+
+class _OfShell(Struct, frozen=True):
+    """A picot of a scallop, `the 2nd picot of next scallop`: where its order and it stand, and the
+    place behind it all; which of the picots it is, of the next, the same or each ("": unsaid)."""
+
+    order: int
+    picot: int
+    end: int
+    nth: int
+    of: str
+
+
+def of_shells(t: Terminals, size: int) -> tuple[Terminals, Terminals]:
+    """`1 dc in 2nd picot of next scallop`, where each has `size` of them: the 2nd, and the rest
+    passed over. And the picots that are taken to be of the same one, which is not said."""
+    named = _of_shells(t, size)
+    if not any(one.of for one in named) or not _follow(t, named, size):
+        return t, []
+    again = any(x.type in ("REPEAT", "SOON") for x in t)
+    if any(one.of == "each" for one in named) and not again and not _is_whole(t, named):
+        return t, []
+    found: Terminals = []
+    at = before = 0
+    for n, one in enumerate(named):
+        before = 0 if one.of in ("next", "each") else before
+        further = one.nth - before
+        order = like(t[one.order], "NEXT") if further == 1 else None
+        order = order or like(t[one.order], "ORD", number=further)
+        found += [*t[at : one.order], order, t[one.picot]]
+        last = n + 1 == len(named) or named[n + 1].of in ("next", "each")
+        if last and one.nth < size:
+            stop = replace(like(t[one.picot], "SEP"), name="hard", text=";")
+            skip = replace(like(t[one.picot], "SKIP"), text="skip")
+            rest = like(t[one.picot], "NUM", number=size - one.nth)
+            found += [stop, skip, rest, t[one.picot]]
+        if one.of == "each" and not again:
+            stop = replace(like(t[one.picot], "SEP"), name="hard", text=";")
+            found += [stop, replace(like(t[one.picot], "REPEAT"), text="repeat")]
+        at, before = one.end, one.nth
+    return [*found, *t[at:]], [t[one.picot] for one in named if not one.of]
+
+
+def _of_shells(t: Terminals, size: int) -> list[_OfShell]:
+    """The picots that a row names by their order in a scallop; none where it names others too."""
+    named: list[_OfShell] = []
+    for n, here in enumerate(t):
+        if here.type != "PICOT" or t[opener(t, n)].type not in ("PREP", "SKIP", "BETWEEN", "TO"):
+            continue
+        order = t[n - 1]
+        nth = (size + 1) // 2 if order.type == "CENTRE" and size % 2 else order.number
+        nth = size if nth == -1 else nth
+        placed = t[opener(t, n)].type == "PREP"
+        if order.type not in ("ORD", "CENTRE") or not 0 < nth <= size or not placed:
+            return []
+        which = past(t, n + 2, "THE", "EACHOF") if types(t, n + 1, 1) == ["OF"] else n
+        says = t[which].type if which > n and which < len(t) else ""
+        of = {"NEXT": "next", "SAME": "same", "EACH": "each", "EVERY": "each"}.get(says, "")
+        heap = which + bool(of)
+        if which > n and heap < len(t) and is_heap(t[heap]):
+            named.append(_OfShell(n - 1, n, heap + 1, nth, of or "next"))
+        elif which > n:
+            return []  # `of the last scallop`, `of the 3`
+        else:
+            named.append(_OfShell(n - 1, n, n + 1, nth, ""))
+    return named
+
+
+def _follow(t: Terminals, named: Sequence[_OfShell], size: int) -> bool:
+    """Whether each picot that is of no next scallop is behind another of the same, in the same
+    list."""
+    if size < _SEVERAL or named[0].of in ("", "same"):
+        return False
+    for before, one in pairwise(named):
+        between = {x.type for x in t[before.end : one.order]}
+        apart = bool(between & {"STAR", "CROSS", "LP", "RP", "REPEAT"})
+        if one.of in ("", "same") and (apart or one.nth <= before.nth or before.of == "each"):
+            return False
+    return True
+
+
+_SEVERAL = 2
+
+
+def _is_whole(t: Terminals, named: Sequence[_OfShell]) -> bool:
+    """Whether one stitch in a picot of each scallop is all of the row."""
+    stitches = sum(x.type in ("STITCH", "CH", "LP", "STAR") for x in t)
+    return len(named) == stitches == 1 and only_ends(t[named[0].end :])
 
 
 def _is_double(found: Sequence[Terminal], here: Terminal) -> bool:

@@ -18,6 +18,7 @@ from border.text.wording.exceptions import without_exceptions
 from border.text.wording.foundations import of_the_edge
 from border.text.wording.last_stitches import without_last_stitches
 from border.text.wording.passing import turned
+from border.text.wording.picots_named import of_shells
 from border.text.wording.put_right import PUT_RIGHT
 from border.text.wording.side import without_sides
 from border.text.wording.stitch_names import names_alike, unknown_terms
@@ -34,12 +35,14 @@ def read_terminals(
     below: str,
     row: int = 0,
     clusters: str = "",
+    picots: int = 0,
 ) -> tuple[list[Terminal], list[Finding]]:
     """The terminals of a text; words that no phrase has become findings and are left out.
 
     `told`: names already spoken of, so that each is told once. `below`: what the row is worked
     into, as `assumed.py` has it. `row`: the number of the row whose words they are, from its
-    head on. `clusters`: the stitch that the row below makes in clusters.
+    head on. `clusters`: the stitch that the row below makes in clusters. `picots`: how many each
+    shell of that row has.
     """
     found: list[Terminal] = []
     at = 0
@@ -49,8 +52,14 @@ def read_terminals(
     found = turned(found, PUT_RIGHT)
     found, told_of = without_place_colours(found, source, told)
     found, of_wheels = without_wheels(found, source)
+    found, of_same = of_shells(found, picots) if picots else (found, [])
     found, findings = with_assumed_places(found, below, source, told, clusters)
     findings += [*told_of, *of_wheels]
+    for picot in of_same:
+        message = "this picot is taken to be of the same as the one named before it"
+        help_ = 'say of which: "in 3rd picot of same scallop", "of next scallop"'
+        span = source.span(picot.start, picot.end)
+        findings.append(Finding("place-assumed", message, help_, span))
     for terminal in found:
         if terminal.number > LARGEST and terminal.type in ("NUM", "ORD"):
             message, help_ = "this number is too large", "write a number that can be worked"
