@@ -73,7 +73,8 @@ def with_assumed_places(
             continue
         if n > 1 and here.type == "OF" and (end := _of_scallop(terminals, n)) > n:
             order = terminals[n - 2]
-            alone = [x for x in terminals if x.type == "ORD"] == [order]
+            repeat = next((i for i, x in enumerate(terminals) if x.type == "REPEAT"), None)
+            alone = [x for x in terminals[:repeat] if x.type == "ORD"] == [order]
             if order.number == 1 and any(x.type == "NEXT" for x in terminals[n:end]):
                 terminals[n - 2] = replace(order, type="NEXT", number=0)
                 alone = terminals[n - 1].type == "PICOT"  # it is the next where each has one

@@ -15,6 +15,9 @@ from msgspec.structs import replace
 
 from border.text.wording.assumed import is_heap
 from border.text.wording.passing import (
+    ARCHES,
+    NOUNS,
+    OPENS,
     Terminals,
     chains_at,
     ended,
@@ -101,7 +104,7 @@ def of_shells(t: Terminals, size: int) -> tuple[Terminals, Terminals]:
     """`1 dc in 2nd picot of next scallop`, where each has `size` of them: the 2nd, and the rest
     passed over. And the picots that are taken to be of the same one, which is not said."""
     named = _of_shells(t, size)
-    if not any(one.of for one in named) or not _follow(t, named, size):
+    if not any(one.of for one in named) or not _follow(t, named, size) or _beside(t, named):
         return t, []
     again = any(x.type in ("REPEAT", "SOON") for x in t)
     if any(one.of == "each" for one in named) and not again and not _is_whole(t, named):
@@ -131,7 +134,7 @@ def _of_shells(t: Terminals, size: int) -> list[_OfShell]:
     """The picots that a row names by their order in a scallop; none where it names others too."""
     named: list[_OfShell] = []
     for n, here in enumerate(t):
-        if here.type != "PICOT" or t[opener(t, n)].type not in ("PREP", "SKIP", "BETWEEN", "TO"):
+        if here.type != "PICOT" or t[opener(t, n)].type not in OPENS | {"TO"}:
             continue
         order = t[n - 1]
         nth = (size + 1) // 2 if order.type == "CENTRE" and size % 2 else order.number
@@ -166,6 +169,36 @@ def _follow(t: Terminals, named: Sequence[_OfShell], size: int) -> bool:
 
 
 _SEVERAL = 2
+
+
+def _beside(t: Terminals, named: Sequence[_OfShell]) -> bool:
+    """Whether a row works into, or misses, what may stand between the picots of one scallop: not
+    `the loop`, `the dc between the scallops`."""
+    inside = {n for one in named for n in range(one.order, one.end)}
+    for n, here in enumerate(t):
+        if here.type == "REPEAT":
+            break  # behind it the row is closed
+        if here.type == "SKIP" or (here.type == "BETWEEN" and types(t, n - 1, 1) not in _PLACED):
+            return True
+        if here.type not in NOUNS or n in inside:
+            continue
+        opens = t[opener(t, n)].type
+        made_ = opens not in OPENS and here.type == "STITCH"
+        if made_ and types(t, past(t, n + 1, "MOD"), 1) != ["PREP"] and not _in_list(t, n):
+            return True  # without a place
+        arch = here.kind in ARCHES or types(t, n + 1, 1) == ["BETWEEN"]
+        if opens == "PREP" and not arch:
+            return True
+    return False
+
+
+def _in_list(t: Terminals, at: int) -> bool:
+    """Whether a stitch stands in a bracket with a place behind it: `(1 dc, 2 ch, 1 dc) in …`."""
+    end = next((n for n in range(at, len(t)) if t[n].type in ("LP", "RP", "REPEAT")), at)
+    return types(t, end, 2) == ["RP", "PREP"]
+
+
+_PLACED = (["STITCH"], ["CH"], ["KIND"])
 
 
 def _is_whole(t: Terminals, named: Sequence[_OfShell]) -> bool:
