@@ -200,6 +200,10 @@ def test_a_row_comes_to_this(on: On, row: str, comes_to: str) -> None:
     assert said(row, on) == comes_to
 
 
+def test_round_three_stitches_may_be_round_all_of_them() -> None:
+    assert "asked not-understood" in said("plain round the 3 plain, 3 chain; repeat", TRIPLES)
+
+
 def _helps(on: On, row: str, code: str) -> str:
     """How all that a code tells of a row says that it may be written."""
     rows = "\n".join(f"round {n}: {one}." for n, one in enumerate((*on.below, row), 1))

@@ -123,7 +123,7 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         return 0, []
     if types(t, at + 1, 1) in (["STITCH"], ["KIND"]):
         noun = t[at + 1]
-        if noun.type == "STITCH" and here.number > 1 and _unnumbered(_without_the(before)):
+        if noun.type == "STITCH" and here.number > 1 and _one_on_each(before):
             return 1, [like(here, "EACHOF"), like(here, "NEXT"), here]  # `tr in the 2 tr`
         if noun.type == "STITCH" and is_parted(before):
             if before[-1].text == "these":
@@ -138,7 +138,7 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
             return 1, [like(here, "NEXT"), here]
     if here.number > 1 and ended(t, at + 1) and _on_so_many(before) and not is_under(before):
         _ask(before)  # `5 treble on the 5`: trebles, chains, or whatever comes
-        if before[-1].type in ("PREP", "THE") and _unnumbered(_without_the(before)):
+        if before[-1].type in ("PREP", "THE") and _one_on_each(before):
             return 1, [like(here, "EACHOF"), like(here, "NEXT"), here]  # `dc on the 3`
         if before[-1].type in ("PREP", "THE") and _fewer(here, before):
             return 1, [like(here, "NEXT"), here]
@@ -253,8 +253,13 @@ def _unnumbered(before: Sequence[Terminal]) -> bool:
     return place and types(before, len(before) - 3, 1) not in (["NUM"], ["PREP"], ["NEXT"])
 
 
-def _without_the(before: Sequence[Terminal]) -> Sequence[Terminal]:
-    return before[:-1] if before[-1].type == "THE" else before
+def _one_on_each(before: Sequence[Terminal]) -> bool:
+    """Whether `dc on [the]` ends here, with no number: not `dc round the`, which may take all of
+    them as one."""
+    the = before[-1].type == "THE"
+    prep = before[-2 if the else -1].text.split() if len(before) > 1 else []
+    along = not the or prep[:1] in (["on"], ["upon"], ["over"], ["in"], ["into"])
+    return along and _unnumbered(before[:-1] if the else before)
 
 
 def _fewer(here: Terminal, before: Sequence[Terminal]) -> bool:
