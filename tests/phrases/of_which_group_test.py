@@ -90,6 +90,8 @@ ON_ARCHES = {
 ON_SEVENS = {
     # five, then the 7th from there, and the next bracket goes on inside the third group
     "(1 chain, 1 treble on the next treble) 5 times; 1 chain, 1 plain on the 7th treble, 3 chain; repeat": "15 dc, 3 sc, 27 ch; 3 x 12 dc; 6 left over; does not close; asked perhaps-counted-on; asked row-does-not-close",
+    "1 treble in each of the next 5 treble, 1 chain, 1 plain on the 7th treble, 3 chain; repeat": "15 dc, 3 sc, 12 ch; 3 x 12 dc; 6 left over; does not close; asked perhaps-counted-on; asked row-does-not-close",
+    "* 1 chain, 1 treble on the next treble; repeat from * 5 times; 1 chain, 1 plain on the 7th treble, 3 chain; repeat": "18 dc, 3 sc, 30 ch; 3 x 13 dc; 3 left over; does not close; asked perhaps-counted-on; asked row-does-not-close",
     "(1 chain, 1 treble on the next treble) 5 times; 1 chain, 1 plain on the 2nd treble, 3 chain; repeat": "30 dc, 6 sc, 54 ch; 6 x 7 dc",
 }
 

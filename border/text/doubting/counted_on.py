@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from border.findings import Span
 from border.stitches import STITCHES
 from border.text.nodes import Building, Step
+from border.text.stands_below import stands_in
 from border.text.tree import (
     SPACES,
     ST,
@@ -179,7 +180,9 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
                 before = _reached(reached, kind)
                 if before is None and isinstance(kind, Between):
                     before = _reached(reached, Whole(kind.of))
-                rises = before is not None and before.leads_to(nth, chains)
+                rises = before is not None and (
+                    before.leads_to(nth, chains) or _ends_group(kind, before.passed, nth, b)
+                )
                 if before and rises and which is Which.NTH and item.span not in asked:
                     _tell_counted_on(before.step, item, before.passed, nth, b, before.of)
                 _go_on(reached, kind, _Reached(item, nth, True, of=before.of if before else None))
@@ -201,9 +204,10 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
                 by_number = isinstance(kind, Between) or _is_the(item)
                 before = _reached(reached, kind) or _Reached(item, 0, by_number)
                 _go_on(reached, kind, replace(before, passed=before.passed + count, last=count))
-            case Repeat(items=inner, times=int(), star=False) if along := _gone_over(inner):
+            case Repeat(items=inner, times=int() as times, star=star) if along := _gone_over(inner):
                 before = _reached(reached, along) or _Reached(item, 0, True)
-                passed = _passed_over(item, along)
+                # behind a star they were gone over once already
+                passed = (times - star) * sum(_passed_over(one, along) for one in inner)
                 _go_on(reached, along, replace(before, passed=before.passed + passed, last=passed))
             case Skip(count, target):
                 for kind, before in list(reached.items()):
@@ -212,6 +216,16 @@ def _tell_rising(steps: Sequence[Step], b: Building, asked: set[Span]) -> None:
             case _:
                 reached = {}
         chains = 0
+
+
+def _ends_group(kind: Target, passed: int, nth: int, b: Building) -> bool:
+    """Whether the nth is one of the same group, as the row below has them, and counted from here is
+    one of the next: `1 dc on each of 5 dc, ch 1, 1 sc on the 7th` over groups of 7."""
+    if b.below is None or not isinstance(kind, Whole) or kind.of.name not in STITCHES:
+        return False
+    group = stands_in(b.below, kind.of.name, ordinal=True)
+    size = group.size or 0 if group is not None else 0
+    return passed < nth <= size < passed + nth
 
 
 def _tell_named_later(items: Sequence[Item], b: Building) -> None:
