@@ -129,7 +129,8 @@ def _left_for_the_end(round_: Round) -> Iterator[Otherwise]:
 
 
 def _missed_under_last_chains(round_: Round) -> Iterator[Otherwise]:
-    """`*5 ch, skip 3, 1 sc; repeat from *, 5 ch, join`: as many missed under the last chains."""
+    """`*5 ch, skip 3, 1 sc; repeat from *, 5 ch, join`, `5 ch, * skip 1, 1 dc, 2 ch; repeat from *
+    6 times more, join`: as many missed under the last chains."""
     terms = round_.rules.terms
 
     def change(items: Items) -> Iterator[Change]:
@@ -141,11 +142,19 @@ def _missed_under_last_chains(round_: Round) -> Iterator[Otherwise]:
                     if like_these and isinstance(missed, Skip):
                         new = (chains, missed)
                         yield Change((*before, steps[-2], *new, *ended), chains, new)
+            case (
+                *_,
+                Repeat(times=int(), star=True, items=(Skip() as missed, *_, Chains() as chains)),
+            ):
+                yield Change((*steps, missed, *ended), steps[-1], (chains, missed))
 
     for other, one in rounds_with(round_, change):
         chains, missed = (write_item(item, terms) for item in one.new)
         if_ = f"{missed} goes without saying under its last {chains}"
-        yield Otherwise("perhaps-read-so", if_, f"write {chains}, {missed}", one.old.span, other)
+        edit = f"write {chains}, {missed}"
+        if isinstance(one.old, Repeat):
+            edit = f"write {missed} behind the repeat"
+        yield Otherwise("perhaps-read-so", if_, edit, one.old.span, other)
 
 
 def _end_of_last_repeat(round_: Round) -> Iterator[Otherwise]:

@@ -22,6 +22,7 @@ from border.text.tree import (
     Stitches,
     Text,
     Which,
+    Whole,
 )
 from border.text.written_places import write_ordinal
 
@@ -107,7 +108,8 @@ def with_start_chain(
         height = STITCHES[item.stitch].height
         if 2 <= height <= chains.count:
             start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
-            findings.append(_start_chain_assumed(start, rules, number))
+            in_shell = not at and _shell_named_next(items[1:])
+            findings.append(_start_chain_assumed(start, rules, number, in_shell))
             perhaps = _under_chains(items[at + 1], start.then, items[at + 2 :], rules, number)
             if perhaps is not None:
                 findings.append(perhaps)
@@ -188,14 +190,31 @@ def _chains_assumed(chains: Chains, number: int) -> Finding:
     return Finding("start-chain-assumed", message, help_, chains.span, number)
 
 
-def _start_chain_assumed(start: StartChain, rules: Rules, number: int) -> Finding:
+def _shell_named_next(items: tuple[Item, ...]) -> str:
+    """The whole of several stitches that the first step behind a start chain goes into; where the
+    chain stands on the first stitch of it, it goes into the one behind. Empty for other steps."""
+    for item in walk(items):
+        if isinstance(item, Stitches | Bracket):
+            targets = item.place.targets if item.place is not None else ()
+            named = [t.of.name for t in targets if isinstance(t, Whole) and t.of.name in _SEVERAL]
+            return named[0] if named and len(named) == len(targets) else ""
+    return ""
+
+
+_SEVERAL = frozenset({"shell", "group", "block"})
+
+
+def _start_chain_assumed(start: StartChain, rules: Rules, number: int, in_shell: str) -> Finding:
     from border.text.written import write_item
 
     taken = write_item(start, rules.terms)
     n = start.count
+    passed = f"; it stands on the first stitch below, and if that is one of a {in_shell}, this"
+    passed += " one is passed over"
     return Finding(
         "start-chain-assumed",
-        f"ch {n} at the head of the round is taken as its first stitch: {taken}",
+        f"ch {n} at the head of the round is taken as its first stitch: {taken}"
+        f"{passed if in_shell else ''}",
         f'write "{taken}" to say so, "ch {n}, not counted" if it is no stitch, '
         f'or "(ch {n})" for {n} chains that all stand',
         start.span,

@@ -100,6 +100,13 @@ def stand_alone(below: Text | None, stitch: str) -> bool:
     return others and all(set(two) != {stitch} for two in beside)
 
 
+def in_runs(below: Text | None) -> bool:
+    """Whether stitches of the row below are known to stand two or more together."""
+    made = list(_made(_period(below))) if below is not None else []
+    beside = zip(made, [*made[1:], *made[:1]], strict=True)
+    return None not in made and any("ch" not in two for two in beside)
+
+
 def loop_sizes(below: Text | None) -> set[int]:
     """The numbers of chains that stand together as the row below makes them."""
     steps = list(walk(below.items)) if below is not None else []

@@ -43,7 +43,7 @@ if TYPE_CHECKING:
 _TAKEN = {
     "list": "all before it, from the last stop",
     "list behind": "all behind it, up to the stop",
-    "pair": "the chains and the stitch before it",
+    "pair": "the chains, or the picot, and the stitch before it",
 }
 """Of what a number of times is said, by the name of the bracket that was put round it."""
 _AGAIN = 'write "(…) 3 times", "(…) in next st" or "(…) 3 times in next st"'

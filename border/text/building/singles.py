@@ -12,6 +12,7 @@ from border.text.building.chains_between import with_chains
 from border.text.building.places import build_place, build_skipped, build_union
 from border.text.doubting.picot_doubts import tell_named
 from border.text.doubting.place_doubts import (
+    tell_all_round,
     tell_beside,
     tell_besides,
     tell_counted,
@@ -66,6 +67,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.wording.beside import BESIDE
+from border.text.wording.every_time import ALL_ROUND
 from border.text.wording.first_stitches import FIRST
 from border.text.wording.last_stitches import TURNING
 from border.text.wording.missed import MADE
@@ -288,6 +290,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "nth": tell_next_of,
     OF_SIZE: tell_of_size,
     "counted": tell_counted,
+    ALL_ROUND: tell_all_round,
     IN_ONE: tell_in_one,
     CENTRE: tell_on_the_centre,
     "spaces": tell_so_many_spaces,

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from border.stitches import STITCHES
 from border.text.coming import as_they_come, how_widely
 from border.text.nodes import Building, Step
+from border.text.stands_below import in_runs
 from border.text.steps import is_open
 from border.text.tree import (
     SPACES,
@@ -29,6 +30,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
+from border.text.wording.every_time import ALL_ROUND
 
 
 def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
@@ -40,6 +42,7 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
     _tell_before_each(worked, b)
     _tell_stitch_before_each(worked, b)
     _tell_behind_repeat(worked, b)
+    _tell_besides(worked, b)
     for run in _runs(worked):
         b.tell(
             "perhaps-as-they-come",
@@ -123,6 +126,25 @@ def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
         ):  # `1 sc in each dc, 3 sc on the 3 chain`
             space = Place(Which.EACH, (Whole(Kind("space", many)),))
             _tell_once(before, last, replace(last, place=space), b)
+
+
+def _tell_besides(items: Sequence[Item], b: Building) -> None:
+    """`1 dc all round, with 7 dc under each chain`: on single stitches between, too?"""
+    for item in items:
+        match item:
+            case AsTheyCome(items=[many, *_]) if any(
+                t.name == ALL_ROUND for t in b.terminals_in(item.span)
+            ):
+                if in_runs(b.below):
+                    continue
+                assert many.place is not None
+                alone = replace(many, place=replace(many.place, which=Which.EACH))
+                b.tell(
+                    "place-assumed",
+                    "the stitches between are taken to have one each",
+                    f"write {b.written(alone)} if nothing goes on them",
+                    item.span,
+                )
 
 
 def _in_spaces(item: Item) -> bool:

@@ -157,6 +157,19 @@ def _inside(item: Stitches, b: Building) -> bool:
     return count > 1 and b.below is not None and bool(run_inside(b.below, count))
 
 
+def tell_all_round(item: Stitches, b: Building) -> None:
+    """`dc all round, 2 in each space`: nothing on the stitches between?"""
+    if item.place is None or item.place.targets == (Whole(ST),):
+        return
+    one = replace(item, count=1, place=Place(Which.EACH, (Whole(ST),)))
+    b.tell(
+        "place-assumed",
+        f"only {b.written(item)} is taken to be worked, and nothing on what stands between",
+        f"if that has one each, write ({b.written(item)}, {b.written(one)}) as they come",
+        item.span,
+    )
+
+
 def tell_in_one(item: Stitches, b: Building) -> None:
     """`5 dc, 3 of them in one`: which three?"""
     one = f"1 {name_of(item.stitch, b.terms, b.headings.overrides)}"

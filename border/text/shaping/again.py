@@ -63,7 +63,8 @@ def _brackets_again(t: Terminals) -> Terminals:
         bracket = before_comma(t, n)
         again = here.type == "REPEAT" and bracket > 0 and t[bracket - 1].type == "RP"
         behind = types(t, n + 1, 1)
-        if again and (behind == ["TOEND"] or ended(t, n + 1)):
+        counted = behind[:1] in _HOW_OFTEN
+        if again and not counted and (behind == ["TOEND"] or ended(t, n + 1)):
             del found[bracket:]
             if behind != ["TOEND"]:
                 found.append(like(here, "TOEND"))
@@ -90,6 +91,9 @@ def _brackets_counted(t: Terminals) -> Terminals:
             continue
         steps = found[opens + 1 :] if inside else found[opens + 1 : end - 1]
         star = like(found[opens], "STAR")
+        marked = types(found, opens - 1, 1) == ["STAR"] and all(x.type != "REPEAT" for x in t[:at])
+        if marked and all(x.type != "REPEAT" for x in t[at + 1 :]):
+            opens -= 1  # `* (5 chain, 1 dc in next loop), repeat 5 times`: its star
         found[opens:] = [star, *steps, t[at], like(t[at], "FROMSTAR"), t[at + 1]]
         at = closed + 1 if inside else at + 2
     return found

@@ -9,6 +9,7 @@ from border.text.terminals import Terminal
 from border.text.tree import Kind
 from border.text.wording.passing import (
     ARCHES,
+    HOW_OFTEN,
     NOUNS,
     chains_at,
     ended,
@@ -181,6 +182,7 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
     said |= {"BEGIN"} & set(kinds[:opens])  # all of it in one place, a ring
     one = start > 0 and kinds[start - 1] == "NUM" and terminals[words[start - 1]].number == 1
     start -= one
+    said |= _has_made(terminals[: words[start]], step[3:] if on_first else None)
     led = start > 0 and terminals[words[start] - 1].type == "WITH"
     if led or not ((on_head and opening) or ((on_first or in_chains) and said)):
         return terminals  # `join with a slip stitch to the first`
@@ -192,6 +194,36 @@ def closing_slips(terminals: list[Terminal]) -> list[Terminal]:
         before.pop()
     stop = replace(closing, type="SEP", name="hard", kind=None)
     return [*before, stop, join, *terminals[words[last - 1] + 1 :]]
+
+
+def _has_made(before: list[Terminal], first: list[Terminal] | None) -> set[str]:
+    """Whether what stands before `1 single in the first dc`, at a row's end, has made that one:
+    behind other steps it is none of the row below. Else, and where `first` is None, whether the
+    row has just gone so many times. Chains with no number of times behind them may be a ring."""
+    end = len(before)
+    while end and (
+        before[end - 1].type in ("SEP", "AND", "ENDWITH") or before[end - 1].text == "1"
+    ):
+        end -= 1
+    if types(before, end - 1, 1)[:1] in _HOW_OFTEN:
+        return {"TIMES"}
+    if first is None or not end or before[end - 1].type == "CH":
+        return set()
+    stopped = any(x.name == "hard" for x in before[end:])
+    if before[end - 1].type == "STITCH" and _is_made(before, end - 1) and not stopped:
+        return set()  # `12 dc, 1 single in the first dc`: a list before a place
+    names = {x.name for x in first if x.type == "STITCH"}
+    made = {x.name for n, x in enumerate(before) if x.type == "STITCH" and _is_made(before, n)}
+    return {"STITCH"} if made and names <= made and first[:1] and first[0].type != "CH" else set()
+
+
+_HOW_OFTEN = [[type_] for type_ in HOW_OFTEN]
+
+
+def _is_made(t: list[Terminal], at: int) -> bool:
+    """Whether a stitch is worked, and not worked into: no place opens before it."""
+    number = at - (types(t, at - 1, 1) == ["NUM"])
+    return types(t, number - 1, 1)[:1] in ([], ["SEP"], ["AND"], ["STAR"], ["LP"], ["ENDING"])
 
 
 def rounds(terminals: list[Terminal]) -> list[Terminal]:

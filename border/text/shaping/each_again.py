@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from border.text.tree import Kind
 from border.text.wording.passing import NOUNS, OPENS, Terminals, like, made, only_ends, past, types
 
 
@@ -68,12 +69,14 @@ def with_more(t: Terminals) -> Terminals:
     begun = 3 if types(t, 0, 3) in (["NUM", "CH", "SEP"], ["SEP", "CH", "SEP"]) else 0
     before = [x for x in t[begun:at] if x.type not in ("SEP", "TOEND")]
     first = _in_each(before) or _in_each(_place_behind(before))
-    each = types(t, end - 2, 1) == ["EACH"]
+    each = any(x.type == "EACH" for x in t[at:end])
     closes = past(t, end, "SEP")  # `…; join to the first dc`
     ends = closes == len(t) or t[closes].type == "ENDING"
     if not more or not first or not each or not ends:
         return t
     comma = like(t[at], "SEP", name="")
+    if first[-1].kind == Kind("st"):  # where chains count, a stitch is any of them
+        first, more = more, first
     steps = [*first, comma, *more]
     come = [like(t[begun], "LP"), *steps, like(t[at], "RP"), like(t[at], "COME")]
     return [*t[:begun], *come, *t[end:]]
@@ -116,10 +119,13 @@ def _steps(t: Terminals) -> list[Terminals]:
 def _in_each(step: Terminals) -> Terminals:
     """A step whose place is all of one kind, said to go into each; empty where it is not."""
     noun = len(step) - 1
-    prep = noun - 1 - (types(step, noun - 1, 1) in (["EACH"], ["THE"]))
+    size = types(step, noun - 2, 3) == ["EACH", "NUM", "CH"]
+    which = noun - 1 - size  # `each 3 ch`
+    prep = which - (types(step, which, 1) in (["EACH"], ["THE"]))
     known = prep > 0 and step[noun].type in NOUNS and step[prep].type == "PREP"
     once = known and all(x.type not in OPENS | {"STAR", "REPEAT"} for x in step[:prep])
-    return [*step[: prep + 1], like(step[prep], "EACH"), step[noun]] if once else []
+    named = step[noun - size :]
+    return [*step[: prep + 1], like(step[prep], "EACH"), *named] if once else []
 
 
 _CHAINS = (["NUM", "CH"], ["CH", "NUM"])

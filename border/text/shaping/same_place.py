@@ -17,6 +17,7 @@ from border.text.wording.passing import (
     WHICH,
     Terminals,
     behind_chains,
+    chains_at,
     ended,
     like,
     past,
@@ -166,7 +167,8 @@ def _made_there(found: Terminals, opening: int) -> Terminals:
 
 
 def first_same(t: Terminals) -> Terminals:
-    """`3 treble, 3 chain, 3 treble, in the same loop` before any other step: in one, the next."""
+    """`3 treble, 3 chain, 3 treble, in the same loop` before any other step: in one, the next; so
+    is `1 chain, 1 double in same place`, which is where the round before was joined."""
     at = next((n for n, x in enumerate(t) if x.type in OPENS), len(t))
     same = past(t, at + 1, "THE")
     if types(t, at, 1) != ["PREP"] or types(t, same, 1) != ["SAME"]:
@@ -179,6 +181,8 @@ def first_same(t: Terminals) -> Terminals:
     bracket = types(t, start, 1) == ["LP"] and types(t, at - 1, 1) == ["RP"]
     made = [x.type for x in t[start:at] if x.type != "BETW"]  # `2 tr divided by 3 ch`
     several = made == ["NUM", "STITCH"] and t[start].number > 1
+    chain, behind = chains_at(t, start)
+    several |= chain == 1 and [x.type for x in t[past(t, behind, "SEP") : at]] in _STITCHES
     if not several and not (
         bracket and all(x.type not in ("LP", "RP") for x in t[start + 1 : at - 1])
     ):
@@ -188,6 +192,9 @@ def first_same(t: Terminals) -> Terminals:
         place = types(t, same + 1, 1) == ["PLACE"]
         return [*t[:same], like(t[same], "NEXT"), stitch_left_out(t[same]), *t[same + 1 + place :]]
     return [*t[:same], like(t[same], "NEXT"), *t[same + 1 :]]
+
+
+_STITCHES = (["NUM", "STITCH"], ["STITCH"])
 
 
 def _risen_in(t: Terminals, start: int, same: int) -> Terminal | None:

@@ -103,16 +103,16 @@ def times_on_like(t: Terminals) -> Terminals:
     for here in t:
         often = here.type == "TIMES" or (here.type == "MORE" and here.number > 0)
         if often and (begun := _in_next(found)) < len(found):
-            pair = sorted(types(found, begun, 2)) == ["CH", "NUM"]
+            pair = _SMALL.issuperset(types(found, begun, 1 + (found[begun].type == "NUM")))
             closed = like(here, "RP", name="pair" if pair else "")
             found = [*found[:begun], like(here, "LP"), *found[begun:], closed, here]
             continue
         start = _on_its_like(found) if often else None
         if start is not None:
             both = types(found, start - 1, 1) == ["AND"] and start > 2
-            if both and sorted(types(found, start - 3, 2)) == ["CH", "NUM"]:
-                start -= 3  # `2 chain and 1 treble on treble 4 times`
-            name = "like" if _chains_end(found, start) else ""
+            if both:
+                start = _small_before(found, start)  # `2 chain and 1 treble on treble 4 times`
+            name = "like" if _small_before(found, start) < start else ""
             closed = like(here, "RP", name=name)
             found = [*found[:start], like(here, "LP"), *found[start:], closed]
         found.append(here)
@@ -132,16 +132,27 @@ def _in_next(found: Terminals) -> int:
     if not placed or found[next_].type not in ("NEXT", "SAME"):
         return len(found)
     start = prep - 1 - (types(found, prep - 2, 1) == ["NUM"])
-    return start - 3 if _chains_end(found, start) else start
+    return _small_before(found, start)
 
 
 _NAMED = [[noun] for noun in NOUNS]
 
 
-def _chains_end(found: Terminals, at: int) -> bool:
-    """Whether chains stand right before, with a comma or an `and`: `2 ch, 1 dc in dc 4 times`."""
+def _small_before(found: Terminals, at: int) -> int:
+    """Where chains or picots begin that stand right before, with a comma or an `and`: `2 ch, 1 dc
+    in dc 4 times`, `1 picot and 1 dc in next 4 times`; the same place where none do."""
     comma = types(found, at - 1, 1) in (["SEP"], ["AND"]) and not found[at - 1].name
-    return at > 2 and comma and sorted(types(found, at - 3, 2)) == ["CH", "NUM"]
+    if not comma or at < _PAIR:
+        return at
+    if sorted(types(found, at - 3, 2)) == ["CH", "NUM"]:
+        return at - 3
+    if types(found, at - 2, 1) == ["PICOT"]:
+        return at - 2 - (types(found, at - 3, 1) == ["NUM"])
+    return at
+
+
+_SMALL = frozenset({"NUM", "CH", "PICOT"})
+_PAIR = 2
 
 
 def _on_its_like(found: Terminals) -> int | None:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.text.tree import Kind
 from border.text.wording.passing import (
     NOUNS,
     chains_at,
@@ -165,15 +166,56 @@ def every_at_head(t: Sequence[Terminal]) -> list[Terminal]:
     return [*t[:at], replace(like(t[at], "PREP"), text="in"), *t[at:]] if every else list(t)
 
 
+ALL_ROUND = "all round"
+"""The name of the word before what `all round` works besides, or leaves out."""
+
+
+def all_round_with(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Dc all round, working 3 dc under each chain`, `Dc, and 3 under every 3 ch`: one on each
+    stitch, and so many there; asked where each stitch below stands alone."""
+    start = past(t, 0, "SEP")
+    at = start + (types(t, start, 1) == ["NUM"] and t[start].number == 1)
+    behind = past(t, at + 1, "TOEND")
+    with_ = past(t, behind, "SEP", "AND", "NOTHING")
+    if types(t, at, 1) != ["STITCH"]:
+        return list(t)
+    said = max((n for n in range(behind, with_) if t[n].text in _WORKING), default=with_)
+    number = past(t, said + 1, "SEP") if said < with_ or types(t, said, 1) == ["WITH"] else len(t)
+    place = number + 1
+    place += types(t, place, 1) == ["STITCH"] and t[place].name == t[at].name
+    several = types(t, number, 1) == ["NUM"] and t[number].number > 1
+    if not several or types(t, place, 1) != ["PREP"] or not _each_arch(t, place + 1):
+        return list(t)
+    stitch, on = t[at], t[place]
+    first = [like(stitch, "NUM", number=1), stitch, like(on, "PREP", name=ALL_ROUND)]
+    each = [like(on, "EACH"), replace(like(on, "KIND", Kind("st")), text="st")]
+    more = [t[number], replace(stitch, start=t[place - 1].start, end=t[place - 1].end)]
+    comma = [like(t[said], "SEP"), like(t[said], "WITH")]
+    return [*t[:start], *first, *each, *t[at + 1 : behind], *comma, *more, *t[place:]]
+
+
+_WORKING = frozenset({"working", "making", "putting", "and"})
+
+
+def _each_arch(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a place is each space, or each chain of so many; `each loop` may be a stitch's."""
+    noun = past(t, at + 1, "NUM")
+    kind = t[noun].kind if noun < len(t) else None
+    space = kind is not None and kind.name == "space"
+    return types(t, at, 1) == ["EACH"] and (types(t, noun, 1) == ["CH"] or space)
+
+
 def all_round_and_each(t: Sequence[Terminal]) -> list[Terminal]:
-    """`Dc all round, 2 in each loop`: two there alone, or besides one on each stitch? It
-    is asked."""
+    """`Dc all round, 2 in each loop`, `Dc all round, 3 dc under each chain`: those there alone, or
+    besides one on each stitch? It is asked."""
     found = list(t)
     behind = past(t, 1, "TOEND")
-    parted = types(t, behind, 3) == ["SEP", "NUM", "PREP"]
-    several = parted and t[behind + 1].number > 1 and types(t, behind + 3, 2) == ["EACH", "KIND"]
-    if types(t, 0, 1) == ["STITCH"] and several:
-        found[behind + 2] = replace(t[behind + 2], name=t[behind + 2].name or "counted")
+    prep = behind + 2 + (types(t, behind + 2, 1) == ["STITCH"] and t[behind + 2].name == t[0].name)
+    parted = types(t, behind, 2) in (["SEP", "NUM"], ["AND", "NUM"])
+    several = parted and t[behind + 1].number > 1 and types(t, prep, 1) == ["PREP"]
+    each = types(t, prep + 1, 2) == ["EACH", "KIND"] or _each_arch(t, prep + 1)
+    if types(t, 0, 1) == ["STITCH"] and several and each:
+        found[prep] = replace(t[prep], name=t[prep].name or ALL_ROUND)
     return found
 
 

@@ -24,6 +24,7 @@ from border.text.wording.commas_left_out import commas_left_out
 from border.text.wording.dots import without_dots
 from border.text.wording.every_time import (
     all_round_and_each,
+    all_round_with,
     alternately_missing,
     always,
     begins_again,
@@ -225,6 +226,7 @@ PUT_RIGHT = (
     where(without_dots, "SEP"),
     where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
     where(without_the_row_below, "BELOW"),
+    where(all_round_with, "PREP-EACH", "-STITCH -NUM -SEP"),
     where(said_once, "-SEP SEP-SEP AND-REPEAT AND-NUM AND-SEP LP-SEP STAR-SEP SEP-AND SEP-PREP"),
     where(chains_loosely, "CH-MOD NUM-MOD"),
     where(followed_by, "EACH-SEP"),
@@ -277,7 +279,7 @@ PUT_RIGHT = (
     where(in_this, "PREP-KIND PREP-STITCH PREP-PICOT"),
     where(more_in, "MORE-STITCH STITCH-SEP SEP-NUM", "PREP"),
     where(bare_chain_missed, "SKIP-CH"),
-    where(all_round_and_each, "NUM-PREP", "-STITCH"),
+    where(all_round_and_each, "STITCH-TOEND", "-STITCH", "PREP-EACH"),
     where(shared_out_each, "CH KIND", "NUM-STITCH -STITCH", "PREP-EACH"),
     where(on_these, "PREP-THE PREP-STRAY SEP-SEP", "CH"),
     where(in_one_and_other, "AND-STITCH AND-KIND AND-CH", "NUM-STITCH", "PREP"),
