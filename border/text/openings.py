@@ -108,7 +108,7 @@ def with_start_chain(
         height = STITCHES[item.stitch].height
         if 2 <= height <= chains.count:
             start = StartChain(chains.count, item.stitch, chains.count - height, span=chains.span)
-            in_shell = not at and _shell_named_next(items[1:])
+            in_shell = "" if at else _shell_named_next(items[1:])
             findings.append(_start_chain_assumed(start, rules, number, in_shell))
             perhaps = _under_chains(items[at + 1], start.then, items[at + 2 :], rules, number)
             if perhaps is not None:

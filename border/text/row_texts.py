@@ -13,7 +13,7 @@ from border.text.building.build import build_text
 from border.text.building.complaints import complaint
 from border.text.building.parser import parse
 from border.text.copying.moving import Tried
-from border.text.framing.clauses import Part, split_claims, split_clauses
+from border.text.framing.clauses import Part, split_claims, split_clauses, without_claims
 from border.text.framing.figures import Figures, placed
 from border.text.framing.nesting import pair_brackets
 from border.text.framing.spoken import told_clause
@@ -193,16 +193,23 @@ def terminals_of(
     reader.findings += findings
     if paired is None or marked is None or strange:
         return None, ()
-    shaped, unclear = shape(between_all(paired) if row and not reader.trying else paired)
+    paired = between_all(paired) if row and not reader.trying else paired
+    shaped, unclear = shape(paired)
+    claims: tuple[Claim, ...] = ()
+    if last and not copied:
+        _, claims = split_claims(shaped, source)
+        if (steps := without_claims(paired, claims)) != paired:
+            shaped, unclear = shape(steps)  # what ends a row ends it before a claim too
+        else:
+            claims = ()
     shaped = of_made_below(shaped, reader.texts.get(row - 1))
     shaped = _picots_alike(shaped, reader)
-    claims: tuple[Claim, ...] = ()
     if copied:
         # A claim needs something before it to be counted: here, the copy.
         copy = Terminal("COPY", "", 0, 0)
         shaped, claims = split_claims([copy, *shaped], source)
         shaped = shaped[1:]
-    elif last:
+    elif last and not claims:
         shaped, claims = split_claims(shaped, source)
     for terminal in unclear:
         message = (

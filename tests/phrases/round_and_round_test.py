@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import pytest
 from asked import asked
-from phrases.said import ARCHES, HEADINGS, LOOPS, STITCHES, On, cases, said
+from phrases.said import ARCHES, FIVES, HEADINGS, LOOPS, STITCHES, On, cases, said
 from worked import plain
 
 from border.text.readings import read_rounds
@@ -16,6 +16,7 @@ from border.text.syntax import read_border
 SIXES_APART = On(36, ("6 plain, 3 chain, miss 3; repeat",))
 """Four times six sc and a space of 3 chains."""
 RING = On(1)
+THREES = On(36)
 SIXTEEN = On(16, ("1 plain in each loop",))
 
 BESIDES = {
@@ -24,14 +25,14 @@ BESIDES = {
     "Plain all round, putting 4 plain under every 3 chain": "40 sc; 28 x 0 ch-3 space, 1 st",
     "Plain all round, with 5 plain under each chain; join": "44 sc; 28 x 0 space, 1 st",
     "Plain, working 3 plain under each chain": "36 sc; 28 x 0 space, 1 st",
-    "1 plain all round, and 5 under each chain": "44 sc; 28 x 0 space, 1 st",
+    "1 plain all round, and 5 under each chain": "44 sc; 28 x 0 space, 1 st; asked place-assumed",
     "1 plain in each stitch all round, with 5 plain under each chain": "44 sc; 28 x 0 space, 1 st",
-    "Plain all round, 5 plain under each chain": "20 sc; 4 x 1 space; asked place-assumed",
+    "Plain all round, 5 plain under each chain": "44 sc; 28 x 0 space, 1 st; asked place-assumed",
 }
 
 BESIDES_ARCHES = {
     "Plain all round, with 3 plain under each chain": "48 sc; 24 x 0 space, 1 st; asked place-assumed",
-    "Double all round, 2 into each space": "24 sc; 12 x 1 space; asked place-assumed",
+    "Double all round, 2 into each space": "36 sc; 24 x 0 space, 1 st; asked place-assumed",
     "Plain; working 1 stitch in each loop": "12 sc; 12 x 1 space",
 }
 
@@ -48,6 +49,30 @@ SO_OFTEN = {
     "* 1 purl and 1 treble on treble 4 times, 5 chain; repeat": "12 dc, 15 ch, 12 picot; 3 x 4 dc",
 }
 
+SO_OFTEN_BEFORE = {
+    "4 times 1 purl of 5 chain and 1 double on the next treble, 5 chain; repeat": "12 sc, 15 ch, 12 picot; 3 x 4 dc; asked times-of-the-row",
+    "4 times 3 chain and 1 double on the next treble, 5 chain; repeat": "12 sc, 51 ch; 3 x 4 dc; asked times-of-the-row",
+}
+
+CLAIMED = {
+    "plain, increasing in every second loop. (18 stitches.)": "18 sc; 6 x 2 loop; 0 x 0 loop",
+    "plain, increasing in every second loop, join (18 plain)": "18 sc; 6 x 2 loop; 0 x 0 loop",
+    "plain, increasing in every second loop (17 plain)": "18 sc; 6 x 2 loop; 0 x 0 loop; asked count-disagrees",
+    "5 chain, 1 plain in next loop, 12 times (12 plain, 60 chain) (12 spaces)": "12 sc, 60 ch; asked times-of-the-row",
+}
+
+STARRED_TWICE = {
+    "* 1 plain, 1 chain, miss 1, repeat five times more, 5 chain, miss 6, repeat from *": "12 sc, 22 ch; 2 x 18 loop; asked star-assumed",
+    "* 1 plain, 1 chain, miss 1, repeat five times more, 5 chain, miss 6, repeat": "12 sc, 22 ch; 2 x 18 loop",
+}
+
+AGAIN = {
+    "*1 plain, 5 chain, repeat, missing one loop between": "6 sc, 30 ch; 6 x 2 loop",
+    "1 plain, 5 chain; repeat, missing one loop between": "6 sc, 30 ch; 6 x 2 loop",
+    "*1 plain, 5 chain; repeat 5 times, missing one loop between": "6 sc, 30 ch",
+    "1 plain, 5 chain, miss 2, the same to the end": "4 sc, 20 ch; 4 x 3 loop",
+}
+
 CLOSED = {
     "x 1 plain, 2 chain, x 12 times; slip on the first": "12 sc, 24 ch",
     "1 plain in each stitch; 1 single in the first plain": "12 sc; 12 x 1 loop",
@@ -57,12 +82,33 @@ CLOSED = {
     "12 plain, 1 single in the first plain": "12 sc; does not close; asked place-unclear; asked row-does-not-close",
 }
 
+NOT_ASKED = {
+    "(8 plain under the 5 chain) 6 times": "48 sc",
+    "(1 plain in the loop) 6 times": "6 sc; asked perhaps-one-place",
+}
+
 CLOSED_IN_A_RING = {
     "16 plain in the ring; 1 single in the first plain": "16 sc",
+    "3 chain, 15 treble in the ring, 1 single on the top of the 3 chain": "16 dc; asked start-chain-assumed",
+    "5 chain, (1 treble in the ring, 2 chain) 11 times, join": "12 dc, 24 ch; asked start-chain-assumed",
+    "1 plain, 3 chain, repeat 11 times in the ring": "12 sc, 36 ch; asked times-of-the-row",
+    "(1 plain, 3 chain), repeat 11 times in the ring": "12 sc, 36 ch; asked times-of-the-row",
 }
 
 CLOSED_IN_CHAINS = {
     "5 chain, miss 1, (1 treble, 2 chain, miss 1) 7 times; 1 slip stitch in the 3rd of the 5 chain": "8 dc, 16 ch; asked start-chain-assumed",
+}
+
+CLOSED_BY_A_TALL_STITCH = {
+    "1 plain, 5 chain, miss 3, (1 plain, 5 chain, miss 3) twice, 1 plain, 2 chain, miss 3, join with 1 treble to the first plain": "4 sc, 17 ch; does not close; asked row-does-not-close",
+    "1 plain, 5 chain, miss 3, (1 plain, 5 chain, miss 3) twice, 1 plain, 2 chain, miss 3, join to the first plain by a treble": "4 sc, 17 ch; does not close; asked row-does-not-close",
+    "1 plain in each plain; join with 1 plain to the first plain": "16 sc; 16 x 1 sc",
+}
+
+BEGUN_IN_A_SPACE = {
+    "Sl st in first space, 3 chain, 2 treble in same space, * 3 chain, 3 treble in next space; repeat from *; 3 chain, join": "36 dc, 36 ch; 11 x 1 space; asked perhaps-just-made; asked start-chain-assumed",
+    # a slip stitch of the row itself
+    "1 single in first space, 3 chain, 1 single in same space, * 3 chain, 1 single in next space, 3 chain, 1 single in same space; repeat from *": "24 ss, 72 ch; 11 x 1 space; asked perhaps-leads-on; asked meets-its-start",
 }
 
 BEGUN = {
@@ -77,9 +123,16 @@ BEGUN = {
     (ARCHES, BESIDES_ARCHES),
     (LOOPS, BRACKETS),
     (STITCHES, SO_OFTEN),
+    (STITCHES, SO_OFTEN_BEFORE),
+    (LOOPS, CLAIMED),
+    (THREES, STARRED_TWICE),
+    (LOOPS, AGAIN),
     (LOOPS, CLOSED),
+    (FIVES, NOT_ASKED),
     (RING, CLOSED_IN_A_RING),
     (SIXTEEN, CLOSED_IN_CHAINS),
+    (SIXTEEN, CLOSED_BY_A_TALL_STITCH),
+    (ARCHES, BEGUN_IN_A_SPACE),
     (STITCHES, BEGUN),
 )
 def test_a_row_comes_to(on: On, row: str, comes_to: str) -> None:

@@ -43,6 +43,7 @@ if TYPE_CHECKING:
 _TAKEN = {
     "list": "all before it, from the last stop",
     "list behind": "all behind it, up to the stop",
+    "pair behind": 'the two steps behind it that are joined by "and"',
     "pair": "the chains, or the picot, and the stitch before it",
 }
 """Of what a number of times is said, by the name of the bracket that was put round it."""

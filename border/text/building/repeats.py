@@ -73,6 +73,8 @@ def build_repeat(
         inside = not (ended or ends_with or to_last or extent.from_head)
         _repeat_from_head(node, lists[0], extent, b, inside=inside)
         return False
+    if extent.from_star and _starred_again(node, lists[-1], extent, b):
+        return False
     if extent.from_star or not extent.bare:
         message = "there is no star for this repeat to go back to"
         help_ = "put a * where the repeat begins, or brackets round it: (…) 3 times"
@@ -83,6 +85,28 @@ def build_repeat(
         help_ = "put a * where the repeat begins, and write: repeat from *"
         b.tell("not-understood", message, help_, b.span(node))
     return ended
+
+
+def _starred_again(node: Tree[Token], row: Listed, extent: Extent, b: Building) -> bool:
+    """`*1 dc, 1 ch, repeat five times more, 5 ch, repeat from *`: both go back to the one star."""
+    starred = (n for n, s in enumerate(row.steps) if isinstance(s.item, Repeat) and s.item.star)
+    at = next(starred, None)
+    first = row.steps[at].item if at is not None else None
+    if at is None or not isinstance(first, Repeat) or first.times is None:
+        return False
+    if at == len(row.steps) - 1 or next(starred, None) is not None:
+        return False
+    inside = row.steps[at:]
+    del row.steps[at:]
+    inner = b.written(replace(first, star=False))
+    b.tell(
+        "star-assumed",
+        "this is taken to go back to the star of the repeat before it, which is worked each time",
+        f"write that one in brackets: *{inner}, …; repeat from *",
+        b.span(node),
+    )
+    close_star(Listed(inside, hard=inside[0].hard), row, extent, b, b.span(node))
+    return True
 
 
 def _stars_all(lists: Sequence[Listed]) -> bool:

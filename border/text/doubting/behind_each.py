@@ -30,7 +30,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.wording.every_time import ALL_ROUND
+from border.text.wording.every_time import ALL_ROUND, BESIDES_ASKED
 
 
 def tell_behind_each(steps: Sequence[Step], b: Building) -> None:
@@ -132,17 +132,16 @@ def _tell_besides(items: Sequence[Item], b: Building) -> None:
     """`1 dc all round, with 7 dc under each chain`: on single stitches between, too?"""
     for item in items:
         match item:
-            case AsTheyCome(items=[many, *_]) if any(
-                t.name == ALL_ROUND for t in b.terminals_in(item.span)
-            ):
-                if in_runs(b.below):
+            case AsTheyCome(items=[many, *_]):
+                named = {t.name for t in b.terminals_in(item.span)}
+                alone = ALL_ROUND in named and not in_runs(b.below)
+                if many.place is None or not (alone or BESIDES_ASKED in named):
                     continue
-                assert many.place is not None
-                alone = replace(many, place=replace(many.place, which=Which.EACH))
+                only = replace(many, place=replace(many.place, which=Which.EACH))
                 b.tell(
                     "place-assumed",
                     "the stitches between are taken to have one each",
-                    f"write {b.written(alone)} if nothing goes on them",
+                    f"write {b.written(only)} if nothing goes on them",
                     item.span,
                 )
 

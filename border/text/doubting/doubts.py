@@ -221,6 +221,9 @@ def _tell_in_loops(item: Item, b: Building) -> None:
             placed = [i for i in items if isinstance(i, Stitches | Bracket) and i.place is not None]
             apart = [i.count for i in items if isinstance(i, Chains) and i.count > _NO_LOOP]
             others = [i for i in items if not isinstance(i, Stitches | Bracket | Chains | Picots)]
+            match items:
+                case [Stitches(count)] if count > 1:
+                    return  # `(8 dc under the 5 ch) 8 times`: in one they would be 64 dc
         case _:
             return
     match placed:

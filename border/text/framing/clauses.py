@@ -7,7 +7,7 @@ name in it stands as it is, words of the vocabulary included.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
 from msgspec import Struct
@@ -309,6 +309,22 @@ def split_claims(
             return kept, tuple(reversed(claims))
         claims += reversed(found)
         del kept[start:end]
+
+
+def without_claims(terminals: Sequence[Terminal], claims: Iterable[Claim]) -> list[Terminal]:
+    """The terminals without the brackets that claims stand in; all of them where a claim stands
+    in none."""
+    kept = list(terminals)
+    for claim in claims:
+        if claim.span is None:
+            continue
+        start, end = claim.span.start, claim.span.end
+        before = [n for n, x in enumerate(kept) if x.type == "LP" and x.start < start]
+        opens = before[-1] if before else len(kept)
+        closes = next((n for n in range(opens, len(kept)) if kept[n].type == "RP"), opens)
+        if closes > opens and kept[closes].end >= end:
+            del kept[opens : closes + 1]
+    return kept
 
 
 def _of_the_one(

@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from border.text.shaping.each_again import come_again, each_again, each_parted
 from border.text.shaping.in_every import in_every, of_each, same_in_every, stitch_to_end
+from border.text.shaping.sentences import place_at
 from border.text.shaping.till import till_made
 from border.text.shaping.times_said import times_before, times_of_list, times_of_row
 from border.text.wording.passing import (
@@ -97,6 +98,25 @@ def _brackets_counted(t: Terminals) -> Terminals:
         found[opens:] = [star, *steps, t[at], like(t[at], "FROMSTAR"), t[at + 1]]
         at = closed + 1 if inside else at + 2
     return found
+
+
+def _counted_in_one(t: Terminals) -> Terminals:
+    """`1 dc, 3 chain, repeat 12 times in the ring`: all of it there, and 12 times more."""
+    at = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    start, end, place = past(t, 0, "SEP"), before_comma(t, at), at + 2
+    behind = place_at(t, place) if types(t, place, 1) == ["PREP"] else place
+    strange = [x.type for x in t[start:end] if x.type not in _UNPLACED]
+    bracket = types(t, start, 1) == ["LP"] and types(t, end - 1, 1) == ["RP"]
+    listed = strange == (["LP", "RP"] if bracket else [])
+    if end <= start or not listed or behind == place or not only_ends(t[behind:]):
+        return t
+    inside = t[start + bracket : end - bracket]
+    closed, often = like(t[at], "RP", name="list"), t[at + 1]
+    often = replace(often, type="MORE") if often.type == "TIMES" else often
+    return [*t[:start], like(t[at], "LP"), *inside, closed, often, *t[place:]]
+
+
+_UNPLACED = frozenset({"NUM", "STITCH", "CH", "PICOT", "SEP", "AND"})
 
 
 def _opened(t: Terminals) -> int | None:
@@ -265,6 +285,7 @@ _MOST = 24
 PASSES = (
     where(_within_brackets, "REPEAT", "LP"),
     where(_brackets_again, "REPEAT", "RP-REPEAT RP-SEP"),
+    where(_counted_in_one, "REPEAT-TIMES REPEAT-MORE REPEAT-INALL", pairs(HOW_OFTEN, "PREP")),
     where(_brackets_counted, "REPEAT-TIMES REPEAT-MORE REPEAT-INALL"),
     where(till_made, "REPEAT SOON", "TILL-NUM WITH-NUM"),
     where(_to_within, "TOLAST WITHIN"),

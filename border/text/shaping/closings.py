@@ -66,19 +66,29 @@ _EACH = frozenset({"EACH", "EVERY"})
 
 def closed_with_more(t: list[Terminal]) -> list[Terminal]:
     """`repeat; join with 2 ch, 1 tr in first dc`: these chains and that treble are made, and are
-    the last loop; `join with 5 ch to first dc`: so are these. One low stitch only closes it."""
+    the last loop; `join with 5 ch to first dc`: so are these; so is `join to the first dc by a
+    treble`. One low stitch only closes it."""
     repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
-    for n in range(repeat, len(t)):
-        if t[n].name != "join" or types(t, n, 2) != ["ENDING", "WITH"]:
+    made = next((n for n, x in enumerate(t) if x.type in ("STITCH", "CH")), len(t))
+    for n in range(made, len(t)):
+        if t[n].type != "ENDING" or t[n].name != "join" or (n < repeat and goes_on(t, n + 1)):
             continue
         stop = like(t[n], "SEP", name="hard")
-        chains, behind = chains_at(t, n + 2)
-        if chains and types(t, behind, 1) in (["TO"], ["PREP"]):
+        with_ = next((i for i in range(n + 1, len(t)) if t[i].type in ("WITH", "SEP")), len(t))
+        if types(t, with_, 1) != ["WITH"]:
+            continue
+        chains, behind = chains_at(t, with_ + 1)
+        to = types(t, behind, 1) in (["TO"], ["PREP"])
+        if chains and to and with_ == n + 1:
             return [*t[:n], stop, *t[n + 2 : behind], stop, *t[n : n + 1], *t[behind:]]
-        stitch = n + 2 + (types(t, n + 2, 1) == ["NUM"])
+        stitch = with_ + 1 + (types(t, with_ + 1, 1) == ["NUM"])
         tall = types(t, stitch, 1) == ["STITCH"] and t[stitch].name not in ("ss", "sc")
-        if chains or tall:
-            return [*t[:n], stop, *t[n + 2 :]]
+        if (chains and with_ == n + 1 and n > repeat) or tall:
+            place = [like(x, "PREP") if x.type == "TO" else x for x in t[n + 1 : with_]]
+            rest = t[with_ + 1 :]
+            if tall and with_ == n + 1 and types(t, stitch + 1, 1) == ["TO"]:
+                rest[stitch - with_] = like(t[stitch + 1], "PREP")
+            return [*t[:n], stop, *rest[: stitch - with_], *place, *rest[stitch - with_ :]]
     return t
 
 
@@ -207,7 +217,8 @@ def _has_made(before: list[Terminal], first: list[Terminal] | None) -> set[str]:
         end -= 1
     if types(before, end - 1, 1)[:1] in _HOW_OFTEN:
         return {"TIMES"}
-    if first is None or not end or before[end - 1].type == "CH":
+    turned = any(x.type == "ENDING" and x.name == "turn" for x in before)
+    if first is None or not end or before[end - 1].type == "CH" or turned:
         return set()
     stopped = any(x.name == "hard" for x in before[end:])
     if before[end - 1].type == "STITCH" and _is_made(before, end - 1) and not stopped:

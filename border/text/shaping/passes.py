@@ -431,7 +431,7 @@ PASSES: tuple[Pass, ...] = (
     where(_between, "WITH DIVIDED"),
     where(between_behind, "BETWEEN AFTER"),
     where(closing_slips, "ORD ENDWITH KIND", "STITCH"),
-    where(closed_with_more, "ENDING-WITH", "REPEAT"),
+    where(closed_with_more, "ENDING-WITH ENDING-TO ENDING-PREP", "WITH"),
     where(joins, "ENDING"),
     where(
         start_chain_brackets,

@@ -12,6 +12,7 @@ from border.text.wording.passing import (
     HOW_OFTEN,
     NOUNS,
     Terminals,
+    chains_at,
     ended,
     goes_on,
     is_stop,
@@ -72,6 +73,8 @@ def begun(t: Terminals) -> Terminals:
     slip = head + (types(t, head, 1) == ["NUM"])
     if types(t, slip, 3) == ["STITCH", "SEP", "TO"] and t[slip].name == "ss":
         return [*t[: slip + 1], *t[slip + 2 :]]  # `3 slip, so as to reach the middle of …`
+    if (risen := _risen_where_slipped(t, slip)) > slip:
+        return [*t[:head], like(t[slip], "BEGIN"), *t[slip + 1 : risen], *t[risen:]]
     t = _to_the_last(t, slip)
     over = past(t, slip + 2, "THE", "EACHOF", "NEXT", "NUM", "ORD", "CH", "KIND", "STITCH")
     nth = past(t, over + 1, "THE") if types(t, over, 1) == ["TO"] else len(t)
@@ -103,6 +106,20 @@ def begun(t: Terminals) -> Terminals:
     if end <= head + 1 or types(t, end, 1) not in (["SEP"], ["STAR"]):
         return t
     return [*t[:head], replace(t[head], type="BEGIN"), *t[head + 1 :]]
+
+
+def _risen_where_slipped(t: Terminals, slip: int) -> int:
+    """Behind the place of `slip stitch in first space, 3 chain, 2 treble in same space`, where the
+    row rises from it: it only leads there; the same place for any other slip stitch."""
+    if types(t, slip, 2) != ["STITCH", "PREP"] or t[slip].name != "ss":
+        return slip
+    end = place_at(t, slip + 1)
+    chains, behind = chains_at(t, past(t, end, "SEP", "AND"))
+    same = past(t, behind, "SEP", "AND", "NUM", "STITCH")
+    risen = chains > 0 and types(t, same - 1, 3) == ["STITCH", "PREP", "SAME"]
+    tall = risen and t[same - 1].name != "ss" and (t[same - 1].name == "sc") == (chains == 1)
+    one = all(x.type != "NUM" or x.number == 1 for x in t[max(slip - 1, 0) : end])
+    return end if tall and one and end > slip + 1 else slip
 
 
 def _beyond(t: Terminals, slip: int, to: int) -> Terminals:

@@ -10,6 +10,7 @@ from border.text.wording.passing import (
     HOW_OFTEN,
     NOUNS,
     Terminals,
+    chains_at,
     is_stop,
     like,
     list_start,
@@ -44,6 +45,8 @@ def times_before(t: Terminals) -> Terminals:
         stop = _stop_behind(t, steps)
         parts = sum(x.type == "SEP" for x in t[steps:stop])
         end = _then_behind(t, steps, stop) if by_turns else stop
+        pair = 0 if by_turns else _pair_behind(t, steps, stop)
+        end = pair or end
         inside = _all_placed(t, steps, end)
         bracket = [like(t[at], "LP"), *t[steps:inside]]
         whole = parts and not by_turns  # `twice 3 dc in loop, 2 ch`
@@ -51,7 +54,8 @@ def times_before(t: Terminals) -> Terminals:
         # `three times: 7 ch, 1 dc` behind a comma; `12 times 1 tr in the loop; 7 ch`
         asked = parts > 1 or whole or (colon and _behind_comma(found))
         asked |= not parts and not by_turns and sorted(types(t, stop + 1, 2)) == ["CH", "NUM"]
-        closed = like(t[at], "RP", name="list behind" if asked else "")
+        name = "pair behind" if pair else "list behind" if asked else ""
+        closed = like(t[at], "RP", name=name)
         found += [*bracket, closed, t[at], *t[inside:end]]
         at = end
     return found
@@ -180,6 +184,18 @@ def _stop_behind(t: Terminals, at: int) -> int:
         if depth < 0 or (depth == 0 and (is_stop(t[n]) or t[n].type in _STOPPED)):
             return n
     return len(t)
+
+
+def _pair_behind(t: Terminals, at: int, end: int) -> int:
+    """Where `4 times 1 picot and 1 dc on the next dc, 5 chain` ends what is joined by `and`, and
+    only chains stand behind it; 0 where it does not."""
+    comma = next((n for n in range(at, end) if t[n].text == ","), end)
+    small = types(t, at, 1 + (types(t, at, 1) == ["NUM"]))
+    joined = at + len(small)
+    chains, behind = chains_at(t, comma + 1)
+    pair = _SMALL.issuperset(small) and joined < end and t[joined].text == "and"
+    placed = "PREP" in types(t, joined, comma - joined)
+    return comma if pair and placed and chains and behind == end else 0
 
 
 def _then_behind(t: Terminals, at: int, end: int) -> int:

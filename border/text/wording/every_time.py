@@ -169,6 +169,9 @@ def every_at_head(t: Sequence[Terminal]) -> list[Terminal]:
 ALL_ROUND = "all round"
 """The name of the word before what `all round` works besides, or leaves out."""
 
+BESIDES_ASKED = "all round, asked"
+"""The same, where only a comma or an `and` says so."""
+
 
 def all_round_with(t: Sequence[Terminal]) -> list[Terminal]:
     """`Dc all round, working 3 dc under each chain`, `Dc, and 3 under every 3 ch`: one on each
@@ -179,22 +182,25 @@ def all_round_with(t: Sequence[Terminal]) -> list[Terminal]:
     with_ = past(t, behind, "SEP", "AND", "NOTHING")
     if types(t, at, 1) != ["STITCH"]:
         return list(t)
-    said = max((n for n in range(behind, with_) if t[n].text in _WORKING), default=with_)
-    number = past(t, said + 1, "SEP") if said < with_ or types(t, said, 1) == ["WITH"] else len(t)
+    clear = types(t, with_, 1) == ["WITH"] or any(
+        t[n].text in _WORKING for n in range(behind, with_)
+    )
+    leads = clear or with_ > behind > at + 1  # `dc all round, 3 dc under each chain`
+    number = past(t, with_, "WITH", "SEP") if leads else len(t)
     place = number + 1
     place += types(t, place, 1) == ["STITCH"] and t[place].name == t[at].name
     several = types(t, number, 1) == ["NUM"] and t[number].number > 1
     if not several or types(t, place, 1) != ["PREP"] or not _each_arch(t, place + 1):
         return list(t)
-    stitch, on = t[at], t[place]
-    first = [like(stitch, "NUM", number=1), stitch, like(on, "PREP", name=ALL_ROUND)]
+    stitch, on, name = t[at], t[place], ALL_ROUND if clear else BESIDES_ASKED
+    first = [like(stitch, "NUM", number=1), stitch, like(on, "PREP", name=name)]
     each = [like(on, "EACH"), replace(like(on, "KIND", Kind("st")), text="st")]
     more = [t[number], replace(stitch, start=t[place - 1].start, end=t[place - 1].end)]
-    comma = [like(t[said], "SEP"), like(t[said], "WITH")]
-    return [*t[:start], *first, *each, *t[at + 1 : behind], *comma, *more, *t[place:]]
+    with_more = [like(t[behind], "SEP"), like(t[behind], "WITH"), *more]
+    return [*t[:start], *first, *each, *t[at + 1 : behind], *with_more, *t[place:]]
 
 
-_WORKING = frozenset({"working", "making", "putting", "and"})
+_WORKING = frozenset({"working", "making", "putting"})
 
 
 def _each_arch(t: Sequence[Terminal], at: int) -> bool:
@@ -206,14 +212,14 @@ def _each_arch(t: Sequence[Terminal], at: int) -> bool:
 
 
 def all_round_and_each(t: Sequence[Terminal]) -> list[Terminal]:
-    """`Dc all round, 2 in each loop`, `Dc all round, 3 dc under each chain`: those there alone, or
-    besides one on each stitch? It is asked."""
+    """`Dc all round, 2 in each loop`: two there alone, or besides one on each stitch? It is
+    asked."""
     found = list(t)
     behind = past(t, 1, "TOEND")
     prep = behind + 2 + (types(t, behind + 2, 1) == ["STITCH"] and t[behind + 2].name == t[0].name)
     parted = types(t, behind, 2) in (["SEP", "NUM"], ["AND", "NUM"])
     several = parted and t[behind + 1].number > 1 and types(t, prep, 1) == ["PREP"]
-    each = types(t, prep + 1, 2) == ["EACH", "KIND"] or _each_arch(t, prep + 1)
+    each = types(t, prep + 1, 2) == ["EACH", "KIND"]
     if types(t, 0, 1) == ["STITCH"] and several and each:
         found[prep] = replace(t[prep], name=t[prep].name or ALL_ROUND)
     return found

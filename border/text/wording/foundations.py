@@ -26,7 +26,7 @@ from border.text.wording.from_the_hook import (
     repeats_all,
     two_from_the_hook,
 )
-from border.text.wording.passing import ended, is_stop, like, past, types
+from border.text.wording.passing import OPENS, chains_at, ended, is_stop, like, past, types
 from border.text.words import shortened
 
 if TYPE_CHECKING:
@@ -47,6 +47,8 @@ def of_the_edge(
     if row == 1:
         two_from_the_hook(head)
         named = _foundation(head)
+        if not named and not head.findings:
+            _rises_in_ring(head)
         _adjectives(head)
         from_the_hook(head, named)
         perhaps_from_the_hook(head)
@@ -267,10 +269,39 @@ _OF_RING = frozenset({"st", "loop", "ch", "space"})
 
 def _ring(head: Head, end: int, count: int) -> None:
     """A ring made at the head of a row, and what is worked into it: the one site of its edge."""
-    t, start = head.terminals, past(head.terminals, end, *LOOSE)
-    along = any(x.type == "SKIP" for x in t[start:])  # `on it 1 tr, 2 ch, miss 2`: in its stitches
+    t = head.terminals
+    rest, named = _in_ring(t[past(t, end, *LOOSE) :])
+    head.tell(
+        "foundation-named",
+        0,
+        end,
+        f"these {count} chains, joined, are the edge that the rounds are counted on, so that "
+        "they make nothing here",
+        f"give that edge its number, as in --loops {1 if named else count}"
+        + (": the ring is one place to work into" if named else ""),
+    )
+    head.terminals = rest
+
+
+def _rises_in_ring(head: Head) -> None:
+    """`3 chain, 15 treble in the ring` in a first row: the chains rise from the ring as well."""
+    t = head.terminals
+    start = past(t, 0, "SEP")
+    chains, behind = chains_at(t, start)
+    place = next((n for n in range(behind, len(t)) if t[n].type in OPENS), len(t))
+    ring = _behind_ring(t, place) if types(t, place, 1) == ["PREP"] else place
+    if chains > 1 and ring > place and t[ring - 1].text in _MADE_RING:
+        head.terminals, _ = _in_ring(t[start:])
+
+
+_MADE_RING = RING - {"it", "this"}
+
+
+def _in_ring(t: Sequence[Terminal]) -> tuple[list[Terminal], bool]:
+    """Steps that are worked into a ring, and whether they name it."""
+    along = any(x.type == "SKIP" for x in t)  # `on it 1 tr, 2 ch, miss 2`: in its stitches
     rest: list[Terminal] = []
-    at, first = start, -1
+    at, first = 0, -1
     while at < len(t):
         behind = _behind_ring(t, at) if t[at].type in ("PREP", "UNDERIT", "INALL") else at
         if behind == at:
@@ -282,16 +313,6 @@ def _ring(head: Head, end: int, count: int) -> None:
             continue
         rest += [like(t[at], "PREP"), like(t[at], "SAME"), like(t[at], "PLACE")]
         first, at = (len(rest) - 2 if first < 0 else first), behind
-    number = count if first < 0 else 1
-    head.tell(
-        "foundation-named",
-        0,
-        end,
-        f"these {count} chains, joined, are the edge that the rounds are counted on, so that "
-        "they make nothing here",
-        f"give that edge its number, as in --loops {number}"
-        + (": the ring is one place to work into" if first >= 0 else ""),
-    )
     again = foundation_at(rest, 0)[0] or any(x.type in ("STAR", "MARK", "LP") for x in rest)
     rest = _all_in_ring(rest, rest[first]) if first >= 0 and again else rest
     if first >= 0 and again:  # into the ring more than once, the chains at its head as well
@@ -300,7 +321,7 @@ def _ring(head: Head, end: int, count: int) -> None:
         rest = [*begun, *rest]
     elif first >= 0:
         rest[first : first + 2] = _one_loop(rest[first])
-    head.terminals = rest
+    return rest, first >= 0
 
 
 def _all_in_ring(t: list[Terminal], prep: Terminal) -> list[Terminal]:

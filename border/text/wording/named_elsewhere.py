@@ -17,6 +17,7 @@ from border.text.wording.passing import (
     is_last,
     like,
     list_start,
+    only_ends,
     opens_before,
     past,
     types,
@@ -165,7 +166,17 @@ def _same_in_each(t: Sequence[Terminal], at: int) -> bool:
 
 
 def missed_between(t: Sequence[Terminal]) -> list[Terminal]:
-    """`4 treble, missing 1 stitch between each`: one, and three more, each behind one missed."""
+    """`4 treble, missing 1 stitch between each`: one, and three more, each behind one missed.
+    `*1 dc, 5 chain; repeat, missing 1 loop between`: missed at the end of each time."""
+    repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
+    skip = past(t, past(t, repeat + 1, *_SAID_OF_REPEAT), "SEP", "AND")
+    between = past(t, skip + 1, "NUM", "KIND", "STITCH", "CH")
+    missed = types(t, skip, 1) == ["SKIP"] and types(t, between, 1) == ["BETWEEN"]
+    ends = t[past(t, between + 1, "EACH") :]
+    if missed and only_ends(ends) and between > skip + 1:
+        steps = t[: repeat - (types(t, repeat - 1, 1) == ["SEP"])]
+        comma, stop = like(t[skip], "SEP"), like(t[skip], "SEP", name="hard")
+        return [*steps, comma, *t[skip:between], stop, *t[repeat:skip], *ends]
     for n in range(len(t) - 1):
         skip = past(t, n + 2, "SEP")
         made = types(t, n, 2) == ["NUM", "STITCH"] and 1 < t[n].number <= _MOST
@@ -183,6 +194,7 @@ def missed_between(t: Sequence[Terminal]) -> list[Terminal]:
     return list(t)
 
 
+_SAID_OF_REPEAT = ("FROM", "STAR", "TOEND", "NUM", "TIMES", "MORE", "INALL")
 _MOST = 20
 """So many stitches are told by what is missed between them."""
 

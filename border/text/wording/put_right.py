@@ -238,7 +238,7 @@ PUT_RIGHT = (
     where(worked_last, "KIND-ORD"),
     where(the_others, "OTHER-NUM THE-OTHER THE-NEXT"),
     where(same_under_each, "SAME-PREP", "EACH EVERY"),
-    where(missed_between, "SKIP", "BETWEEN-EACH"),
+    where(missed_between, "SKIP", "BETWEEN-EACH BETWEEN- BETWEEN-SEP"),
     where(from_first_star, "FROMHEAD-STAR ORD-STAR"),
     where(at_near_end, "KIND-ATEND", "ENDING"),
     where(on_the_foundation, "STITCH-PREP STITCH-UNKNOWN STITCH-TOEND", "CH FOUNDATION"),
