@@ -144,7 +144,7 @@ def _missed_under_last_chains(round_: Round) -> Iterator[Otherwise]:
                         yield Change((*before, steps[-2], *new, *ended), chains, new)
             case (
                 *_,
-                Repeat(times=int(), star=True, items=(Skip() as missed, *_, Chains() as chains)),
+                Repeat(times=int(), items=(Skip() as missed, *_, Chains() as chains)),
             ):
                 yield Change((*steps, missed, *ended), steps[-1], (chains, missed))
 

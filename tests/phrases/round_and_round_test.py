@@ -78,6 +78,8 @@ CLOSED = {
     "1 plain in each stitch; 1 single in the first plain": "12 sc; 12 x 1 loop",
     "(1 plain, 2 chain) 12 times; 1 single on the 1st plain": "12 sc, 24 ch",
     "(1 plain, 2 chain) 12 times, 1 slip stitch in the first": "12 sc, 24 ch",
+    "1 plain in each stitch, sl st to first": "12 sc; 12 x 1 loop",
+    "(1 treble, 2 chain) 12 times; slip stitch to top of first treble": "12 dc, 24 ch",
     "12 plain, 5 chain, 1 single in the first": "12 sc, 1 picot",
     "12 plain, 1 single in the first plain": "12 sc; does not close; asked place-unclear; asked row-does-not-close",
 }
@@ -146,6 +148,7 @@ def test_a_row_comes_to(on: On, row: str, comes_to: str) -> None:
             "ch 5, *skip 1, 1 dc in next st, ch 2; repeat from * 6 times more; join",
             ["write skip 1 behind the repeat"],
         ),
+        ("ch 5, (skip 1, 1 dc in next st, ch 2) 7 times; join", ["write skip 1 behind the repeat"]),
         # with that skip in words nothing is left
         ("ch 5, *skip 1, 1 dc in next st, ch 2; repeat from * 6 times more; skip 1; join", []),
     ],

@@ -225,7 +225,7 @@ def _has_made(before: list[Terminal], first: list[Terminal] | None) -> set[str]:
         return set()  # `12 dc, 1 single in the first dc`: a list before a place
     names = {x.name for x in first if x.type == "STITCH"}
     made = {x.name for n, x in enumerate(before) if x.type == "STITCH" and _is_made(before, n)}
-    return {"STITCH"} if made and names <= made and first[:1] and first[0].type != "CH" else set()
+    return {"STITCH"} if made and names <= made and all(x.type != "CH" for x in first) else set()
 
 
 _HOW_OFTEN = [[type_] for type_ in HOW_OFTEN]
