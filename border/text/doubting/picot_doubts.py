@@ -26,7 +26,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
-from border.text.wording.picots_named import AGAIN, APART, DOUBLE, LEAF, SIZED
+from border.text.wording.picots_named import AGAIN, APART, CLOSED, DOUBLE, LEAF, PARTED, SIZED
 from border.text.wording.rings import CLOSING, COUNTED
 
 
@@ -69,6 +69,20 @@ _NAMED = {
         "the chains right behind this picot are taken to be made behind it",
         "put a comma between them to say so; where they are the picot itself, write it with its "
         'number: "picot of 4"',
+    ),
+    # `purl of 4 chain and 1 slip stitch`
+    CLOSED: _Doubt(
+        "perhaps-picot",
+        "the stitch behind these chains is taken to close them into the picot, and makes nothing "
+        "on the row",
+        'write "picot of {0}" to say so; where the stitch is one of the row, put it behind a comma',
+    ),
+    # `purl of 4 chain and 1 dc`
+    PARTED: _Doubt(
+        "perhaps-picot",
+        "the stitch behind this picot is taken to be one of the row; it may only close the picot",
+        'write "picot of {0}" without the stitch if it closes it; if not, "picot of {0}" and a '
+        "comma before the stitch",
     ),
     # `double p`
     DOUBLE: _Doubt(

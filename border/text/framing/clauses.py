@@ -60,6 +60,8 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
         if word.text != ":" or word.sort is not Sort.MARK or _before_repeat(words, n + 1):
             continue
         start = _head_start(words, after, n)
+        if _behind_picot(words, start, n):
+            continue
         scope = None if _over_a_place(words[start:n]) else _scope(words[start:n], source)
         if scope is None and _opens_place(words[start:n]):
             continue
@@ -81,6 +83,17 @@ def split_clauses(words: Sequence[Word], source: Source) -> tuple[list[Part], tu
     if heads and not any(word.sort is not Sort.MARK for word in parts[0].words):
         parts = parts[1:]
     return parts, tuple(findings)
+
+
+def _behind_picot(words: Sequence[Word], start: int, colon: int) -> bool:
+    """Whether `made thus:` stands behind a picot, which is spelled out behind the colon."""
+    if start == colon or words[colon - 1].text not in ("thus", "follows", "manner", "way"):
+        return False
+    before = start
+    while before and words[before - 1].sort is Sort.MARK:
+        before -= 1
+    named = (longest(words, n, ways_from(words[n].text)) for n in range(max(0, before - 1), colon))
+    return any(entry is not None and entry.terminal == "PICOT" for entry, _ in named)
 
 
 def _before_repeat(words: Sequence[Word], at: int) -> bool:

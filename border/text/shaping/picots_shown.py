@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.wording.passing import ARCHES, HOW_OFTEN, Terminals, like, past, types
+from border.text.wording.picots_named import CLOSED, PARTED
 from border.text.wording.rings import CLOSING, COUNTED, SHOWN, chains_made, rings
 
 if TYPE_CHECKING:
@@ -32,6 +33,8 @@ def namely(t: Terminals) -> Terminals:
             found.append(t[at])  # `1 p (picot, that is, …)`
             at += 3
             continue
+        if picots and types(t, at, 2) == ["SEP", "OF"] and t[at + 1].text in _FORMED:
+            at += 1  # `1 p., made of 4 ch. and 1 sc in the first`
         if picots and types(t, at, 2) == ["SEP", "LP"] and _glosses(t, at + 2):
             end = next((n for n in range(at, len(t)) if t[n].type == "RP"), at)
             closed = any(x.type in ("STITCH", "CATCH", "ENDING") for x in t[at:end])
@@ -39,12 +42,14 @@ def namely(t: Terminals) -> Terminals:
             at += closed and _shown(t, at + 2, in_bracket=True) is not None
         if picots and t[at].type in ("LP", "OF"):  # `picot of 4 ch and 1 sc in the first`
             in_bracket = t[at].type == "LP"
-            start = past(t, at + 1, "NAMELY", "SEP") if in_bracket else at + 1
+            start = past(t, at + 1, "NAMELY", "SEP", "OF") if in_bracket else at + 1
             count = found[-2].number if types(found, len(found) - 2, 1) == ["NUM"] else 1
             shown = _shown(t, start, in_bracket, steps=not in_bracket, count=count)
             if shown is not None:
                 at = _without_name(found, shown)
                 continue
+            if not in_bracket and _perhaps_closed(t, start):
+                found[-1] = replace(found[-1], name=PARTED)
             whole = chains_made(t, start)[0] and ring_in_bracket([found[-1], *t[at : at + _LONG]])
             if in_bracket and _glosses(t, start) and not whole:
                 found.append(like(t[at], "OF"))  # which the grammar does not have: never both
@@ -61,7 +66,10 @@ def namely(t: Terminals) -> Terminals:
         if types(found, named - 1, 1) == ["PICOT"] and chains_made(t, at)[0]:
             del found[named:]
             shown = _shown(t, at)
-            at = _without_name(found, shown) if shown else at
+            if shown:
+                at = _without_name(found, shown)
+            elif _step_end(t, at) == chains_made(t, at)[1]:  # `, consisting of 4 chain`
+                found.append(like(t[at], "OF"))
     return found
 
 
@@ -77,6 +85,7 @@ def _tells_of_step(t: Terminals, at: int, found: Terminals) -> bool:
     return placed and noun and types(t, steps, 1) == ["NUM"] and "LP" not in types(found, named, 2)
 
 
+_FORMED = ("made of", "formed of", "made by", "formed by")
 _LONG = 20
 """No picot is spelled out in more words."""
 
@@ -107,9 +116,15 @@ def _shown(
         return None
     ends = (n for n in range(at, len(t) + 1) if n == len(t) or t[n].type in ("SEP", "RP"))
     for end in islice(ends, 1 if steps else 4):
-        chains = all(x.type in ("NUM", "CH") for x in t[at:end])
+        chains = all(x.type in ("NUM", "CH", "SEP") for x in t[at:end])
         if (types(t, end, 1) != ["RP"]) if in_bracket else chains:
             continue
+        alone = _closed_by_one(t, at, end)
+        if alone is not None and (not steps or alone.name == "ss"):
+            doubtful = steps or not (in_bracket or end == _step_end(t, at))
+            name = CLOSED if doubtful else SHOWN
+            ring = replace(like(alone, "PICOT", number=chains_made(t, at)[0]), name=name)
+            return [ring], end + in_bracket
         called = [like(t[end - 1], "AS"), like(t[end - 1], "PICOT")]
         # whatever stitch closes it, it is called a picot
         steps_ = [replace(x, name="ss") if x.type == "STITCH" else x for x in t[at:end]]
@@ -122,6 +137,32 @@ def _shown(
             name = made[-1].name if made[-1].name == COUNTED else SHOWN
             return [*made[:-1], replace(made[-1], name=name)], end + in_bracket
     return None
+
+
+def _closed_by_one(t: Terminals, at: int, end: int) -> Terminal | None:
+    """The stitch of `4 chain and 1 slip stitch`, which closes these chains and has no place; None
+    where something else stands here."""
+    stitch = past(t, past(t, chains_made(t, at)[1], "AND", "SEP"), "NUM")
+    if stitch != end - 1 or t[stitch].type != "STITCH" or t[stitch].name not in CLOSING:
+        return None
+    counted = t[stitch - 1].type == "NUM"
+    return None if counted and t[stitch - 1].number != 1 else t[stitch]
+
+
+def _perhaps_closed(t: Terminals, at: int) -> bool:
+    """Whether `4 chain and 1 dc`, `4 chain, 1 slip stitch` stands here, of which the stitch may
+    close the chains: behind a comma it is mostly a slip stitch that does."""
+    end = _step_end(t, at)
+    if _closed_by_one(t, at, end) is not None:
+        return True
+    behind = _step_end(t, end + 1)
+    alone = _closed_by_one(t, at, behind) if end == chains_made(t, at)[1] else None
+    return alone is not None and alone.name == "ss"
+
+
+def _step_end(t: Terminals, at: int) -> int:
+    """Where a step ends: at the next comma or bracket, or the end of the row."""
+    return next((n for n in range(at, len(t)) if t[n].type in ("SEP", "RP")), len(t))
 
 
 def _says_again(here: Terminal, count: int) -> bool:

@@ -43,6 +43,39 @@ AGAIN = "again"
 LEAF = "leaf"
 """The name of one behind which stitches may be worked down its chains."""
 
+CLOSED = "closed"
+"""The name of one with a stitch behind its chains that is taken to close them: `purl of 4 chain
+and 1 slip stitch`."""
+PARTED = "parted"
+"""The name of one with such a stitch that is taken to be of the row: `purl of 4 chain and 1 dc`."""
+
+
+def made_thus(t: Terminals) -> Terminals:
+    """`1 p., made thus: 4 ch., 1 single in the first`: as `that is`."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        picot = types(found, len(found) - 1, 1) == ["PICOT"]
+        opens = past(t, at, "SEP", "LP") if picot else at
+        said = past(t, opens, "STRAY", "SEP", "NOTHING")
+        thus = [x for x in t[opens:said] if x.type == "NOTHING" and x.text in _THUS]
+        made = all(x.text in (*_MADE, *",.:;-") or x in thus for x in t[at:said] if x.type != "LP")
+        if thus and made and chains_at(t, said)[0]:
+            bracket = [x for x in t[at:opens] if x.type == "LP"]
+            found += [*bracket, replace(like(thus[0], "NAMELY"), text="that is")]
+            at = said
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+_THUS = frozenset(
+    {"thus", "as follows", "thus made", "so made"}
+    | {f"in {which} {way}" for which in ("this", "the following") for way in ("manner", "way")}
+)
+_MADE = frozenset({"made", "worked", "work", "formed", "make"})
+
 
 def picots_named(t: Terminals) -> Terminals:
     """Picots with the chains that are said of them; and two for a double one."""

@@ -109,7 +109,7 @@ from border.text.wording.passing import (
     types,
     where,
 )
-from border.text.wording.picots_named import on_last_made
+from border.text.wording.picots_named import made_thus, on_last_made
 from border.text.wording.popcorns import popcorns
 from border.text.wording.remarked import with_remarks
 from border.text.wording.row_begun import (
@@ -224,6 +224,7 @@ PUT_RIGHT = (
     where(pairs_of_marks, "STAR MARK CROSS"),
     where(commas_left_out, "STITCH-NUM STITCH-CH CH-NUM CH-CH", "NUM-CH CH-NUM"),
     where(without_dots, "SEP"),
+    where(made_thus, "PICOT", "NOTHING", "CH"),
     where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
     where(without_the_row_below, "BELOW"),
     where(all_round_with, "PREP-EACH", "-STITCH -NUM -SEP"),

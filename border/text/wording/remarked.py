@@ -227,19 +227,22 @@ _BEGINS = (*_BY_HAND, "over", "join", "unit", "you", "there", "missing")
 
 
 def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
-    """`inserting the hook under the 3 ch`, `working over the chain` behind a stitch, and the place
-    behind it: a remark where the stitch has a place; where it has none, this is its place."""
-    comma = at + (types(t, at, 1) == ["SEP"])
+    """`inserting the hook under the 3 ch`, `(putting the needle in the dc)`, `working over the
+    chain` behind a stitch, and the place behind it: a remark where the stitch has a place; where
+    it has none, this is its place."""
+    bracketed = types(t, at, 1) == ["LP"]
+    comma = at + (types(t, at, 1) in (["SEP"], ["AND"], ["LP"]))
     stitch = at - (types(t, at - 1, 1) == ["SEP"] and t[at - 1].text == ".") - 1  # `1 d.c.`
-    if comma == at or comma == len(t) or stitch < 0 or t[stitch].type not in NOUNS:
+    if comma == at or comma == len(t) or stitch < 0 or t[stitch].type not in _BEFORE_HOOK:
         return [], at
     said = t[comma]
     puts = said.type == "NOTHING" and said.text.startswith(_PUTTING)
     works = said.text in _WORKING and types(t, comma + 1, 1) == ["PREP"]
-    noun = past(t, comma + 1 + works, "THE", "NEXT", "NUM")
+    works &= t[at].type != "AND"  # `and work in the chain`
+    noun = past(t, comma + 1 + works, *_WHICH_ONE)
     behind = noun + 1 + (types(t, noun + 1, 1) in (["NOTHING"], ["NUM"]))
     stop = behind if types(t, behind, 1) == ["AND"] and ended(t, behind) else _stop(t, noun)
-    ends = stop <= behind
+    ends = stop <= behind and (not bracketed or types(t, stop, 1) == ["RP"])
     if not (puts or works) or types(t, noun, 1) not in _WORKED_ON or not ends:
         return [], at
     goes_on = past(t, stop, "SEP")
@@ -250,12 +253,15 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
     opened = t[number - 1].type if number else "SEP"
     placed = opened not in ("SEP", "AND", "STAR", "LP", "CROSS") or t[stitch].type != "STITCH"
     if placed:
-        return [as_remark(t[at + 1 : stop])], stop
+        return [as_remark(t[at + (not bracketed) : stop + bracketed])], stop + bracketed
     prep = t[comma + 1] if works else replace(said, type="PREP", text=said.text.split()[-1])
-    return [prep, *t[comma + 1 + works : stop]], stop
+    return [prep, *t[comma + 1 + works : stop]], stop + bracketed
 
 
 _WORKED_ON = (["CH"], ["STITCH"], ["KIND"])
+_WHICH_ONE = ("ALL", "THE", "NEXT", "ORD", "CENTRE", "OF", "NUM")
+_BEFORE_HOOK = NOUNS | {"UNKNOWN", "PLACE", "ENDST", "RP", "NUM", "NEXT"}
+"""With these a place ends, or a stitch without one: `between two scallops`, `in one place`."""
 
 
 def _hook_of_repeat(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
