@@ -20,6 +20,7 @@ from border.text.framing.figures import (
     with_figures,
 )
 from border.text.framing.headings import is_heading
+from border.text.framing.leads import behind_title
 from border.text.framing.numbering import Section
 from border.text.framing.set_apart import steps_set_apart
 from border.text.numbers import number_at, row_list_at
@@ -142,9 +143,9 @@ def _of_piece(copy: CopyWords, base: int) -> CopyWords:
 
 
 def _without_purpose(words: list[Word], source: Source, reader: Reader) -> list[Word]:
-    """The words behind `For the border:`, which says what a row is for, or `Other edge of the
-    braid.`, along which it goes, and is told; and behind a colon that nothing stands before, as
-    where a remark is set apart."""
+    """The words behind `For the border:`, which says what a row is for, `Crazy stitch:`, what it is
+    called, or `Other edge of the braid.`, along which it goes, and is told; and behind a colon that
+    nothing stands before, as where a remark is set apart."""
     if words and words[0].text == ":":
         return words[1:]
     stop = next((n for n, w in enumerate(words[:_PURPOSE]) if w.text in (":", ".")), 0)
@@ -156,7 +157,8 @@ def _without_purpose(words: list[Word], source: Source, reader: Reader) -> list[
         return words[stop + 1 :]
     purpose = 0 < stop < _SHORT and words[stop].text == ":" and words[0].text == "for"
     title = stop and words[stop].text == "." and _is_title([word.text for word in words[:stop]])
-    if title and len(words) > stop + 1:
+    title = (title and len(words) > stop + 1) or behind_title(words) == stop + 1 > 1
+    if title:
         span = source.span(words[0].start, words[stop].end)
         reader.findings.append(taken_as_remark(source, span))
         return words[stop + 1 :]

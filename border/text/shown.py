@@ -186,17 +186,20 @@ _BEFORE = 8
 
 
 def _so_called(words: list[Word], at: int, names: Names) -> _Found:
-    """`2 dc, 2 ch, 2 dc (this forms a shell) in …`, `4 dc in next, to form a shell`."""
+    """`2 dc, 2 ch, 2 dc (this forms a shell) in …`, `(shell made)`, `4 dc in next, to form a
+    shell`."""
     opens = at
     while opens and words[opens - 1].text in _SAYS:
         opens -= 1
     said = [w.text for w in words[opens:at]]
     bracket = opens > 0 and words[opens - 1].text == "("
-    behind = words[at + 1].text if at + 1 < len(words) else "."
+    after = at + 1
+    after += bracket and [w.text for w in words[after : after + 1]] in (["made"], ["formed"])
+    behind = words[after].text if after < len(words) else "."
     if bracket:
         says = behind == ")" and (len(said) > 1 or _is_gloss(words, opens - 1))
     else:
-        says = behind in _STOPS and len(said) > 1 and _says_so(said)
+        says = behind in _STOPS and (len(said) > 1 or said == ["for"]) and _says_so(said)
     if not says:
         return None
     end = trimmed(words, opens - bracket)
@@ -204,7 +207,7 @@ def _so_called(words: list[Word], at: int, names: Names) -> _Found:
     if any(w.text in (",", *_NEVER) for w in words[place:end]):
         place = end
     stop = trimmed(words, place)
-    behind_all = words[at + 1 + bracket :]
+    behind_all = words[after + bracket :]
     same = "same" in [w.text for w in words[place + 1 : end]]
     if same:
         begun = _with_begun(words, stop, names, [words[at], *behind_all])

@@ -283,9 +283,10 @@ def names(terms: str, overrides: tuple[tuple[str, str], ...] = ()) -> Names:
 
 
 def _cut_short(overrides: tuple[tuple[str, str], ...]) -> list[tuple[str, str]]:
-    """`long stitch` overridden is `long` as well, which no terms settle."""
+    """`long stitch` overridden is `long` as well, and `l`, which no terms settle."""
     asked = vocabulary().asked
     short = [(name.removesuffix(" stitch"), stitch) for name, stitch in overrides]
+    short += [("l", stitch) for name, stitch in short if name == "long"]
     return [(name, stitch) for name, stitch in short if name in asked]
 
 

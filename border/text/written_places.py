@@ -29,7 +29,8 @@ def write_kind(kind: Kind, terms: str, plural: bool = False, overrides: Override
         return name
     if name == "run":
         noun = in_plural(name) if plural else name
-        return f"{noun} of {kind.size} {stitch_of(kind, terms, overrides)}"
+        of = f" {stitch_of(kind, terms, overrides)}" if kind.stitch is not None else ""
+        return f"{noun} of {kind.size}{of}"
     if name == "space" and kind.stitch is not None:
         chains = "chain" if kind.size is None else f"ch-{kind.size}"
         noun = in_plural(name) if plural else name

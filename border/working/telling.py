@@ -142,6 +142,8 @@ def no_stitches(round_: Round, missing: list[str]) -> Finding:
                 f'write "in {nth} {stitch}" where they are counted along the row, "in {nth} st of '
             )
             help_ += 'next group" where so many are worked into one place'
+        elif missing[0] in ("space", "shell"):
+            help_ += '; where it is made of stitches alone, name one of them: "1 sc in 4th st"'
         elif of.endswith(" run") or kind == "block":
             called = "run" if of else "block"
             help_ = f"stitches without a chain between are one {called}, however they are worked: "

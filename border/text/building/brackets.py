@@ -96,7 +96,8 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
         b.tell("perhaps-one-place", message, help_, span)
     place, more = build_place(placed[0], b)
     items = _modified(items, modifiers + more)
-    if list_ == PICOTS and place.which in OPEN_PLACES:
+    several = place.which in OPEN_PLACES or (place.each and place.count > 1)
+    if list_ == PICOTS and several:
         b.tell(
             "perhaps-as-they-come",
             "these picots are taken to stand between the stitches of each place",

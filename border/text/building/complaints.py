@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from border.text.shaping.between_steps import SEVERAL
 from border.text.terminals import Terminal
-from border.text.tree import Kind
+from border.text.tree import ST, Kind
 from border.text.vocabulary import vocabulary
 from border.text.wording.passing import OPENS, WHICH
 from border.text.wording.strangers import asked_place
@@ -41,6 +41,10 @@ _STANDING = {
     "TO": 'only a sl st goes to a place, at the head of a row: "sl st to next space"',
     "PLACE": 'write "in same place"',
 }
+
+
+_TWO = 2
+"""So far back stands what parts a number from the step before."""
 
 
 def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Terminal]:
@@ -87,6 +91,12 @@ def complaint(terminals: Sequence[Terminal], at: int) -> tuple[str, str, Termina
         message = "which of the stitches of the row below these are is not said"
         help_ = 'one that is worked off as one is a stitch like others: "in next dc", "in 3rd dc", '
         return message, f'{help_}or "in next run of 1 dc" where it stands alone', here
+    opened = at < _TWO or terminals[at - _TWO].type in ("SEP", "STAR", "LP")
+    counted = before is not None and before.type == "NUM" and opened
+    if counted and (here.kind == ST or here.type == "PREP"):  # `2 in each loop`
+        assert before is not None
+        message = "which stitch is made here is not said"
+        return message, f'name it: "{shortened(before.text)} dc in each st"', before
     if before is not None and before.type in expected:
         opens = here.type in ("SEP", "RP", "LP", "STAR", "ENDING", "REPEAT")
         if opens:

@@ -13,6 +13,7 @@ from border.text.building.places import build_place, build_skipped, build_union
 from border.text.doubting.picot_doubts import tell_named
 from border.text.doubting.place_doubts import (
     tell_all_round,
+    tell_behind,
     tell_beside,
     tell_besides,
     tell_counted,
@@ -72,6 +73,7 @@ from border.text.wording.first_stitches import FIRST
 from border.text.wording.last_stitches import TURNING
 from border.text.wording.missed import MADE
 from border.text.wording.of_so_many import IN_ONE
+from border.text.wording.spots import BEHIND
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -296,6 +298,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "spaces": tell_so_many_spaces,
     "last": tell_in_last,
     SHARED: tell_shared_out,
+    BEHIND: tell_behind,
     BESIDE: tell_beside,
     BESIDES: tell_besides,
     ONCE_MORE: tell_once_more,

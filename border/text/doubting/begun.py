@@ -144,10 +144,32 @@ def _is_the(place: Place | None, begun_in: Kind) -> bool:
     return False
 
 
+def _in_chains(item: Item) -> bool:
+    """Whether a round begins in a chain of a loop, or slips up some of its chains."""
+    match item:
+        case (
+            Begin(place=Place(targets=(target,)))
+            | Stitches(stitch="ss", place=Place(targets=(target,)))
+        ):
+            return target == Whole(Kind("ch"))
+    return False
+
+
 def tell_same_as_begun(items: Sequence[Item], b: Building) -> None:
-    """`Slip to the loop, 3 ch, 2 tr in the loop`, `Slip to the centre of the loop, *1 dc in loop`:
-    in the one begun in, or in the next?"""
+    """`Slip to the loop, 3 ch, 2 tr in the loop`, `Slip to the centre of the loop, *1 dc in loop`,
+    `slip stitch up 3 chain, *1 dc in loop`: in the one begun in, or in the next?"""
     match items:
+        case [
+            Begin() | Stitches() as begun,
+            Repeat(items=(Stitches() | Bracket() as first, *_)) | (Stitches() | Bracket() as first),
+            *_,
+        ] if _in_chains(begun) and _is_the(first.place, Kind("space")):
+            b.tell(
+                "perhaps-one-place",
+                "the round begins in a chain of one, so that this goes into the one behind it",
+                'write "begin in next loop" at its head if it goes into the one begun in',
+                items[0].span.to(first.span),
+            )
         case [
             Begin(place=Place(targets=(Centre(begun_in), *_))),
             Repeat(items=(Stitches() | Bracket() as first, *_)),

@@ -390,6 +390,17 @@ def tell_beside(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_behind(item: Stitches, b: Building) -> None:
+    """`1 dc behind each petal`, `into the back of the dc`: in which stitch is that?"""
+    b.tell(
+        "place-assumed",
+        f"what goes in at the back is counted as {b.written(item)}",
+        "write that to say so; where it goes into another stitch, or between two, name the place: "
+        '"in next dc"',
+        item.span,
+    )
+
+
 def tell_besides(item: Stitches, b: Building) -> None:
     """`4 dc (1 in the sc, 2 in the loop)`: 4 and 3, since these are not 4?"""
     b.tell(

@@ -1,4 +1,5 @@
-"""Words before a row head on its line: `Border. 1st row.--`, `For the upper edge, 1st row:`."""
+"""Words before a row head on its line: `Border. 1st row.--`, `For the upper edge, 1st row:`; and
+before the steps, `Crazy stitch: …`."""
 
 from __future__ import annotations
 
@@ -6,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from border.text.framing.headings import is_heading
 from border.text.phrases import longest
-from border.text.vocabulary import names, vocabulary, ways_from
+from border.text.vocabulary import is_colour, names, vocabulary, ways_from
 from border.text.words import Sort, Word
 
 MOST = 14
@@ -72,3 +73,35 @@ def _leads(lead: Sequence[Word]) -> bool:
     if (before, last) == ("as", "follows"):
         return not heading
     return last not in rows["goes_on"] | rows["speaks_of"] and not heading
+
+
+def behind_title(words: Sequence[Word]) -> int:
+    """Behind `Crazy stitch:`, `Shells.` at a row's head, where steps follow; else 0. Another name
+    with a colon may be meant for the head of a clause."""
+    stop = next((n for n, w in enumerate(words[:_TITLE]) if w.sort is not Sort.WORD), 0)
+    title, behind = words[:stop], words[stop + 1 : stop + 2]
+    plain = all(_is_plain(words, n) for n in range(stop))
+    ends = stop and words[stop].text in (":", ".")
+    if not ends or not behind or not plain or _said(words, stop + 1) in ("PREP", "BETWEEN"):
+        return 0
+    *_, last = (word.text for word in title)
+    asked = vocabulary().places_asked
+    made = last in _MADE or (last.endswith("s") and any(f"{one}s" == last for one in asked))
+    named = (made and stop == 1) or (last in _WAYS and stop > 1)
+    return stop + 1 if named else 0
+
+
+_TITLE = 5
+"""No title has so many words."""
+_MADE = frozenset({"shells", "fans", "leaves"})
+_WAYS = frozenset({"stitch", "stitches", "pattern", "work"})
+
+
+def _is_plain(words: Sequence[Word], at: int) -> bool:
+    """Whether a word is of no step, no colour and no head of a clause."""
+    text = words[at].text
+    stitch, _ = longest(words, at, names("us").phrases)
+    plain = _said(words, at) in ("", "KIND", "STRAY", "THE", "SEP", "SOFT", "MADEOF", "NOTHING")
+    numbered = text in vocabulary().numbers or text in vocabulary().times
+    clause = text in ("elsewhere", "over", "at", "joint", "joints", "repeat", "thus")
+    return plain and stitch is None and not (numbered or clause or is_colour(text))

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from border.text.shaping.between import behind_between
 from border.text.shaping.sentences import place_at
 from border.text.terminals import Terminal
-from border.text.wording.passing import OPENS, WHICH, Terminals, ended, like, types
+from border.text.wording.passing import OPENS, WHICH, Terminals, ended, like, past, types
 
 _MOST = 12
 """So many stitches with something between them are written out."""
@@ -44,8 +44,11 @@ def parted(t: Terminals) -> Terminals:
         parting, place = None, at + 2
         named = bool(found) and found[-1].type in OPENS | WHICH | {"EACHOF"}
         if types(t, at, 2) == ["NUM", "STITCH"] and 1 < t[at].number <= _MOST and not named:
-            place = place_at(t, at + 2) if types(t, at + 2, 1) == ["PREP"] else at + 2
+            place = _behind_place(t, at + 2)
             parting = _picots(t, place, t[at].number) or _chains(t, place)
+        if parting is not None and parting.unsaid and parting.what[-1].type == "STITCH":
+            each = any(x.type in ("EACH", "EACHOF", "EVERY") for x in t[at + 2 : place])
+            parting = None if each else parting  # inside each of them, or between the two?
         if parting is None or parting.behind >= t[at].number:
             found.append(t[at])
             at += 1
@@ -57,6 +60,16 @@ def parted(t: Terminals) -> Terminals:
         found += t[at + 2 : place]
         at = behind
     return found
+
+
+def _behind_place(t: Sequence[Terminal], at: int) -> int:
+    """Behind the place that opens here, if only `in next` without its noun; else the same place."""
+    if types(t, at, 1) != ["PREP"]:
+        return at
+    if (end := place_at(t, at)) > at:
+        return end
+    bare = past(t, at + 1, "THE", "NEXT", "ORD")
+    return bare if bare > at + 1 and ended(t, bare) else at
 
 
 def _bracket(number: Terminal, stitch: Terminal, parting: _Parting) -> Terminals:
@@ -72,16 +85,16 @@ def _bracket(number: Terminal, stitch: Terminal, parting: _Parting) -> Terminals
 
 
 def _picots(t: Sequence[Terminal], at: int, count: int) -> _Parting | None:
-    """`divided by 1 purl`, `with a picot between each`; not `between the loops`, `between each 3`
-    of three, where they part what goes into one place from the next, nor `between each 4` of
-    eight (`after.py`)."""
+    """`divided by 1 purl`, `with a picot between each`, `with 1 dc between`; not `between the
+    loops`, `between each 3` of three, where they part what goes into one place from the next, nor
+    `between each 4` of eight (`after.py`)."""
     at += types(t, at, 1) == ["SEP"] and not t[at].name
     by = types(t, at, 1)
     if by not in (["DIVIDED"], ["WITH"]):
         return None
     start = at = at + 1
     at += types(t, at, 1) == ["NUM"] and t[at].number == 1
-    if types(t, at, 1) != ["PICOT"]:
+    if types(t, at, 1) not in (["PICOT"], ["STITCH"]):
         return None
     at += 1
     what = tuple(t[start:at])

@@ -296,7 +296,10 @@ def _between_stitches_rule(t: Sequence[Terminal]) -> tuple[Terminal, int] | None
 def _spaces_counted(terminals: _Terminals) -> _Terminals:
     """`a chain space`, `one chain loop`, `skip 1 chain space`: one of them, not of one chain."""
     found: list[Terminal] = []
-    for here in terminals:
+    for n, here in enumerate(terminals):
+        two = [x.type for x in found[-2:]] == ["NUM", "NUM"]
+        if two and (here.chain or (here.type == "CH" and _types(terminals[n + 1 :], "KIND"))):
+            here = replace(here, glued=True)  # `each of the three 5 ch loops`
         one = bool(found) and found[-1].type == "NUM" and found[-1].number == 1
         if one and here.chain and not (here.many or here.glued):
             leads = [x.type for x in found[-4:-1] if x.type not in ("THE", "NEXT")]
@@ -374,7 +377,7 @@ PASSES: tuple[Pass, ...] = (
     where(times_on_each, "TIMES-PREP"),
     where(times_on_like, "TIMES MORE"),
     where(missed_before, "KIND-SKIPPED CH-SKIPPED STITCH-SKIPPED PICOT-SKIPPED NUM-SKIPPED"),
-    where(of_the_same, "ORD-OF", "SAME"),
+    where(of_the_same, "ORD-OF STITCH-OF", "SAME"),
     where(each_named, "ORD-SEP ORD-AND", "PREP"),
     where(counted_off, "ORD-ORD ORD-SEP ORD-AND ORD-THE"),
     where(next_first, "NEXT-NUM"),

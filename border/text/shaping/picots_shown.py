@@ -61,6 +61,7 @@ def namely(t: Terminals) -> Terminals:
             found.append(t[at])
             at += 1
             continue
+        tells = t[at]
         at = past(t, at + 1, "SEP")
         named = len(found) - (types(found, len(found) - 1, 1) == ["SEP"])
         if types(found, named - 1, 1) == ["PICOT"] and chains_made(t, at)[0]:
@@ -70,6 +71,8 @@ def namely(t: Terminals) -> Terminals:
                 at = _without_name(found, shown)
             elif _step_end(t, at) == chains_made(t, at)[1]:  # `, consisting of 4 chain`
                 found.append(like(t[at], "OF"))
+            else:  # which the grammar does not have: never both
+                found.append(tells)
     return found
 
 
@@ -140,9 +143,9 @@ def _shown(
 
 
 def _closed_by_one(t: Terminals, at: int, end: int) -> Terminal | None:
-    """The stitch of `4 chain and 1 slip stitch`, which closes these chains and has no place; None
-    where something else stands here."""
-    stitch = past(t, past(t, chains_made(t, at)[1], "AND", "SEP"), "NUM")
+    """The stitch of `4 chain and 1 slip stitch`, `4 chain caught with a single`, which closes these
+    chains and has no place; None where something else stands here."""
+    stitch = past(t, past(t, chains_made(t, at)[1], "AND", "SEP", "CATCH", "WITH"), "NUM")
     if stitch != end - 1 or t[stitch].type != "STITCH" or t[stitch].name not in CLOSING:
         return None
     counted = t[stitch - 1].type == "NUM"

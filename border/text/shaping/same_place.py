@@ -36,8 +36,10 @@ def of_the_same(t: Terminals) -> Terminals:
     at = 0
     while at < len(t):
         same = past(t, at + 1, "THE") if t[at].type == "OF" else len(t)
-        nth = types(found, len(found) - 1, 1) == ["ORD"]
+        named = types(found, len(found) - 2, 2) == ["ORD", "STITCH"]  # `in the last dc of the same`
+        nth = named or types(found, len(found) - 1, 1) == ["ORD"]
         if nth and types(t, same, 1) == ["SAME"] and ended(t, same + 1):
+            del found[len(found) - named :]
             at = same + 1
             continue
         found.append(t[at])

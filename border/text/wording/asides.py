@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from border.text.tree import SPACES
+from border.text.vocabulary import vocabulary
 from border.text.wording.passing import NOUNS, ended, like, only_ends, past, types
 
 if TYPE_CHECKING:
@@ -90,13 +91,23 @@ def of_which(t: Sequence[Terminal], at: int) -> int:
 
 
 def to_form(t: Sequence[Terminal], at: int) -> int:
-    """Behind `to form a dot` of a stitch that has its place: what it makes is no stitch; else the
-    same place."""
+    """Behind `to form a dot`, `which forms a rib`: what it makes is no stitch; else the same place.
+    `3 chain to form a trable` may be a slip of the pen."""
     noun = past(t, at + 1, "THE", "NUM")
-    said = t[at].type == "AS" and t[at].text.endswith(("to form", "to make", "to represent"))
-    what = types(t, noun, 1) in (["UNKNOWN"], ["KIND"]) and ended(t, noun + 1)
+    said = t[at].type == "AS" and t[at].text.split()[-1] in _FORM
     before = t[at - 1].type if at else ""
-    return noun + 1 if said and what and before in ("THEM", "KIND", "STITCH", "ORD") else at
+    strange = types(t, noun, 1) in (["UNKNOWN"], ["COLOUR"]) and before not in ("CH", "NUM")
+    closed = at - 2 if before == "SEP" else at - 1
+    if strange and t[noun].text in _PICOTS:  # which a heading may make a picot
+        strange = types(t, closed, 1)[:1] in (["THEM"], ["ORD"]) or before in ("KIND", "STITCH")
+    kind = types(t, noun, 1) == ["KIND"] and before in ("THEM", "KIND", "STITCH", "ORD")
+    kind &= t[at].text.endswith(("to form", "to make", "to represent"))
+    end = past(t, noun, "UNKNOWN", "COLOUR") if strange else noun + 1  # `this forms the rose`
+    return end if said and (strange or kind) and ended(t, end) else at
+
+
+_PICOTS = frozenset(word for word, kinds in vocabulary().places_asked.items() if "picot" in kinds)
+_FORM = frozenset({"form", "forms", "make", "makes", "represent", "represents", "forming"})
 
 
 def one_under_each(t: Sequence[Terminal], at: int) -> int:
@@ -177,6 +188,8 @@ def sentence(t: Sequence[Terminal], at: int) -> int:
     if opens and t[at].text in _ADVICE:
         return next((n for n in range(at, len(t)) if t[n].name == "hard"), len(t))
     forms = t[at].type == "AS" and t[at].text.startswith("this")
+    if completes(t, at):
+        return _mark(t, at)
     have = t[at].type == "WITH" and t[at].text.split()[0] in ("you", "there")
     if not opens or not (forms or have):
         return at
@@ -187,7 +200,82 @@ def sentence(t: Sequence[Terminal], at: int) -> int:
     return at if any(x.type in steps for x in t[at:stop]) else stop
 
 
+def completes(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `this completes the rose`, `, which finishes the first wheel` stands here, where a
+    row ends."""
+    opens = at > 0 and t[at - 1].type in ("SEP", "TOEND", "RP", "KIND", "AND")
+    said = t[at].text in ("this", "which", "that") and at + 1 < len(t)
+    stop = _mark(t, at)
+    ends = only_ends(t[stop:]) and all(x.type not in _WORKED for x in t[at:stop])
+    return opens and said and t[at + 1].text in _COMPLETES and ends
+
+
+_COMPLETES = frozenset({"completes", "finishes", "ends", "closes", "concludes"})
+_WORKED = frozenset({"REPEAT", "SKIP", "STAR", "LP", "CH", "ENDING", "STITCH"})
+
+
+def _mark(t: Sequence[Terminal], at: int) -> int:
+    """Where a clause ends: at the next mark, bracket or repeat, or the end of the row."""
+    return next((n for n in range(at, len(t)) if _breaks(t[n])), len(t))
+
+
 _ADVICE = frozenset({"always", "remember", "note", "observe", "notice"})
+
+
+def with_care(t: Sequence[Terminal], at: int) -> int:
+    """Behind `taking care not to draw in the edge`, `keeping the work flat`, which say how it is
+    worked; else the same place. Not where something is counted or missed: `taking care to have 5
+    ch between`, `keeping 2 loops on the hook`."""
+    opens = not at or t[at - 1].type in ("SEP", "AND", "LP")
+    first = next((n for n in (1, 2, 3) if _care(t[at : at + n])), 0) if opens else 0
+    if not first:
+        return at
+    stop = _mark(t, at + first)
+    steps = range(at + first, stop - 1)  # `taking care to keep it flat work 5 dc`
+    stop = next((n for n in steps if t[n].text in _STEPS_NOW and t[n + 1].type == "NUM"), stop)
+    said = t[at + first : stop]
+    counted = any(x.type in _COUNTS or _is_number(said, n) for n, x in enumerate(said))
+    keeps = t[at].text.startswith(("keep", "hold"))
+    held = keeps and any(set(x.text.split()) & _HELD for x in said)
+    missed = any(x.type == "SKIP" for x in said) and all(x.text != "not" for x in said)
+    while stop > at + first and t[stop - 1].type == "AND":
+        stop -= 1
+    return at if not said or counted or held or missed else stop
+
+
+def _care(words: Sequence[Terminal]) -> bool:
+    """Whether such a clause begins with these words."""
+    said = " ".join(x.text for x in words)
+    return said in _CARE
+
+
+def _is_number(said: Sequence[Terminal], at: int) -> bool:
+    """Whether something is counted here: not so in `without missing a stitch`."""
+    one = said[at].text in ("a", "an", "one") and types(said, at + 1, 1) not in _COUNTED
+    return said[at].type == "NUM" and not one
+
+
+_COUNTED = (["STITCH"], ["CH"], ["PICOT"])
+_CARE = frozenset(
+    {"keep", "keeping", "holding", "easing", "minding", "mind", "not drawing", "not pulling"}
+    | {"taking great care", "take great care"}
+    | {f"{be}{very} careful" for be in ("be", "being") for very in ("", " very")}
+    | {"be sure", "being sure", "so that", "so as not", "so as to keep", "observing"}
+    | {f"the {what} {must}" for what in ("work", "edge", "lace") for must in ("must", "should")}
+    | {f"{take} care" for take in ("take", "taking", "with")}
+    | {f"{draw} the thread" for draw in ("draw", "drawing", "pull", "pulling")}
+)
+_COUNTS = frozenset(
+    {"WIDEN", "NARROW", "EXCEPT", "TIMES", "TOLAST", "TOEND", "ENDWITH", "INALL", "EQUALS"}
+)
+_HELD = frozenset({"hook", "needle", "last", "top", "upper", "back", "unfinished"})
+_STEPS_NOW = ("work", "make", "crochet")
+
+
+def _breaks(here: Terminal) -> bool:
+    """Whether a clause ends before a word: at a mark, a bracket, a repeat."""
+    mark = here.type == "SEP" and (here.text == "then" or not here.text[0].isalpha())
+    return mark or here.type in ("LP", "RP", "STAR", "CROSS", "MARK", "REPEAT", "ENDING", "SOON")
 
 
 _BOTH_ENDS = ("one at each end", "the first and last", "first and last", "one at either end")

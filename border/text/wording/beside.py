@@ -1,5 +1,5 @@
 """Stitches that stand on one of the row below and on the chains at either side of it: `3 sc (1 in
-st before sc, 1 in sc, 1 in st after)`, `3 dc (1 each side of and 1 in dc)`.
+st before sc, 1 in sc, 1 in st after)`, `1 dc before the sc, 3 ch, 1 dc after it`.
 
 What stands before it is the last chain of the space there, what stands behind it the first of the
 next; so diamonds widen.
@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.text.tree import ST, Kind
-from border.text.wording.passing import Terminals, ended, like, past, types
+from border.text.wording.passing import Terminals, chains_at, ended, like, past, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -41,7 +41,10 @@ def on_either_side(t: Terminals) -> Terminals:
     found: Terminals = []
     at = 0
     while at < len(t):
-        steps, end = _listed(t, at) if types(t, at, 2) == ["NUM", "STITCH"] else ([], at)
+        counted = types(t, at, 2) == ["NUM", "STITCH"]
+        steps, end = _listed(t, at) if counted else ([], at)
+        if counted and not steps:
+            steps, end = _round_it(t, at)
         found += steps or [t[at]]
         at = max(end, at + 1)
     return found
@@ -65,16 +68,38 @@ def _listed(t: Terminals, at: int) -> tuple[Terminals, int]:
 
 def _steps(stitch: Terminal, on: _Part) -> Terminals:
     here = on.place[0]
-    one, comma = like(here, "NUM", number=1), like(here, "SEP")
-    space = [like(here, "OF"), like(here, "NEXT"), like(here, "KIND", Kind("space"))]
-    last, first = (like(here, "ORD", number=n) for n in (-1, 1))
-    chain = like(here, "CH")
-    count = like(here, "NUM", number=on.count)
+    comma, count = like(here, "SEP"), like(here, "NUM", number=on.count)
+    before, behind = _sides(stitch)
+    return [*before, comma, count, stitch, *on.place, comma, *behind]
+
+
+def _sides(stitch: Terminal) -> tuple[Terminals, Terminals]:
+    """One stitch in the last chain of the space before something, and one in the first behind."""
+    one, chain = like(stitch, "NUM", number=1), like(stitch, "CH")
+    space = [like(stitch, "OF"), like(stitch, "NEXT"), like(stitch, "KIND", Kind("space"))]
+    last, first = (like(stitch, "ORD", number=n) for n in (-1, 1))
     before, behind = (
-        [one, stitch, like(here, "PREP", name=name), nth, chain, *space]
+        [one, stitch, like(stitch, "PREP", name=name), nth, chain, *space]
         for name, nth in ((BESIDE, last), ("", first))
     )
-    return [*before, comma, count, stitch, *on.place, comma, *behind]
+    return before, behind
+
+
+def _round_it(t: Terminals, at: int) -> tuple[Terminals, int]:
+    """`1 dc before the sc, 3 ch, 1 dc after it`: the steps, and the place behind them; none where
+    nothing of the kind stands here."""
+    before = _part(t, at)
+    chains = past(t, before.end, "SEP", "AND") if before is not None else at
+    if before is None or before.side != "before" or not chains_at(t, chains)[0]:
+        return [], at
+    stop = chains_at(t, chains)[1]
+    after = _part(t, past(t, stop, "SEP", "AND"))
+    if after is None or after.side != "after" or (before.count, after.count) != (1, 1):
+        return [], at
+    stitch = t[at + 1]
+    first, behind = _sides(stitch)
+    comma = like(stitch, "SEP")
+    return [*first, comma, *t[chains:stop], comma, *behind], after.end
 
 
 def _all_three(t: Terminals, at: int) -> tuple[_Part | None, int]:
@@ -87,7 +112,9 @@ def _all_three(t: Terminals, at: int) -> tuple[_Part | None, int]:
     if sound and parts[0].place:
         middle, number = list(parts[1].place), parts[0].place[:-1]
         each = "EACHOF" in types(middle, 0, len(middle))
-        if middle[-1].type == "NUM":  # `on each of the three`
+        if middle[-1].type == "THEM" or middle[-1].text == "it":  # `1 sc on it`
+            middle[-1:] = parts[0].place
+        elif middle[-1].type == "NUM":  # `on each of the three`
             middle.append(parts[0].place[-1])
         elif each and number and "NUM" not in types(middle, 0, len(middle)):  # `each of the tr`
             middle[-1:] = [*number, middle[-1]]
@@ -99,7 +126,7 @@ def _all_three(t: Terminals, at: int) -> tuple[_Part | None, int]:
 
 def _part(t: Terminals, at: int) -> _Part | None:
     prep = past(t, at + 1, "STITCH")
-    bare = prep > at + 1 and prep < len(t) and t[prep].text in _SIDE  # `1 dc before the 3 tr`
+    bare = prep < len(t) and t[prep].text in _SIDE  # `1 dc before the 3 tr`, `and 1 after it`
     if types(t, at, 1) != ["NUM"] or not (bare or types(t, prep, 1) == ["PREP"]):
         return None
     noun = past(t, prep + 1, "THE")
@@ -118,7 +145,8 @@ def _part(t: Terminals, at: int) -> _Part | None:
     counted = types(t, stitch - 1, 1) == ["NUM"] and ended(t, stitch)  # `on each of the three`
     if counted:
         return _Part("on", t[at].number, t[prep:stitch], stitch)
-    if types(t, stitch, 1) != ["STITCH"]:
+    pronoun = types(t, stitch, 1) == ["THEM"] or (stitch < len(t) and t[stitch].text == "it")
+    if types(t, stitch, 1) != ["STITCH"] and not pronoun:
         return None
     return _Part("on", t[at].number, t[prep : stitch + 1], stitch + 1)
 

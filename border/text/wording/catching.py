@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from border.text.terminals import Terminal
 
 _BEFORE = frozenset({"SEP", "AND", "STAR", "LP", "NOTHING"})
-_WHERE = frozenset({"PREP", "TO"})
+_WHERE = frozenset({"PREP", "TO", "BETWEEN"})
 _NAMED = frozenset({"ORD", "CENTRE", "NEXT"})
 _SORTS = frozenset({"CATCH", "ENDING"})
 _WORDS = frozenset({"catch", "fasten"})

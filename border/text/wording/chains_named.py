@@ -167,3 +167,28 @@ def round_loops(t: Sequence[Terminal]) -> list[Terminal]:
         else:
             found.append(here)
     return found
+
+
+def slips_along(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Slip stitch along 2 chain`, `up 3 of the chain`: one in each of the next so many."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        bare = types(found, len(found) - 1, 1) not in (["NUM"], ["WITH"])
+        along = t[at].name == "ss" and bare and at + 2 < len(t) and t[at + 1].text in _ALONG
+        number = past(t, at + 2, "THE") if along else len(t)
+        chain = number + 1
+        if types(t, number, 2) == ["NUM", "OF"]:
+            chain = past(t, number + 2, "THE", "NUM")
+        if types(t, number, 1) == ["NUM"] and types(t, chain, 1) == ["CH"] and ended(t, chain + 1):
+            here = t[at + 1]
+            found += [t[at], replace(like(here, "PREP"), text="in")]
+            found += [like(here, "EACHOF"), like(here, "NEXT"), t[number], t[chain]]
+            at = chain + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+_ALONG = frozenset({"along", "up", "up along", "along up"})

@@ -13,6 +13,7 @@ from border.text.wording.passing import (
     chains_at,
     ended,
     like,
+    list_start,
     opens_before,
     past,
     types,
@@ -93,14 +94,34 @@ def every_other(t: Sequence[Terminal]) -> list[Terminal]:
         skip = at + (here.type == "SEP")
         other = types(t, skip, 3) in (["SKIP", "EACH", "OTHER"], ["SKIP", "EVERY", "OTHER"])
         noun = past(t, skip + 3, "NUM", "KIND", "STITCH")
-        placed = types(found, len(found) - 2, 2) == ["EACH", "KIND"]
-        if other and placed and ended(t, noun):
-            found.insert(-1, t[skip + 2])
+        which = _each_before(found) if other and ended(t, noun) else None
+        again = any(x.type in ("REPEAT", "SOON") for x in t[noun:])
+        if which is not None and not again:
+            found.insert(which + 1, t[skip + 2])
+            at = noun
+            continue
+        start = list_start(found, len(found))
+        placed = any(x.type in ("PREP", "BETWEEN") for x in found[start:])
+        if other and again and placed and noun > skip + 3 and t[noun - 1].type != "NUM":
+            # `5 dc in loop, 1 chain, missing every other loop; repeat`: each time one
+            if which is not None:
+                found[which] = like(found[which], "NEXT")
+            found += [*t[at:skip], t[skip], like(t[skip], "NUM", number=1), *t[skip + 3 : noun]]
             at = noun
             continue
         found.append(here)
         at += 1
     return found
+
+
+def _each_before(found: Sequence[Terminal]) -> int | None:
+    """Where `each` stands of a place that ends here, or before chains behind it; else None."""
+    stop = len(found)
+    if sorted(types(found, stop - 2, 2)) == ["CH", "NUM"]:
+        stop -= 2
+        stop -= types(found, stop - 1, 1) == ["SEP"]
+    named = types(found, stop - 2, 2) in (["EACH", "KIND"], ["EVERY", "KIND"], ["EACH", "CH"])
+    return stop - 2 if named else None
 
 
 def begins_again(t: Sequence[Terminal]) -> list[Terminal]:
@@ -261,4 +282,22 @@ def first_every_time(t: Sequence[Terminal]) -> list[Terminal]:
     own = types(t, noun, 1) == ["CH"] and noun == order + 1  # `5 ch, 3 dc in first ch`
     if first and t[order].number == 1 and not own and types(t, noun, 1) != ["OF"]:
         found[order] = replace(t[order], name=EVERY_TIME)
+    return found
+
+
+def but_in_the_middle(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc in each st, making 3 dc in the middle st of each scallop`: `but 3 dc in …`, which is
+    told as every exception is."""
+    found = list(t)
+    for n, here in enumerate(t):
+        opens = here.type == "WITH" and n > 0 and t[n - 1].type == "SEP"
+        if not opens or types(t, n + 1, 3) != ["NUM", "STITCH", "PREP"]:
+            continue
+        which = past(t, n + 4, "THE")
+        of = next((m for m in range(which, len(t)) if t[m].type in ("OF", "SEP")), len(t))
+        one_of = types(t, which, 1) in (["CENTRE"], ["ORD"]) and types(t, of, 1) == ["OF"]
+        each = types(t, of + 1, 1) in (["EACH"], ["EVERY"])
+        done = any(x.type in ("EACH", "EVERY", "TOEND") for x in t[:n])
+        if one_of and each and done:
+            found[n] = replace(here, type="BUT")
     return found

@@ -96,11 +96,17 @@ def _told(t: Sequence[Terminal], stretch: _Stretch, source: Source) -> Finding:
         return Finding("corners-left-out", message, help_, span)
     message = f'"{said}" is an exception, which the words of one row cannot say'
     instead = f"write it as clauses, by the names of your yoke: {clauses}"
+    if [x.type for x in t[start:end] if x.type in ("OF", "EACH", "EVERY")] in _OF_EACH:
+        instead = "write it as a repeat from one to the next, with your own numbers: "
+        instead += '"*1 dc in each of the next 4 st, 3 dc in next st; repeat from *"'
     if all(x.type not in ("EXCEPT", "BUT") for x in t[start:end]):
         message = f'how often is not said here: "{said}"'
         instead = 'say in which stitches: "increasing in every 8th stitch"'
     help_ = f'{instead}; until then set it apart: "-- {said} --"'
     return Finding("exception-in-words", message, help_, span)
+
+
+_OF_EACH = (["OF", "EACH"], ["OF", "EVERY"])
 
 
 def round_group(words: Sequence[Terminal]) -> Terminal:

@@ -1,5 +1,6 @@
 """Where a row goes back to, in other words than `repeat from *`: `begin again from +`, `repeat
-these 5 chain and 1 dc to the end`, `continue the 5 chain and the 1 dc`.
+these 5 chain and 1 dc to the end`, `continue the 5 chain and the 1 dc`; and where chains do,
+`fasten back in 5th dc to the right`.
 """
 
 from __future__ import annotations
@@ -50,6 +51,35 @@ def _goes_to_mark(t: Sequence[Terminal], at: int) -> bool:
     again = t[at].type in ("REMARK", "BEGIN") and t[at].text in _AGAIN
     mark = past(t, at + 2, "THE")
     return again and types(t, at + 1, 1) == ["FROM"] and mark < len(t) and t[mark].type in _MARKS
+
+
+def to_the_right(t: Terminals) -> Terminals:
+    """`7 chain, fasten back in 5th dc to the right, 9 dc in loop`: with a turn on either side."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        chains = chains_at(t, at)[1]
+        fastens = past(t, past(t, chains, "SEP", "AND"), "NUM") if chains > at else len(t)
+        prep = fastens + 1
+        closes = types(t, fastens, 1) in (["CATCH"], ["STITCH"], ["ENDING"])
+        place = past(t, prep + 1, "THE", "ORD")
+        right = past(t, place + 2, "THE")
+        named = types(t, prep, 1) == ["PREP"] and types(t, place, 2) in _NOUN_TO
+        named = named and types(t, place - 1, 1) == ["ORD"]
+        if closes and named and right < len(t) and t[right].text == "right" and ended(t, right + 1):
+            turn = replace(like(t[fastens], "ENDING", name="turn"), text="turn")
+            comma = like(t[fastens], "SEP")
+            behind = replace(like(t[right], "ENDING", name="turn"), text="turn")
+            first = past(t, chains, "SEP", "AND")
+            found += [*t[at:chains], comma, turn, comma, *t[first : place + 1], comma, behind]
+            at = right + 1
+            continue
+        found.append(t[at])
+        at += 1
+    return found
+
+
+_NOUN_TO = (["STITCH", "TO"], ["KIND", "TO"])
 
 
 def last_fastened(t: Terminals) -> Terminals:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.wording.after_every import made_after_every
+from border.text.wording.after_every import made_after_every, said_before
 from border.text.wording.beside import on_either_side
 from border.text.wording.catching import drawn_together
 from border.text.wording.chains_named import (
@@ -19,6 +19,7 @@ from border.text.wording.chains_named import (
     loops_of_chain,
     of_end_chain,
     round_loops,
+    slips_along,
 )
 from border.text.wording.commas_left_out import commas_left_out
 from border.text.wording.dots import without_dots
@@ -28,6 +29,7 @@ from border.text.wording.every_time import (
     alternately_missing,
     always,
     begins_again,
+    but_in_the_middle,
     do_so,
     every_at_head,
     every_other,
@@ -50,6 +52,7 @@ from border.text.wording.gone_back import (
     last_united,
     mark_to_mark,
     steps_repeated,
+    to_the_right,
 )
 from border.text.wording.instead_of import chains_instead, last_replaced
 from border.text.wording.last_time import last_omitted, last_time
@@ -120,6 +123,7 @@ from border.text.wording.row_begun import (
     closely,
     each_of_a_chain,
     having_made,
+    hook_put,
     last_made,
     on_a_chain,
     row_along,
@@ -129,7 +133,10 @@ from border.text.wording.same_again import in_this, more_in
 from border.text.wording.spots import (
     any_one,
     at_beginning,
+    at_the_back,
     at_the_end,
+    each_in_shell,
+    heaps_by_number,
     in_its_top,
     of_a_loop,
     of_them,
@@ -220,12 +227,35 @@ def _again_behind_mark(t: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+def _so_on_round(t: Sequence[Terminal]) -> list[Terminal]:
+    """`and so on around the scallop`: as `repeat round it`."""
+    return [
+        replace(x, type="REPEAT") if x.type == "SOON" and types(t, n + 1, 1) == ["ROUND"] else x
+        for n, x in enumerate(t)
+    ]
+
+
+def _all_worked_in(t: Sequence[Terminal]) -> list[Terminal]:
+    """`all worked under the loop`, `all made in it`: all in it."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        says = here.text in _WORKED and types(found, len(found) - 1, 1) == ["ALL"]
+        if not says or types(t, n + 1, 1) != ["PREP"]:
+            found.append(here)
+    return found
+
+
+_WORKED = frozenset({"worked", "made", "placed", "put", "taken"})
+
 PUT_RIGHT = (
     where(pairs_of_marks, "STAR MARK CROSS"),
     where(commas_left_out, "STITCH-NUM STITCH-CH CH-NUM CH-CH", "NUM-CH CH-NUM"),
     where(without_dots, "SEP"),
+    where(but_in_the_middle, "SEP-WITH", "CENTRE ORD", "EACH EVERY"),
+    where(hook_put, "PUTHOOK-PREP", "-PUTHOOK SEP-PUTHOOK"),
     where(made_thus, "PICOT", "NOTHING", "CH"),
     where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
+    where(slips_along, "STITCH-UNKNOWN STITCH-PREP STITCH-TO", "CH"),
     where(without_the_row_below, "BELOW"),
     where(all_round_with, "PREP-EACH", "-STITCH -NUM -SEP"),
     where(said_once, "-SEP SEP-SEP AND-REPEAT AND-NUM AND-SEP LP-SEP STAR-SEP SEP-AND SEP-PREP"),
@@ -265,6 +295,7 @@ PUT_RIGHT = (
     where(drawn_together, "UNKNOWN", "TOGETHER-WITH"),
     where(on_last_made, "PICOT", "ORD", "PREP"),
     where(picots_each, "CH-EACH"),
+    where(said_before, "SEP-AFTER AND-AFTER", "CH PICOT"),
     where(made_after_every, "EACH EVERY", "STITCH", "PICOT AFTER"),
     where(repeat_mark, "REPEAT-CROSS REPEAT-MARK REPEAT-STAR"),
     where(pair_to_end, "ENDWITH", "CROSS MARK STAR"),
@@ -304,6 +335,7 @@ PUT_RIGHT = (
     where(chains_of, "CH-OF CH-NUM"),
     where(chains_instead, "EXCEPT-THE EXCEPT-NUM EXCEPT-ORD", "CH"),
     where(last_replaced, "EXCEPT AS", "ORD", "REPEAT"),
+    where(to_the_right, "TO-UNKNOWN TO-THE", "CH", "ORD"),
     where(last_fastened, "UNKNOWN", "REPEAT", "CH"),
     where(last_united, "THE-ORD SEP-ORD", "REPEAT", "UNKNOWN"),
     where(mark_to_mark, "REPEAT-CROSS REPEAT-STAR REPEAT-MARK"),
@@ -313,6 +345,9 @@ PUT_RIGHT = (
     where(made_of, "MADEOF KIND-OF"),
     where(closely, "STITCH-NOTHING SEP-STITCH"),
     where(at_the_end, "NUM-ATEND"),
+    where(heaps_by_number, "THE-UNKNOWN NEXT-UNKNOWN BETWEEN-UNKNOWN EACH-UNKNOWN"),
+    where(each_in_shell, "EACH EVERY", "CH-PREP KIND-PREP"),
+    where(at_the_back, "UNKNOWN-THE UNKNOWN-EACH UNKNOWN-NEXT UNKNOWN-NUM UNKNOWN-OF NOTHING-OF"),
     where(at_beginning, "PREP-BEGIN THE-BEGIN"),
     where(just_before, "PICOT-LP", "UNKNOWN"),
     where(_passed, "UNKNOWN STAR-SKIP CROSS-SKIP SKIP-THE SKIP-ORD"),
@@ -340,6 +375,8 @@ PUT_RIGHT = (
     where(along_all, "-PREP", "REPEAT EACH EVERY"),
     where(on_each_of, "PREP-EACH", "NUM-STITCH"),
     where(begun_at_corner, "EXCEPT STRAY", "-BEGIN -ENDING -CATCH"),
+    where(_so_on_round, "SOON-ROUND"),
+    where(_all_worked_in, "ALL-SEP ALL-STRAY ALL-UNKNOWN ALL-NOTHING", "PREP"),
     where(_again_behind_mark, "SOON", "STAR CROSS MARK"),
     where(without_glosses, "LP"),
     where(on_either_side, "UNKNOWN TOEND STRAY REMARK", "STITCH"),

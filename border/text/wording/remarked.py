@@ -30,6 +30,7 @@ from border.text.wording.asides import (
     passing_on,
     sentence,
     to_form,
+    with_care,
 )
 from border.text.wording.passing import (
     NOUNS,
@@ -242,7 +243,8 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
     noun = past(t, comma + 1 + works, *_WHICH_ONE)
     behind = noun + 1 + (types(t, noun + 1, 1) in (["NOTHING"], ["NUM"]))
     stop = behind if types(t, behind, 1) == ["AND"] and ended(t, behind) else _stop(t, noun)
-    ends = stop <= behind and (not bracketed or types(t, stop, 1) == ["RP"])
+    dotted = past(t, stop, "SEP") if bracketed else stop  # `(putting the hook under the tr.)`
+    ends = stop <= behind and (not bracketed or types(t, dotted, 1) == ["RP"])
     if not (puts or works) or types(t, noun, 1) not in _WORKED_ON or not ends:
         return [], at
     goes_on = past(t, stop, "SEP")
@@ -253,9 +255,9 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
     opened = t[number - 1].type if number else "SEP"
     placed = opened not in ("SEP", "AND", "STAR", "LP", "CROSS") or t[stitch].type != "STITCH"
     if placed:
-        return [as_remark(t[at + (not bracketed) : stop + bracketed])], stop + bracketed
+        return [as_remark(t[at + (not bracketed) : dotted + bracketed])], dotted + bracketed
     prep = t[comma + 1] if works else replace(said, type="PREP", text=said.text.split()[-1])
-    return [prep, *t[comma + 1 + works : stop]], stop + bracketed
+    return [prep, *t[comma + 1 + works : stop]], dotted + bracketed
 
 
 _WORKED_ON = (["CH"], ["STITCH"], ["KIND"])
@@ -378,7 +380,7 @@ def _passed(t: Sequence[Terminal], at: int) -> bool:
     return [x.text for x in t[at : at + 1]] == ["passed"]
 
 
-_BY_WORD = (_thus, _with_chain, counting, sentence)
+_BY_WORD = (_thus, _with_chain, counting, sentence, with_care)
 _REMARKS = {
     **dict.fromkeys((*NOUNS, "SAME", "CENTRE"), ()),
     "LP": (
@@ -392,7 +394,7 @@ _REMARKS = {
         passed_over,
     ),
     "NUM": (_counted,),
-    "THE": (are_left, middle_on),
+    "THE": (are_left, middle_on, with_care),
     "CENTRE": (middle_on,),
     "OF": (of_which, middle_on),
     "AND": (one_over, passing_on),
@@ -404,9 +406,9 @@ _REMARKS = {
     "AS": (_for, for_space, to_form, *_BY_WORD),
     "EXCEPT": (_last_omitted,),
     "SKIP": (_last_omitted, both_ends),
-    "NOTHING": (_taken_in,),
+    "NOTHING": (_taken_in, with_care),
     "REMARK": (_taken_in,),
-    **dict.fromkeys(("ENDING", "CATCH", "UNITE"), (joined_to,)),
+    **dict.fromkeys(("ENDING", "CATCH", "UNITE"), (joined_to, with_care)),
 }
 """What finds the place behind a remark that begins with a word of a sort; behind any other it is
 told by the word itself."""

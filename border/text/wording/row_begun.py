@@ -251,3 +251,17 @@ def last_made(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 _RINGS = frozenset({"round", "ring", "circle", "loop"})
+
+
+def hook_put(t: Sequence[Terminal]) -> list[Terminal]:
+    """`Insert the hook in the edge of the material and work 1 dc in each loop`: a remark, where the
+    steps have a place of their own."""
+    start = past(t, 0, "SEP")
+    noun = past(t, start + 2, "THE")
+    stop = past(t, noun + 1, "NOTHING")
+    steps = past(t, stop, "AND", "SEP")
+    put = types(t, start, 2) == ["PUTHOOK", "PREP"] and types(t, noun, 1) == ["KIND"]
+    placed = types(t, past(t, steps, "NUM"), 2) == ["STITCH", "PREP"]
+    if not put or steps == stop or not placed:
+        return list(t)
+    return [*t[:start], as_remark(t[start:stop]), like(t[stop], "SEP"), *t[steps:]]

@@ -7,7 +7,10 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.text.tree import Kind
+from border.text.vocabulary import vocabulary
 from border.text.wording.passing import (
+    ARCHES,
     NOUNS,
     as_remark,
     ended,
@@ -47,6 +50,85 @@ def of_a_loop(t: Sequence[Terminal]) -> list[Terminal]:
         found.append(here)
         at += 1
     return found
+
+
+def each_in_shell(t: Sequence[Terminal]) -> list[Terminal]:
+    """`under every one chain in the scallop`, `in each space in the shell`: of it."""
+    found: list[Terminal] = []
+    for n, here in enumerate(t):
+        heap = past(t, n + 1, "THE", "NEXT", "EACH", "EVERY")
+        of = here.type == "PREP" and here.text == "in" and heap < len(t) and ended(t, heap + 1)
+        prep = prep_before(found) if of else None
+        each = prep is not None and any(x.type in ("EACH", "EVERY") for x in found[prep:])
+        arches = bool(found) and (found[-1].type == "CH" or found[-1].kind in ARCHES)
+        if each and arches and (t[heap].kind in _HEAPS or t[heap].text in _SHELLS):
+            here = like(here, "OF")
+        found.append(here)
+    return found
+
+
+_HEAPS = (Kind("shell"), Kind("group"))
+_SHELLS = frozenset(word for word, kinds in vocabulary().places_asked.items() if "shell" in kinds)
+
+
+def heaps_by_number(t: Sequence[Terminal]) -> list[Terminal]:
+    """`between the sevens`: the blocks of 7."""
+    found = list(t)
+    numbers = vocabulary().numbers
+    for n, here in enumerate(t):
+        of = here.text.removesuffix("es") if here.text == "sixes" else here.text.removesuffix("s")
+        size = numbers.get(of, 0) if here.type == "UNKNOWN" and here.text.endswith("s") else 0
+        if size > 1 and n and t[opener(t, n)].type in ("PREP", "BETWEEN", "OF", "SKIP"):
+            found[n] = replace(like(here, "KIND", Kind("block", size)), many=True)
+    return found
+
+
+BEHIND = "behind"
+"""The name of a place at the back of something, which is counted as in it."""
+
+
+def at_the_back(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc behind each petal`, `at the back of the shell`, `into the back of the dc`: in it, and
+    told; `5 chain behind the petal`: over it. Of a place that is named already it is a remark."""
+    found: list[Terminal] = []
+    at = 0
+    while at < len(t):
+        which = _behind_back(t, at)
+        noun = past(t, which, *_WHICH_BEHIND)
+        bare = types(t, noun - 1, 1) == ["NEXT"] and ended(t, noun)
+        named = noun < len(t) and t[noun].type in (*NOUNS, "UNKNOWN")
+        if which == at or not (named or bare):
+            found.append(t[at])
+            at += 1
+            continue
+        if sorted(types(found, len(found) - 2, 2)) == ["CH", "NUM"]:
+            over = replace(like(t[at], "PREP"), text="over")
+            again = any(x.type in ("REPEAT", "SOON") for x in t[noun:])
+            each = again and t[which].type in ("EACH", "EVERY")
+            found += [over, like(t[which], "THE")] if each else [over]
+            at = which + each
+        elif prep_before(found) is not None and t[at].type != "PREP":
+            end = noun + named
+            found.append(as_remark(t[at:end]))
+            at = end
+        else:
+            found.append(replace(like(t[at], "PREP", name=BEHIND), text="in"))
+            at = which
+    return found
+
+
+_WHICH_BEHIND = ("THE", "EACH", "EVERY", "NEXT", "ORD", "NUM", "SAME")
+
+
+def _behind_back(t: Sequence[Terminal], at: int) -> int:
+    """Behind `behind`, `at the back of`, `into the back of`; else the same place."""
+    if t[at].text == "behind":
+        return at + 1
+    if t[at].text == "at the back" and types(t, at + 1, 1) == ["OF"]:
+        return at + 2
+    back = past(t, at + 1, "THE") if t[at].type == "PREP" else len(t)
+    said = types(t, back, 2) == ["UNKNOWN", "OF"] and t[back].text == "back"
+    return back + 2 if said else at
 
 
 def at_beginning(t: Sequence[Terminal]) -> list[Terminal]:

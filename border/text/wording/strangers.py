@@ -98,6 +98,10 @@ def _of_one(
         help_ = f"if it is worked into, say what it is in a heading: {means}; else {offer}"
     if here.text in WHEELS:
         help_ = f'what is worked on each of them is a clause: "over each motif: …"; {offer}'
+    behind = terminals[at + 1].type if at + 1 < len(terminals) else ""
+    if here.text in ("before", "beyond") and behind in ("THE", "NEXT", "NUM", "STITCH", "KIND"):
+        help_ = 'name the place itself: "in last ch of next space", "in 2nd st", "in next dc"; '
+        help_ += f"or, where a place is named already, {offer}"
     if here.text == "down" and any(t.type == "CH" for t in terminals):
         help_ = f"where these are stitches back along chains just made, {_WORKED_BACK}"
     before = source.text[max(0, remark.start - _INDENT) : remark.start].rstrip(" ")
@@ -155,7 +159,8 @@ def remarks(terminals: Sequence[Terminal], source: Source) -> Iterator[Finding]:
                 message = f'"{said}" is passed over: whether rows are turned a heading says'
                 help_ = 'write "worked: one way" above row 1, if no row of an open edge is turned'
                 told = replace(told, message=message, help=help_)
-            if {"end", "hand"} & words and terminal.text[:4] != "leav":
+            ends = {"end", "hand"} & words and not _SEWN & words
+            if ends and terminal.text[:4] != "leav":
                 message = f'"{said}" is taken for a remark: a heading says where rows begin'
                 help_ = 'write "worked: one way" above row 1, if an open edge is not turned'
                 told = replace(told, message=message, help=help_)
@@ -170,6 +175,8 @@ _WORKED_BACK = (
     "they cannot be counted: write what it comes to as one stitch, "
     'as in "leaf = 3 dc together", or its chains alone, "leaf = ch 7"'
 )
+_SEWN = frozenset({"sew", "weave", "darn", "run", "draw"})
+"""What is done with the end of a thread."""
 _BACK = frozenset({"work back", "working back"})
 _ON_SIDES = frozenset(f"{at} {each} side" for at in ("on", "at") for each in ("each", "either"))
 
