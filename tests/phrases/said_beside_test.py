@@ -27,11 +27,20 @@ WHERE_THE_HOOK_GOES_ON_BLOCKS = {
 
 WHERE_THE_HOOK_GOES_ON_ARCHES = {
     "(1 plain, 3 chain, 1 plain) in the space, inserting the needle in the chain, 7 chain; repeat": "24 sc, 120 ch; 12 x 1 space; asked taken-as-remark",
+    "3 plain in each space, with 1 chain between, inserting the needle in the chain": "36 sc, 12 ch; 12 x 1 space; asked taken-as-remark",
+    "Inserting the needle in the chain, work 3 plain in each space": "36 sc; 12 x 1 space; asked taken-as-remark",
+    "3 plain in next space, 2 chain, inserting the needle in the chain; repeat": "36 sc, 24 ch; 12 x 1 space; asked taken-as-remark",
+    "3 plain in next space, 2 chain, inserting the needle in the chain and repeat": "36 sc, 24 ch; 12 x 1 space; asked taken-as-remark",
+    # where the words go on is not known: never a step of their own
+    "3 plain in next space, 2 chain, inserting the needle in the chain and plain; repeat": "12 sc, 36 ch; 12 x 1 loop; asked not-understood",
+    "*1 plain in the space, putting 3 chain; repeat": "12 sc, 36 ch; 12 x 1 space",
     "3 plain in each space, inserting the hook underneath the chain": "36 sc; 12 x 1 space; asked taken-as-remark",
     "3 plain in each space, inserting the hook underneath the chain, 3 chain; repeat": "36 sc, 36 ch; 12 x 1 space; asked taken-as-remark",
 }
 
 WHERE_THE_HOOK_GOES_ON_STITCHES = {
+    "Plain all round, inserting the needle in the chain": "12 sc; 12 x 1 st; asked taken-as-remark",
+    "1 plain in each stitch all round, inserting the needle in the treble": "12 sc; 12 x 1 st; asked taken-as-remark",
     "1 plain (inserting the needle under the treble), 7 chain, miss 2; repeat": "4 sc, 28 ch; 4 x 3 dc",
     "*1 plain and inserting the needle in the treble, 7 chain; repeat": "12 sc, 84 ch; 12 x 1 dc",
 }
@@ -46,6 +55,7 @@ PICOTS_MADE_OF = {
     "*1 plain, 1 purl of 4 chain and 1 treble, 2 chain, miss 1; repeat": "4 sc, 4 dc, 8 ch, 4 picot; 4 x 3 loop",
     "*1 plain, 1 purl, consisting of 4 chain and 1 plain, 2 chain, miss 1; repeat": "6 sc, 12 ch, 6 picot; 6 x 2 loop",
     "*1 plain, 1 purl, composed of 4 chain, 1 single, 2 chain, miss 1; repeat": "6 sc, 12 ch, 6 picot; 6 x 2 loop; asked perhaps-picot",
+    "*1 plain, a purl composed of 4 chain caught with a single, 2 chain, miss 1; repeat": "6 sc, 12 ch, 6 picot; 6 x 2 loop",
     "*1 plain, 1 purl, consisting of 4 chain, 2 chain, miss 1; repeat": "6 sc, 12 ch, 6 picot; 6 x 2 loop",
     "*1 plain, 1 purl (of 4 chain and 1 slip stitch), 2 chain, miss 1; repeat": "6 sc, 12 ch, 6 picot; 6 x 2 loop",
     "*1 plain, 1 p. (made of 4 ch., 1 single in the first), 2 chain, miss 1; repeat": "6 sc, 12 ch, 6 picot; 6 x 2 loop",

@@ -94,6 +94,9 @@ def with_remarks(terminals: Sequence[Terminal]) -> list[Terminal]:
         elif terminals[at].type == "UNKNOWN" and terminals[at].text in _HAVING:
             found.append(replace(terminals[at], type="WITH"))
             at += 1
+        elif _puts_hook(terminals, at):  # no step begins here: better an error than one too many
+            found.append(replace(terminals[at], type="STRAY"))
+            at += 1
         else:
             found.append(terminals[at])
             at += 1
@@ -229,23 +232,23 @@ _BEGINS = (*_BY_HAND, "over", "join", "unit", "you", "there", "missing")
 
 def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
     """`inserting the hook under the 3 ch`, `(putting the needle in the dc)`, `working over the
-    chain` behind a stitch, and the place behind it: a remark where the stitch has a place; where
-    it has none, this is its place."""
+    chain` behind a step, and the place behind it: a remark; but of a stitch that has no place this
+    is its place."""
     bracketed = types(t, at, 1) == ["LP"]
     comma = at + (types(t, at, 1) in (["SEP"], ["AND"], ["LP"]))
     stitch = at - (types(t, at - 1, 1) == ["SEP"] and t[at - 1].text == ".") - 1  # `1 d.c.`
-    if comma == at or comma == len(t) or stitch < 0 or t[stitch].type not in _BEFORE_HOOK:
-        return [], at
+    if comma == at or comma == len(t) or stitch < 0:
+        return _hook_first(t, at)
     said = t[comma]
     puts = said.type == "NOTHING" and said.text.startswith(_PUTTING)
+    puts &= said.text != "putting" or types(t, comma + 1, 1) != ["NUM"]  # `putting 3 chain`
     works = said.text in _WORKING and types(t, comma + 1, 1) == ["PREP"]
-    works &= t[at].type != "AND"  # `and work in the chain`
+    works &= t[at].type != "AND" and t[stitch].type in _BEFORE_HOOK  # `and work in the chain`
     noun = past(t, comma + 1 + works, *_WHICH_ONE)
-    behind = noun + 1 + (types(t, noun + 1, 1) in (["NOTHING"], ["NUM"]))
-    stop = behind if types(t, behind, 1) == ["AND"] and ended(t, behind) else _stop(t, noun)
+    stop = _behind_hook(t, noun)
     dotted = past(t, stop, "SEP") if bracketed else stop  # `(putting the hook under the tr.)`
-    ends = stop <= behind and (not bracketed or types(t, dotted, 1) == ["RP"])
-    if not (puts or works) or types(t, noun, 1) not in _WORKED_ON or not ends:
+    ends = stop > noun and (not bracketed or types(t, dotted, 1) == ["RP"])
+    if not (puts or works) or not ends:
         return [], at
     goes_on = past(t, stop, "SEP")
     first = works and types(t, goes_on, 1) == ["NUM"] and types(t, goes_on + 1, 1) != ["CH"]
@@ -256,13 +259,57 @@ def _where_the_hook_goes(t: Sequence[Terminal], at: int) -> tuple[list[Terminal]
     placed = opened not in ("SEP", "AND", "STAR", "LP", "CROSS") or t[stitch].type != "STITCH"
     if placed:
         return [as_remark(t[at + (not bracketed) : dotted + bracketed])], dotted + bracketed
-    prep = t[comma + 1] if works else replace(said, type="PREP", text=said.text.split()[-1])
+    prep = t[comma + 1] if works else _put_into(said)
     return [prep, *t[comma + 1 + works : stop]], dotted + bracketed
+
+
+def _hook_first(t: Sequence[Terminal], at: int) -> tuple[list[Terminal], int]:
+    """`Inserting the hook in the chain, work 3 dc in each space` at the head of a row or a star,
+    and the place behind it: a remark; of steps that have no place it is the place."""
+    heads = at == 0 or t[at - 1].type in ("STAR", "LP")
+    puts = heads and at < len(t) and t[at].type == "NOTHING" and t[at].text.startswith(_PUTTING)
+    noun = past(t, at + 1, *_WHICH_ONE)
+    stop = _behind_hook(t, noun) if puts else noun
+    if not puts or stop == noun:
+        return [], at
+    stitch = past(t, past(t, stop, "SEP"), "NUM")
+    if types(t, stitch, 1) == ["STITCH"] and types(t, stitch + 1, 1) != ["PREP"]:
+        return [_put_into(t[at]), *t[at + 1 : stop]], past(t, stop, "SEP")
+    return [as_remark(t[at:stop])], stop
+
+
+def _puts_hook(t: Sequence[Terminal], at: int) -> bool:
+    """Whether it is said where the hook goes, in words that no rule has read."""
+    said = t[at].text.split()
+    puts = (
+        t[at].type == "NOTHING" and t[at].text.startswith(_PUTTING) and {"hook", "needle"} & {*said}
+    )
+    return bool(puts) and types(t, past(t, at + 1, *_WHICH_ONE), 1) in _WORKED_ON
+
+
+def _put_into(here: Terminal) -> Terminal:
+    """The `under` of `inserting the hook under the`."""
+    *_, into = (word for word in here.text.split() if word != "the")
+    return replace(here, type="PREP", text=into)
+
+
+def _behind_hook(t: Sequence[Terminal], noun: int) -> int:
+    """Behind what the hook is put into, by the place of its noun; that place where it goes on."""
+    if types(t, noun, 1) not in _WORKED_ON:
+        return noun
+    behind = noun + 1 + (types(t, noun + 1, 1) in (["NOTHING"], ["NUM"]))
+    and_ = behind < len(t) and t[behind].text in ("and", "&")
+    goes_on = types(t, behind + and_, 1) in _GOES_ON or (and_ and ended(t, behind))
+    stop = behind if goes_on else _stop(t, noun)
+    return stop if stop <= behind else noun
+
+
+_GOES_ON = (["REPEAT"], ["SOON"], ["ENDING"], ["SKIP"], ["CATCH"])
 
 
 _WORKED_ON = (["CH"], ["STITCH"], ["KIND"])
 _WHICH_ONE = ("ALL", "THE", "NEXT", "ORD", "CENTRE", "OF", "NUM")
-_BEFORE_HOOK = NOUNS | {"UNKNOWN", "PLACE", "ENDST", "RP", "NUM", "NEXT"}
+_BEFORE_HOOK = NOUNS | {"UNKNOWN", "PLACE", "ENDST", "RP", "NUM", "NEXT", "TOEND", "MOD", "BETWEEN"}
 """With these a place ends, or a stitch without one: `between two scallops`, `in one place`."""
 
 
