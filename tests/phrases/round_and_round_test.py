@@ -33,7 +33,7 @@ BESIDES = {
 BESIDES_ARCHES = {
     "Plain all round, with 3 plain under each chain": "48 sc; 24 x 0 space, 1 st; asked place-assumed",
     "Double all round, 2 into each space": "36 sc; 24 x 0 space, 1 st; asked place-assumed",
-    "Plain; working 1 stitch in each loop": "12 sc; 12 x 1 space",
+    "Plain; working 1 stitch in each loop": "12 sc; 12 x 1 space; asked place-assumed",
 }
 
 BRACKETS = {
