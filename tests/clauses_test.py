@@ -198,7 +198,7 @@ def test_copies(head: str, body: str, copy: Copy) -> None:
         ),
         ("round 4: 3 dc, finish as round 2.", [("part-unclear", "finish as round 2")]),
         ("round 4: as rounds 3-2.", [("not-understood", "as rounds 3-2")]),
-        ("round 4: as rounds 2-3.\nround 5: dc.", [("row-twice", "round 5:")]),
+        ("round 4: as rounds 2-3.\nround 5: 1 dc.", [("row-twice", "round 5:")]),
         ("rounds 4-6: repeat rounds 2 and 3.", [("copies-uneven", "rounds 4-6:")]),
         ("rounds 4-6: repeat rounds 2 and 3 twice.", [("copies-uneven", "rounds 4-6:")]),
     ],

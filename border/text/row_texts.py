@@ -32,7 +32,7 @@ from border.text.wording.first_stitches import on_first_stitch
 from border.text.wording.passing import only_ends
 from border.text.wording.rings import COUNTED, SHOWN
 from border.text.wording.terminals_read import read_terminals
-from border.text.wording.whole_rows import between_all
+from border.text.wording.whole_rows import between_all, one_stitch_alone
 from border.text.words import Word, shortened
 
 BREAKS = frozenset(
@@ -193,13 +193,17 @@ def terminals_of(
     reader.findings += findings
     if paired is None or marked is None or strange:
         return None, ()
-    paired = between_all(paired) if row and not reader.trying else paired
-    shaped, unclear = shape(paired)
+    whole = row and not reader.trying
+
+    def shaped_as(words: list[Terminal]) -> tuple[list[Terminal], list[Terminal]]:
+        return shape(one_stitch_alone(between_all(words)) if whole else words)
+
+    shaped, unclear = shaped_as(paired)
     claims: tuple[Claim, ...] = ()
     if last and not copied:
         _, claims = split_claims(shaped, source)
         if (steps := without_claims(paired, claims)) != paired:
-            shaped, unclear = shape(steps)  # what ends a row ends it before a claim too
+            shaped, unclear = shaped_as(steps)  # what ends a row ends it before a claim too
         else:
             claims = ()
     shaped = of_made_below(shaped, reader.texts.get(row - 1))

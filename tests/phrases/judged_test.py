@@ -115,7 +115,7 @@ ASIDE = {
     "*1 plain in next loop, 3 chain; repeat, leaving 9 treble for the square": "12 sc, 36 ch; 12 x 1 loop; asked taken-as-remark",
     "Make a chain for length required, turn, and work 1 plain in each ch": "12 sc; 12 x 1 loop; asked taken-as-remark",
     "1 plain closely around the linen center": "12 sc; 12 x 1 loop",
-    "plain, with 1 plain over": "1 sc; does not close; asked taken-as-remark; asked repeat-unclear",
+    "plain, with 1 plain over": "12 sc; 12 x 1 loop; asked place-assumed; asked taken-as-remark",
     "*7 treble in loop, (3 chain standing for the first of all), 1 plain in next; repeat from *": "42 dc, 6 sc; 6 x 2 loop; asked taken-as-remark",
     "*2 treble in loop, 1 plain in the next, which is over a cluster; repeat": "12 dc, 6 sc; 6 x 2 loop; asked taken-as-remark",
     "*7 treble in loop, join the 4th treble to the 4th treble of the next wheel; repeat": "84 dc; 12 x 1 loop; asked taken-as-remark",
@@ -187,8 +187,8 @@ ON_THE_CENTRE = {
 }
 
 WHOLE_ROWS = {
-    "Plain": "1 sc; does not close; asked repeat-unclear",
-    "Plain; join": "1 sc; does not close; asked repeat-unclear",
+    "Plain": "12 sc; 12 x 1 st; asked place-assumed",
+    "Plain; join": "12 sc; 12 x 1 st; asked place-assumed",
     "1 plain": "1 sc; does not close; asked repeat-unclear",
     "Work 216 plain over the hem of the linen centre": "12 dc; 12 x 1 loop; asked row-does-not-close; asked no-stitches",
     "1 plain in each stitch, decreasing by missing every 4th stitch": "9 sc; 3 x 4 st; 0 x 0 st",

@@ -51,8 +51,8 @@ IN_STITCHES = {
     # a picot or a loop on the row
     "*2 plain, 5 chain, 1 plain in same stitch; repeat": "perhaps-picot",
     # a row in one word
-    "Treble": "repeat-unclear",
-    "Dc.": "repeat-unclear",
+    "Treble": "place-assumed",
+    "Dc.": "place-assumed",
     # no word of repeat
     "1 plain, 3 chain, miss 2": "repeat-unclear",
     # the star left out

@@ -12,6 +12,7 @@ from border.text.building.chains_between import with_chains
 from border.text.building.places import build_place, build_skipped, build_union
 from border.text.doubting.picot_doubts import tell_named
 from border.text.doubting.place_doubts import (
+    tell_all_of_a_row,
     tell_all_round,
     tell_behind,
     tell_beside,
@@ -74,6 +75,7 @@ from border.text.wording.last_stitches import TURNING
 from border.text.wording.missed import MADE
 from border.text.wording.of_so_many import IN_ONE
 from border.text.wording.spots import BEHIND
+from border.text.wording.whole_rows import ALL_OF_A_ROW
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -293,6 +295,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     OF_SIZE: tell_of_size,
     "counted": tell_counted,
     ALL_ROUND: tell_all_round,
+    ALL_OF_A_ROW: tell_all_of_a_row,
     IN_ONE: tell_in_one,
     CENTRE: tell_on_the_centre,
     "spaces": tell_so_many_spaces,

@@ -170,6 +170,17 @@ def tell_all_round(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_all_of_a_row(item: Stitches, b: Building) -> None:
+    """`Dc.` as a whole row: one in each, or one alone?"""
+    alone = b.written(replace(item, place=None))
+    b.tell(
+        "place-assumed",
+        f"this row is the name of a stitch and nothing else: taken as {b.written(item)}",
+        f"write {b.written(item)} to say so, or {alone} for one alone",
+        item.span,
+    )
+
+
 def tell_in_one(item: Stitches, b: Building) -> None:
     """`5 dc, 3 of them in one`: which three?"""
     one = f"1 {name_of(item.stitch, b.terms, b.headings.overrides)}"

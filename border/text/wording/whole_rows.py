@@ -59,6 +59,21 @@ def whole_rows(t: Terminals) -> Terminals:
     return [*turns, stitch, *each, *rest]
 
 
+ALL_OF_A_ROW = "all of a row"
+"""The name of a place that a row leaves out which is one stitch's name, and nothing else."""
+
+
+def one_stitch_alone(t: Terminals) -> Terminals:
+    """`Dc.`, `Plain, fasten off.`: a row that is the name of a stitch, with no number, is one in
+    each."""
+    told = [n for n, x in enumerate(t) if x.type not in SAYS_NOTHING]
+    if types([t[n] for n in told], 0, 2) != ["STITCH"] or t[told[0]].name == "ss":
+        return t
+    at = told[0] + 1
+    place = like(t[told[0]], "PREP", name=ALL_OF_A_ROW)
+    return [*t[:at], place, *_each(place), *t[at:]]
+
+
 def over_the_hem(t: Terminals) -> Terminals:
     """`Dc over the rolled edge of the linen`: one in each; `216 dc over the hem`: so many, once."""
     last = len(t) - 1
