@@ -14,6 +14,7 @@ SPACED = On(48, ("*1 plain in next loop, 5 chain, miss 3; repeat",))
 PLAIN = On(48, ("1 plain in each loop",))
 
 ON_FIFTHS = {
+    "1 treble in each treble divided by 1 chain, miss the 3 chain; repeat": "30 dc, 24 ch; 6 x 5 dc; asked place-assumed",
     # a bracket that is repeated: all is asked of it that is asked of a star's stretch
     "(1 plain on the 3rd treble, 5 chain) repeat": "10 sc, 50 ch; 10 x 3 dc; asked perhaps-last-of-each",
     "(1 plain on the 3rd treble, 5 chain) all round": "10 sc, 50 ch; 10 x 3 dc; asked perhaps-last-of-each",
@@ -43,6 +44,11 @@ ON_PLAIN = {
     "x 3 treble, in next 3 st, taken together, 2 chain x repeat": "16 dc, 32 ch; 16 x 3 st",
 }
 ON_ARCHES = {
+    "begin in a loop 3 tr in same loop 1 plain in next loop; repeat": "18 dc, 6 sc; 6 x 2 space",
+    "fasten on in a loop 1 plain in same, 5 chain, 1 plain in next loop; repeat": "12 sc, 30 ch; 6 x 2 space; asked perhaps-shared",
+    "*3 treble, 1 picot, 3 treble in the same place, 1 plain in next; repeat": "72 dc, 12 sc, 12 picot; 12 x 4 st; asked perhaps-one-place",
+    "*3 treble in loop, 3 treble in the same separated by 3 chain, 1 plain on plain; repeat": "72 dc, 12 sc, 36 ch; 12 x 1 space",
+    "*1 plain in loop, 3 treble in next loop of last row with 3 chain between; repeat": "6 sc, 18 dc, 36 ch; 6 x 2 space; asked perhaps-as-they-come",
     "x 3 treble in same loop for a shell, 1 chain x repeat": "36 dc, 12 ch; 12 x 1 space",
 }
 ON_LOOPS = {

@@ -298,7 +298,9 @@ def _may_share(
         return True
     alike = [i for i in bare if i.stitch in _stitches(placed)]
     several = any(item.count > 1 for item in bare) or (alike and count_of(placed) > 1)
-    if not several or any(isinstance(i, Picots) for i in since):
+    picots = any(isinstance(i, Picots) for i in since)
+    heaps = count_of(placed) > 1 and any(item.count > 1 for item in bare)
+    if not several or (picots and not heaps):
         return False
     place, single = placed.place, isinstance(placed, Stitches) and placed.count == 1
     return not single or (place is not None and place.targets not in ((), (Whole(ST),)))

@@ -176,7 +176,7 @@ def tell_all_of_a_row(item: Stitches, b: Building) -> None:
     b.tell(
         "place-assumed",
         f"this row is the name of a stitch and nothing else: taken as {b.written(item)}",
-        f"write {b.written(item)} to say so, or {alone} for one alone",
+        f'say where it goes, as in "{b.written(item)}"; "{alone}" is one alone',
         item.span,
     )
 

@@ -27,8 +27,9 @@ def between_steps(t: Terminals) -> Terminals:
         end = past(t, behind_chains, "THEM") if between else at
         each = between and types(t, end, 2) == ["EACH", "NUM"]  # `1 chain between each 3`
         said = chains and end > at and ended(t, end + 2 * each)
-        if said and not divided and found and found[-1].type != "SEP" and _of_two(found):
-            found.append(like(found[-1], "SEP"))  # `3 dc in loop, 3 dc in next with 3 ch between`
+        apart = not divided or "SAME" in types(found, len(found) - 3, 3)
+        if said and apart and found and found[-1].type != "SEP" and _of_two(found):
+            found.append(like(found[-1], "SEP"))  # `3 dc in loop, 3 dc in same with 3 ch between`
         starts = _like_steps(found) if said else []
         behind = past(t, end, "SEP", "AND")
         to_come = starts and not each and with_ == at

@@ -1,5 +1,5 @@
-"""A comma that a page leaves out between what is made and the chains behind it: `1 plain in the
-centre of the chain 5 chain`, `in the next 1 plain 3 chain`.
+"""A comma that a page leaves out between what is made and the chains behind it, or behind where a
+row begins: `1 plain in the centre of the chain 5 chain`, `begin in a loop 3 dc in same loop`.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.wording.passing import like, types
+from border.text.wording.passing import NOUNS, like, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -20,6 +20,9 @@ def commas_left_out(t: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     for n, here in enumerate(t):
         found.append(here)
+        if _has_begun(t, n) and types(t, n + 1, 1) == ["NUM"]:
+            found.append(replace(like(here, "SEP"), text=","))
+            continue
         chains = types(t, n + 1, 2) in _CHAINS and types(t, n + 3, 1) not in _GO_ON
         if not chains and types(t, n + 1, 4) != ["NUM", "CH", "OF", "NUM"]:
             continue
@@ -28,6 +31,12 @@ def commas_left_out(t: Sequence[Terminal]) -> list[Terminal]:
         if made or named:
             found.append(replace(like(here, "SEP"), text=","))
     return found
+
+
+def _has_begun(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a row has but said where it begins: `begin in a loop`, before `3 dc in same loop`."""
+    named = t[at].type in NOUNS and all(x.type != "SEP" for x in t[:at])
+    return named and t[0].type == "BEGIN" and sum(x.type in NOUNS for x in t[: at + 1]) == 1
 
 
 _CHAINS = (["NUM", "CH"], ["CH", "NUM"])

@@ -42,6 +42,8 @@ def without_the_row_below(t: Sequence[Terminal]) -> list[Terminal]:
         omitted = "EXCEPT" in types(t, max(0, n - 2), 2)
         if before.type not in _OF_BELOW or lie_below or omitted:
             found.append(replace(here, type="NOTHING"))
+        elif found:
+            found[-1] = replace(found[-1], end=here.end)
     return found
 
 

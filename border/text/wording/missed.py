@@ -189,7 +189,7 @@ def missing_every(t: Terminals) -> Terminals:
     each = False
     arches = False
     # `1 dc in each dc with 1 ch between, miss the 3 ch`: perhaps of each group by itself
-    parted = any(x.type == "BETWEEN" for x in t)
+    parted = any(x.type in ("BETWEEN", "DIVIDED") for x in t)
     repeats = any(x.type == "REPEAT" for x in t)
     at = 0
     while at < len(t):

@@ -249,7 +249,7 @@ _WORKED = frozenset({"worked", "made", "placed", "put", "taken"})
 
 PUT_RIGHT = (
     where(pairs_of_marks, "STAR MARK CROSS"),
-    where(commas_left_out, "STITCH-NUM STITCH-CH CH-NUM CH-CH", "NUM-CH CH-NUM"),
+    where(commas_left_out, "STITCH-NUM STITCH-CH CH-NUM CH-CH KIND-NUM", "NUM-CH CH-NUM -BEGIN"),
     where(without_dots, "SEP"),
     where(but_in_the_middle, "SEP-WITH", "CENTRE ORD", "EACH EVERY"),
     where(hook_put, "PUTHOOK-PREP", "-PUTHOOK SEP-PUTHOOK"),

@@ -64,14 +64,24 @@ ALL_OF_A_ROW = "all of a row"
 
 
 def one_stitch_alone(t: Terminals) -> Terminals:
-    """`Dc.`, `Plain, fasten off.`: a row that is the name of a stitch, with no number, is one in
-    each."""
+    """`Dc.`, `Plain, fasten off.`, `Treble, with 1 chain between each`: a row that is the name of a
+    stitch, with no number, is one in each."""
     told = [n for n, x in enumerate(t) if x.type not in SAYS_NOTHING]
-    if types([t[n] for n in told], 0, 2) != ["STITCH"] or t[told[0]].name == "ss":
+    words = [t[n].type for n in told]
+    parted = words[1:3] == ["WITH", "NUM"] or words[1:3] == ["DIVIDED", "NUM"]
+    if words[:1] != ["STITCH"] or words[1:] not in (_PARTED if parted else [[]]):
         return t
     at = told[0] + 1
     place = like(t[told[0]], "PREP", name=ALL_OF_A_ROW)
-    return [*t[:at], place, *_each(place), *t[at:]]
+    return t if t[told[0]].name == "ss" else [*t[:at], place, *_each(place), *t[at:]]
+
+
+_PARTED = [
+    [by, "NUM", "CH", *where]
+    for by in ("WITH", "DIVIDED")
+    for where in ([], ["BETWEEN"], ["BETWEEN", "EACH"], ["BETWEEN", "THEM"])
+    if by == "DIVIDED" or where
+]
 
 
 def over_the_hem(t: Terminals) -> Terminals:
