@@ -189,7 +189,7 @@ def shell_of(row: Row, headings: Headings) -> str:
     """The shell that a row makes, in the words of its text; "" where it makes none, or several."""
     texts = [row.body] if isinstance(row.body, Text) else []
     made = [
-        item.items
+        _without_ends(item.items)
         for text in texts
         for item in walk(text.items)
         if isinstance(item, Bracket) and is_shell(item)
@@ -197,6 +197,19 @@ def shell_of(row: Row, headings: Headings) -> str:
     made += [steps for text in texts for steps in _in_same(text.items)]
     shells = {write_list(steps, headings.terms or "us", headings.overrides) for steps in made}
     return shells.pop() if len(shells) == 1 else ""
+
+
+def _without_ends(items: tuple[Item, ...]) -> tuple[Item, ...]:
+    """What is made in a place without the chains that lead to it, and from it: `3 ch, 2 dc, 1 ch, 2
+    dc, all in next st`."""
+    while items and isinstance(items[0], Chains):
+        items = items[1:]
+    while items and isinstance(items[-1], Chains):
+        items = items[:-1]
+    match items:
+        case (Repeat(inner, 1, star=False),):
+            return inner
+    return items
 
 
 def _in_same(items: Sequence[Item]) -> Iterator[tuple[Item, ...]]:
