@@ -289,3 +289,32 @@ def test_a_point_where_a_row_begins_is_there_while_nothing_has_been_worked() -> 
     # the first step finds no such block, so that the point is still ahead
     assert made(counts(text.format("1 hdc in next block of 9, "), edge)[1]) == {"sc": 1}
     assert "sc" not in made(counts(text.format("1 hdc in next dc, "), edge)[1])
+
+
+@pytest.mark.parametrize(
+    "row",
+    ["2nd st of next block, ch 3, 1 dc in 4th", "2nd st of next run of 4 dc, ch 3, 1 dc in 4th"],
+)
+def test_of_the_same_block_that_straddles_the_start_of_a_round(row: str) -> None:
+    name = "block" if "block" in row else "run of 4 dc"
+    text = f"""
+        round 1: *1 dc in each of the next 4 loops, ch 3; repeat from *.
+        round 2: *1 dc in {row} st of same {name}, ch 1; repeat from *.
+        round 3: 1 sc in each group.
+    """
+    edge, told = worked(text, plain(12))
+    first, second = edge.rounds
+    tick = second.fabric.tick
+    dc = [p for p, k in zip(second.fabric.pos, second.fabric.kinds, strict=True) if k == "dc"]
+    # over loops 2 and 4 of each four: the middles of those places
+    assert [p / tick for p in dc] == [1.5, 3.5, 5.5, 7.5, 9.5, 11.5]
+    assert first.closes and second.closes
+    assert [f.code for f in told] == ["no-stitches"]  # no two of them stand in one stitch
+
+
+def test_the_first_stitch_of_a_straddling_block_comes_last() -> None:
+    text = """
+        round 1: *1 dc in each of the next 4 loops, ch 3; repeat from *.
+        round 2: *2 dc in 2nd st of next block, 1 sc in first st of same block; repeat from *.
+    """
+    assert last_row(text) == {"dc": 6, "sc": 3}

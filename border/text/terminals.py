@@ -49,7 +49,7 @@ class Terminal(Struct, frozen=True):
     `name`: a stitch, ending or modifier; `hard` on a separator that ends a
     list. `number`: of figures, ordinals (-1: last), times and all sizes.
     `glued`: a hyphen ties it to the one before. `many`: a plural. `chain`: it
-    speaks of chains. `short`: an abbreviation.
+    speaks of chains. `short`: an abbreviation. `capital`: it begins with one.
     """
 
     type: str
@@ -63,6 +63,7 @@ class Terminal(Struct, frozen=True):
     many: bool = False
     chain: bool = False
     short: bool = False
+    capital: bool = False
 
 
 def terminal_at(words: Sequence[Word], at: int, names: Names) -> tuple[Terminal, int]:
@@ -164,5 +165,14 @@ def _terminal(
         text = " ".join(word.text for word in words[at:end] if word.text != ".")
     short = last.text in vocabulary().short
     return Terminal(
-        type_, text, first.start, last.end, name, number, None, first.glued, short=short
+        type_,
+        text,
+        first.start,
+        last.end,
+        name,
+        number,
+        None,
+        first.glued,
+        short=short,
+        capital=first.capital,
     )

@@ -59,7 +59,8 @@ class Word(Struct, frozen=True):
     """A word of a text: `text` in lower case, [start, end) in the source, its line from 0.
 
     `glued`: a hyphen without blanks ties it to the word before. `number`: the
-    value of a figure, never more than just above `LARGEST`. A quoted name keeps
+    value of a figure, never more than just above `LARGEST`. `capital`: it begins with one. A quoted
+    name keeps
     its capitals and loses its marks. A fraction is a word: `1/4`, however it is printed.
     """
 
@@ -70,6 +71,7 @@ class Word(Struct, frozen=True):
     line: int
     glued: bool = False
     number: int = 0
+    capital: bool = False
 
 
 def read_words(source: Source) -> list[Word]:
@@ -112,7 +114,9 @@ def _word(kind: str, text: str, start: int, end: int, line: int, glued: bool) ->
             plain = text.lower().replace(".", "").replace("\u2019", "'").replace("'", "")
             return Word(Sort.WORD, plain, start, end, line, glued)
         case "word":
-            return Word(Sort.WORD, text.lower().replace("\u2019", "'"), start, end, line, glued)
+            plain = text.lower().replace("\u2019", "'")
+            capital = text[0].isupper() and not text.isupper()
+            return Word(Sort.WORD, plain, start, end, line, glued, capital=capital)
         case "dotted":
             return Word(Sort.WORD, text.lower().replace(".", ""), start, end, line, glued)
         case "repeat":  # `rep. from *`: a full stop that ends nothing goes with it

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
+from collections.abc import Iterator
 from itertools import islice
 
 from msgspec import Struct, field
@@ -12,6 +13,7 @@ from border.text.tree import (
     AtOnce,
     Centre,
     Item,
+    Kind,
     Part,
     Place,
     Stitches,
@@ -236,15 +238,25 @@ class Cursor(Struct):
         """The site worked last; of `last st of same block` that part of the block it is in."""
         assert self.last is not None
         for target in targets:
-            whole = self.window.sites((Whole(target.of),))
-            i = whole.after(self.last[0] + 1) - 1
-            if not isinstance(target, Part | Centre) or i < 0 or whole.b[i] < self.last[1]:
+            if not isinstance(target, Part | Centre):
                 continue
-            parts = self.window.sites((target,))
-            k = parts.after(whole.a[i])
-            if k < len(parts) and parts.b[k] <= whole.b[i]:
-                return parts.a[k], parts.b[k], parts.p[k]
+            for start, end in self._around(self.last, target.of):
+                parts = self.window.sites((target,))
+                k = parts.after(start)
+                if k < len(parts) and parts.b[k] <= end:
+                    return parts.a[k], parts.b[k], parts.p[k]
         return self.last
+
+    def _around(self, site: Site, of: Kind) -> Iterator[tuple[int, int]]:
+        """Where a block, a group … that a site lies in begins, and ends: one that straddles the
+        start of a round too, whose first stitches come last."""
+        finder = self.window.finder
+        whole = finder.sites(Whole(of))
+        laps = (site[0] // finder.round, site[0] // finder.round - 1)
+        for shift in (lap * finder.round for lap in laps) if finder.fabric.line.closed else (0,):
+            i = whole.after(site[0] - shift + 1) - 1
+            if i >= 0 and whole.b[i] + shift >= site[1]:
+                yield whole.a[i] + shift, whole.b[i] + shift
 
     def _skipped(self, s: Sites) -> Site | None:
         """The last site passed by a skip."""

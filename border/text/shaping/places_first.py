@@ -39,7 +39,10 @@ def places_first(t: Terminals) -> Terminals:
         if t[at].type == "ALLIN" and types(found, len(found) - 1, 1) in ([], ["STAR"], ["LP"]):
             t = [*t[:at], replace(t[at], type="PREP"), *t[at + 1 :]]  # `all in the 5 ch, 1 dc, …`
         end = place_at(t, at) if opens and t[at].type == "PREP" else at
-        if end > at and (_goes_behind(found) or (ended(t, end) and _behind_bracket(found))):
+        behind = end > at and _goes_behind(found)
+        if behind and _has_its_own(t, end):  # `1 dc, in the loop 7 tr`
+            found[-1] = replace(found[-1], name="hard", text=";")
+        elif behind or (end > at and ended(t, end) and _behind_bracket(found)):
             found.pop()
             start = shell_before(found)
             if start is not None:
@@ -217,6 +220,15 @@ def _goes_behind(found: Sequence[Terminal]) -> bool:
     at -= types(found, at, 1) == ["NUM"]
     named = at >= 0 and found[at].type in OPENS | WHICH  # `sc on sc, under the chain …`
     return found[-2].type in _STITCHES and not named
+
+
+def _has_its_own(t: Sequence[Terminal], at: int) -> bool:
+    """Whether steps follow a place with no mark between, perhaps with a word that bids them."""
+    step = at + (types(t, at, 1) == ["SEP"] and t[at].text.isalpha())
+    return types(t, step, 2) in _OWN and types(t, step + 2, 1) not in ([x] for x in HOW_OFTEN)
+
+
+_OWN = (["NUM", "STITCH"], ["NUM", "CH"], ["CH", "NUM"], ["NUM", "PICOT"])
 
 
 def _behind_bracket(found: Sequence[Terminal]) -> bool:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from border.text.wording.passing import NOUNS, prep_before
+from border.text.wording.passing import NOUNS, prep_before, types
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -73,6 +73,19 @@ def _is_dotted_order(order: Terminal, t: Sequence[Terminal]) -> bool:
     return figure and sorts[:1] != [] and sorts[0] in NOUNS and not begins
 
 
+def _begins_sentence(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a place opens with a capital, and what is made in it follows: `3 tr. In the next loop
+    5 tr.`"""
+    if t[at].type != "PREP" or not t[at].capital:
+        return False
+    ends = (n for n in range(at, len(t)) if t[n].type == "SEP")
+    stop = next((n for n in ends if t[n].text != "." or not t[n - 1].short), len(t))
+    bid = stop < len(t) and t[stop].text.isalpha()
+    behind = range(at + 2, stop - 1)
+    made = any(t[n - 1].type in NOUNS and types(t, n, 2) == ["NUM", "STITCH"] for n in behind)
+    return made or (bid and types(t, stop + 1, 2) == ["NUM", "STITCH"])
+
+
 _FIRST_STEP = 3
 """Before so many words the first step of a row has no place yet."""
 
@@ -102,10 +115,12 @@ def without_dots(terminals: list[Terminal]) -> list[Terminal]:
                 or at_corner
                 or (n + 1 < len(terminals) and terminals[n + 1].text in _TELLS)
                 or (corner and (begins or behind in ("STITCH", "CH", "KIND")))
-                or sorts[n + 1] in _GOES_ON
+                or (sorts[n + 1] in _GOES_ON and not _begins_sentence(terminals, n + 1))
                 or (sorts[n + 1] == "ENDWITH" and "last time" in terminals[n + 1].text)
                 or (sorts[n + 1] == "SEP" and behind in ("TOGETHER", "ALLTOGETHER", "ATONCE"))
                 or (counted and behind in _BEHIND_COUNT)
+                # `ch. 5 over the 5 ch.`, `1 tr. and ch. 3 on each tr.`
+                or (counted and behind == "PREP" and sorts[n - 1] == "CH" and not placed)
             ):
                 kept[-1] = _dotted(kept[-1])
                 continue
