@@ -11,6 +11,9 @@ FIFTHS = On(6, ("*5 treble in next loop, 3 chain; repeat",))
 """Six times five dc in one loop, with a space of 3 chains behind them."""
 
 ON_FIVES = {
+    # a comma on either side of the place
+    "1 plain, in the loop, 7 treble; repeat": "3 sc, 21 dc; 3 x 2 space; asked perhaps-one-place",
+    "1 plain, in the loop, 5 chain; repeat": "6 sc, 30 ch; 6 x 1 space",
     "1 plain, in the loop 7 treble; repeat": "6 sc, 42 dc; 6 x 6 st",
     "1 plain, under the 5 chain work 1 plain, 5 treble, 1 plain; repeat": "18 sc, 30 dc; 6 x 6 st",
     "1 plain; in the loop 7 treble; repeat": "6 sc, 42 dc; 6 x 6 st",

@@ -19,6 +19,7 @@ from border.text.doubting.place_doubts import (
     tell_besides,
     tell_counted,
     tell_each_pair,
+    tell_either,
     tell_first_two,
     tell_gap,
     tell_goes_on,
@@ -47,7 +48,7 @@ from border.text.shaping.between import EACH_PAIR, FIRST_TWO, HOLE, UNSAID
 from border.text.shaping.described import BETWEEN, IN_SHELL, OF_HEAP
 from border.text.shaping.nouns import OF_SIZE
 from border.text.shaping.on_runs import CENTRE
-from border.text.shaping.places_first import ONCE_MORE
+from border.text.shaping.places_first import EITHER, ONCE_MORE
 from border.text.shaping.same_place import GOES_ON
 from border.text.shaping.shared_out import BESIDES, SHARED
 from border.text.stands_below import stands_in
@@ -295,6 +296,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     OF_SIZE: tell_of_size,
     "counted": tell_counted,
     ALL_ROUND: tell_all_round,
+    EITHER: tell_either,
     ALL_OF_A_ROW: tell_all_of_a_row,
     IN_ONE: tell_in_one,
     CENTRE: tell_on_the_centre,

@@ -170,6 +170,16 @@ def tell_all_round(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_either(item: Stitches, b: Building) -> None:
+    """`1 dc, in the loop, 7 tr`: does the place belong to what stands before it, or behind?"""
+    b.tell(
+        "perhaps-one-place",
+        f"this place is taken for that of the step before it: {b.written(item)}",
+        "where the stitches behind it go there, leave out the comma behind the place",
+        item.span,
+    )
+
+
 def tell_all_of_a_row(item: Stitches, b: Building) -> None:
     """`Dc.` as a whole row: one in each, or one alone?"""
     alone = b.written(replace(item, place=None))

@@ -63,11 +63,16 @@ def _one_step(found: Sequence[Terminal]) -> bool:
 
 def _place_alone(t: Sequence[Terminal], at: int) -> bool:
     """Whether all up to the next part of a row is one place, and nothing is worked in it behind:
-    not `on each of the 5 tr 1 dc`, `in the loop work 5 dc`."""
+    not `on each of the 5 tr 1 dc`, `in the loop work 5 dc`; nor perhaps `in the loop, 5 dc`."""
     stop = next((n for n in range(at, len(t)) if t[n].type in _PLACE_ENDS), len(t))
     nouns = [n for n in range(at, stop) if t[n].type in NOUNS]
     worked = types(t, stop, 1) == ["SEP"] and t[stop].text.isalpha()
-    return not worked and (len(nouns) == 1 or nouns == [stop - 2, stop - 1])
+    listed = types(t, stop, 3) == ["SEP", "NUM", "STITCH"] and types(t, stop + 3, 1) in (
+        [],
+        ["SEP"],
+    )
+    listed = listed and not t[stop].name and t[stop + 1].number > 1
+    return not (worked or listed) and (len(nouns) == 1 or nouns == [stop - 2, stop - 1])
 
 
 _PLACE_ENDS = ENDS | {"AND", "TOGETHER", "BETWEEN"}
