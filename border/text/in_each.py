@@ -39,6 +39,10 @@ def with_each(item: _Placed, b: Building) -> _Placed:
     help_ += f", or for one place {b.written(one)}"
     if isinstance(item, Stitches) and item.count < place.count and place.which is Which.NEXT:
         help_ += f"; {_if_fewer(item, place, b)}"
+    if isinstance(item, Stitches) and item.count == place.count + 2 and place.which is Which.NEXT:
+        over = many.removeprefix("in ").replace("next ", "", 1).removesuffix(" st")
+        made = b.written(replace(item, place=None))
+        help_ += f', or "{made} over {over} and a chain at each side" where it goes on the chains'
     if place.targets == (Whole(Kind("ch")),):
         space = b.written(_in_space(item, place))
         help_ = f"{help_}; {space} is all in the space of {place.count} chains"

@@ -191,14 +191,12 @@ def _spaces(items: Sequence[Item]) -> Iterator[int | None]:
             case Chains(count):
                 yield count
             case Stitches() | Bracket():
-                place = item.place
-                several = place.count if place is not None and place.each else 1
-                for _ in range(min(several, _MANY)):
+                for parted in _workings(item):
                     if isinstance(item, Bracket):
                         yield from _spaces(item.items)
                     else:
                         yield from [item.between] * min(item.count - 1, _MANY)
-                    yield item.parted
+                    yield parted
             case Repeat(items=inner, times=int() as times):
                 for _ in range(min(times, _MANY)):
                     yield from _spaces(inner)
@@ -210,8 +208,9 @@ def _spaces(items: Sequence[Item]) -> Iterator[int | None]:
 
 def _period(text: Text) -> Sequence[Item]:
     """The steps of a row that are worked over and over."""
-    starred = (i for i in text.items if isinstance(i, Repeat) and i.times != 1 and i.star)
-    repeat = None if text.repeats else next(starred, None)
+    repeats = (i for i in text.items if isinstance(i, Repeat))
+    over_again = (i for i in repeats if i.times is None or (i.star and i.times != 1))
+    repeat = None if text.repeats else next(over_again, None)
     return text.items if repeat is None else repeat.items
 
 
@@ -224,9 +223,8 @@ def _made(items: Sequence[Item]) -> Iterator[str | None]:
                 yield "ch"
             case Stitches():
                 yield from _made_of(item)
-            case Bracket(items=inner, parted=parted, place=place):
-                times = place.count if place.each else 1
-                for _ in range(min(times, _MANY)):
+            case Bracket(items=inner):
+                for parted in _workings(item):
                     yield from _made(inner)
                     if parted:
                         yield "ch"
@@ -243,13 +241,22 @@ _MANY = 99
 
 
 def _made_of(item: Stitches) -> Iterator[str]:
-    place = item.place
     count = 1 if item.together else item.count
-    if place is not None and place.each and not item.together:
-        count *= place.count
-    for n in range(min(count, _MANY)):
-        yield item.stitch
-        if item.between and n + 1 < count:
+    for parted in _workings(item):
+        for n in range(min(count, _MANY)):
+            yield item.stitch
+            if item.between and n + 1 < count:
+                yield "ch"
+        if parted:
             yield "ch"
-    if item.parted:
-        yield "ch"
+
+
+def _workings(item: Stitches | Bracket) -> Iterator[int]:
+    """Each time that a step is worked, the chains that stand behind it before the next: in `1 dc in
+    each of next 4 st, with ch 1 between` none behind the last."""
+    place = item.place
+    several = place is not None and place.each and not getattr(item, "together", False)
+    times = min(place.count, _MANY) if place is not None and several else 1
+    goes_on = place is not None and place.which in OPEN_PLACES
+    for n in range(times):
+        yield item.parted if goes_on or n + 1 < times else 0

@@ -11,7 +11,7 @@ from border.findings import Span
 from border.text.building.extents import Extent, build_extent
 from border.text.building.lists import settled_list
 from border.text.building.places import build_place
-from border.text.building.repeats import tell_to_the_end
+from border.text.building.repeats import first_each_time, tell_to_the_end
 from border.text.coming import build_as_they_come
 from border.text.doubting.drifting import tell_drift
 from border.text.doubting.lists_asked import same_backwards
@@ -143,12 +143,14 @@ def _again(
         help_ = 'chains part the stitches in a place: "(…) in each space, with ch 2 between"'
         raise b.misread("what these chains stand between is not said", help_, *strange)
     if extent.counted:
+        items = first_each_time(items, b)
         return Repeat(items, extent.times + (extent.counted == "MORE"), span=span)
     to_end = extent.to_end or extent.to_last is not None
     if to_end and (
         len(items) == 1 or items[0].span.start < items[-1].span.start
     ):  # not what a figure's name stands for
         tell_drift(items, b)
+        items = first_each_time(items, b)
         tell_to_the_end(items, b)
     return Repeat(items, None if to_end else 1, extent.to_last, span=span)
 

@@ -148,12 +148,7 @@ def close_star(star: Listed, outer: Listed, extent: Extent, b: Building, end: Sp
     items = tuple(step.item for step in steps)
     tell_inside(items, b)
     tell_drift(items, b)
-    items = tuple(
-        next_for_first(item)
-        if any(t.name == EVERY_TIME for t in b.terminals_in(item.span))
-        else item
-        for item in items
-    )
+    items = first_each_time(items, b)
     if extent.counted:
         tell_last(items, b)
     else:
@@ -171,6 +166,16 @@ def close_star(star: Listed, outer: Listed, extent: Extent, b: Building, end: Sp
     said = extent.times if extent.counted == "TIMES" else None
     item = Repeat(items, times, extent.to_last, True, said, span=span)
     outer.steps.append(Step(item, outer.hard))
+
+
+def first_each_time(items: Sequence[Item], b: Building) -> tuple[Item, ...]:
+    """Steps that are worked over and over: the place that they name first is the next each time."""
+    return tuple(
+        next_for_first(item)
+        if any(t.name == EVERY_TIME for t in b.terminals_in(item.span))
+        else item
+        for item in items
+    )
 
 
 def tell_to_the_end(items: Sequence[Item], b: Building) -> None:

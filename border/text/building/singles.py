@@ -27,6 +27,7 @@ from border.text.doubting.place_doubts import (
     tell_in_last,
     tell_in_one,
     tell_in_shell,
+    tell_loop_again,
     tell_made_here,
     tell_next_of,
     tell_of_heap,
@@ -70,6 +71,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.wording.beside import BESIDE
+from border.text.wording.chains_named import LOOP_AGAIN
 from border.text.wording.every_time import ALL_ROUND
 from border.text.wording.first_stitches import FIRST
 from border.text.wording.last_stitches import TURNING
@@ -310,6 +312,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     BETWEEN: tell_one_between,
     OF_HEAP: tell_of_heap,
     GOES_ON: tell_goes_on,
+    LOOP_AGAIN: tell_loop_again,
     IN_SHELL: tell_in_shell,
     MADE: tell_made_here,
 }

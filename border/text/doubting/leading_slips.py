@@ -16,6 +16,7 @@ from border.text.tree import (
     End,
     Item,
     Kind,
+    Part,
     Place,
     Repeat,
     StartChain,
@@ -58,7 +59,7 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
             ) as item
         ):
             which = Which.NEXT if place.count == 1 else Which.NTH
-            one = replace(place, which=which, each=False)
+            one = _last_of(replace(place, which=which, each=False), turned[1:])
             help_ = (
                 f"write begin {write_place(one, b.terms, b.headings.overrides)} "
                 "if they only lead to where the row begins"
@@ -75,6 +76,17 @@ def check_leading(steps: Sequence[Step], b: Building, *, repeated: bool = False)
                 help_,
                 item.span,
             )
+
+
+def _last_of(place: Place, steps: Sequence[Step]) -> Place:
+    """The place of the last slip stitch, where the first goes into a part of something and others
+    into what comes behind it: `1 sl st in first ch of next space, 1 sl st in each of next 2 ch`."""
+    match place.targets, [step.item for step in steps[:1]]:
+        case (Part(nth) as part,), [
+            Stitches(1, "ss", Place(Which.NEXT, (Whole(unit),), count))
+        ] if nth > 0 and unit.name in ("st", part.unit.name):
+            return replace(place, targets=(replace(part, nth=nth + count),))
+    return place
 
 
 def _begins(steps: Sequence[Step]) -> bool:

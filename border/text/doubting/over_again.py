@@ -7,9 +7,11 @@ from itertools import dropwhile, pairwise
 
 from msgspec.structs import replace
 
+from border.stitches import STITCHES
 from border.text.doubting.chains_among import tell_chains_among
 from border.text.doubting.rest_of_group import tell_rest_of_group
 from border.text.nodes import Building
+from border.text.stands_below import stands_in
 from border.text.tree import (
     SPACES,
     Begin,
@@ -28,6 +30,7 @@ from border.text.tree import (
     Which,
     Whole,
 )
+from border.text.vocabulary import name_of
 
 
 def tell_over_again(items: Sequence[Item], b: Building) -> None:
@@ -270,6 +273,9 @@ def tell_last(items: Sequence[Item], b: Building) -> None:
 
 def _tell_centre(item: Stitches, message: str, b: Building) -> None:
     help_ = 'name what it is the centre of: "in centre of the 3 dc", "of next group"'
+    if (run := _run_below(item, b)) is not None:
+        place = Place(Which.NEXT, (Centre(run),))
+        help_ = f"write {b.written(replace(item, place=place))}"
     b.tell("perhaps-last-of-each", message, help_, item.span)
 
 
@@ -281,6 +287,12 @@ def _tell_last(item: Stitches | Bracket, b: Building) -> None:
     of = ', or name what it is the last of: "in last st of next group"'
     if not last or isinstance(place.targets[0], Between):
         of = ""
+    run = None if last or not isinstance(item, Stitches) else _run_below(item, b)
+    if run is not None and run.size is not None and (run.size - place.count) % 2 == 0:
+        name = name_of(str(run.stitch), b.terms, b.headings.overrides)
+        made = b.written(replace(item, place=None))
+        of = f"; or, of each {run.size}, "
+        of += f'"{made} on the centre {place.count} of the {run.size} {name}"'
     centre = "the centre one is that" if place.count == 1 else "the centre ones are those"
     which = "the last one is that" if last else centre
     b.tell(
@@ -289,6 +301,15 @@ def _tell_last(item: Stitches | Bracket, b: Building) -> None:
         f"write {edit}, behind the skip of those before it{of}",
         item.span,
     )
+
+
+def _run_below(item: Stitches, b: Building) -> Kind | None:
+    """The run of so many of a stitch that the row below makes over and over, of which a place of
+    that stitch may be the centre; None where there is none such."""
+    target = item.place.targets[0] if item.place is not None else None
+    if not isinstance(target, Whole) or target.of.name not in STITCHES or b.below is None:
+        return None
+    return stands_in(b.below, target.of.name, ordinal=False)
 
 
 def _tell_nothing_missed(items: Sequence[Item], b: Building) -> None:

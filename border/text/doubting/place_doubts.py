@@ -322,6 +322,17 @@ def tell_goes_on(item: Stitches, b: Building) -> None:
     )
 
 
+def tell_loop_again(item: Stitches, b: Building) -> None:
+    """`5 dc in first loop of 5 chain, 1 sc in next loop`, where `loop means st`."""
+    b.tell(
+        "place-assumed",
+        f"this is taken as {b.written(item)}, a loop of chains as the one named before it, though "
+        "a loop is a stitch by the heading",
+        'write "in next st" if a stitch is meant',
+        item.span,
+    )
+
+
 def tell_every_loop(items: Sequence[Item], b: Building) -> None:
     """`1 sc in every loop`, all of a row over small holes, with no chains made: in old books mostly
     each stitch (common practice)."""

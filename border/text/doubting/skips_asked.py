@@ -75,9 +75,10 @@ def tell_down_the_chain(items: Sequence[Item], b: Building) -> None:
     for n, (chains, skip) in enumerate(pairwise(items)):
         if not isinstance(chains, Chains) or not isinstance(skip, Skip) or skip.count > 2:
             continue
-        run = list(takewhile(lambda i: isinstance(i, Stitches) and not i.place, items[n + 2 :]))
-        made = sum(item.count for item in run if isinstance(item, Stitches))
-        if made > 2 and made == chains.count - skip.count:
+        run = [i for i in takewhile(_along, items[n + 2 :]) if isinstance(i, Stitches)]
+        made = sum(item.count * (item.place.count if item.place else 1) for item in run)
+        stem = chains.count - skip.count - made
+        if made > 2 and (stem == 0 or (stem > 0 and _is_leaf(chains, skip, run, made, stem))):
             b.tell(
                 "perhaps-just-made",
                 f"these {made} are taken to go into the row below; they may be worked back along "
@@ -86,6 +87,28 @@ def tell_down_the_chain(items: Sequence[Item], b: Building) -> None:
                 chains.span.to(run[-1].span),
             )
 
+
+def _along(item: Item) -> bool:
+    """Whether a step may go back along chains: it names no place, or the next chains."""
+    if not isinstance(item, Stitches):
+        return False
+    place = item.place
+    return place is None or (place.which is Which.NEXT and place.targets == (Whole(Kind("ch")),))
+
+
+def _is_leaf(chains: Chains, skip: Skip, run: Sequence[Stitches], made: int, stem: int) -> bool:
+    """Whether stitches look worked back along chains of which some are left: low ones and then
+    higher ones, chains by their name, or very nearly as many as there are."""
+    if skip.count > 1 or skip.target not in (None, Whole(Kind("ch")), Whole(Kind("st"))):
+        return False
+    named = any(item.place is not None for item in run)
+    rises = run[0].stitch in _LOW and any(item.stitch not in _LOW for item in run)
+    return named or rises or (chains.count >= _LONG and made > 2 * stem)
+
+
+_LOW = frozenset({"ss", "sc", "hdc"})
+_LONG = 6
+"""So many chains, and more, are much for an arch over one stitch."""
 
 _IF_SO = (
     "if so, write what it comes to on the row, as a picot, or a figure of one stitch or of its "

@@ -133,14 +133,16 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
             return 2, [*which_of(before, here), run]
         slips = here.number > 1 and any(x.name == "ss" for x in before[-3:])  # `slip over 3 dc`
         each = made(before) == here.number > 1 or (slips and made(before) == 1)
-        each = each or (noun.type == "STITCH" and _fewer(here, before))
+        shared = _fewer(here, before) or _more(here, before)
+        each = each or (noun.type == "STITCH" and shared)
         if before[-1].type in ("PREP", "ALLIN", "THE") and each:
             return 1, [like(here, "NEXT"), here]
     if here.number > 1 and ended(t, at + 1) and _on_so_many(before) and not is_under(before):
         _ask(before)  # `5 treble on the 5`: trebles, chains, or whatever comes
         if before[-1].type in ("PREP", "THE") and _one_on_each(before):
             return 1, [like(here, "EACHOF"), like(here, "NEXT"), here]  # `dc on the 3`
-        if before[-1].type in ("PREP", "THE") and _fewer(here, before):
+        shared = _fewer(here, before) or _more(here, before)
+        if before[-1].type in ("PREP", "THE") and shared:
             return 1, [like(here, "NEXT"), here]
     named = any(x.kind == Kind("space", here.number) for x in before)
     if is_parted(before) and _of_these(here, before):
@@ -265,6 +267,12 @@ def _one_on_each(before: Sequence[Terminal]) -> bool:
 def _fewer(here: Terminal, before: Sequence[Terminal]) -> bool:
     """`3 double over the 4`: how they are shared out over these is asked, as of the next 4."""
     return 1 < made(before) < here.number
+
+
+def _more(here: Terminal, before: Sequence[Terminal]) -> bool:
+    """`5 double over 3`, where a star widens: asked as well, as of the next 3."""
+    prep = next((x for x in reversed(before) if x.type == "PREP"), here)
+    return made(before) > here.number > 1 and prep.text in ("on", "upon", "over")
 
 
 def _between(before: Sequence[Terminal]) -> bool:

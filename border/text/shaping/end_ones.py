@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from border.text.shaping.on_runs import rest_behind
 from border.text.tree import Kind
-from border.text.wording.passing import ARCHES, Terminals, ended, is_last, like, past, types
+from border.text.wording.passing import ARCHES, OPENS, Terminals, ended, is_last, like, past, types
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -38,7 +38,8 @@ def on_the_end_ones(t: Terminals) -> Terminals:
         if counted:
             found.pop()
         one = like(t[at], "NUM", number=1)
-        found += [one, stitch_, t[at], like(t[at], "ORD", number=nth), *t[of:end]]
+        which = [like(x, "NEXT") if x.type == "ORD" else x for x in t[of:end]]
+        found += [one, stitch_, t[at], like(t[at], "ORD", number=nth), *which]
         chain = next((x for x in (t[end - 1], t[of - 1]) if x.type == "CH"), None)
         found += rest_behind(t[at], stitch_, count - 1, chain)
         at = end
@@ -59,6 +60,11 @@ def _of_heap(t: Terminals) -> Terminals:
     return found
 
 
+def _at_head(t: Sequence[Terminal], at: int) -> bool:
+    """Whether no place is named in a row before this one, so that the first is the next."""
+    return all(x.type not in OPENS for x in t[:at])
+
+
 def _end_ones(t: Sequence[Terminal], at: int) -> tuple[int, int, int, int]:
     """Which of a run is the first of these, how many they are, where its `of` stands and what is
     behind it all; the same place where no such place is named."""
@@ -70,6 +76,9 @@ def _end_ones(t: Sequence[Terminal], at: int) -> tuple[int, int, int, int]:
     if types(t, order, 2) != ["ORD", "NUM"] or types(t, of, 1) != ["OF"]:
         return none
     number = past(t, of + 1, "THE", "NEXT")
+    first = types(t, number, 2) in (["ORD", "KIND"], ["ORD", "NUM"]) and t[number].number == 1
+    if first and _at_head(t, at):
+        number += 1  # `each of the first 4 chain of the first scallop`
     count = t[order + 1].number
     kind = t[number].kind if number < len(t) else None
     heap = kind is not None and kind.name in ("group", "shell") and not t[number].many

@@ -137,9 +137,9 @@ def _turned(t: Terminals, at: int) -> bool:
     which = here and (here[0].type == "NEXT" or _is_end(here[0]))
     if which and ended(t, at + 1):
         return True  # `in each of the two next`, `on each of the 3 last`
-    if not here or not behind or behind[0] not in NOUNS or behind[1:] == ["OF"]:
+    if not here or not behind or behind[0] not in NOUNS:
         return False
-    return here[0].type == "NEXT" or _is_end(here[0])
+    return (here[0].type == "NEXT" and behind[1:] != ["OF"]) or _is_end(here[0])
 
 
 def _is_end(here: Terminal) -> bool:

@@ -185,9 +185,13 @@ def centre_of_group(t: Terminals) -> Terminals:
 
 def centre_as_named(t: Terminals) -> Terminals:
     """`slip to centre dc, *ch 9, 1 sc in centre dc of next shell`: of the next of what is named
-    with another."""
+    with another. `1 sc on the centre of the 5 dc, (5 ch, 1 sc on the centre dc, repeat)`: of the
+    next 5."""
     centres = [n for n in range(len(t)) if types(t, n, 2) == ["CENTRE", "STITCH"]]
     bare = [n for n in centres if types(t, n + 2, 1) != ["OF"]]
+    if bare and (whole := _whole_before(t, bare[0])):
+        at = bare[0] + 1
+        return [*t[:at], like(t[at], "OF"), *whole, *t[at + 1 :]]
     named = [n for n in centres if n not in bare and _kind_behind(t, n) is not None]
     if not bare or not named or t[bare[0] + 1].name != t[named[0] + 1].name:
         return t
@@ -196,6 +200,18 @@ def centre_as_named(t: Terminals) -> Terminals:
     assert kind is not None
     of = [like(t[at - 1], "OF"), like(t[at - 1], "NEXT"), kind]
     return [*t[:at], *of, *t[at:]]
+
+
+def _whole_before(t: Terminals, bare: int) -> Terminals:
+    """The `the 5 dc` of `centre of the 5 dc` before a bare `centre dc` in a repeat; none where none
+    stands there."""
+    for n in range(bare):
+        number = past(t, n + 2, "THE", "NEXT")
+        counted = types(t, n, 2) == ["CENTRE", "OF"] and types(t, number, 2) == ["NUM", "STITCH"]
+        if counted and t[number + 1].name == t[bare + 1].name and ended(t, bare + 2):
+            repeated = any(x.type in ("REPEAT", "SOON") for x in t[bare:])
+            return [like(t[bare], "THE"), *t[number : number + 2]] if repeated else []
+    return []
 
 
 def _kind_behind(t: Terminals, centre: int) -> Terminal | None:

@@ -417,7 +417,7 @@ PASSES: tuple[Pass, ...] = (
     where(on_the_middle, "CENTRE"),
     where(on_the_centre, "CENTRE-OF", "STITCH-PREP"),
     where(over_more, "PREP-NUM THE-NUM NEXT-NUM"),
-    where(centre_as_named, "CENTRE-STITCH", "STITCH-OF"),
+    where(centre_as_named, "CENTRE-STITCH", "STITCH-OF CENTRE-OF"),
     where(counted_places, pairs(OPENS | WHICH | {"TO"}, *NOUNS, "NUM") + " CH-OF KIND-OF"),
     where(parts, "ORD-OF"),
     where(begun, "ENDING BEGIN TO TOLAST PREP"),

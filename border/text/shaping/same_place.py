@@ -223,7 +223,7 @@ def begun_same(t: Terminals) -> Terminals:
     same = past(t, at + 1, "THE")
     behind = [x.type for x in t[same:]]
     again = next((n for n in range(same, len(t)) if t[n].type in ("REPEAT", "SOON")), len(t))
-    back = again < len(t) and all(x.type != "STAR" for x in t[same:again])
+    back = again < len(t) and _from_head(t[same:again])
     said = begins[:1] == ["BEGIN"] or begins[:2] == ["STITCH", "TO"]
     star = next((n for n in range(comma, at) if t[n].type == "STAR"), comma)
     worked = any(
@@ -246,6 +246,14 @@ def begun_same(t: Terminals) -> Terminals:
     if unsaid and any(x.type == "NEXT" for x in t[same + 1 : again]):
         t = [*t[:at], replace(t[at], name=t[at].name or GOES_ON), *t[at + 1 :]]
     return [*t[:same], *centre, like(t[same], "NEXT"), t[comma - 1], *t[same + 1 + named :]]
+
+
+def _from_head(t: Terminals) -> bool:
+    """Whether a repeat behind these goes back to the row's head: not from within a bracket or from
+    right behind one, `(…, repeat)`, `(…) repeat`, nor to a star."""
+    opened = [x.type for x in t].count("LP") > [x.type for x in t].count("RP")
+    last = next((x.type for x in reversed(t) if x.type not in ("SEP", "AND")), "")
+    return not opened and last != "RP" and all(x.type != "STAR" for x in t)
 
 
 def _set_apart(found: Terminals, at: int) -> None:

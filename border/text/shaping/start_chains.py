@@ -140,9 +140,35 @@ def _without_standing(t: list[Terminal]) -> list[Terminal]:
     return found
 
 
+def _said_in_full(t: list[Terminal]) -> list[Terminal]:
+    """`6 chain (the first 3 form 1 treble)`, `6 chain, 3 of which form the first treble`: as `6
+    chain, the first 3 of which form 1 treble`."""
+    for n in range(len(t)):
+        chains, end = chains_at(t, n)
+        opens = past(t, end, "SEP", "LP") if chains else n
+        bracket = opens > n and t[opens - 1].type == "LP"
+        order = past(t, opens, "THE")
+        first = types(t, order, 1) == ["ORD"] and t[order].number == 1
+        number = order + first
+        of = types(t, number + 1, 1) == ["OF"]
+        as_ = number + 1 + of
+        stitch = past(t, as_ + 1, "THE", "NUM", "ORD")
+        said = types(t, number, 1) == ["NUM"] and types(t, as_, 1) == ["AS"]
+        closed = types(t, stitch + 1, 1) == ["RP"] if bracket else first != of
+        if not (chains and said and closed and (first or of) and opens > end):
+            continue
+        if types(t, stitch, 1) != ["STITCH"] or t[number].number > chains:
+            continue
+        here = t[number]
+        which = [like(here, "SEP"), like(here, "ORD", number=1), here, like(here, "OF")]
+        return [*t[:end], *which, t[as_], t[stitch], *t[stitch + 1 + bracket :]]
+    return t
+
+
 def first_of_which(terminals: list[Terminal]) -> list[Terminal]:
-    """`6 chain, the first 3 of which form 1 treble`: as `6 chain as 1 treble and 3 chain`."""
-    terminals = _without_standing(terminals)
+    """`6 chain, the first 3 of which form 1 treble`, `6 chain (the first 3 form 1 treble)`: as `6
+    chain as 1 treble and 3 chain`."""
+    terminals = _said_in_full(_without_standing(terminals))
     for n in range(len(terminals)):
         words = [t for t in terminals[n : n + 12] if t.type not in ("SEP", "THE")]
         kinds = [t.type for t in words]

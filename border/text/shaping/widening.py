@@ -26,7 +26,9 @@ def widened(t: Terminals) -> Terminals:
     which = at + 1
     which += types(t, which, 1) == ["STITCH"]  # `working 2 dc in every 4th`
     which += types(t, which, 1) == ["PREP"]  # `increasing 1 every tenth stitch`
-    if types(t, which, 1) != ["EVERY"]:
+    if types(t, which, 2) == ["EACH", "NUM"] and t[at].type in ("WIDEN", "NARROW"):
+        which += 1  # `increasing 1 in every 8`
+    elif types(t, which, 1) != ["EVERY"]:
         return t
     every = t[which].number
     behind = t[which + 1 + (types(t, which + 1, 1) in (["KIND"], ["STITCH"])) :]

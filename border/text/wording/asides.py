@@ -96,6 +96,8 @@ def to_form(t: Sequence[Terminal], at: int) -> int:
     noun = past(t, at + 1, "THE", "NUM")
     said = t[at].type == "AS" and t[at].text.split()[-1] in _FORM
     before = t[at - 1].type if at else ""
+    if before == "NUM" and types(t, at - 2, 1) in (["THE"], ["OF"]):
+        before = "ORD"  # `in the first of the five to form a point`
     strange = types(t, noun, 1) in (["UNKNOWN"], ["COLOUR"]) and before not in ("CH", "NUM")
     closed = at - 2 if before == "SEP" else at - 1
     if strange and t[noun].text in _PICOTS:  # which a heading may make a picot
@@ -120,17 +122,25 @@ _ONE_EACH = (["NUM", "PREP", "EACH"], ["NUM", "PREP", "EVERY"])
 
 
 def middle_on(t: Sequence[Terminal], at: int) -> int:
-    """Behind `the middle one on the dc`, `of which the centre one comes on the dc` of stitches for
-    which places were passed over: the skip says where they stand; else the same place."""
+    """Behind `the middle one on the dc`, `of which 3 come on the 3 dc`, `(of which the centre one
+    comes on the dc)` of stitches for which places were passed over: the skip says where they stand;
+    else the same place."""
+    if types(t, at, 2) == ["LP", "OF"]:
+        end = middle_on(t, at + 1)
+        return end + 1 if end > at + 1 and types(t, end, 1) == ["RP"] else at
     of = types(t, at, 2) == ["OF", "STRAY"] and t[at + 1].text == "which"
     one = past(t, at + 2 * of, "THE")
     named = types(t, one, 2) == ["CENTRE", "NUM"] and t[one + 1].number == 1
-    if not named or types(t, at - 1, 1) != ["SEP"]:
+    some = of and types(t, one, 1) == ["NUM"]
+    if not (named or some) or types(t, at - 1, 1) not in (["SEP"], ["LP"]):
         return at
-    prep = past(t, one + 2, "UNKNOWN", "SEP", "STRAY")
+    prep = past(t, one + 1 + named, "UNKNOWN", "SEP", "STRAY")
     stop = _stop(t, prep)
-    alone = types(t, prep, 1) == ["PREP"] and not any(x.type in _STEPS for x in t[prep + 1 : stop])
-    star = max((n for n in range(at) if t[n].type in ("STAR", "LP")), default=0)
+    on = past(t, prep + 1, "THE", "NUM")
+    many = some and types(t, on - 1, 2) == ["NUM", "STITCH"] and t[on - 1].number == t[one].number
+    alone = not some and not any(x.type in _STEPS for x in t[prep + 1 : stop])
+    alone = types(t, prep, 1) == ["PREP"] and (alone or (many and on + 1 == stop))
+    star = max((n for n in range(at - 1) if t[n].type in ("STAR", "LP")), default=0)
     return stop if alone and any(x.type == "SKIP" for x in t[star:at]) else at
 
 

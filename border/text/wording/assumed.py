@@ -15,6 +15,7 @@ from msgspec.structs import replace
 from border.findings import Finding
 from border.text.source import Source
 from border.text.steps import walk
+from border.text.tree import SPACES as HOLES
 from border.text.tree import (
     Bracket,
     Chains,
@@ -31,6 +32,7 @@ from border.text.tree import (
     Which,
 )
 from border.text.vocabulary import vocabulary
+from border.text.wording.passing import past, types
 from border.text.written_steps import write_list
 
 if TYPE_CHECKING:
@@ -70,6 +72,12 @@ def with_assumed_places(
             continue
         if here.type == "CLUSTER" and _names_place(terminals, n) and _between(terminals, n):
             terminals[n] = replace(here, type="KIND", kind=Kind("group"), many=True)
+            continue
+        if n > 3 and here.type == "OF" and _first_of_scallop(terminals, n):
+            scallop = terminals[past(terminals, n + 1, *_BEFORE)]
+            named = scallop.kind.name if scallop.kind is not None else ""
+            if (named or _kind(_asked(scallop)[1], below)) in HOLES:
+                terminals[n - 1] = replace(terminals[n - 1], type="CH", kind=None)
             continue
         if n > 1 and here.type == "OF" and (end := _of_scallop(terminals, n)) > n:
             order = terminals[n - 2]
@@ -155,6 +163,16 @@ def _of_scallop(terminals: Sequence[Terminal], n: int) -> int:
         order, loop = terminals[n - 3], True  # `each of the first 3 sts of the scallop`
     counted = order.type == "NEXT" or (order.type == "ORD" and order.number > 0)
     return at + 1 if counted and loop and heap else n
+
+
+def _first_of_scallop(terminals: Sequence[Terminal], n: int) -> bool:
+    """Whether `each of the first 3 stitches of the next scallop`, `the 3 first`, stands round
+    `of`."""
+    scallop = past(terminals, n + 1, "THE", "NEXT", "ORD")
+    orders = [x.number for x in terminals[n - 3 : n - 1] if x.type == "ORD"]
+    first = sorted(types(terminals, n - 3, 2)) == ["NUM", "ORD"] and orders == [1]
+    stitches = terminals[n - 1].kind == Kind("st")
+    return first and stitches and scallop < len(terminals) and is_heap(terminals[scallop])
 
 
 def _between(terminals: Sequence[Terminal], n: int) -> bool:

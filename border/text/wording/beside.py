@@ -14,7 +14,15 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from border.text.tree import ST, Kind
-from border.text.wording.passing import Terminals, chains_at, ended, like, past, types
+from border.text.wording.passing import (
+    Terminals,
+    chains_at,
+    ended,
+    like,
+    past,
+    stitch_left_out,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -28,12 +36,14 @@ class _Part(Struct, frozen=True):
     """One part of such a list: `before`, `on` or `after`; how many, where, and its end.
 
     `place`: of the part before, only the stitch that it stands before, with its number.
+    `whole`: the place is a block of so many, and all of it.
     """
 
     side: str
     count: int
     place: Sequence[Terminal]
     end: int
+    whole: bool = False
 
 
 def on_either_side(t: Terminals) -> Terminals:
@@ -60,7 +70,7 @@ def _listed(t: Terminals, at: int) -> tuple[Terminals, int]:
         if on is not None and closed and on.count + 2 == t[at].number:
             return _steps(t[at + 1], on), end + bracket
     on, end = _at_each_side(t, at + 2)
-    if on is not None and t[at].number == 3:
+    if on is not None and t[at].number == on.count + 2:
         return _steps(t[at + 1], on), end
     whole, end = _all_three(t, at)
     return (_steps(t[at + 1], whole), end) if whole is not None else ([], at)
@@ -70,7 +80,13 @@ def _steps(stitch: Terminal, on: _Part) -> Terminals:
     here = on.place[0]
     comma, count = like(here, "SEP"), like(here, "NUM", number=on.count)
     before, behind = _sides(stitch)
-    return [*before, comma, count, stitch, *on.place, comma, *behind]
+    if not on.whole:
+        return [*before, comma, count, stitch, *on.place, comma, *behind]
+    one, rest = like(here, "NUM", number=1), like(here, "NUM", number=on.count - 1)
+    first = [one, stitch, here, like(here, "ORD", number=1), like(here, "OF"), *on.place[1:]]
+    st = replace(stitch_left_out(here), many=True)
+    others = [rest, stitch, like(here, "PREP"), like(here, "NEXT"), rest, st]
+    return [*before, comma, *first, comma, *others, comma, *behind]
 
 
 def _sides(stitch: Terminal) -> tuple[Terminals, Terminals]:
@@ -168,18 +184,30 @@ def _both_sides(t: Terminals, at: int) -> tuple[_Part | None, int]:
 
 
 def _at_each_side(t: Terminals, at: int) -> tuple[_Part | None, int]:
-    """`on the dc and the chain at each side of it`: the middle part, and the place behind all."""
-    stitch = past(t, at + 1, "THE")
-    named = types(t, at, 1) == ["PREP"] and types(t, stitch, 1) in (["STITCH"], ["KIND"])
-    chain = past(t, stitch + 2, "THE") if types(t, stitch + 1, 1) == ["AND"] else len(t)
+    """`on the dc and the chain at each side of it`, `over 5, and a chain on each side`: the middle
+    part, and the place behind all."""
+    stitch = past(t, at + 1, "THE", "NEXT", "NUM")
+    many = t[stitch - 1].number if types(t, stitch - 1, 1) == ["NUM"] else 0
+    named = types(t, stitch, 1) in (["STITCH"], ["KIND"])
+    end = stitch + named
+    also = past(t, end, "SEP", "AND")
+    also += also < len(t) and t[also].text in _TAKING
+    also += also < len(t) and t[also].text in _ALSO
+    chain = past(t, also, "PREP", "THE")
+    chain += types(t, chain, 1) == ["NUM"] and t[chain].number == 1
     side = chain + 1
     said = side < len(t) and t[side].text in _SIDES and types(t, chain, 1) == ["CH"]
-    if not (named and said):
+    if types(t, at, 1) != ["PREP"] or not (named or many) or also == end or not said:
         return None, at
-    end = side + 1 + (types(t, side + 1, 1) == ["STRAY"] and t[side + 1].text == "it")
-    return _Part("on", 1, t[at : stitch + 1], end), end
+    stop = side + 1 + (types(t, side + 1, 1) == ["STRAY"] and t[side + 1].text == "it")
+    place = t[at:end]
+    if not named and many == 1:  # `over 1`, of whatever it is
+        place = [t[at], like(t[at], "NEXT"), t[stitch - 1], stitch_left_out(t[at])]
+    return _Part("on", many or 1, place, stop, many > 1), stop
 
 
+_TAKING = frozenset({"taking", "including"})
+_ALSO = frozenset({"also", "in"})
 _SIDES = frozenset(
     f"{at} {each} side{of}"
     for at in ("at", "on")

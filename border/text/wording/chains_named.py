@@ -8,7 +8,16 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.tree import ST, Kind
-from border.text.wording.passing import NAMED_BEHIND, chains_at, ended, like, only_ends, past, types
+from border.text.wording.passing import (
+    NAMED_BEHIND,
+    chains_at,
+    ended,
+    like,
+    only_ends,
+    opener,
+    past,
+    types,
+)
 
 if TYPE_CHECKING:
     from border.text.terminals import Terminal
@@ -37,18 +46,28 @@ def of_end_chain(t: Sequence[Terminal]) -> list[Terminal]:
 
 def loops_of_chain(t: Sequence[Terminal]) -> list[Terminal]:
     """`the next loop of 5 chain`, `loops of 5`: of chains, where a heading has said that a loop by
-    itself is a stitch."""
+    itself is a stitch; so is `the next loop` behind it, which is told."""
     found = list(t)
+    of_chains = False
     for n, here in enumerate(t):
+        again = here.kind == ST and here.text in _LOOPS and types(t, n + 1, 1) != ["OF"]
+        if of_chains and again and t[n - 1].type in ("NEXT", "SAME"):
+            found[n] = replace(here, kind=Kind("space"))
+            at = opener(t, n)
+            if t[at].type == "PREP" and t[n - 1].type == "NEXT":
+                found[at] = replace(t[at], name=t[at].name or LOOP_AGAIN)
         if here.kind == ST and here.text in _LOOPS and types(t, n + 1, 1) == ["OF"]:
             size, _ = chains_at(t, n + 2)
             of = types(t, n + 2, 1)
             five = of == ["NUM"] and ended(t, n + 3) and t[n + 2].number > 1
             if size or five or (of == ["CH"] and ended(t, n + 3)):
                 found[n] = replace(here, kind=Kind("loop"))
+                of_chains = True
     return found
 
 
+LOOP_AGAIN = "loop again"
+"""The name of a place in a loop of chains, where a heading has said that a loop is a stitch."""
 _LOOPS = ("loop", "loops", "lp", "lps")
 
 
@@ -170,12 +189,21 @@ def round_loops(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 def slips_along(t: Sequence[Terminal]) -> list[Terminal]:
-    """`Slip stitch along 2 chain`, `up 3 of the chain`: one in each of the next so many."""
+    """`Slip stitch along 2 chain`, `up 3 of the chain`: one in each of the next so many; `slip on 3
+    of the first 7 chain`, in each of the first 3 of them."""
     found: list[Terminal] = []
     at = 0
     while at < len(t):
         bare = types(found, len(found) - 1, 1) not in (["NUM"], ["WITH"])
-        along = t[at].name == "ss" and bare and at + 2 < len(t) and t[at + 1].text in _ALONG
+        slips = t[at].name == "ss" and bare and at + 2 < len(t)
+        along = slips and t[at + 1].text in _ALONG
+        if slips and (end := _behind_some_of(t, at + 1)) > at:
+            here, chains = t[at + 1], t[end - 2 : end]
+            found += [t[at], replace(like(here, "PREP"), text="in"), like(here, "EACHOF")]
+            found += [like(here, "ORD", number=1), t[past(t, at + 2, "THE")], chains[1]]
+            found += [like(here, "OF"), like(here, "NEXT"), *chains]
+            at = end
+            continue
         number = past(t, at + 2, "THE") if along else len(t)
         chain = number + 1
         if types(t, number, 2) == ["NUM", "OF"]:
@@ -189,6 +217,17 @@ def slips_along(t: Sequence[Terminal]) -> list[Terminal]:
         found.append(t[at])
         at += 1
     return found
+
+
+def _behind_some_of(t: Sequence[Terminal], at: int) -> int:
+    """The place behind `on 3 of the first 7 chain`; 0 where it does not stand here."""
+    number = past(t, at + 1, "THE")
+    whole = past(t, number + 2, "THE", "NEXT", "ORD")
+    counted = types(t, number, 2) == ["NUM", "OF"] and types(t, whole, 2) == ["NUM", "CH"]
+    orders = [x.number for x in t[number + 2 : whole] if x.type == "ORD"]
+    on = t[at].text in _ALONG or t[at].text in ("on", "over", "upon", "in")
+    some = counted and on and orders in ([], [1]) and 1 < t[number].number < t[whole].number
+    return whole + 2 if some and ended(t, whole + 2) else 0
 
 
 _ALONG = frozenset({"along", "up", "up along", "along up"})

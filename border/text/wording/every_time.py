@@ -14,6 +14,7 @@ from border.text.wording.passing import (
     ended,
     like,
     list_start,
+    opens_again,
     opens_before,
     past,
     types,
@@ -270,15 +271,15 @@ EVERY_TIME = "every time"
 
 
 def first_every_time(t: Sequence[Terminal]) -> list[Terminal]:
-    """`* 1 dc in the first st, 5 ch, miss 3; repeat from *`, `* 7 dc in each of the first 2 loops,
-    …`, `in the centre of the first loop`: in the place that a starred repeat at a row's head names
+    """`* 1 dc in the first st, 5 ch, miss 3; repeat from *`, `(7 dc in each of the first 2 loops,
+    repeat)`, `in the centre of the first loop`: in the place that a repeat at a row's head names
     first."""
     found = list(t)
     star = past(t, 0, "SEP", "ENDING")
     place = next((n for n in range(star, len(t)) if t[n].type in ("PREP", "REPEAT")), len(t))
     order = past(t, place + 1, "THE", "EACH", "EACHOF", "CENTRE", "OF")
     noun = past(t, order + 1, "NUM")
-    first = types(t, star, 1) == ["STAR"] and types(t, order, 1) == ["ORD"]
+    first = opens_again(t, star) and types(t, order, 1) == ["ORD"]
     own = types(t, noun, 1) == ["CH"] and noun == order + 1  # `5 ch, 3 dc in first ch`
     if first and t[order].number == 1 and not own and types(t, noun, 1) != ["OF"]:
         found[order] = replace(t[order], name=EVERY_TIME)

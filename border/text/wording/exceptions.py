@@ -15,7 +15,7 @@ from msgspec.structs import replace
 
 from border.findings import Finding
 from border.text.source import Source
-from border.text.wording.passing import types
+from border.text.wording.passing import past, types
 from border.text.wording.strangers import asked_place
 from border.text.words import quoted, shortened
 
@@ -58,6 +58,7 @@ def without_exceptions(
         if _names_corner(terminals, at):
             if terminals[at].text.startswith("in"):
                 kept.append((at, replace(terminals[at], type="PREP", text="in")))
+                kept.append((at, replace(terminals[at], type="THE", text="the")))
             at += 1
             continue
         if _but_last(terminals, at) and kept[-1][1].type == "STITCH":
@@ -133,7 +134,8 @@ def _behind_times(t: Sequence[Terminal], at: int, kept: list[tuple[int, Terminal
 
 
 def _names_corner(t: Sequence[Terminal], at: int) -> bool:
-    """Whether `in the corner stitch`, `in the 3 chain at the corner` names a place.
+    """Whether `in the corner stitch`, `in the corner 3 chain`, `in the 3 chain at the corner` names
+    a place.
 
     It does where the row says how often it goes along each side.
     """
@@ -141,7 +143,8 @@ def _names_corner(t: Sequence[Terminal], at: int) -> bool:
         return False
     if not any(x.type in ("TIMES", "MORE") for x in t):
         return False
-    beside = t[at - 1 : at] if t[at].text.startswith("at") else t[at + 1 : at + 2]
+    noun = past(t, at + 1, "NUM")
+    beside = t[at - 1 : at] if t[at].text.startswith("at") else t[noun : noun + 1]
     return bool(beside) and beside[0].type in _NOUNS
 
 

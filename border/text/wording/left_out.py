@@ -74,6 +74,8 @@ def same_as(t: Sequence[Terminal]) -> list[Terminal]:
         same = types(found, len(found) - 2, 1) == ["SAME"] and found[-1].type in (*NOUNS, "PLACE")
         said = past(t, at + 1, "THE") if same and t[at].type == "AS" else at
         noun = past(t, said, "ORD", "STITCH", "CH", "KIND", "ENDING") if said > at else at
+        if noun == said > at and noun < len(t) and t[noun].text in _LAST:
+            noun = past(t, said + 1, "STITCH", "CH", "KIND")  # `as the preceding treble`
         if noun > said > at and ended(t, noun):
             at = noun
             continue
@@ -82,8 +84,12 @@ def same_as(t: Sequence[Terminal]) -> list[Terminal]:
     return found
 
 
+_LAST = frozenset({"preceding", "previous", "former"})
+
+
 def worked_last(t: Sequence[Terminal]) -> list[Terminal]:
-    """`in the stitch last worked into`: in the same stitch."""
+    """`in the stitch last worked into`, `in the stitch on which the double has been worked`, where
+    that was worked last: in the same stitch."""
     found: list[Terminal] = []
     at = 0
     while at < len(t):
@@ -95,9 +101,38 @@ def worked_last(t: Sequence[Terminal]) -> list[Terminal]:
             found += [like(t[noun], "SAME"), t[noun]]
             at = end
             continue
+        end = _behind_where_worked(t, noun, found)
+        if end > noun and types(found, len(found) - 1, 1) == ["PREP"]:
+            kind = next(x for x in t[noun:end] if x.type == "KIND")
+            found += [like(t[noun], "SAME"), kind]
+            at = end
+            continue
         found.append(t[at])
         at += 1
     return found
+
+
+def _behind_where_worked(t: Sequence[Terminal], at: int, before: Sequence[Terminal]) -> int:
+    """The place behind `stitch on which the double has been worked`, where a double is what was
+    worked last; the same place where it is not."""
+    which = past(t, past(t, at, "SAME"), "KIND")
+    if which == past(t, at, "SAME"):
+        return at
+    by_which = types(t, which, 2) == ["PREP", "STRAY"] and t[which + 1].text == "which"
+    where = which < len(t) and t[which].text == "where"
+    stitch = past(t, which + 1 + by_which, "THE", "ORD")
+    if not (by_which or where) or types(t, stitch, 1) != ["STITCH"]:
+        return at
+    end = stitch + 1
+    while end < len(t) and t[end].text in _HAS_BEEN:
+        end += 1
+    made = [x.name for x in before if x.type == "STITCH"]
+    last = made[-2:-1] == [t[stitch].name]
+    worked = end > stitch + 1 and end < len(t) and t[end].text in ("worked", "made", "taken")
+    return end + 1 if last and worked and ended(t, end + 1) else at
+
+
+_HAS_BEEN = frozenset({"is", "was", "has", "been", "were", "have"})
 
 
 def the_others(t: Sequence[Terminal]) -> list[Terminal]:
@@ -182,16 +217,23 @@ def a_row_of(t: Sequence[Terminal]) -> list[Terminal]:
 
 
 def at_the_end_of_row(t: Sequence[Terminal]) -> list[Terminal]:
-    """`1 dc in the 3rd chain at the end`: as `in the 3rd chain`, where a row ends."""
+    """`1 dc in the 3rd chain at the end`: as `in the 3rd chain`, where a row ends; `at the end of
+    the row turn`: as `turn`."""
     return [
         x
         for n, x in enumerate(t)
         if not (
             x.type == "ATEND"
-            and types(t, n - 2, 2) == ["ORD", "CH"]
+            and (types(t, n - 2, 2) == ["ORD", "CH"] or _turns(t, n))
             and all(y.type in ("SEP", "ENDING") for y in t[n + 1 :])
         )
     ]
+
+
+def _turns(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `at the end of the row turn` stands here, as a step."""
+    turn = past(t, at + 1, "SEP")
+    return types(t, at - 1, 1) == ["SEP"] and types(t, turn, 1) == ["ENDING"]
 
 
 def beside_what(t: Sequence[Terminal]) -> list[Terminal]:

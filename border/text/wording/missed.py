@@ -131,6 +131,24 @@ def bare_chain_missed(t: Terminals) -> Terminals:
     return found
 
 
+def chain_missed_under(t: Terminals) -> Terminals:
+    """`miss 1 chain, 3 tr under the next`: a loop of chains is missed, as one is worked under."""
+    found = list(t)
+    for n in range(len(t)):
+        if types(t, n, 3) != ["SKIP", "NUM", "CH"] or t[n + 1].number != 1:
+            continue
+        place = next((m for m in range(n + 3, len(t)) if t[m].type in OPENS), len(t))
+        next_ = past(t, place + 1, "THE")
+        steps = [x.type for x in t[n + 3 : place]]
+        under = types(t, place, 1) == ["PREP"] and t[place].text in ("under", "beneath")
+        if under and types(t, next_, 1) == ["NEXT"] and ended(t, next_ + 1) and steps in _ONE_STEP:
+            found[n + 2] = like(t[n + 2], "KIND", Kind("space"))
+    return found
+
+
+_ONE_STEP = (["SEP", "NUM", "STITCH"], ["SEP", "STITCH"])
+
+
 def _each_chain(t: Terminals) -> bool:
     """Whether single chains are worked into: `1 dc in next ch`."""
     return any(types(t, n, 2) == ["NEXT", "CH"] for n in range(len(t)))

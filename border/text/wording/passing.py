@@ -160,6 +160,32 @@ def is_stop(here: Terminal) -> bool:
     return here.type == "SEP" and here.name == "hard" and here.text != "then"
 
 
+def opens_again(t: Sequence[Terminal], at: int) -> bool:
+    """Whether what is worked over and over opens at a place: a star; a bracket, `(…, repeat)`,
+    `(…) 8 times`; a pair of marks, `+ … + 8 times`."""
+    here = t[at].type if 0 <= at < len(t) else ""
+    if here in ("MARK", "CROSS"):
+        close = next((n for n in range(at + 1, len(t)) if t[n].type == here), len(t))
+        return _said_how_often(t, past(t, close + 1, "SEP"))
+    if here != "LP":
+        return here == "STAR"
+    close, depth = at, 1
+    while depth and close + 1 < len(t):
+        close += 1
+        depth += (t[close].type == "LP") - (t[close].type == "RP")
+        if depth == 1 and t[close].type == "REPEAT":
+            return True
+    behind = past(t, close + 1, "SEP")
+    return _said_how_often(t, behind) or types(t, behind, 1) == ["REPEAT"]
+
+
+def _said_how_often(t: Sequence[Terminal], at: int) -> bool:
+    """Whether `8 times`, `twice` stands at a place, and not of one place: `twice in the loop`."""
+    times = past(t, at, "NUM")
+    end = past(t, times, *HOW_OFTEN)
+    return end > times and types(t, end, 1) not in (["PREP"], ["ALLIN"])
+
+
 def is_counted(t: Sequence[Terminal], repeat: int) -> bool:
     """Whether a repeat says how often: `repeat from * 3 times`."""
     often = past(t, repeat + 1, "FROMSTAR")

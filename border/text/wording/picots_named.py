@@ -50,6 +50,26 @@ PARTED = "parted"
 """The name of one with such a stitch that is taken to be of the row: `purl of 4 chain and 1 dc`."""
 
 
+def shown_behind(t: Terminals) -> Terminals:
+    """`* 1 sc, 1 picot, 3 ch; repeat from *. (1 picot = 4 ch, 1 sc in the 1st.)`: as though it were
+    shown where the picot is made."""
+    opens = max((n for n, x in enumerate(t) if x.type == "LP"), default=len(t))
+    close = next((n for n in range(opens, len(t)) if t[n].type == "RP"), len(t))
+    picot = past(t, opens + 1, "NUM")
+    said = types(t, picot, 2) in (["PICOT", "EQUALS"], ["PICOT", "NAMELY"])
+    if not said or close == len(t) or not only_ends(t[close + 1 :]):
+        return t
+    steps = list(t[picot + 2 : close])
+    while steps and steps[-1].type == "SEP":
+        steps.pop()
+    found: Terminals = []
+    for n, here in enumerate(t[:opens]):
+        found.append(here)
+        if here.type == "PICOT" and types(t, n + 1, 1) != ["LP"]:
+            found += [like(t[opens], "LP"), *steps, like(t[close], "RP")]
+    return [*found, *t[close + 1 :]] if len(found) > opens else t
+
+
 def made_thus(t: Terminals) -> Terminals:
     """`1 p., made thus: 4 ch., 1 single in the first`: as `that is`."""
     found: Terminals = []

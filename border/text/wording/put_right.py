@@ -79,7 +79,7 @@ from border.text.wording.left_out import (
     unite_with,
     worked_last,
 )
-from border.text.wording.missed import bare_chain_missed, under_first_chains
+from border.text.wording.missed import bare_chain_missed, chain_missed_under, under_first_chains
 from border.text.wording.named_elsewhere import (
     between_first,
     each_but,
@@ -108,11 +108,13 @@ from border.text.wording.passing import (
     NOUNS,
     ended,
     like,
+    opens_again,
+    pairs,
     past,
     types,
     where,
 )
-from border.text.wording.picots_named import made_thus, on_last_made
+from border.text.wording.picots_named import made_thus, on_last_made, shown_behind
 from border.text.wording.popcorns import popcorns
 from border.text.wording.remarked import with_remarks
 from border.text.wording.row_begun import (
@@ -144,7 +146,7 @@ from border.text.wording.spots import (
     spots,
     this_and_next,
 )
-from border.text.wording.two_places import in_orders
+from border.text.wording.two_places import in_orders, told_one_by_one
 from border.text.wording.whole_rows import on_the_foundation, the_rest
 from border.text.wording.worked_on import in_one_and_other, on_these, shared_out_each, taken_up
 
@@ -161,8 +163,10 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
         first = types(terminals, order, 1) == ["ORD"] and terminals[order].number == 1
         if here.text == "leave" and types(terminals, n + 1, 1) != ["NUM"]:
             continue  # `leave the loops`, where a row ends
-        each_time = first and n and terminals[n - 1].type in ("STAR", "CROSS")
-        each_time = each_time and types(terminals, past(terminals, order + 1, *NOUNS), 1) != ["OF"]
+        again = n > 0 and (terminals[n - 1].type == "CROSS" or opens_again(terminals, n - 1))
+        each_time = (
+            first and again and types(terminals, past(terminals, order + 1, *NOUNS), 1) != ["OF"]
+        )
         last = types(terminals, order, 1) == ["ORD"] and terminals[order].number == -1
         last = last and ended(terminals, past(terminals, order + 1, *NOUNS))
         if here.type == "SKIP" and (each_time or (last and _goes_on(terminals, n))):
@@ -181,7 +185,7 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
 def _goes_on(t: Sequence[Terminal], at: int) -> bool:
     """Whether steps stand before a word, and a repeat of them behind it."""
     steps = any(x.type == "STITCH" for x in t[:at])
-    return steps and any(x.type == "REPEAT" for x in t[at:])
+    return steps and any(x.type in ("REPEAT", "TIMES") for x in t[at:])
 
 
 def _first_missed(t: Sequence[Terminal]) -> list[Terminal]:
@@ -253,6 +257,7 @@ PUT_RIGHT = (
     where(without_dots, "SEP"),
     where(but_in_the_middle, "SEP-WITH", "CENTRE ORD", "EACH EVERY"),
     where(hook_put, "PUTHOOK-PREP", "-PUTHOOK SEP-PUTHOOK"),
+    where(shown_behind, "PICOT-EQUALS PICOT-NAMELY"),
     where(made_thus, "PICOT", "NOTHING", "CH"),
     where(under_first_chains, "SKIP-THE", "UNDERIT NOTHING PREP", "CH"),
     where(slips_along, "STITCH-UNKNOWN STITCH-PREP STITCH-TO", "CH"),
@@ -266,7 +271,7 @@ PUT_RIGHT = (
     where(each_with, "EACH-WITH"),
     where(ends_with_last, "REPEAT", "AND-PREP", "ORD"),
     where(same_as, "SAME", "AS"),
-    where(worked_last, "KIND-ORD"),
+    where(worked_last, "KIND-ORD KIND-PREP KIND-UNKNOWN"),
     where(the_others, "OTHER-NUM THE-OTHER THE-NEXT"),
     where(same_under_each, "SAME-PREP", "EACH EVERY"),
     where(missed_between, "SKIP", "BETWEEN-EACH BETWEEN- BETWEEN-SEP"),
@@ -275,7 +280,7 @@ PUT_RIGHT = (
     where(on_the_foundation, "STITCH-PREP STITCH-UNKNOWN STITCH-TOEND", "CH FOUNDATION"),
     where(a_row_of, "ROW-OF"),
     where(between_first, "-BETWEEN SEP-BETWEEN STAR-BETWEEN LP-BETWEEN"),
-    where(at_the_end_of_row, "CH-ATEND"),
+    where(at_the_end_of_row, "CH-ATEND SEP-ATEND"),
     where(do_so, "REPEAT-TIMES REPEAT-NUM"),
     where(times_behind_comma, "SEP-TIMES"),
     where(times_behind_place, "SEP-PREP", "NUM-TIMES"),
@@ -284,7 +289,7 @@ PUT_RIGHT = (
     where(every_other, "OTHER-KIND EACH-OTHER EVERY-OTHER"),
     where(begins_again, "REMARK- REMARK-SEP"),
     where(making_after, "WITH AND", "AFTER"),
-    where(first_every_time, "-STAR SEP-STAR ENDING-STAR", "ORD"),
+    where(first_every_time, pairs({"", "SEP", "ENDING"}, "STAR", "LP", "MARK", "CROSS"), "ORD"),
     where(every_at_head, "-EACH -EVERY SEP-EACH SEP-EVERY"),
     where(each_but, "SKIP-THE SKIP-EACH", "EACH-KIND EVERY-KIND"),
     where(always, "-SEP"),
@@ -311,6 +316,7 @@ PUT_RIGHT = (
     where(in_this, "PREP-KIND PREP-STITCH PREP-PICOT"),
     where(more_in, "MORE-STITCH STITCH-SEP SEP-NUM", "PREP"),
     where(bare_chain_missed, "SKIP-CH"),
+    where(chain_missed_under, "SKIP-NUM", "NUM-CH", "THE-NEXT PREP-NEXT"),
     where(all_round_and_each, "STITCH-TOEND", "-STITCH", "PREP-EACH"),
     where(shared_out_each, "CH KIND", "NUM-STITCH -STITCH", "PREP-EACH"),
     where(on_these, "PREP-THE PREP-STRAY SEP-SEP", "CH"),
@@ -365,6 +371,7 @@ PUT_RIGHT = (
     where(second_of_two, "BETWEEN", "ORD-KIND ORD-STITCH ORD-PICOT"),
     where(spots, "THE-UNKNOWN THE-STRAY"),
     where(end_ones, "ENDWITH ENDST"),
+    where(told_one_by_one, "ORD-PREP", "THE-ORD SEP-ORD", "NUM-STITCH"),
     where(in_orders, "ORD-SEP ORD-AND"),
     where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
     where(of_a_loop, "PICOT-OF KIND-BETWEEN"),

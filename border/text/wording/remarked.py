@@ -438,6 +438,7 @@ _REMARKS = {
         bracketed_count,
         counted_times,
         in_all,
+        middle_on,
         passed_over,
     ),
     "NUM": (_counted,),

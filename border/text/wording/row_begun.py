@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from border.text.distances import DISTANCE
+from border.text.tree import ST
 from border.text.wording.passing import (
     as_remark,
     ended,
@@ -46,15 +47,16 @@ _FEW = 4
 
 
 def along_all(t: Sequence[Terminal]) -> list[Terminal]:
-    """`On the 96 stitches of the mat work 1 dc, 1 chain, miss 1; repeat`, `On the chain work …`:
-    along what the row goes, and no place."""
-    noun = past(t, 1, "THE", "NUM")
-    chain = types(t, noun, 1) == ["CH"] and t[noun - 1].type == "THE"
+    """`On the 96 stitches of the mat work 1 dc, 1 chain, miss 1; repeat`, `On the chain work …`,
+    `On the foundation chain, 1 dc in every st`: along what the row goes, and no place."""
+    noun = past(t, 1, "THE", "NUM", "FOUNDATION")
+    chain = types(t, noun, 1) == ["CH"] and t[noun - 1].type in ("THE", "FOUNDATION")
     counted = t[noun - 1].type == "NUM" and t[noun - 1].number >= _MANY
     named = types(t, noun, 1) == ["CH"] if chain else types(t, noun, 1) in (["KIND"], ["STITCH"])
     work = next((n for n in range(noun, min(len(t), noun + _NEAR)) if _is_work(t[n])), 0)
     behind = past(t, noun + 1, "NOTHING")
     cloth = named and t[noun].text in _CLOTH and t[noun - 1].type == "THE"
+    cloth = cloth or (chain and t[noun - 1].type == "FOUNDATION")
     if cloth and not work and types(t, behind, 1) == ["SEP"]:
         work = behind + 1  # `Into the hem of the linen, * 1 dc, 5 ch, miss 2; repeat`
     if t[0].type != "PREP" or not (chain or counted or cloth) or not named or not work:
@@ -62,7 +64,11 @@ def along_all(t: Sequence[Terminal]) -> list[Terminal]:
     steps = t[work:]
     goes_on = {x.type for x in steps}
     repeated = "REPEAT" in goes_on and goes_on & {"SKIP", "STAR"}
-    in_each = any(types(steps, n, 2) in _IN_EACH and ended(steps, n + 2) for n in range(len(steps)))
+    in_each = any(
+        types(steps, n, 2) in _IN_EACH
+        and (ended(steps, n + 2) or (steps[n + 2].kind == ST and ended(steps, n + 3)))
+        for n in range(len(steps))
+    )
     if not repeated and not in_each:
         return list(t)
     end = work - (t[work - 1].type == "SEP")

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
+from border.text.tree import Kind
 from border.text.wording.passing import (
     NOUNS,
     Terminals,
@@ -66,6 +67,48 @@ def in_two_places(t: Terminals) -> Terminals:
         if number is None or number.number == 1:
             found[-1:] = [like(here, "SEP"), like(stitch, "NUM", number=1), stitch]
     return found
+
+
+def told_one_by_one(t: Terminals) -> Terminals:
+    """`2 tr, the 1st on the dc, the 2nd in the loop`: one there, and one there."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        orders = _one_by_one(t, at + 2) if types(t, at, 2) == ["NUM", "STITCH"] else []
+        if len(orders) < _TWO or len(orders) != t[at].number:
+            found.append(t[at])
+            at += 1
+            continue
+        one = [like(t[at], "NUM", number=1), t[at + 1]]
+        for n, order in enumerate(orders):
+            behind = orders[n + 1] if n + 1 < len(orders) else len(t)
+            end = next(m for m in range(order + 1, behind + 1) if m == behind or _parts(t[m]))
+            place = list(t[order + 1 : end])
+            if [x.type for x in place[-3:]] == ["NEXT", "NUM", "CH"]:  # one goes into one space
+                space = like(place[-1], "KIND", Kind("space", place[-2].number))
+                place[-2:] = [replace(space, start=place[-2].start)]
+            found += [*one, *place, like(t[at], "SEP")]
+        found.pop()
+        at = end
+    return found
+
+
+def _parts(here: Terminal) -> bool:
+    """Whether a word ends the place of one of so many."""
+    return here.type in ("SEP", "AND", "RP", "REPEAT", "STAR")
+
+
+def _one_by_one(t: Sequence[Terminal], at: int) -> list[int]:
+    """Where the orders stand of `, the 1st on the dc, and the 2nd in the loop`."""
+    found: list[int] = []
+    while True:
+        order = past(t, at, "SEP", "AND", "THE")
+        if order == at or types(t, order, 2) != ["ORD", "PREP"]:
+            return found
+        if t[order].number != len(found) + 1:
+            return found
+        found.append(order)
+        at = next((n for n in range(order, len(t)) if _parts(t[n])), len(t))
 
 
 def in_orders(t: Terminals) -> Terminals:
