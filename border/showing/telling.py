@@ -39,11 +39,18 @@ def width_of(text: str) -> int:
 def in_order(findings: Iterable[Finding], sources: Mapping[str, Source]) -> tuple[Finding, ...]:
     """Findings by file and position, the same one once; those without a place come last.
 
-    Files come in the order of `sources`.
+    Files come in the order of `sources`. What a round may be meant as stands together, at the
+    place of the likeliest, which was found first.
     """
     files = {name: i for i, name in enumerate(sources)}
+    findings = list(findings)
+    likeliest: dict[int | None, Finding] = {}
+    for finding in findings:
+        if finding.code == _READ_SO:
+            likeliest.setdefault(finding.round, finding)
 
     def place(finding: Finding) -> tuple[bool, int, str, int, int]:
+        finding = likeliest[finding.round] if finding.code == _READ_SO else finding
         span = finding.span
         if span is None:
             return True, 0, "", 0, finding.round or 0
@@ -51,6 +58,10 @@ def in_order(findings: Iterable[Finding], sources: Mapping[str, Source]) -> tupl
         return False, rank, span.source, span.start, finding.round or 0
 
     return tuple(sorted(dict.fromkeys(findings), key=place))
+
+
+_READ_SO = "perhaps-read-so"
+"""The code of a reading with which a round would come out; several are found the likelier first."""
 
 
 def tell(finding: Finding, sources: Mapping[str, Source], colour: bool = False) -> str:

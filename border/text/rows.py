@@ -30,10 +30,11 @@ from border.text.shown import with_shown_figures
 from border.text.source import Source
 from border.text.squares.rows import turning_of, with_squares
 from border.text.squares.words import SquareRow
+from border.text.steps import walk
 from border.text.terminals import behind_colour
-from border.text.tree import Body, Claim, Copy, Row, Text
+from border.text.tree import Body, Bracket, Claim, Copy, Row, Text
 from border.text.vocabulary import vocabulary
-from border.text.wording.assumed import made_by, shell_of
+from border.text.wording.assumed import is_shell, made_by, shell_of
 from border.text.wording.strangers import taken_as_remark
 from border.text.words import Sort, Word, quoted, read_words, without_remarks
 
@@ -93,7 +94,7 @@ def read_row(section: Section, reader: Reader) -> Row:
     if len(words) <= MOST_WORDS:
         words, reader.figures = with_shown_figures(words, reader.names, reader.figures)
     unclear = any(finding.code == "squares-unclear" for finding in reader.findings[before:])
-    words = _groups_as_shells(words)
+    words = _shells_placed(_groups_as_shells(words), number, reader)
     figures = _with_shell_below(words, reader)
     part = part_copy_at(words, reader.names)
     if part is not None:
@@ -268,6 +269,39 @@ def _groups_as_shells(words: list[Word]) -> list[Word]:
         for n, text in enumerate(texts)
     )
     return [replace(w, text="shell") if w.text == "group" else w for w in words] if made else words
+
+
+def _shells_placed(words: list[Word], number: int, reader: Reader) -> list[Word]:
+    """`Shells in shells`: a shell in each; `3 ch, shell, 3 ch` over shells: in the next, told."""
+    below = reader.texts.get(number - 1)
+    if below is None or not any(isinstance(i, Bracket) and is_shell(i) for i in walk(below.items)):
+        return words
+    found: list[Word] = []
+    at = 0
+    while at < len(words):
+        word = words[at]
+        noun = at + 2 + ([w.text for w in words[at + 2 : at + 3]] == ["the"])
+        several = word.text == "shells" and [w.text for w in words[noun : noun + 1]] == ["shells"]
+        if several and opens_place(words, at + 1):
+            each, shell = (replace(words[noun], text=text) for text in ("each", "shell"))
+            found += [replace(word, text="shell"), words[at + 1], each, shell]
+            at = noun + 1
+            continue
+        before = found[-1].text if found else ","
+        behind = [w.text for w in words[at + 1 : at + 2]]
+        found.append(word)
+        at += 1
+        if word.text == "shell" and before in _PARTED and behind in _PARTED_BEHIND:
+            found += [replace(word, text=text) for text in ("in", "next", "shell")]
+            message = '"shell", with no place, is taken to go into the next shell'
+            help_ = 'write "shell in next shell" to say so, or where it goes: "shell in next st"'
+            span = reader.source.span(word.start, word.end)
+            reader.findings.append(Finding("place-assumed", message, help_, span))
+    return found
+
+
+_PARTED = frozenset({",", ";", ".", ":", "*", "then"})
+_PARTED_BEHIND = ([","], [";"], ["."])
 
 
 def _without_row_before(words: Sequence[Word], number: int) -> list[Word]:

@@ -132,6 +132,12 @@ def run_inside(below: Text, number: int) -> str:
     return "" if alone or len(made) != 1 or None in made else str(made.pop())
 
 
+def stands_alone(below: Text, stitch: str) -> bool:
+    """Whether one of a stitch may stand by itself in the row below, with none like it beside it."""
+    runs = [(one, len(list(run))) for block in _blocks(below) for one, run in groupby(block)]
+    return any(one is None or (one, count) == (stitch, 1) for one, count in runs)
+
+
 def _blocks(below: Text) -> list[list[str | None]]:
     """What stands between the chains of a row, as it is worked over and over; None for what is not
     known."""

@@ -50,6 +50,11 @@ def alike(item: Item) -> Item:
         case Stitches(place=Place() as place) | Bracket(place=place):
             if place.which in (Which.FIRST, Which.THE):
                 item = replace(item, place=replace(place, which=Which.NEXT))
+    match item:  # `1 dc in each of next 3 dc` is `3 dc in next 3 dc`
+        case Stitches(1, place=Place(Which.NEXT, count=count, each=True) as place) if not (
+            item.parted or item.between or item.together
+        ):
+            item = replace(item, count=count, place=replace(place, each=False))
     if isinstance(item, Repeat | Bracket):
         item = replace(item, items=tuple(map(alike, item.items)))
     return item

@@ -246,7 +246,9 @@ class Worker(Struct):
         if place.which is Which.FIRST and self.cursor.at != self.cursor.window.head:
             join = "" if self.inside_open else to_join(item)
             just_made = "where one is meant that this very row has made, leave that out"
-            help_ = f'write "next" if one of the row below is meant; {join or just_made}'
+            there = replace(item, place=replace(place, which=Which.NEXT))
+            next_ = write_item(there, self.rules.terms)
+            help_ = f'write "{next_}" if one of the row below is meant; {join or just_made}'
             if place.targets == (Whole(Kind("ch")),):
                 help_ += '; or of each space: "in first ch of next space"'
             made = self.cursor.made

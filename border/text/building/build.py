@@ -146,7 +146,7 @@ def _build_list(nodes: Sequence[Node], b: Building, *, whole: bool) -> tuple[lis
                 continue
             elif is_tree(node, "repeat"):
                 ended = whole and _only_ends(nodes[n + 1 :])
-                ends_with = whole and _ends_with(nodes[n + 1 :])
+                ends_with = whole and (_ends_with(nodes[n + 1 :]) or _turns(nodes[n + 1 :], b))
                 repeats = build_repeat(node, lists, b, ended, ends_with) or repeats
             elif is_tree(node, "begin"):
                 begins = at_head(lists) and whole and not b.clause
@@ -184,6 +184,14 @@ def _joins_in_chain(nodes: Sequence[Node], b: Building) -> bool:
 def _ends_with(nodes: Sequence[Node]) -> bool:
     """Whether `end with` follows a repeat: what stands behind it is worked once."""
     return next((is_token(n, "ENDWITH") for n in nodes if not is_token(n, "SEP")), False)
+
+
+def _turns(nodes: Sequence[Node], b: Building) -> bool:
+    """Whether only the chains of a turn come: `1 dc, 5 ch; repeat to the end of the row. 3 chain,
+    turn.`"""
+    rest = [node for node in nodes if not is_token(node, "SEP")]
+    chains = len(rest) == 2 and is_tree(rest[0], "chains")
+    return chains and is_token(rest[1], "ENDING") and b.of(rest[1]).name == "turn"
 
 
 def _add_step(node: Node, top: Listed, b: Building, at_head: bool) -> None:

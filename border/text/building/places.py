@@ -29,6 +29,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.wording.assumed import is_shell
+from border.text.wording.two_places import TWO_KINDS
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -183,6 +184,10 @@ def _between(children: Sequence[Node], b: Building) -> Member:
     if len(rest) > 2 and is_token(rest[0], "PICOT") and is_token(rest[1], "OF"):
         sites = _sites(rest[2:], b)
         return sites.member(BetweenPicots(sites.kind))
+    if is_token(children[0]) and b.of(children[0]).name == TWO_KINDS:
+        message = "what lies between two of different kinds is no place here"
+        help_ = 'name what stands there, "in next space", or two alike: "between next 2 dc"'
+        raise b.misread(message, help_, *children)
     sites = _sites(rest, b, pairs=True)
     which = sites.which or Which.NEXT
     if sites.pair:

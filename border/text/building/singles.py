@@ -42,7 +42,7 @@ from border.text.doubting.place_doubts import (
     tell_start_chain,
     tell_turning_chain,
 )
-from border.text.doubting.skips_asked import tell_first_ones
+from border.text.doubting.skips_asked import tell_skipped
 from border.text.in_each import tell_single_chain, with_each
 from border.text.nodes import Building, is_token, is_tree, leaves
 from border.text.shaping.between import EACH_PAIR, FIRST_TWO, HOLE, UNSAID
@@ -141,18 +141,18 @@ def _skip(node: Tree[Token], b: Building, at_head: bool) -> Skip:
         raise b.misread("how many to skip is not said", 'write "skip 2 st"', node)
     if is_token(node.children[1], "NUM"):
         skip = Skip(_number(node.children, b), None, span=span)
-        tell_first_ones(skip, b)
+        tell_skipped(skip, b)
         return skip
     named = next(child for child in node.children if is_tree(child))
     member, first = build_skipped(named, b)
     if first and not at_head:
+        one = b.written(Skip(1, member.target, span=span)) if member.count == 1 else "skip next st"
         help_ = (
-            'write "skip next st"; where the chains before it stand for the first one, leave '
-            "the skip out"
+            f'write "{one}"; where the chains before it stand for the first one, leave the skip out'
         )
         b.tell("not-at-the-head", '"first" stands behind other steps here', help_, span)
     skip = Skip(member.count, member.target, span=span)
-    tell_first_ones(skip, b)
+    tell_skipped(skip, b)
     return skip
 
 

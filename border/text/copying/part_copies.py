@@ -84,7 +84,8 @@ def part_copy_at(words: Sequence[Word], names: Names) -> PartCopy | None:
 
 
 def _rest(words: Sequence[Word], names: Names) -> PartCopy | None:
-    """`…, finish as the 3rd row`, `…, then as the 2nd from the *`."""
+    """`…, finish as the 3rd row`, `…, then as the 2nd from the *`, `…, and work as in the 4th row
+    to the end`."""
     openers = {phrase[0] for phrase in said_of_copies("finish")} | {"as", "like", "same"}
     for at in range(1, len(words)):
         if words[at].text not in openers or words[at - 1].text not in (*_THEN, "the"):
@@ -99,7 +100,11 @@ def _rest(words: Sequence[Word], names: Names) -> PartCopy | None:
         star = _behind_star(words, behind_said(words, end, "from"), end)
         own = _without_joiner(words[:at])
         then = {word.text for word in words[len(own) : at]} & {"then", "and", "work"}
-        all_of_it = opened == at and not star
+        to = behind_said(words, end, "to")
+        whole = behind_said(words, to, "row_end") if to > end and not star else to
+        to_end = whole > to
+        end = whole if to_end else end
+        all_of_it = opened == at and not star and not to_end
         steps = any(word.sort is not Sort.MARK and word.text != "turn" for word in own)
         if (all_of_it and not (then and steps)) or not ends_here(words[star or end :], names):
             continue

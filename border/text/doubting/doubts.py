@@ -25,6 +25,7 @@ from border.text.doubting.picot_doubts import (
 from border.text.doubting.skips_asked import (
     tell_down_the_chain,
     tell_missed_each_time,
+    tell_next_of_loops,
     tell_on_own_chains,
     tell_skips_among_spaces,
 )
@@ -89,6 +90,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
             _tell_nth_chain(step.item, b)
         _tell_middle(step.item, b)
         tell_on_own_chains(step.item, b)
+        tell_next_of_loops(step.item, b)
         _tell_on_the_like(step.item, b)
         _tell_in_loops(step.item, b)
         if isinstance(step.item, Bracket):

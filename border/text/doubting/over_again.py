@@ -12,6 +12,7 @@ from border.text.doubting.chains_among import tell_chains_among
 from border.text.doubting.rest_of_group import tell_rest_of_group
 from border.text.nodes import Building
 from border.text.stands_below import stands_in
+from border.text.steps import walk
 from border.text.tree import (
     SPACES,
     Begin,
@@ -94,12 +95,12 @@ def tell_shared(items: Sequence[Item], b: Building) -> None:
             Stitches(place=Place()) as first,
             Chains(chains),
             Skip() as skip,
-            Stitches(place=Place(which=Which.NEXT)) as last,
+            Stitches(place=None | Place(which=Which.NEXT)) as last,
             Chains(again),
         ] if (first.stitch, first.count, chains) == (last.stitch, last.count, again) and (
-            last.place is not None and last.place.targets[0].of.name not in SPACES
+            not _into_spaces(first if last.place is None else last)
         ):
-            one = b.written(replace(last, span=first.span))
+            one = b.written(replace(first if last.place is None else last, span=first.span))
             b.tell(
                 "perhaps-nothing-missed",
                 f"{b.written(skip)} lies under the first ch {chains}, and nothing under the second",
@@ -142,10 +143,10 @@ def tell_shared_around(items: Sequence[Item], b: Building) -> bool:
             pass  # `1 sc in one loop, 7 ch, 1 sc in the next`
         case [
             Stitches(1, place=Place(which=Which.FIRST | Which.NEXT | Which.THE)) as first,
-            Stitches() as between_,
+            *between,
             Stitches(1, place=Place(which=Which.NEXT)) as last,
-        ] if _alike(first, last) and _into_spaces(between_) and not _into_spaces(first):
-            pass  # `1 dc on dc, 2 dc in the space, 1 dc on next dc`
+        ] if _alike(first, last) and _all_into_spaces(between) and not _into_spaces(first):
+            pass  # `1 dc on dc, (3 ch, 1 dc in the space) 4 times, 3 ch, 1 dc on next dc`
         case [Stitches(1, place=None) as first, Chains(), Stitches(1, place=None) as last] if (
             first.stitch == last.stitch
         ):
@@ -162,6 +163,16 @@ def _works_between(between: Sequence[Item], stitch: str) -> bool:
     other = made and all(getattr(item, "stitch", "") != stitch for item in made)
     open_ = any(isinstance(item, Repeat) and item.times is None for item in between)
     return bool(other) and not open_ and not any(isinstance(item, Skip) for item in between)
+
+
+def _all_into_spaces(between: Sequence[Item]) -> bool:
+    """Whether all that is worked between the two goes into loops of chains, and nothing is
+    missed."""
+    steps = list(walk(between))
+    made = [item for item in steps if isinstance(item, Stitches)]
+    open_ = any(isinstance(item, Repeat) and item.times is None for item in steps)
+    into = bool(made) and all(map(_into_spaces, made))
+    return into and not open_ and not any(isinstance(i, Skip | Bracket) for i in steps)
 
 
 def _is_short(between: Sequence[Item], last: Stitches) -> bool:

@@ -302,12 +302,25 @@ def _in_chains(size: int, item: Stitches, pair: Pair, b: Building) -> bool:
             return b.round > 1 and nth <= size
         case Place(Which.FIRST, (target, *_), 1) if size > 2:
             several = item.count > 1 and target == Whole(Kind("ch"))  # `5 ch, 3 dc in first ch`
-            return b.round > 1 or several  # `4 ch, 2 dc in the first`
+            # `4 ch, 2 dc in the first`
+            return several or (b.round > 1 and _may_be_made(target.of, pair.before, item, b))
         case Place(Which.SAME, (Whole(Kind("space", of)),)) if pair.into is None:
             return item.count > 1 and of in (None, size)  # `4 ch, 4 tr under the same 4 ch`
         case Place(Which.SAME, (Whole(Kind(name)),)) if pair.into is not None and name in STITCHES:
             return isinstance(worked, Stitches) and worked.stitch == name
     return False
+
+
+def _may_be_made(kind: Kind, chains: Item, item: Item, b: Building) -> bool:
+    """Whether a row may have made one of a kind before its last chains: no loop or stitch that is
+    named, where no such thing stands there. `In the first`, of no name, may be their first."""
+    starts = [t.start for t in b.terminals_in(item.span)]
+    if len(set(starts)) < len(starts):
+        return True
+    before = [t for t in b.terminals if t.start < chains.span.start]
+    if kind.name in SPACES:
+        return any(t.type == "CH" for t in before)
+    return kind.name not in STITCHES or any(t.name == kind.name for t in before)
 
 
 def tell_ring_filled(before: Item, item: Item, picot: int, b: Building) -> None:

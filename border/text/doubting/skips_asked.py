@@ -13,6 +13,7 @@ from border.text.doubting.picot_doubts import (
 )
 from border.text.nodes import Building, Step
 from border.text.shaping.start_chains import FIRST_ONES
+from border.text.stands_below import loop_sizes
 from border.text.steps import walk
 from border.text.tree import (
     SPACES,
@@ -28,7 +29,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.vocabulary import name_of
-from border.text.wording.missed import OF_EACH
+from border.text.wording.missed import BETWEEN_TIMES, OF_EACH
 
 
 def tell_missed_each_time(before: Item, skip: Item, b: Building) -> None:
@@ -58,14 +59,24 @@ def tell_missed_each_time(before: Item, skip: Item, b: Building) -> None:
             )
 
 
-def tell_first_ones(skip: Skip, b: Building) -> None:
-    """`5 ch, miss the first 3 dc` at a row's head: with the one that the chains stand on?"""
-    if any(t.name == FIRST_ONES for t in b.terminals_in(skip.span)):
+def tell_skipped(skip: Skip, b: Building) -> None:
+    """`5 ch, miss the first 3 dc` at a row's head: with the one that the chains stand on? `(1 dc in
+    next, 3 ch) 5 times, missing 1 between, 1 dc in next`: behind the last as well?"""
+    names = {t.name for t in b.terminals_in(skip.span)}
+    if FIRST_ONES in names:
         b.tell(
             "perhaps-missed",
             f"the chains before it stand on the first, and {skip.count} more are missed here",
             f"write {b.written(replace(skip, count=skip.count - 1))} if the one under the chains "
             "is counted with them",
+            skip.span,
+        )
+    if BETWEEN_TIMES in names:
+        b.tell(
+            "perhaps-missed",
+            f"{skip.count} missed between these each time, and none behind the last of them",
+            f'write ", {b.written(skip)}" behind the steps, in place of "missing …", if so many '
+            "are missed there as well",
             skip.span,
         )
 
@@ -182,6 +193,31 @@ def tell_skips_among_spaces(steps: Sequence[Step], b: Building) -> None:
                     f"write {b.written(replace(item, target=Whole(kind)))} if it is a space",
                     item.span,
                 )
+
+
+def tell_next_of_loops(item: Item, b: Building) -> None:
+    """`(5 ch, 1 sc in next) 3 times` over loops of chains: in stitch after stitch, with nothing
+    missed, or in loop after loop?"""
+    match item:
+        case Repeat(
+            items=[
+                Chains(count),
+                Stitches(1, "sc" | "ss", Place(Which.NEXT, (Whole(Kind("st")),), 1)) as step,
+            ],
+            times=int() as times,
+        ) if times > 1 and count >= _LOOP and _noun_left_out(step, b):
+            if max(loop_sizes(b.below), default=0) >= _LOOP:
+                loop = replace(step, place=Place(Which.NEXT, (Whole(Kind("loop")),)))
+                b.tell(
+                    "perhaps-of-spaces",
+                    "what these go into is taken to be stitches, one right behind the other",
+                    f"write {b.written(loop)} if they are loops of the row below",
+                    step.span,
+                )
+
+
+_LOOP = 3
+"""So many chains make a loop to work into."""
 
 
 def _led_into(steps: Sequence[Step]) -> list[Step]:

@@ -228,6 +228,8 @@ def _is_named(figure: Figure, names: Names) -> bool:
 
 def is_place(before: Sequence[Word]) -> bool:
     """Whether something is worked into what is named here: `in next fan`, `between the fans`."""
+    if _is_between(before):
+        return True  # `1 dc between dc and shell`
     behind = ""
     for word in reversed(before):
         if behind == "the" and word.text in ("following", "before", "beyond", "preceding"):
@@ -240,6 +242,12 @@ def is_place(before: Sequence[Word]) -> bool:
         if not which and word.text not in (*vocabulary().numbers, *vocabulary().ordinals):
             return False
     return False
+
+
+def _is_between(before: Sequence[Word]) -> bool:
+    """Whether words end in `between [the] dc and [the]`."""
+    texts = [word.text for word in before[-6:] if word.text not in ("the", "last", "next")]
+    return texts[-1:] == ["and"] and texts[-3:-2] == ["between"]
 
 
 def _figure_at(words: Sequence[Word], at: int, figures: Figures) -> tuple[Figure | None, int]:

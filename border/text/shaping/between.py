@@ -19,6 +19,7 @@ from border.text.wording.passing import (
     stops,
     types,
 )
+from border.text.wording.two_places import TWO_KINDS
 
 
 def joined_on(t: Terminals) -> Terminals:
@@ -78,7 +79,7 @@ def betweens(t: Terminals) -> Terminals:
         if middle:
             found[-1:] = middle
             at = end
-        elif here.type == "BETWEEN" and not _of_chains(found[:-1]):
+        elif here.type == "BETWEEN" and here.name != TWO_KINDS and not _of_chains(found[:-1]):
             if _of_a_group(t, at):
                 found[-1] = replace(here, name="pair")
             elif _of_each_pair(t, at):

@@ -13,6 +13,7 @@ from border.text.stands_below import (
     loop_sizes,
     loops_in_shells,
     run_inside,
+    stands_alone,
     stitches_together,
     worked_together,
 )
@@ -24,6 +25,7 @@ from border.text.wording.passing import Terminals, types
 def of_made_below(t: Terminals, below: Text | None) -> Terminals:
     """The words of a row with each such number as that of chains, where the row below makes so
     many chains, and nowhere so many stitches."""
+    t = _single_missed(t, below)
     t = _side_by_side(_each_in_shells(_in_groups(t, below), below), below)
     if below is None or not any(_is_unsaid(here.kind, here.text) for here in t):
         return t
@@ -51,6 +53,20 @@ def of_made_below(t: Terminals, below: Text | None) -> Terminals:
 def _is_unsaid(kind: Kind | None, text: str) -> bool:
     """Whether a block is named by its number alone."""
     return kind is not None and kind.name == "block" and bool(kind.size) and " " not in text
+
+
+def _single_missed(t: Terminals, below: Text | None) -> Terminals:
+    """`1 dc over each of 9 dc, miss the single dc` over `1 dc in dc, 9 dc in loop`, where none
+    stands by itself: miss 1 dc."""
+    found = list(t)
+    for n, here in enumerate(t):
+        skip = n - 1 - (n > 0 and t[n - 1].type in ("NEXT", "THE", "NUM"))
+        run = here.kind is not None and here.kind.name == "run" and here.kind.size == 1
+        if run and below is not None and types(t, skip, 1) == ["SKIP"]:
+            stitch = here.kind.stitch if here.kind is not None else None
+            if stitch and not stands_alone(below, stitch):
+                found[n] = replace(here, kind=Kind(stitch))
+    return found
 
 
 def _side_by_side(t: Terminals, below: Text | None) -> Terminals:

@@ -19,12 +19,15 @@ from border.text.wording.passing import (
     OPENS,
     WHICH,
     Terminals,
+    chains_at,
     ended,
+    is_counted,
     is_last,
     like,
     made,
     only_ends,
     opener,
+    past,
     types,
 )
 from border.text.wording.rings import CLOSING
@@ -33,6 +36,8 @@ OF_SIZE = "of size"
 """The name of a place that is taken for a space of so many chains, as the one before it was."""
 _WHICH = frozenset({"NUM", "NEXT", "EACH", "ORD", "EVERY"})
 _HEAPS = frozenset({*SPACES, "group", "shell", "block"})
+_MADE = frozenset({"NUM", "STITCH", "CH", "PICOT", "CLUSTER"})
+_BEGINS_STEP = frozenset({"SEP", "AND", "STAR", "LP"})
 
 
 def unsaid(t: Terminals) -> Terminals:
@@ -192,12 +197,42 @@ class _Nouns(Struct):
             found.append(like(here, "KIND", kind=Kind(stitch)) if stitch else part[1])
         elif here.type == "ORD" and part and here.number not in range(part[0].number + 1):
             found += [part[1], like(here, "OF"), like(here, "SAME"), part[-1]]
+        elif here.type == "ORD" and part and here.number > 0 and self._goes_back(at):
+            self._add_as_before(at)
         elif here.type in _WHICH - {"NUM"} and not _is_same(found):
             prep = len(found) - 2 - (self.before == "THE")
             kind, doubt = self._kind_and_doubt(at, prep)
             if doubt:
                 found[prep] = replace(found[prep], name=doubt)
             found.append(like(here, "KIND", kind))
+
+    def _goes_back(self, at: int) -> bool:
+        """Whether `on third` names no noun behind a part of a group, `3rd treble of the group`, and
+        cannot lie further on in it."""
+        placed = types(self.found, len(self.found) - 2 - (self.before == "THE"), 1) == ["PREP"]
+        return placed and (self.t[at].number > 1 or self._only_begun())
+
+    def _add_as_before(self, at: int) -> None:
+        """`Slip to the 3rd tr of the group, 1 dc on third`: on the same; `1 dc in the 3rd tr of the
+        group, 6 ch, 1 dc in the 3rd`: of the next group."""
+        found, here, part = self.found, self.t[at], self.part
+        prep = len(found) - 2 - (self.before == "THE")
+        if self._only_begun() and here.number == part[0].number:
+            found[prep + 1 :] = [like(here, "SAME"), like(here, "PLACE")]
+            return
+        doubt = MADE if _in_chains_before(found, prep, here.number) else "counted"
+        found[prep] = replace(found[prep], name=found[prep].name or doubt)
+        found += [part[1], like(here, "OF"), like(here, "NEXT"), part[-1]]
+
+    def _only_begun(self) -> bool:
+        """Whether the row has made nothing before this step, and only slips to where it begins."""
+        before = self.found[: max(0, (_prep_of(self.found) or 0) - 2)]
+        return not any(
+            x.type in _MADE
+            and (not n or before[n - 1].type in _BEGINS_STEP)
+            and "ss" not in (x.name, *(y.name for y in before[n + 1 : n + 2]))
+            for n, x in enumerate(before)
+        )
 
     def _step(self, prep: int | None) -> tuple[int, str] | None:
         """The number and the stitch of the step whose place opens there."""
@@ -237,7 +272,8 @@ class _Nouns(Struct):
             doubt = "counted"  # `5 dc in sc, 1 sc in 3rd`
         if self.nth is not None and here.type == "NEXT" and placed:
             doubt, kind = "nth", kind if self.chained else self.nth
-        if not self.one and self.last.name in _HEAPS and _closes_row(self.t, at, found):
+        several = not self.one or (self.last.name in SPACES and _is_to_and_fro(self.t, at))
+        if several and self.last.name in _HEAPS and _closes_row(self.t, at, found):
             doubt, kind = "last", Kind("st")
         on = prep > 0 and found[prep].text.split()[0] in ("on", "upon")
         mixed = self.on_stitch and made(found[:prep]) == 1 and here.type == "NEXT"
@@ -328,6 +364,17 @@ def _closes_row(t: Sequence[Terminal], at: int, found: Sequence[Terminal]) -> bo
     """Whether one stitch `in last` ends the row here."""
     last = is_last(t, at)
     return last and types(t, at - 1, 1) == ["PREP"] and made(found) == 1 and only_ends(t[at + 1 :])
+
+
+def _is_to_and_fro(t: Sequence[Terminal], at: int) -> bool:
+    """Whether a row that ends `in last` seems to go to and fro, or has had all its spaces before in
+    a repeat: `ch 3, * 1 dc in next space, 3 ch; repeat from *, 1 dc in last`."""
+    ends = {x.name for x in t[at:] if x.type == "ENDING"}
+    begun = chains_at(t, past(t, 0, "SEP", "ENDING"))[0] > 0
+    again = [n for n in range(at) if t[n].type == "REPEAT" and not is_counted(t, n)]
+    if any(x.type == "TOLAST" for x in t[:at]):
+        return False  # `repeat from * to last loop; 1 dc in last`
+    return "join" not in ends and ("turn" in ends or begun or bool(again))
 
 
 def _stitch_of(found: Sequence[Terminal]) -> Kind | None:

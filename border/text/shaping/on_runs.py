@@ -220,10 +220,22 @@ def _kind_behind(t: Terminals, centre: int) -> Terminal | None:
     return t[noun] if types(t, noun, 1) == ["KIND"] else None
 
 
+def _of_each_run(t: Terminals) -> Terminals:
+    """`3 dc over the centre 3 of each 7 dc; repeat`: of the 7 that come next each time."""
+    again = any(x.type == "REPEAT" for x in t)
+    found = list(t)
+    for n, here in enumerate(t):
+        whole = here.type in ("EACH", "EVERY") and types(t, n + 1, 2) == ["NUM", "STITCH"]
+        middle = types(t, n - 1, 1) == ["OF"] and "CENTRE" in types(t, max(0, n - 4), 3)
+        if again and whole and middle:
+            found[n] = replace(like(here, "THE"), text="the")
+    return found
+
+
 def on_the_middle(t: Terminals) -> Terminals:
     """`5 treble on the centre 5 of the 7`, `on centre of 7`, `5 treble, the centre one on the
     centre of the 7`: the first on the 2nd, and on."""
-    t = _without_own_centre(t)
+    t = _of_each_run(_without_own_centre(t))
     found: Terminals = []
     at = 0
     while at < len(t):

@@ -236,7 +236,8 @@ def begun_same(t: Terminals) -> Terminals:
     order = next((n for n in range(comma) if t[n].type == "ORD"), comma)
     of = next((n for n in range(order, comma) if t[n].type == "OF"), comma)
     if order < of < comma:  # `begin in the 2nd of the 3 chain, 5 treble in it`
-        whole = [x for x in t[of + 1 : comma] if x.type != "THE"]
+        whole = [x for x in t[of + 1 : comma] if x.type not in ("THE", "NEXT")]
+        whole = [x for x in whole if (x.type, x.number) != ("ORD", 1)]
         part = [*t[order : of + 1], like(t[same], "NEXT"), *whole]
         return [*t[:same], *part, *t[same + 1 + named :]]
     if "CENTRE" in begins and "OF" not in begins:

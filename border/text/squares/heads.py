@@ -79,16 +79,21 @@ def _first_stitch(
     if first not in made and not _opens(squares, counted, chains):
         return begun
     there = chains or row.turning
-    if counted is not None and counted.counts_first(squares) and there:
+    a_space = chains == squares.height + squares.chains and _said_for_space(row, at, behind)
+    if counted is not None and counted.counts_first(squares) and there and not a_space:
         _ask_counted(row, squares, counted)
         return begun
     ready = not chains and there > squares.height
     kind = made[first].kind if first in made else BLOCK
-    if not _stands(squares, there, kind) or (ready and step < first):
+    if not _stands(squares, there, SPACE if a_space else kind) or (ready and step < first):
         _ask_chains(row, squares, there, at, behind if chains else first + 1)
     if there and not chains:
         return Begun(begun.words, step, shared=True, ready=ready)
     own = standing_at(squares.first(chains if chains <= squares.height else 0), row.words[at])
+    if a_space:
+        if kind == SPACE:
+            _tell_own_space(row, squares, chains, at, behind)
+        own += standing_at(f"{squares.space(1)},", row.words[at])
     coloured = [t.type for t in row.types(_past_stops(row.words), 1)[0]] == ["COLOUR"]
     words = [*own, *begun.words] if coloured else [*begun.words, *own]  # `with white, 3 sps`
     return Begun(words, behind, shared=True)
@@ -133,6 +138,11 @@ def _chains(row: SquareRow, at: int) -> tuple[int, int]:
     end = behind_dot(row.words, end)
     bracket = end + (end < len(row.words) and row.words[end].text == "(")
     said, _ = row.types(bracket, 1)
+    one = number_at(row.words, bracket) if bracket > end else None
+    if one is not None and one[0] == 1 and name_at(row.words, one[1])[0]:  # `5 ch (1 sp)`
+        closed = name_at(row.words, one[1])[1]
+        if row.words[closed : closed + 1] and row.words[closed].text == ")":
+            return pair[0].number + pair[1].number, closed + 1
     if [t.type for t in said] != ["AS"]:
         return pair[0].number + pair[1].number, end
     stops = _STOPS if bracket == end else {")"}
@@ -144,6 +154,17 @@ def _chains(row: SquareRow, at: int) -> tuple[int, int]:
     return pair[0].number + pair[1].number, min(
         end + (bracket < end and ")" in stops), len(row.words)
     )
+
+
+def _said_for_space(row: SquareRow, at: int, behind: int) -> bool:
+    """Whether chains are said to be a space: `5 ch (for 1st sp), 2 sps`."""
+    return any(name_at(row.words, n)[0] == SPACE for n in range(at, behind))
+
+
+def _tell_own_space(row: SquareRow, squares: Squares, chains: int, at: int, behind: int) -> None:
+    message = '"{}" is taken for a space by itself, and the spaces behind it for others'
+    help_ = f'write "ch {chains}" and no more, if it is the first of those'
+    row.tell("squares-assumed", at, behind, message, help_)
 
 
 def _stands(squares: Squares, chains: int, kind: str) -> bool:

@@ -17,14 +17,15 @@ from border.text.squares.words import (
 )
 from border.text.words import Sort, Word
 
-_OVER = re.compile(r"NUM STITCH PREP( THE| NEXT)* NUM STITCH")
-_ON_EACH = re.compile(r"(NUM )?STITCH PREP( EACH| EACHOF| OF| THE| NEXT| ALL)+ NUM STITCH")
+_OVER = re.compile(r"NUM STITCH PREP( THE| NEXT| ORD)* NUM STITCH")
+_ON_EACH = re.compile(r"(NUM )?STITCH PREP( EACH| EACHOF| OF| THE| NEXT| ALL| ORD)+ NUM STITCH")
 _THIRD = re.compile(r"(NUM )?STITCH PREP( THE)? ORD( CH| KIND)? OF( THE)? NUM CH")
 _MADE = re.compile(
     r"(NUM CH|CH NUM) (SKIP NUM( KIND| CH| STITCH)? )?(NUM )?STITCH"
     r"( PREP( THE| NEXT)*( KIND| STITCH)?)?"
 )
 _LONGEST = 12
+_LAST = -1
 
 
 def stitches_on(row: SquareRow, squares: Squares, at: int) -> Run | None:
@@ -39,6 +40,8 @@ def stitches_on(row: SquareRow, squares: Squares, at: int) -> Run | None:
     numbers = [t.number for t, _ in found[:size] if t.type == "NUM"]
     made = [t.name for t, _ in found[:size] if t.type == "STITCH"]
     alike = numbers[0] == numbers[1] if whole else bool(each) and numbers[:-1] in ([], [1])
+    if any(t.type == "ORD" and t.number != _LAST for t, _ in found[:size]):
+        return None  # `4 dc in last 4 dc` are those that are left
     if not alike or made != [squares.stitch] * 2:
         return None
     run = Run(numbers[-1], False, at, behind_dot(row.words, found[size - 1][1]))

@@ -17,6 +17,7 @@ from border.text.wording.passing import (
     ended,
     is_last,
     like,
+    opens_before,
     past,
     types,
 )
@@ -149,3 +150,26 @@ def steps_repeated(t: Terminals) -> Terminals:
 def _begins(t: Sequence[Terminal], at: int) -> bool:
     """Whether a step begins at a word."""
     return at == 0 or t[at - 1].type in ("SEP", "AND")
+
+
+def repeated_in(t: Terminals) -> Terminals:
+    """`* 1 dc, 5 tr, 1 dc in loop; repeat from * in each of next 3 loops`: 3 times more, where the
+    steps name such a place."""
+    for again, here in enumerate(t):
+        at = past(t, again + 1, "FROM", "STAR")
+        which = past(t, at + 1, "EACHOF", "EACH", "OF", "THE", "NEXT")
+        placed = here.type == "REPEAT" and types(t, at, 1) == ["PREP"] and which > at + 1
+        count = types(t, which, 1) == ["NUM"] and types(t, which + 1, 1) in (["KIND"], ["STITCH"])
+        if not placed or not count or not ended(t, which + 2):
+            continue
+        noun = t[which + 1]
+        named = [
+            x.name or x.kind
+            for n, x in enumerate(t[:again])
+            if x.type in ("KIND", "STITCH") and opens_before(t, n)
+        ]
+        if named[-1:] == [noun.name or noun.kind]:
+            number = t[which]
+            often = [number, like(number, "TIMES"), like(number, "MORE")]
+            return [*t[:at], *often, *t[which + 2 :]]
+    return t

@@ -13,6 +13,7 @@ from border.text.wording.passing import (
     ARCHES,
     Terminals,
     chains_at,
+    ended,
     is_last,
     like,
     past,
@@ -146,6 +147,29 @@ def _alone(t: Sequence[Terminal], start: int, repeat: int) -> bool:
         return True
     end = next((n for n in range(start, len(t)) if t[n].type == "ENDING"), len(t))
     return all(x.type in _PARTS for x in t[start:end])
+
+
+def last_chain_omitted(t: Terminals) -> Terminals:
+    """`1 tr, 1 ch over each of the 6 tr, omitting the last ch`: with 1 ch between them."""
+    for n in range(len(t)):
+        chains, place = chains_at(t, n + 3)
+        step = types(t, n, 3) == ["NUM", "STITCH", "SEP"] and not t[n + 2].name and chains
+        if not step or types(t, place, 1) != ["PREP"]:
+            continue
+        omits = next((m for m in range(place, len(t)) if t[m].type in ("EXCEPT", "SKIP")), len(t))
+        end = omits - (types(t, omits - 1, 1) == ["SEP"])
+        each = types(t, place + 1, 1) in (["EACH"], ["EACHOF"]) and "SEP" not in types(
+            t, place, end - place
+        )
+        order = past(t, omits + 1, "THE")
+        last = omits < len(t) and t[omits].text.split(" ")[0] in _LEAVES
+        last = last and (is_last(t, order) or "last" in t[omits].text)
+        noun = order + is_last(t, order)
+        behind = past(t, noun, "NUM", "CH")
+        if each and last and "CH" in types(t, noun, behind - noun) and ended(t, behind):
+            between = [like(t[n + 2], "WITH"), *t[n + 3 : place], like(t[n + 2], "BETWEEN")]
+            return [*t[: n + 2], *t[place:end], *between, *t[behind:]]
+    return t
 
 
 def last_omitted(t: Terminals) -> Terminals:

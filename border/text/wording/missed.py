@@ -8,14 +8,19 @@ from msgspec.structs import replace
 
 from border.text.tree import SPACES, Kind
 from border.text.wording.passing import (
+    HOW_OFTEN,
     NOUNS,
     OPENS,
     WHICH,
     Terminals,
+    as_remark,
     behind_chains,
+    chains_at,
     ended,
+    is_last,
     like,
     only_ends,
+    opens_before,
     past,
     types,
 )
@@ -298,3 +303,173 @@ def _is_width(t: Terminals, at: int) -> bool:
 def _run(noun: Terminal) -> Terminal:
     """What is missed as `the chain` is all the chains there."""
     return like(noun, "KIND", Kind("space")) if noun.type == "CH" else noun
+
+
+BETWEEN_TIMES = "between times"
+"""The name of a miss that is said to lie between what is worked so often, with none behind it."""
+
+
+def missed_among(t: Terminals) -> Terminals:
+    """`4 treble, missing 1 stitch between each`: one, and three more, each behind one missed; `5
+    treble with 1 chain between`, `1 treble in each of the next 5` likewise."""
+    for n in range(len(t) - 1):
+        if types(t, n, 2) != ["NUM", "STITCH"] or opens_before(t, n + 1):
+            continue
+        often, one, under, behind = _list_of(t, n)
+        skip = past(t, behind, "SEP")
+        said = _said_behind(t, skip)
+        if not 1 < often <= _MOST or not said or t[said - 1].type == "NOTHING":
+            continue
+        if not ended(t, said):
+            continue
+        more = replace(like(t[n], "NUM"), number=often - 1)
+        comma = like(more, "SEP")
+        missed = t[skip : _missed_end(t, skip)]
+        inside = [*under, *missed, comma, *one]
+        bracket = [_mark(more, "LP", "("), *inside, _mark(more, "RP", ")")]
+        return [*t[:n], *one, comma, *bracket, more, like(more, "TIMES"), *t[said:]]
+    return t
+
+
+_MOST = 20
+"""So many stitches are told by what is missed between them."""
+
+
+def _list_of(t: Terminals, at: int) -> tuple[int, Terminals, Terminals, int]:
+    """How many stitches a step makes one after the other, one of them, the chains between two of
+    them, and the place behind them all."""
+    count, stitch = t[at : at + 2]
+    one = [replace(count, number=1), stitch]
+    chains, behind = chains_at(t, at + 3)
+    if types(t, at + 2, 1) == ["WITH"] and chains and types(t, behind, 1) == ["BETWEEN"]:
+        under = [*t[at + 3 : behind], like(stitch, "SEP")]
+        return count.number, one, under, past(t, behind + 1, "EACH", "EVERY")
+    which = past(t, at + 3, "EACHOF", "THE", "NEXT")
+    each = any(x.type == "EACHOF" for x in t[at + 3 : which])
+    placed = types(t, at + 2, 1) == ["PREP"] and types(t, which, 1) == ["NUM"]
+    if placed and types(t, which + 1, 1) and t[which + 1].type in NOUNS:
+        of = t[which].number
+        if count.number == (1 if each else of):
+            noun = replace(t[which + 1], many=False)
+            return of, [*one, t[at + 2], like(t[which], "NEXT"), noun], [], which + 2
+    return count.number, one, [], at + 2
+
+
+def missed_each_time(t: Terminals) -> Terminals:
+    """`*1 dc, 5 chain; repeat, missing 1 loop between`, `repeat from *, missing 2 each time`,
+    `always missing 2`: missed at the end of each time, or under the chains that each begins with.
+    Where it is said how often, and more is worked behind, `between` is not behind the last. What
+    goes `in 2nd dc` each time is said to miss that one again."""
+    for again, here in enumerate(t):
+        if here.type not in ("REPEAT", "RP"):
+            continue
+        behind = past(t, again + 1, "FROM", "STAR", "TOEND", "NUM", *HOW_OFTEN)
+        skip = past(t, behind, "SEP", "AND")
+        always = _always(t, behind, skip)
+        said = always or _said_behind(t, skip)
+        counted = any(x.type in HOW_OFTEN for x in t[again:behind])
+        begun = _begun(t, again)
+        if not said or not ended(t, said) or (here.type == "RP" and not counted) or begun < 0:
+            continue
+        end = again - (types(t, again - 1, 1) == ["SEP"])
+        steps, rest = t[begun:end], t[said:]
+        missed = t[skip : _missed_end(t, skip)]
+        comma = like(t[skip], "SEP")
+        tail = t[end + (end < again) : behind]
+        if _says_so(steps, missed):
+            return [*t[:skip], as_remark(t[skip:said]), *rest]
+        stop = [] if here.type == "RP" else [like(t[skip], "SEP", name="hard")]
+        first = _behind_first_chains(steps)
+        if first and any(x.type == "STITCH" for x in t[:begun]):
+            steps = [*steps[:first], *missed, comma, *steps[first:]]
+            return [*t[:begun], *steps, *stop, *tail, *rest]
+        between = not always and any(x.type == "BETWEEN" for x in t[skip:said])
+        if between and counted and not only_ends(rest) and any(x.type in _MADE for x in rest):
+            if not _goes_to_last(rest):
+                missed = [replace(missed[0], name=BETWEEN_TIMES), *missed[1:]]
+            return _between_times(t[:begun], steps, [*missed, comma], [*stop, *tail], rest)
+        return [*t[:begun], *steps, comma, *missed, *stop, *tail, *rest]
+    return t
+
+
+_MADE = frozenset({"STITCH", "CLUSTER", "SKIP"})
+
+
+def _goes_to_last(rest: Terminals) -> bool:
+    """Whether the first place that more steps name is the last one."""
+    place = next((n for n, x in enumerate(rest) if x.type == "PREP"), len(rest))
+    return is_last(rest, past(rest, place + 1, "THE"))
+
+
+def _between_times(
+    before: Terminals, steps: Terminals, missed: Terminals, often: Terminals, rest: Terminals
+) -> Terminals:
+    """What is worked so often, with what is missed between: with it once less, and once without."""
+    comma = missed[-1]
+    number = next(n for n, x in enumerate(often) if x.number)
+    fewer = replace(often[number], number=often[number].number - 1)
+    often = [*often[:number], fewer, *often[number + 1 :]]
+    if fewer.number < 1:
+        before = before[:-1] if types(before, len(before) - 1, 1) == ["STAR"] else before
+        before = [*before, _mark(comma, "LP", "(")]
+        often = [_mark(comma, "RP", ")"), like(comma, "NUM", number=1), like(comma, "TIMES")]
+    rest = rest[1:] if types(rest, 0, 1) == ["SEP"] else rest
+    again = [comma, *steps, like(comma, "SEP", name="hard")]
+    return [*before, *steps, comma, *missed[:-1], *often, *again, *rest]
+
+
+def _begun(t: Terminals, again: int) -> int:
+    """Where what a repeat or a closed bracket goes back to begins; -1 where that is not plain."""
+    if t[again].type == "RP":
+        opened = [n for n in range(again) if t[n].type in ("LP", "RP")]
+        return opened[-1] + 1 if opened and t[opened[-1]].type == "LP" else -1
+    stars = [
+        n for n in range(1, again + 1) if t[n - 1].type == "STAR" and types(t, n - 2, 1) != ["FROM"]
+    ]
+    return stars[-1] if stars else past(t, 0, "SEP", "ENDING")
+
+
+def _behind_first_chains(steps: Terminals) -> int:
+    """Behind the chains that some steps begin with, where a stitch comes next; else 0."""
+    chains, behind = chains_at(steps, 0)
+    step = past(steps, behind, "SEP", "AND")
+    return step if chains and types(steps, step, 2) == ["NUM", "STITCH"] else 0
+
+
+def _says_so(steps: Terminals, missed: Terminals) -> bool:
+    """Whether the first place of some steps is `the 2nd dc`, where 1 is missed."""
+    place = next((n for n, x in enumerate(steps) if x.type == "PREP"), len(steps))
+    order = past(steps, place + 1, "THE", "NEXT")
+    many = next((x.number for x in missed if x.type == "NUM"), 0)
+    return types(steps, order, 1) == ["ORD"] and steps[order].number == many + 1 > 1
+
+
+def _missed_end(t: Terminals, skip: int) -> int:
+    return past(t, skip + 1, "NUM", "THE", "KIND", "STITCH", "CH")
+
+
+def _said_behind(t: Terminals, skip: int) -> int:
+    """The place behind `missing 1 between each [dc]`, `missing 2 each time`, or 0."""
+    end = _missed_end(t, skip)
+    if types(t, skip, 1) != ["SKIP"] or end == skip + 1:
+        return 0
+    if types(t, end, 1) == ["BETWEEN"]:
+        each = past(t, end + 1, "EACH", "EVERY", "THEM", "NOTHING")
+        return each + (each > end + 1 and types(t, each, 1) in (["STITCH"], ["KIND"]))
+    return end + 1 if end < len(t) and t[end].text in _EACH_TIME else 0
+
+
+_EACH_TIME = frozenset({"each time", "every time"})
+
+
+def _always(t: Terminals, behind: int, skip: int) -> int:
+    """The place behind `always missing 2`, `the dc between the two tr`; 0 if that is not here."""
+    end = _missed_end(t, skip)
+    if types(t, end, 1) == ["BETWEEN"]:
+        end = past(t, end + 1, "THE", "NEXT", "EACH", "EVERY", "NUM", "STITCH", "KIND")
+    always = any(x.text == "always" for x in t[behind:skip])
+    return end if always and types(t, skip, 1) == ["SKIP"] and end > skip + 1 else 0
+
+
+def _mark(here: Terminal, type_: str, text: str) -> Terminal:
+    return replace(like(here, type_), text=text)

@@ -17,7 +17,6 @@ from border.text.wording.passing import (
     is_last,
     like,
     list_start,
-    only_ends,
     opens_before,
     past,
     types,
@@ -163,40 +162,6 @@ def _closing(here: Terminal) -> Terminal:
 def _same_in_each(t: Sequence[Terminal], at: int) -> bool:
     each = types(t, at, 3) in (["SAME", "PREP", "EACH"], ["SAME", "PREP", "EVERY"])
     return each and types(t, at - 1, 1) in (["THE"], ["SEP"], ["AND"])
-
-
-def missed_between(t: Sequence[Terminal]) -> list[Terminal]:
-    """`4 treble, missing 1 stitch between each`: one, and three more, each behind one missed.
-    `*1 dc, 5 chain; repeat, missing 1 loop between`: missed at the end of each time."""
-    repeat = next((n for n, x in enumerate(t) if x.type == "REPEAT"), len(t))
-    skip = past(t, past(t, repeat + 1, *_SAID_OF_REPEAT), "SEP", "AND")
-    between = past(t, skip + 1, "NUM", "KIND", "STITCH", "CH")
-    missed = types(t, skip, 1) == ["SKIP"] and types(t, between, 1) == ["BETWEEN"]
-    ends = t[past(t, between + 1, "EACH") :]
-    if missed and only_ends(ends) and between > skip + 1:
-        steps = t[: repeat - (types(t, repeat - 1, 1) == ["SEP"])]
-        comma, stop = like(t[skip], "SEP"), like(t[skip], "SEP", name="hard")
-        return [*steps, comma, *t[skip:between], stop, *t[repeat:skip], *ends]
-    for n in range(len(t) - 1):
-        skip = past(t, n + 2, "SEP")
-        made = types(t, n, 2) == ["NUM", "STITCH"] and 1 < t[n].number <= _MOST
-        if not made or types(t, skip, 1) != ["SKIP"]:
-            continue
-        between = past(t, skip + 1, "NUM", "KIND", "STITCH", "CH")
-        each = past(t, between + 1, "EACH")
-        said = between > skip + 1 and types(t, between, 1) == ["BETWEEN"] and each > between + 1
-        if said and ended(t, each):
-            one = replace(t[n], number=1)
-            again = [*t[skip:between], like(t[n + 1], "SEP"), one, t[n + 1]]
-            often = replace(like(t[n], "NUM"), number=t[n].number - 1)
-            rest = [_opening(often), *again, _closing(often), often, like(often, "TIMES")]
-            return [*t[:n], one, t[n + 1], like(often, "SEP"), *rest, *t[each:]]
-    return list(t)
-
-
-_SAID_OF_REPEAT = ("FROM", "STAR", "TOEND", "NUM", "TIMES", "MORE", "INALL")
-_MOST = 20
-"""So many stitches are told by what is missed between them."""
 
 
 def together_again(t: Sequence[Terminal]) -> list[Terminal]:

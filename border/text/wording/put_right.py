@@ -51,11 +51,12 @@ from border.text.wording.gone_back import (
     last_fastened,
     last_united,
     mark_to_mark,
+    repeated_in,
     steps_repeated,
     to_the_right,
 )
 from border.text.wording.instead_of import chains_instead, last_replaced
-from border.text.wording.last_time import last_omitted, last_time
+from border.text.wording.last_time import last_chain_omitted, last_omitted, last_time
 from border.text.wording.left_out import (
     a_row_of,
     at_near_end,
@@ -79,13 +80,18 @@ from border.text.wording.left_out import (
     unite_with,
     worked_last,
 )
-from border.text.wording.missed import bare_chain_missed, chain_missed_under, under_first_chains
+from border.text.wording.missed import (
+    bare_chain_missed,
+    chain_missed_under,
+    missed_among,
+    missed_each_time,
+    under_first_chains,
+)
 from border.text.wording.named_elsewhere import (
     between_first,
     each_but,
     ends_with_last,
     from_first_star,
-    missed_between,
     named_later,
     next_first,
     none_between,
@@ -146,7 +152,7 @@ from border.text.wording.spots import (
     spots,
     this_and_next,
 )
-from border.text.wording.two_places import in_orders, told_one_by_one
+from border.text.wording.two_places import between_two_kinds, in_orders, told_one_by_one
 from border.text.wording.whole_rows import on_the_foundation, the_rest
 from border.text.wording.worked_on import in_one_and_other, on_these, shared_out_each, taken_up
 
@@ -156,7 +162,8 @@ if TYPE_CHECKING:
 
 def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
     """`pass the dc`, `passing 2 ch`, `leave 2`: as `miss`; not `pass the thread`. `* Miss the
-    first dc`, `…, miss the last; repeat` miss the next one each time."""
+    first dc`, `…, miss the last; repeat` miss the next one each time, `miss the last loop, 4 dc`
+    the one that is left."""
     found = list(terminals)
     for n, here in enumerate(terminals):
         order = past(terminals, n + 1, "THE")
@@ -168,8 +175,11 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
             first and again and types(terminals, past(terminals, order + 1, *NOUNS), 1) != ["OF"]
         )
         last = types(terminals, order, 1) == ["ORD"] and terminals[order].number == -1
-        last = last and ended(terminals, past(terminals, order + 1, *NOUNS))
-        if here.type == "SKIP" and (each_time or (last and _goes_on(terminals, n))):
+        noun = past(terminals, order + 1, *NOUNS)
+        last = last and ended(terminals, noun)
+        before = {x.type for x in terminals[:n]}
+        left = last and noun > order + 1 and "STITCH" in before and "REPEAT" not in before
+        if here.type == "SKIP" and (each_time or left or (last and _goes_on(terminals, n))):
             found[order] = like(terminals[order], "NUM", number=1)
         behind = terminals[n + 1 : n + 3]
         behind = behind[1:] if behind and behind[0].type in ("THE", "PREP") else behind
@@ -274,7 +284,7 @@ PUT_RIGHT = (
     where(worked_last, "KIND-ORD KIND-PREP KIND-UNKNOWN"),
     where(the_others, "OTHER-NUM THE-OTHER THE-NEXT"),
     where(same_under_each, "SAME-PREP", "EACH EVERY"),
-    where(missed_between, "SKIP", "BETWEEN-EACH BETWEEN- BETWEEN-SEP"),
+    where(missed_among, "SKIP", "BETWEEN-EACH BETWEEN- BETWEEN-SEP BETWEEN-EVERY"),
     where(from_first_star, "FROMHEAD-STAR ORD-STAR"),
     where(at_near_end, "KIND-ATEND", "ENDING"),
     where(on_the_foundation, "STITCH-PREP STITCH-UNKNOWN STITCH-TOEND", "CH FOUNDATION"),
@@ -282,14 +292,17 @@ PUT_RIGHT = (
     where(between_first, "-BETWEEN SEP-BETWEEN STAR-BETWEEN LP-BETWEEN"),
     where(at_the_end_of_row, "CH-ATEND SEP-ATEND"),
     where(do_so, "REPEAT-TIMES REPEAT-NUM"),
+    where(repeated_in, "STAR-PREP REPEAT-PREP", "REPEAT", "NUM-KIND NUM-STITCH"),
     where(times_behind_comma, "SEP-TIMES"),
     where(times_behind_place, "SEP-PREP", "NUM-TIMES"),
     where(alternately_missing, "ALTERNATELY", "SKIP"),
+    where(last_chain_omitted, "EXCEPT SKIP", "PREP-EACH PREP-EACHOF"),
     where(twice_in_every, "TIMES-PREP"),
     where(every_other, "OTHER-KIND EACH-OTHER EVERY-OTHER"),
     where(begins_again, "REMARK- REMARK-SEP"),
     where(making_after, "WITH AND", "AFTER"),
     where(first_every_time, pairs({"", "SEP", "ENDING"}, "STAR", "LP", "MARK", "CROSS"), "ORD"),
+    where(missed_each_time, "SKIP", "BETWEEN NOTHING SEP"),
     where(every_at_head, "-EACH -EVERY SEP-EACH SEP-EVERY"),
     where(each_but, "SKIP-THE SKIP-EACH", "EACH-KIND EVERY-KIND"),
     where(always, "-SEP"),
@@ -364,7 +377,7 @@ PUT_RIGHT = (
         "NEXT-NEXT NUM-NEXT PREP-TO EACH-UNKNOWN NUM-UNKNOWN",
         "STITCH",
     ),
-    where(of_them, "OF-THEM", "ORD"),
+    where(of_them, "OF-THEM OF-THE", "ORD"),
     where(in_its_top, "PREP-SAME", "SAME-STITCH"),
     where(any_one, "NEXT-NUM OF-NUM SKIP-NUM", "NUM-OF"),
     where(this_and_next, "BETWEEN-UNKNOWN", "AND-NEXT AND-THE"),
@@ -372,6 +385,7 @@ PUT_RIGHT = (
     where(spots, "THE-UNKNOWN THE-STRAY"),
     where(end_ones, "ENDWITH ENDST"),
     where(told_one_by_one, "ORD-PREP", "THE-ORD SEP-ORD", "NUM-STITCH"),
+    where(between_two_kinds, "BETWEEN", "STITCH-AND KIND-AND PICOT-AND"),
     where(in_orders, "ORD-SEP ORD-AND"),
     where(of_end_chain, "NUM-OF KIND-OF NEXT-OF", "CH"),
     where(of_a_loop, "PICOT-OF KIND-BETWEEN"),

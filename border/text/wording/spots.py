@@ -13,6 +13,7 @@ from border.text.wording.passing import (
     ARCHES,
     NOUNS,
     as_remark,
+    behind_chains,
     ended,
     like,
     only_ends,
@@ -174,8 +175,9 @@ def _closes(found: Sequence[Terminal]) -> bool:
 
 
 def of_them(t: Sequence[Terminal]) -> list[Terminal]:
-    """`1 dc on the 1st of the 4 dc, …, 1 dc on the last of them`: of the 4."""
-    found = list(t)
+    """`1 dc on the 1st of the 4 dc, …, 1 dc on the last of them`: of the 4. `4 ch, 1 dc in the
+    first of these`: of these chains."""
+    found = _of_these_chains(t)
     for n in range(len(t) - 1, 0, -1):
         if types(t, n - 2, 3) != ["ORD", "OF", "THEM"] or n < 2:
             continue
@@ -185,6 +187,16 @@ def of_them(t: Sequence[Terminal]) -> list[Terminal]:
         if named and ended(t, n + 1):
             at = named[-1]
             found[n : n + 1] = [like(t[n], "THE"), t[at], t[at + 1]]
+    return found
+
+
+def _of_these_chains(t: Sequence[Terminal]) -> list[Terminal]:
+    found = list(t)
+    for n in range(len(t) - 1, 3, -1):
+        these = t[n].text == "these" and types(t, n - 2, 2) == ["ORD", "OF"] and ended(t, n + 1)
+        prep = n - 3 - (t[n - 3].type == "THE")
+        if these and t[prep].type == "PREP" and behind_chains(t[:prep]):
+            found.insert(n + 1, replace(like(t[n], "CH"), text="chains"))
     return found
 
 

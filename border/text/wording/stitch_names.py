@@ -62,13 +62,19 @@ def names_alike(
     """`1 treble, 4 long, 1 treble` in one row, where both are one stitch by a heading."""
     met: dict[str, str] = {}
     placed = shown = False
+    opened: list[int] = []
     for n, terminal in enumerate(terminals):
+        if terminal.type == "LP":
+            opened.append(terminal.start)
+        elif terminal.type == "RP" and opened:
+            opened.pop()
         shown = terminal.type != "RP" and (shown or types(terminals, n - 1, 2) == ["PICOT", "LP"])
         if terminal.type in _PLACED:
             placed = True  # in a place a name is that of the row below
         elif terminal.type not in _LISTED:
             placed = False
-        if terminal.type != "STITCH" or placed or shown:
+        elsewhere = any(terminal.start < start for start in opened)  # a figure says it
+        if terminal.type != "STITCH" or placed or shown or elsewhere:
             continue
         name = _given(terminal, known)
         other = met.setdefault(terminal.name, name)

@@ -192,3 +192,23 @@ def _is_part(t: Sequence[Terminal], at: int) -> bool:
 
 def _each_before(found: Sequence[Terminal]) -> bool:
     return prep_before(found) is not None and found[-2].type == "EACH"
+
+
+TWO_KINDS = "two kinds"
+"""The name of a `between` two of different kinds."""
+
+
+def between_two_kinds(t: Sequence[Terminal]) -> list[Terminal]:
+    """`1 dc between tr and shell`: no place of this language; what stands there has a name."""
+    for n in range(1, len(t)):
+        one = past(t, n + 1, "THE", "NEXT", "ORD")
+        other = past(t, one + 2, "THE", "NEXT", "ORD")
+        nouns = types(t, one, 2) in _NOUN_AND and types(t, other, 1) in _HEAPS
+        opens = t[n].type == "BETWEEN" and t[n - 1].type in ("STITCH", "CLUSTER", "RP", "SEP")
+        if opens and nouns and ended(t, other + 1) and t[one].kind != t[other].kind:
+            return [*t[:n], replace(t[n], name=TWO_KINDS), t[one], *t[other + 1 :]]
+    return list(t)
+
+
+_NOUN_AND = (["STITCH", "AND"], ["KIND", "AND"], ["PICOT", "AND"])
+_HEAPS = (["KIND"], ["PICOT"])
