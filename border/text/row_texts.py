@@ -18,7 +18,7 @@ from border.text.framing.figures import Figures, placed
 from border.text.framing.nesting import pair_brackets
 from border.text.framing.spoken import told_clause
 from border.text.nodes import Building
-from border.text.shaping.made_below import of_made_below
+from border.text.shaping.made_below import of_made_below, on_the_one
 from border.text.shaping.marks import printed_marks, without_lone_mark
 from border.text.shaping.passes import shape
 from border.text.shaping.said_besides import without_rest
@@ -179,6 +179,7 @@ def terminals_of(
     )
     terminals = placed(terminals, words[0].start) if words else terminals
     terminals = on_first_stitch(terminals, reader.texts.get(row - 1))
+    terminals = on_the_one(terminals, reader.texts.get(row - 1))
     strange = any(finding.code == "unknown-word" for finding in findings)
     terminals, alone = without_lone_mark(terminals, source)
     findings += alone

@@ -5,22 +5,32 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby, pairwise
 
+from msgspec import Struct
+
 from border.stitches import STITCHES
 from border.text.steps import OPEN_PLACES, walk
 from border.text.tree import (
+    SPACES,
+    ST,
     AsTheyCome,
     Begin,
     Bracket,
+    Centre,
     Chains,
     End,
     Item,
     Kind,
+    Part,
     Picots,
+    Place,
     Repeat,
     Skip,
     StartChain,
     Stitches,
+    Target,
     Text,
+    Which,
+    Whole,
 )
 
 
@@ -28,16 +38,30 @@ def stands_in(below: Text, stitch: str, *, ordinal: bool) -> Kind | None:
     """What a stitch stands in, in the row below: a run between others or chains; or else, of
     `ordinal` ones, a group in one place. None where they differ, or none part them."""
     made = list(_made(_period(below)))
-    if stitch not in made or any(one is None for one in made):
-        return None
     if set(made) == {stitch}:
         size = worked_together(below, stitch)
         return Kind("group", size, stitch) if ordinal and size else None
+    sizes = sizes_of_runs(below, stitch)
+    size = max(sizes, default=1)
+    return Kind("run", size, stitch) if len(sizes) == 1 and size > 1 else None
+
+
+def sizes_of_runs(below: Text, stitch: str) -> set[int]:
+    """How many of a stitch, or of chains, `ch`, stand side by side in the row below, between
+    others; none where that is not known, or nothing parts them."""
+    made = list(made_over_and_over(below))
+    if stitch not in made or set(made) == {stitch}:
+        return set()
     while made[0] == stitch or made[-1] != stitch:
         made.append(made.pop(0))
-    sizes = {len(run) for run in "".join("x" if one == stitch else " " for one in made).split()}
-    size = sizes.pop()
-    return None if sizes or size == 1 else Kind("run", size, stitch)
+    return {len(run) for run in "".join("x" if one == stitch else " " for one in made).split()}
+
+
+def made_over_and_over(below: Text) -> tuple[str, ...]:
+    """What a row makes over and over, one after another: names of stitches, each chain as `ch`;
+    nothing where that is not known."""
+    made = tuple(one for one in _made(_period(below)) if one is not None)
+    return made if None not in _made(_period(below)) else ()
 
 
 def worked_together(below: Text, stitch: str) -> int:
@@ -221,19 +245,18 @@ def _period(text: Text) -> Sequence[Item]:
 
 
 def _made(items: Sequence[Item]) -> Iterator[str | None]:
-    """What steps make, one after another: names of stitches, "ch" for chains; None where it is
-    not known how many."""
+    """What steps make, one after another: names of stitches, "ch" for each chain; None where it
+    is not known how many."""
     for item in items:
         match item:
-            case Chains():
-                yield "ch"
+            case Chains(count):
+                yield from _chained(count)
             case Stitches():
                 yield from _made_of(item)
             case Bracket(items=inner):
                 for parted in _workings(item):
                     yield from _made(inner)
-                    if parted:
-                        yield "ch"
+                    yield from _chained(parted)
             case Repeat(items=inner, times=int() as times):
                 for _ in range(min(times, _MANY)):
                     yield from _made(inner)
@@ -251,10 +274,9 @@ def _made_of(item: Stitches) -> Iterator[str]:
     for parted in _workings(item):
         for n in range(min(count, _MANY)):
             yield item.stitch
-            if item.between and n + 1 < count:
-                yield "ch"
-        if parted:
-            yield "ch"
+            if n + 1 < count:
+                yield from _chained(item.between)
+        yield from _chained(parted)
 
 
 def _workings(item: Stitches | Bracket) -> Iterator[int]:
@@ -266,3 +288,122 @@ def _workings(item: Stitches | Bracket) -> Iterator[int]:
     goes_on = place is not None and place.which in OPEN_PLACES
     for n in range(times):
         yield item.parted if goes_on or n + 1 < times else 0
+
+
+def _chained(count: int) -> list[str]:
+    return ["ch"] * min(count, _MANY)
+
+
+# --- how far steps come along the row below -----------------------------------------
+
+
+class UnknownError(Exception):
+    """How far a step goes along the row below is not known from the texts alone."""
+
+
+class Unworked(Struct):
+    """The row below as it is worked into: what it makes over and over, and how far steps have come.
+
+    `made`: as of `made_over_and_over`; `chains_count`: whether chains count as stitches.
+    """
+
+    made: tuple[str, ...]
+    chains_count: bool | None
+    at: int = 0
+
+    def steps(self, items: Sequence[Item]) -> None:
+        """Work some steps."""
+        for item in items:
+            self.step(item)
+
+    def step(self, item: Item) -> list[int]:
+        """Work a step: the stitches or chains that it goes into, where it names them."""
+        match item:
+            case Chains() | Picots() | End():
+                return []
+            case Stitches(place=Place() as place) | Bracket(place=place):
+                return self._place(place)
+            case Stitches(count=count, place=None):
+                return self._several(Whole(ST), count)
+            case Skip(count, target):
+                return self._several(target or Whole(ST), count)
+            case Repeat(items=items, times=int() as times):
+                for _ in range(min(times, _MANY)):
+                    self.steps(items)
+                return []
+            case _:
+                raise UnknownError
+
+    def is_run(self, taken: Sequence[int]) -> bool:
+        """Whether what was taken stands together, with nothing of its kind beside it."""
+        name, first, last = self._made(taken[0]), taken[0], taken[-1]
+        beside = name in (self._made(first - 1), self._made(last + 1))
+        return last - first + 1 == len(taken) and not beside
+
+    def inside(self, at: int, taken: Sequence[int]) -> bool:
+        """Whether what was taken is of one run, of which others had been worked into before."""
+        name, first, last = self._made(taken[0]), taken[0], taken[-1]
+        together = last - first + 1 == len(taken)
+        return together and 0 < at == first and self._made(first - 1) == name
+
+    def _made(self, at: int) -> str:
+        return self.made[at % len(self.made)]
+
+    def _place(self, place: Place) -> list[int]:
+        if place.which in (Which.SAME, Which.SKIPPED):
+            return []
+        on = (Which.NEXT, Which.THE, Which.FIRST, Which.NTH)
+        if place.which not in on or len(place.targets) != 1:
+            raise UnknownError
+        return self._several(place.targets[0], place.count)
+
+    def _several(self, target: Target, count: int) -> list[int]:
+        taken: list[int] = []
+        for _ in range(min(count, _MANY)):
+            start, self.at = self._next(target)
+            taken.append(start)
+        return taken
+
+    def _next(self, target: Target) -> tuple[int, int]:
+        """Where the next of what is named begins, and what is behind it."""
+        if not isinstance(target, Whole | Part | Centre):
+            raise UnknownError
+        # a site of which a part lies ahead may have begun before
+        back = 0 if isinstance(target, Whole) else 2 * len(self.made)
+        for start in range(self.at - back, self.at + 2 * len(self.made)):
+            end = self._end(target.of, start)
+            match target:
+                case Whole():
+                    first, behind = start, end
+                case Part(nth):
+                    first = start + nth - 1 if nth > 0 else end - 1
+                    behind = first + 1
+                case Centre():
+                    first = start + (end - start) // 2
+                    behind = first + (end - start) % 2
+            if start < end and start <= first < end and first >= self.at:
+                return first, behind
+        raise UnknownError
+
+    def _end(self, kind: Kind, start: int) -> int:
+        """Behind the site of a kind that begins at a place; the same place where none does."""
+        name = kind.name
+        if name == ST.name:
+            if self.chains_count is None and "ch" in self.made:
+                raise UnknownError
+            return start + (self.chains_count is True or self._made(start) != "ch")
+        if name == "ch" or name in STITCHES:
+            return start + (self._made(start) == name)
+        if kind.name in SPACES and kind.stitch is None:
+            of = {"ch"}
+        elif kind.name == "run" and kind.stitch:
+            of = {kind.stitch}
+        elif kind.name == "block" and kind.stitch is None:
+            of = set(self.made) - {"ch"}
+        else:
+            raise UnknownError
+        end = start
+        while self._made(end) in of and end < start + len(self.made):
+            end += 1
+        begins = self._made(start - 1) not in of and kind.size in (None, end - start)
+        return end if begins else start

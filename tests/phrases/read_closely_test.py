@@ -101,7 +101,7 @@ ON_NECK = {
 }
 LONE = {
     "* 1 dc on the third of the 5 tr, 5 ch, 1 tr on the tr, 5 ch; repeat": "5 sc, 5 dc, 50 ch; 5 x 1 5-dc run; asked perhaps-next-of",
-    "* 1 dc on the third of the 5 tr, 5 ch, 1 tr on the one tr, 5 ch; repeat": "5 sc, 5 dc, 50 ch; 5 x 1 5-dc run; asked perhaps-next-of",
+    "* 1 dc on the third of the 5 tr, 5 ch, 1 tr on the one tr, 5 ch; repeat": "5 sc, 5 dc, 50 ch; 5 x 1 5-dc run",
     "* 1 dc on the third of the 5 tr, 5 ch, 1 tr in next run of 1 tr, 5 ch; repeat": "5 sc, 5 dc, 50 ch; 5 x 1 5-dc run",
     "* 1 dc on the tr, 5 ch; repeat": "30 sc, 150 ch; 30 x 1 dc",
 }
@@ -166,7 +166,7 @@ GAPS = {
 }
 THREES = On(12, ("3 treble, 3 ch, miss 3; repeat",))
 IN_THE_NEXT = {
-    "3 treble on the 3 treble, 1 treble in the next, 2 ch; repeat": "4 dc, 2 ch; 1 x 4 dc; 2 left over; does not close; asked place-assumed; asked row-does-not-close",
+    "3 treble on the 3 treble, 1 treble in the next, 2 ch; repeat": "4 dc, 2 ch; 1 x 4 dc; 2 left over; does not close; asked perhaps-next-of; asked place-assumed; asked row-does-not-close",
     "1 treble in each of the 3 treble, and 1 in the next, 2 ch; repeat": "4 dc, 2 ch; 1 x 4 dc; 2 left over; does not close; asked perhaps-last-of-each; asked row-does-not-close",
     "3 treble on the 3 treble, 3 ch, 1 dc in the next, 2 ch; repeat": "3 dc, 1 sc, 5 ch; 1 x 4 dc; 2 left over; does not close; asked perhaps-last-of-each; asked row-does-not-close",
 }

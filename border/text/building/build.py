@@ -11,7 +11,13 @@ from typing import TYPE_CHECKING
 
 from border.findings import Span
 from border.text.building.brackets import build_bracket
-from border.text.building.by_the_row_below import each_in_turn, missed_anyway, up_to_last
+from border.text.building.by_the_row_below import (
+    each_in_turn,
+    missed_anyway,
+    on_whole_runs,
+    tell_across_runs,
+    up_to_last,
+)
 from border.text.building.extents import Extent
 from border.text.building.gathering import gather
 from border.text.building.lists import settled_list
@@ -81,6 +87,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
         items = [each_in_turn(item, b) for item in items]
         if missed_anyway(items, b):
             items, repeats = items[:1], False
+    items = on_whole_runs(items, b, repeats=bool(repeats or own))
     if repeats or own:
         tell_over_again(items, b)
         tell_drift(items, b)
@@ -113,6 +120,7 @@ def build_text(parse: Tree[Token], b: Building, span: Span) -> Text:
     tell_halves(items, b)
     tell_number_unsaid(items, b)
     tell_named_twice(items, b)
+    tell_across_runs(items, b, repeats=bool(repeats or own))
     if not repeats:
         tell_head_below(items, b)
     if leave and items:

@@ -20,6 +20,7 @@ from border.text.doubting.place_doubts import (
     tell_counted,
     tell_each_pair,
     tell_either,
+    tell_fan,
     tell_first_two,
     tell_gap,
     tell_goes_on,
@@ -48,7 +49,7 @@ from border.text.nodes import Building, is_token, is_tree, leaves
 from border.text.shaping.between import EACH_PAIR, FIRST_TWO, HOLE, UNSAID
 from border.text.shaping.described import BETWEEN, IN_SHELL, OF_HEAP
 from border.text.shaping.nouns import OF_SIZE
-from border.text.shaping.on_runs import CENTRE
+from border.text.shaping.on_runs import CENTRE, FAN
 from border.text.shaping.places_first import EITHER, ONCE_MORE
 from border.text.shaping.same_place import GOES_ON
 from border.text.shaping.shared_out import BESIDES, SHARED
@@ -302,6 +303,7 @@ _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     ALL_OF_A_ROW: tell_all_of_a_row,
     IN_ONE: tell_in_one,
     CENTRE: tell_on_the_centre,
+    FAN: tell_fan,
     "spaces": tell_so_many_spaces,
     "last": tell_in_last,
     SHARED: tell_shared_out,

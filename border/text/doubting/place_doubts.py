@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.nodes import Building
+from border.text.shaping.on_runs import FAN
 from border.text.stands_below import loop_sizes, no_chains, run_inside, stand_alone, stands_in
 from border.text.steps import walk
 from border.text.tree import (
@@ -231,6 +232,23 @@ def tell_on_the_centre(item: Stitches, b: Building) -> None:
         "perhaps-one-place",
         "all of these are taken to go into one place, the centre of those chains",
         f"write {b.written(first)}, {b.written(behind)} if it is one on each",
+        item.span,
+    )
+
+
+def tell_fan(item: Stitches, b: Building) -> None:
+    """`3 dc on the centre of the 5 tr, with 2 ch between each`: one on each of 3, or a fan?"""
+    said = list(b.terminals)
+    at = next(n for n, t in enumerate(said) if t.name == FAN and t.start >= item.span.start)
+    between = next((t.number for t in said[at:] if t.type == "BETW"), 0)
+    if item.place is None:
+        return
+    centre = replace(item.place, targets=(Centre(item.place.targets[0].of),))
+    fan = replace(item, count=said[at].number, between=between, place=centre)
+    b.tell(
+        "perhaps-one-place",
+        f"these {fan.count} are taken to go one on each of {fan.count}, this on the first of them",
+        f"write {b.written(fan)} if all of them go into one place",
         item.span,
     )
 

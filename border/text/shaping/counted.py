@@ -144,17 +144,18 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
         shared = _fewer(here, before) or _more(here, before)
         if before[-1].type in ("PREP", "THE") and shared:
             return 1, [like(here, "NEXT"), here]
-    named = any(x.kind == Kind("space", here.number) for x in before)
+    counted = _counted_last(here.number, before)
+    named = counted is not None and counted.name == "space"
     if is_parted(before) and _of_these(here, before):
         return 0, []  # `4 chain, 1 treble in the first of the 4`: they are of this row
-    if is_parted(before) and ended(t, at + 1) and not named and before[-1].type == "NEXT":
-        runs = [x.kind for x in before if x.kind is not None and x.kind.name == "run"]
-        if runs and runs[-1].size == here.number:
-            return 1, [like(here, "KIND", runs[-1])]  # `centre of 3 tr, … centre of next 3`
-        named = _chains_made(here, before)
+    chained = is_parted(before) and part_before(before).type == "CH"  # `centre ch of the 5`
+    if is_parted(before) and ended(t, at + 1) and not (named or chained):
+        if counted is not None and counted.name == "run":
+            # `centre of 3 tr, … centre of next 3`; `1st of the 3 tr, … last of the 3`
+            return 1, [*which_of(before, here), like(here, "KIND", counted)]
+        named = before[-1].type == "NEXT" and _chains_made(here, before)
         if named and before[-3].type == "ORD":
             _ask(before)
-    chained = is_parted(before) and part_before(before).type == "CH"  # `centre ch of the 5`
     of_made = is_parted(before) and ended(t, at + 1) and _made_right_before(here, before)
     if of_made and not chained and not named:
         _ask(before)  # `7 ch, 1 sc in the 4th of the 7`
@@ -163,6 +164,12 @@ def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Termina
     if is_parted(before) and ended(t, at + 1):
         return 1, [*which_of(before, here), like(here, "KIND", Kind("block", here.number))]
     return 0, []
+
+
+def _counted_last(number: int, before: Sequence[Terminal]) -> Kind | None:
+    """The run, or the space, of so many that was named last; None where none was."""
+    kinds = [x.kind for x in before if x.kind is not None and x.kind.size == number]
+    return next((kind for kind in reversed(kinds) if kind.name in ("run", "space")), None)
 
 
 def _on_so_many(before: Sequence[Terminal]) -> bool:

@@ -95,7 +95,7 @@ def _nth_of_each(t: Terminals, at: int, before: Terminals) -> int:
 def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """`the 3 chain`, `next ch-3`, `under the chain`: the space of so many chains."""
     here, pair = t[at], types(t, at, 2)
-    if here.type == "CH" and ended(t, at + 1) and is_parted(before):
+    if here.type == "CH" and is_parted(before) and (ended(t, at + 1) or _listed_behind(t, at + 1)):
         joined = only_ends(t[at + 1 :]) and any(x.name == "ss" for x in before[-7:])
         loop = here.text.split()[-1] in _SHORT and _is_one_of_it(before) and not joined
         if here.text == "chain" or loop:
@@ -144,6 +144,18 @@ def by_chains(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]
 
 
 _SHORT = ("ch", "chs", "chain", "chains")
+
+
+def _listed_behind(t: Sequence[Terminal], at: int) -> bool:
+    """Whether steps stand behind a place: `in the centre of the chain 1 dc, 1 ch, 1 dc`, `1 tr in
+    the centre of the chain and 1 picot`. A number alone may be that of the chains."""
+    at = past(t, at, "AND")
+    made = past(t, at, "NUM")
+    several = types(t, at - 1, 1) == ["AND"] or made > at
+    return types(t, at, 1) == ["LP"] or (several and types(t, made, 1) in _MADE)
+
+
+_MADE = (["STITCH"], ["CLUSTER"], ["PICOT"])
 
 
 def _by_count(t: Terminals, at: int, before: Terminals) -> bool:

@@ -40,6 +40,8 @@ def on_the_end_ones(t: Terminals) -> Terminals:
         one = like(t[at], "NUM", number=1)
         which = [like(x, "NEXT") if x.type == "ORD" else x for x in t[of:end]]
         found += [one, stitch_, t[at], like(t[at], "ORD", number=nth), *which]
+        if t[end - 1].type == "NUM" and t[of - 1].type in ("STITCH", "CH"):
+            found.append(like(t[of - 1], t[of - 1].type, name=t[of - 1].name))  # `4 ch of the 5`
         chain = next((x for x in (t[end - 1], t[of - 1]) if x.type == "CH"), None)
         found += rest_behind(t[at], stitch_, count - 1, chain)
         at = end

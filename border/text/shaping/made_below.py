@@ -13,6 +13,7 @@ from border.text.stands_below import (
     loop_sizes,
     loops_in_shells,
     run_inside,
+    sizes_of_runs,
     stands_alone,
     stitches_together,
     worked_together,
@@ -47,6 +48,26 @@ def of_made_below(t: Terminals, below: Text | None) -> Terminals:
                 behind = found[part - 2].start
             here = replace(here, kind=Kind("space", here.kind.size))
         found.append(here)
+    return found
+
+
+def on_the_one(t: Terminals, below: Text | None) -> Terminals:
+    """`1 treble on the 1 treble`, `miss the one treble`: as `the single treble`, one that stands
+    alone, where the row below has such stitches alone and in groups as well."""
+    found: Terminals = []
+    at = 0
+    while at < len(t):
+        one = types(t, at, 3) == ["THE", "NUM", "STITCH"] and t[at + 1].number == 1
+        placed = one and types(found, len(found) - 1, 1) in (["PREP"], ["SKIP"])
+        if placed and below is not None and not t[at + 2].many:
+            sizes = sizes_of_runs(below, t[at + 2].name)
+            if 1 in sizes and len(sizes) > 1:
+                alone = replace(t[at + 2], type="KIND", kind=Kind("run", 1, t[at + 2].name))
+                found += [t[at], alone]
+                at += 3
+                continue
+        found.append(t[at])
+        at += 1
     return found
 
 

@@ -16,6 +16,7 @@ from border.text.tree import Kind
 from border.text.wording.passing import (
     ARCHES,
     NOUNS,
+    OPENS,
     Terminals,
     chains_at,
     ended,
@@ -234,7 +235,8 @@ def _of_each_run(t: Terminals) -> Terminals:
 
 def on_the_middle(t: Terminals) -> Terminals:
     """`5 treble on the centre 5 of the 7`, `on centre of 7`, `5 treble, the centre one on the
-    centre of the 7`: the first on the 2nd, and on."""
+    centre of the 7`: the first on the 2nd, and on; not `3 treble on the centre of the 5, 2 chain,
+    3 treble in the same`, which all go there."""
     t = _of_each_run(_without_own_centre(t))
     found: Terminals = []
     at = 0
@@ -243,7 +245,8 @@ def on_the_middle(t: Terminals) -> Terminals:
         each = types(found, len(found) - 1, 1) == ["STITCH"] and types(t, at + 1, 1) == ["EACHOF"]
         behind = types(found, len(found) - 1, 1) == ["STITCH"] and bool(found)
         many = _middle(t, at, found[-2].number if counted else 1, each) if behind else None
-        if many is None:
+        centre = not each and types(t, past(t, at + 1, "THE"), 2) == ["CENTRE", "OF"]
+        if many is None or (centre and counted and _more_in_it(t, many[2], *found[-2:])):
             found.append(t[at])
             at += 1
             continue
@@ -252,15 +255,41 @@ def on_the_middle(t: Terminals) -> Terminals:
         if counted:
             found.pop(-2)
         number = like(t[at], "NUM", number=1)
+        chains = _chains_between(t, end) if centre and count > 1 else []
+        if chains:
+            t = [*t[:at], replace(t[at], name=FAN, number=count), *t[at + 1 :]]
         nth = like(t[at], "ORD", number=(whole.number - count) // 2 + 1)
         found[-1:] = [number, stitch, t[at], nth, like(t[at], "OF"), like(t[at], "THE")]
         found += t[end - 1 - (t[end - 1].type != "NUM") : end]
         if found[-1].type == "NUM":  # `each of the 2 centre dc of the 4`
             found += [x for x in t[at:end] if x.type == "STITCH"]
         chain = found[-1] if found[-1].type == "CH" else None
-        found += rest_behind(t[at], stitch, count - 1, chain)
+        found += [*chains, *rest_behind(like(t[at], "PREP"), stitch, count - 1, chain)]
         at = end
     return found
+
+
+FAN = "fan"
+"""The name of a place, with the number of the stitches that may all go there."""
+
+
+def _more_in_it(t: Sequence[Terminal], at: int, number: Terminal, stitch: Terminal) -> bool:
+    """Whether as many of the stitch go in the same place behind here: all of them in one."""
+    prep = next((n for n in range(at, len(t)) if t[n].type in OPENS), len(t))
+    same = types(t, prep, 1) == ["PREP"] and types(t, past(t, prep + 1, "THE"), 1) == ["SAME"]
+    again = [(x.number, x.name) for x in t[max(at, prep - 2) : prep]]
+    return same and again == [(number.number, ""), (0, stitch.name)]
+
+
+def _chains_between(t: Sequence[Terminal], at: int) -> Terminals:
+    """The chains of `with 2 chain between each`, `divided by 2 chain`, as a step; none where that
+    is not said here."""
+    at = past(t, at, "SEP")
+    number, end = chains_at(t, at + 1)
+    said = types(t, at, 1) == ["DIVIDED"] or (
+        types(t, at, 1) == ["WITH"] and types(t, end, 1) == ["BETWEEN"]
+    )
+    return [like(t[at], "SEP"), *t[at + 1 : end]] if said and number else []
 
 
 def _without_own_centre(t: Terminals) -> Terminals:
