@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -10,14 +10,26 @@ from msgspec.structs import replace
 from border.findings import Span
 from border.text.building.extents import Extent, build_extent
 from border.text.building.lists import settled_list
-from border.text.building.places import build_place
+from border.text.building.places import build_place, tell_between
 from border.text.building.repeats import first_each_time, tell_to_the_end
 from border.text.coming import build_as_they_come
 from border.text.doubting.drifting import tell_drift
 from border.text.doubting.lists_asked import same_backwards
-from border.text.doubting.place_doubts import tell_next_of, tell_of_size, tell_once_more
+from border.text.doubting.place_doubts import (
+    tell_behind,
+    tell_counted,
+    tell_in_last,
+    tell_in_shell,
+    tell_next_of,
+    tell_of_heap,
+    tell_of_size,
+    tell_once_more,
+    tell_one_between,
+)
 from border.text.in_each import with_each
 from border.text.nodes import Building, Step, is_token, is_tree
+from border.text.shaping.after import LAST_ONE
+from border.text.shaping.described import BETWEEN, IN_SHELL, OF_HEAP
 from border.text.shaping.nouns import OF_SIZE
 from border.text.shaping.parted import PICOTS
 from border.text.shaping.places_first import CHAINED, ONCE_MORE
@@ -34,6 +46,7 @@ from border.text.tree import (
     Stitches,
     Which,
 )
+from border.text.wording.spots import BEHIND
 
 if TYPE_CHECKING:
     from lark import Token, Tree
@@ -67,6 +80,13 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
         b.tell("times-of-the-row", message, help_, b.span(node))
     placed = [c for c in behind if is_tree(c, "place")]
     span = b.span(node)
+    if list_ == LAST_ONE:
+        b.tell(
+            "perhaps-as-they-come",
+            "what stands after each is taken to be said of this step alone, not of the one before",
+            "where it stands after those as well, write it behind each step",
+            span,
+        )
     if list_ == "like":
         b.tell(
             "times-of-the-row",
@@ -118,14 +138,25 @@ def build_bracket(node: Tree[Token], steps: Sequence[Step], b: Building) -> Item
     if extent.counted:
         times = extent.times + (extent.counted == "MORE")
         items = (Repeat(items, times, span=span),)
+    tell_between(placed[0], Bracket(items, place, span=span), b)
     for how in (b.of(c).name for c in placed[0].children if is_token(c, "PREP")):
-        if how in _NEXT_TOLD:
-            _NEXT_TOLD[how](Bracket(items, place, span=span), b)
+        if how in _PLACES_TOLD:
+            _PLACES_TOLD[how](Bracket(items, place, span=span), b)
     return in_place(items, place, b, behind, span)
 
 
-_NEXT_TOLD = {"nth": tell_next_of, OF_SIZE: tell_of_size, ONCE_MORE: tell_once_more}
-"""What is told of a next place of which it is not said what it is, by the name of its word."""
+_PLACES_TOLD: dict[str, Callable[[Stitches | Bracket, Building], None]] = {
+    "nth": tell_next_of,
+    OF_SIZE: tell_of_size,
+    ONCE_MORE: tell_once_more,
+    "counted": tell_counted,
+    "last": tell_in_last,
+    BEHIND: tell_behind,
+    BETWEEN: tell_one_between,
+    OF_HEAP: tell_of_heap,
+    IN_SHELL: tell_in_shell,
+}
+"""What is told of a place as of one where single stitches go, by the name of its word."""
 
 
 def _times_behind(behind: Sequence[Node]) -> bool:

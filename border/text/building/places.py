@@ -8,8 +8,17 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
+from border.text.doubting.place_doubts import (
+    tell_counted,
+    tell_each_pair,
+    tell_first_two,
+    tell_gap,
+    tell_hole_between,
+    tell_pair,
+)
 from border.text.framing.clauses import kind_of
 from border.text.nodes import Building, Misread, is_token, is_tree, leaves
+from border.text.shaping.between import EACH_PAIR, FIRST_TWO, HOLE, UNSAID
 from border.text.shaping.caught import BOTH
 from border.text.shaping.described import ST_OF_SHELL
 from border.text.steps import walk
@@ -19,6 +28,7 @@ from border.text.tree import (
     AtOnce,
     Between,
     BetweenPicots,
+    Bracket,
     Centre,
     Kind,
     Part,
@@ -70,6 +80,25 @@ def build_place(node: Tree[Token], b: Building) -> tuple[Place, tuple[str, ...]]
     members = [child for child in node.children if is_tree(child, "member", "between")]
     place = build_union(members, b, any(is_token(child, "ATONCE") for child in node.children))
     return replace(place, span=b.span(node)), modifiers
+
+
+def tell_between(node: Tree[Token], item: Stitches | Bracket, b: Building) -> None:
+    """What is told of a step whose place, `node`, lies between two."""
+    for between in node.find_data("between"):
+        for c in between.children:
+            if is_token(c, "BETWEEN") and b.of(c).name in _BETWEEN_TOLD:
+                _BETWEEN_TOLD[b.of(c).name](item, b)
+
+
+_BETWEEN_TOLD: dict[str, Callable[[Stitches | Bracket, Building], None]] = {
+    FIRST_TWO: tell_first_two,
+    "pair": tell_pair,
+    EACH_PAIR: tell_each_pair,
+    "gap": tell_gap,
+    HOLE: tell_hole_between,
+    UNSAID: tell_counted,
+}
+"""What is told of a place between two, by the name that its word was given on the way."""
 
 
 def build_union(nodes: Sequence[Tree[Token]], b: Building, at_once: bool = False) -> Place:

@@ -9,8 +9,13 @@ from msgspec.structs import replace
 
 from border.stitches import STITCHES
 from border.text.building.chains_between import with_chains
-from border.text.building.places import build_place, build_skipped, build_union
-from border.text.doubting.picot_doubts import tell_named
+from border.text.building.places import (
+    build_place,
+    build_skipped,
+    build_union,
+    tell_between,
+)
+from border.text.doubting.picot_doubts import tell_named, tell_round_closed
 from border.text.doubting.place_doubts import (
     tell_all_of_a_row,
     tell_all_round,
@@ -18,13 +23,9 @@ from border.text.doubting.place_doubts import (
     tell_beside,
     tell_besides,
     tell_counted,
-    tell_each_pair,
     tell_either,
     tell_fan,
-    tell_first_two,
-    tell_gap,
     tell_goes_on,
-    tell_hole_between,
     tell_in_last,
     tell_in_one,
     tell_in_shell,
@@ -37,7 +38,6 @@ from border.text.doubting.place_doubts import (
     tell_on_the_middle,
     tell_once_more,
     tell_one_between,
-    tell_pair,
     tell_shared_out,
     tell_so_many_spaces,
     tell_start_chain,
@@ -46,7 +46,6 @@ from border.text.doubting.place_doubts import (
 from border.text.doubting.skips_asked import tell_skipped
 from border.text.in_each import tell_single_chain, with_each
 from border.text.nodes import Building, is_token, is_tree, leaves
-from border.text.shaping.between import EACH_PAIR, FIRST_TWO, HOLE, UNSAID
 from border.text.shaping.described import BETWEEN, IN_SHELL, OF_HEAP
 from border.text.shaping.nouns import OF_SIZE
 from border.text.shaping.on_runs import CENTRE, FAN
@@ -95,7 +94,9 @@ def _number(nodes: Sequence[Node], b: Building, otherwise: int = 1) -> int:
 
 
 def _chains(node: Tree[Token], b: Building, at_head: bool) -> Chains:
-    return Chains(_number(node.children, b), span=b.span(node))
+    chains = Chains(_number(node.children, b), span=b.span(node))
+    tell_round_closed(chains, b)
+    return chains
 
 
 def _start_chain(node: Tree[Token], b: Building, at_head: bool) -> StartChain:
@@ -263,10 +264,7 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
             place, inner = build_place(node, b)
             modifiers += inner
             how = [b.of(c).name for c in node.children if is_token(c, "PREP")]
-            for between in node.find_data("between"):
-                for c in between.children:
-                    if is_token(c, "BETWEEN") and b.of(c).name in _BETWEEN_TOLD:
-                        _BETWEEN_TOLD[b.of(c).name](replace(stitches, place=place), b)
+            tell_between(node, replace(stitches, place=place), b)
             for doubt in filter(_TOLD.__contains__, how):
                 _TOLD[doubt](replace(stitches, place=place), b)
             if _is_under_chain(node, place, b):
@@ -281,16 +279,6 @@ def _tail(stitches: Stitches, tail: Sequence[Node], b: Building) -> Stitches:
     return with_chains(made, chains, b)
 
 
-_BETWEEN_TOLD = {
-    FIRST_TWO: tell_first_two,
-    "pair": tell_pair,
-    EACH_PAIR: tell_each_pair,
-    "gap": tell_gap,
-    HOLE: tell_hole_between,
-    UNSAID: tell_counted,
-}
-
-"""What is told of a place between two, by the name that its word was given on the way."""
 _TOLD: dict[str, Callable[[Stitches, Building], None]] = {
     "middle": tell_on_the_middle,
     TURNING: tell_turning_chain,

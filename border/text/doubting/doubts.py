@@ -21,6 +21,7 @@ from border.text.doubting.picot_doubts import (
     tell_perhaps_ring,
     tell_ring_filled,
     tell_rings_inside,
+    tell_topped,
 )
 from border.text.doubting.skips_asked import (
     tell_down_the_chain,
@@ -73,6 +74,7 @@ def tell_doubts(steps: Sequence[Step], b: Building) -> None:
                 asked.add(n)
             _tell_on_the_same(before.item, step.item, worked, b)
             _tell_like_picot(before.item, step.item, picot, b)
+        tell_topped(before.item, step.item, b)
         if isinstance(step.item, Stitches):
             tell_ring_filled(before.item, step.item, picot, b)
         if not step.hard:

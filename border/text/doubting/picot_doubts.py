@@ -9,6 +9,8 @@ from msgspec import Struct
 from border.findings import Span
 from border.stitches import STITCHES
 from border.text.nodes import Building
+from border.text.stands_below import stand_alone
+from border.text.steps import walk
 from border.text.tree import (
     SPACES,
     Bracket,
@@ -27,7 +29,7 @@ from border.text.tree import (
     Whole,
 )
 from border.text.wording.picots_named import AGAIN, APART, CLOSED, DOUBLE, LEAF, PARTED, SIZED
-from border.text.wording.rings import CLOSING, COUNTED
+from border.text.wording.rings import CLOSING, COUNTED, ROUND_CLOSED, TOPPED
 
 
 def tell_ring(chains: Chains, closing: Item, b: Building) -> None:
@@ -112,6 +114,42 @@ def tell_named(name: str, size: int, b: Building, span: Span) -> None:
     if name in _NAMED:
         doubt = _NAMED[name]
         b.tell(doubt.code, doubt.message.format(size), doubt.help_.format(size), span)
+
+
+def tell_round_closed(chains: Chains, b: Building) -> None:
+    """`*…, 4 ch, 1 sl st in the first; repeat from *, …, 4 ch, 1 sl st in the first`: is the last
+    sl st that of a picot, or that which joins the round?"""
+    if any(t.name == ROUND_CLOSED for t in b.terminals_in(chains.span)):
+        b.tell(
+            "perhaps-picot",
+            "the stitch behind these chains is taken to join the round; it may close them into a "
+            "picot, like those before",
+            f"write picot of {chains.count}, and then how the round is joined, if so; or "
+            f'"ch {chains.count}, join"',
+            chains.span,
+        )
+
+
+def tell_topped(before: Item, picot: Item, b: Building) -> None:
+    """`5 tr in the sc, 3 ch, 1 sc in the top of the dc` over sc and dc that stand alone by turns:
+    on the dc just made, or on the one below?"""
+    names = {t.name for t in b.terminals_in(picot.span)} if isinstance(picot, Picots) else set()
+    made = [one for one in walk([before]) if isinstance(one, Stitches)]
+    if TOPPED not in names or not made or not stand_alone(b.below, made[-1].stitch):
+        return
+    assert isinstance(picot, Picots)
+    of = Kind(made[-1].stitch)
+    place = before.place if isinstance(before, Stitches | Bracket) else None
+    if place is not None and any(target.of == of for target in place.targets):
+        return  # `5 dc in the dc, 3 ch, 1 sc in the top of the dc`: the one below is worked
+    below = Stitches(1, "sc", Place(Which.THE, (Whole(of),)), span=picot.span)
+    b.tell(
+        "perhaps-picot",
+        f"this is taken for a picot of {picot.chains}, closed on the stitch just made; it may be "
+        "chains, and a stitch into the row below",
+        f"write picot of {picot.chains} to say so, or ch {picot.chains}; {b.written(below)}",
+        picot.span,
+    )
 
 
 def may_be_picot(since: Sequence[Item], closing: Item) -> bool:

@@ -71,7 +71,7 @@ def _tell_next_chain(item: Stitches | Bracket, b: Building) -> None:
     )
 
 
-def tell_pair(item: Stitches, b: Building) -> None:
+def tell_pair(item: Stitches | Bracket, b: Building) -> None:
     """`1 sc between the 2 dc`: between any two, or inside each group of two, unless the row below
     makes them one by one?"""
     of = next((target.of.name for target in item.place.targets), "st") if item.place else "st"
@@ -90,7 +90,7 @@ def tell_pair(item: Stitches, b: Building) -> None:
     )
 
 
-def tell_each_pair(item: Stitches, b: Building) -> None:
+def tell_each_pair(item: Stitches | Bracket, b: Building) -> None:
     """`3 dc between every 2 dc` over pairs of dc: in every gap, or inside each pair?"""
     place = item.place
     of = place.targets[0].of.name if place is not None and place.targets else ""
@@ -107,7 +107,7 @@ def tell_each_pair(item: Stitches, b: Building) -> None:
     )
 
 
-def tell_gap(item: Stitches, b: Building) -> None:
+def tell_gap(item: Stitches | Bracket, b: Building) -> None:
     """`1 sc between the 1st and 2nd of the 12 dc`: of each twelve, which are not counted here."""
     b.tell(
         "place-assumed",
@@ -118,7 +118,7 @@ def tell_gap(item: Stitches, b: Building) -> None:
     )
 
 
-def tell_first_two(item: Stitches, b: Building) -> None:
+def tell_first_two(item: Stitches | Bracket, b: Building) -> None:
     """`1 sc between the 1st and 2nd dc`, where the row below makes more than two in one place."""
     of = item.place.targets[0].of if item.place is not None else ST
     made = walk(b.below.items) if b.below is not None else ()
@@ -129,7 +129,7 @@ def tell_first_two(item: Stitches, b: Building) -> None:
 _PAIR = 2
 
 
-def tell_in_last(item: Stitches, b: Building) -> None:
+def tell_in_last(item: Stitches | Bracket, b: Building) -> None:
     """`shell in shell, 1 dc in last`: the last stitch, or the last shell?"""
     b.tell(
         "place-assumed",
@@ -139,7 +139,7 @@ def tell_in_last(item: Stitches, b: Building) -> None:
     )
 
 
-def tell_counted(item: Stitches, b: Building) -> None:
+def tell_counted(item: Stitches | Bracket, b: Building) -> None:
     """`3 ch, 1 sc in the 2nd of next 3`, `5 dc on the 5`, `1 sc on the next`: of what?"""
     stitch = item.place is not None and set(item.place.targets) == {Whole(ST)}
     if stitch and (b.round == 1 or (no_chains(b.below) and not _inside(item, b))):
@@ -152,7 +152,7 @@ def tell_counted(item: Stitches, b: Building) -> None:
     )
 
 
-def _inside(item: Stitches, b: Building) -> bool:
+def _inside(item: Stitches | Bracket, b: Building) -> bool:
     """Whether just so many stand among others: `5 dc on the 5` over shells of 1 sc, 5 dc, 1 sc."""
     count = item.place.count if item.place is not None else 0
     return count > 1 and b.below is not None and bool(run_inside(b.below, count))
@@ -268,7 +268,7 @@ def tell_so_many_spaces(item: Stitches, b: Building) -> None:
         )
 
 
-def tell_one_between(item: Stitches, b: Building) -> None:
+def tell_one_between(item: Stitches | Bracket, b: Building) -> None:
     """`1 dc on the sc between the loops`, `3 dc in the 3 ch in the centre of the group`: where the
     row below makes others, too, is it any?"""
     made = [] if b.below is None else list(walk(b.below.items))
@@ -284,7 +284,7 @@ def tell_one_between(item: Stitches, b: Building) -> None:
     )
 
 
-def tell_of_heap(item: Stitches, b: Building) -> None:
+def tell_of_heap(item: Stitches | Bracket, b: Building) -> None:
     """`1 sc in each dc of the shell`: not in those dc that the row below makes by themselves?"""
     of = item.place.targets[0].of if item.place is not None else ST
     alone = _alone(b.below.items if b.below is not None else ())
@@ -299,7 +299,7 @@ def tell_of_heap(item: Stitches, b: Building) -> None:
         )
 
 
-def tell_in_shell(item: Stitches, b: Building) -> None:
+def tell_in_shell(item: Stitches | Bracket, b: Building) -> None:
     """`1 sc in each loop of the shell`: the shells below may have several."""
     below = walk(b.below.items) if b.below is not None else ()
     shells = [one for one in below if isinstance(one, Bracket) and is_shell(one)]
@@ -316,7 +316,7 @@ def tell_in_shell(item: Stitches, b: Building) -> None:
         )
 
 
-def tell_hole_between(item: Stitches, b: Building) -> None:
+def tell_hole_between(item: Stitches | Bracket, b: Building) -> None:
     """`5 dc in the hole between the dc`: chains that the row below makes there may be meant."""
     below = list(walk(b.below.items)) if b.below is not None else []
     sizes = sorted({one.count for one in below if isinstance(one, Chains)})
@@ -440,7 +440,7 @@ def tell_beside(item: Stitches, b: Building) -> None:
     )
 
 
-def tell_behind(item: Stitches, b: Building) -> None:
+def tell_behind(item: Stitches | Bracket, b: Building) -> None:
     """`1 dc behind each petal`, `into the back of the dc`: in which stitch is that?"""
     b.tell(
         "place-assumed",

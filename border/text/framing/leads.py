@@ -76,12 +76,14 @@ def _leads(lead: Sequence[Word]) -> bool:
 
 
 def behind_title(words: Sequence[Word]) -> int:
-    """Behind `Crazy stitch:`, `Shells.` at a row's head, where steps follow; else 0. Another name
-    with a colon may be meant for the head of a clause."""
+    """Behind `Crazy stitch:`, `Picot edge:`, `Shells.` at a row's head, where steps follow; else
+    0. Another name with a colon may be meant for the head of a clause."""
     stop = next((n for n, w in enumerate(words[:_TITLE]) if w.sort is not Sort.WORD), 0)
     title, behind = words[:stop], words[stop + 1 : stop + 2]
     plain = all(_is_plain(words, n) for n in range(stop))
     ends = stop and words[stop].text in (":", ".")
+    if _names_edge(words, stop) and behind:
+        return stop + 1
     if not ends or not behind or not plain or _said(words, stop + 1) in ("PREP", "BETWEEN"):
         return 0
     *_, last = (word.text for word in title)
@@ -89,6 +91,12 @@ def behind_title(words: Sequence[Word]) -> int:
     made = last in _MADE or (last.endswith("s") and any(f"{one}s" == last for one in asked))
     named = (made and stop == 1) or (last in _WAYS and stop > 1)
     return stop + 1 if named else 0
+
+
+def _names_edge(words: Sequence[Word], stop: int) -> bool:
+    """Whether `Picot edge:`, `Shell edging:` stands before a stop: what is made, and no step."""
+    edge = stop == 2 and words[1].text in ("edge", "edging") and words[stop].text == ":"
+    return edge and _said(words, 0) in ("PICOT", "KIND") and _said(words, stop + 1) != "PREP"
 
 
 _TITLE = 5

@@ -15,7 +15,18 @@ from msgspec.structs import replace
 from border.text.shaping.between import behind_between
 from border.text.shaping.sentences import place_at
 from border.text.terminals import Terminal
-from border.text.wording.passing import Terminals, ended, like, past, stitch_left_out, stops, types
+from border.text.wording.passing import (
+    ARCHES,
+    NOUNS,
+    Terminals,
+    ended,
+    is_stop,
+    like,
+    past,
+    stitch_left_out,
+    stops,
+    types,
+)
 
 _BETWEEN = 0
 """After all but the last: `with a picot between`."""
@@ -61,10 +72,15 @@ def after_each(t: Terminals) -> Terminals:
         after = _after(t, at, end) if end > at else None
         made = _made(t[at], t[at + 1 : place], t[place:end]) if after is not None else None
         parted: Terminals = []
-        if after is not None and after.every == 1:
+        alone = after is not None and _by_itself(t, place, after, made)
+        if after is not None and after.every == 1 and not alone:
             parted = _behind_several(found, t[at:end], after)
         if after is not None and made is not None:
             parted = parted or _parted(made, after)
+        placed = types(t, place, 1) == ["PREP"]
+        if alone and placed and _alike_before(found, t[at + 1]):
+            last = max((n for n, x in enumerate(parted) if x.type == "RP"), default=-1)
+            parted = [replace(x, name=LAST_ONE) if n == last else x for n, x in enumerate(parted)]
         if after is None or not parted:
             found.append(t[at])
             at += 1
@@ -74,6 +90,32 @@ def after_each(t: Terminals) -> Terminals:
         found += parted[1:-1] if bare and parted[-1].type == "RP" else parted
         at = behind
     return found
+
+
+def _by_itself(t: Sequence[Terminal], place: int, after: _After, made: _Made | None) -> bool:
+    """Whether what stands after each of a step's stitches is said of that step alone: of one in
+    each of several places, or of stitches whose place comes behind it, `2 dc, with 3 ch after
+    each, in the 2 ch`."""
+    several = made is not None and made.each and made.places > 1
+    behind = after.end + (types(t, after.end, 1) == ["SEP"])
+    return several or (types(t, place, 1) != ["PREP"] and types(t, behind, 1) == ["PREP"])
+
+
+LAST_ONE = "last one"
+"""The name of a bracket of what stands after each of one step alone, with others like it before."""
+
+
+def _alike_before(found: Terminals, stitch: Terminal) -> bool:
+    """Whether the step right before is of the same stitch: `1 dc in next st, 1 dc in each of the
+    next 4, with 1 ch after each`."""
+    end = len(found)
+    while end and found[end - 1].type in ("SEP", "AND") and not is_stop(found[end - 1]):
+        end -= 1
+    start = end
+    while start and found[start - 1].type not in ("SEP", "AND") and not stops(found[start - 1]):
+        start -= 1
+    made = next((x for x in found[start:end] if x.type in ("STITCH", "CH", "PICOT")), None)
+    return end < len(found) and made is not None and made.name == stitch.name
 
 
 def _behind_several(found: Terminals, step: Terminals, after: _After) -> Terminals:
@@ -202,6 +244,8 @@ def _made(number: Terminal, stitch: Terminals, place: Terminals) -> _Made | None
     """The stitches that are made; None where it is not sure how many go into one place."""
     noun = place[-1] if place else None
     counted = next((x for x in place if x.type == "NUM"), None)
+    if _is_part(place):
+        return _Made(number, stitch, place)
     if any(x.type == "EACHOF" for x in place) and counted is not None:
         return _Made(number, stitch, place, True, counted.number)
     if counted is not None and counted.number > 1 and noun is not None:
@@ -211,10 +255,22 @@ def _made(number: Terminal, stitch: Terminals, place: Terminals) -> _Made | None
         same = counted.number == number.number
         if all(x.type not in ("NEXT", "ORD", "EACHOF") for x in place):  # `5 dc on the 5 dc`
             place = [place[0], like(counted, "EACHOF"), like(counted, "NEXT"), counted, noun]
+        next_ = past(place, 1, "THE")
+        if types(place, next_, 2) == ["NEXT", "NUM"] and noun.kind not in ARCHES:
+            place = [place[0], like(counted, "EACHOF"), *place[next_:]]  # `2 dc in the next 2 st`
         return _Made(one, stitch, place, True, counted.number) if same else None
     if types(place, 1, 1) == ["EACH"]:
         return _Made(number, stitch, place, True, 0)
     return _Made(number, stitch, place)
+
+
+def _is_part(place: Sequence[Terminal]) -> bool:
+    """Whether a place is one part of several, `in the 3rd of the 5 dc`: what goes there goes into
+    one, and the number behind it is of what it is a part."""
+    which = past(place, 1, "THE")
+    of = past(place, which + 1, *NOUNS)
+    one = types(place, which, 1) in (["ORD"], ["CENTRE"])
+    return one and types(place, of, 1) == ["OF"]
 
 
 def _parted(made: _Made, after: _After) -> Terminals:

@@ -106,10 +106,15 @@ def _counted(t: Terminals, at: int, before: Terminals, opened: bool) -> tuple[in
     return (taken, named) if taken else _by_stitches(t, at, before)
 
 
+_ONE_BY_ONE = frozenset({"successive", "consecutive"})
+"""Of these there are several, though a short name of a stitch has no plural: `successive tr`."""
+
+
 def _by_stitches(t: Terminals, at: int, before: Terminals) -> tuple[int, Terminals]:
     """`3rd of the 5 treble`: the run of so many; `5 treble on the 5`: the next 5."""
     here = t[at]
-    if here.many and before[-1].type == "NEXT" and (count := made(before)) > 1:
+    several = here.many or (here.type == "STITCH" and before[-1].text in _ONE_BY_ONE)
+    if several and before[-1].type == "NEXT" and (count := made(before)) > 1:
         return 1, [like(here, "NUM", number=count), here]  # `3 treble into successive loops`
     many = made(before)
     if many > 1 and ended(t, at + 1) and _on_its_like(here, before):

@@ -75,6 +75,9 @@ def described(t: Terminals) -> Terminals:
             found.append(t[at])
             at += 1
             continue
+        if (end := _at_end_of_heap(t, at, found)) > at:
+            at = end
+            continue
         if t[at].type == "ATEND" and _chains_at_end(found):
             at += 1
             continue
@@ -179,6 +182,23 @@ def described(t: Terminals) -> Terminals:
             found.append(t[at])
         at = max(behind, at + 1)
     return found
+
+
+def _at_end_of_heap(t: Terminals, at: int, found: Terminals) -> int:
+    """Behind `at end of shell`, of chains named right before, which are told where there are
+    others; the same place where it is no such end."""
+    heap = past(t, at + 2, "THE", "NEXT", "EACH") if types(t, at, 2) == ["ATEND", "OF"] else len(t)
+    prep = prep_before(found)
+    of_heap = heap < len(t) and t[heap].kind in _HEAPS
+    first = prep is not None and (prep == 0 or found[prep - 1].type in ("SEP", "STAR", "LP"))
+    # `under the 4 ch at end of shell 5 dc`
+    of_heap &= ended(t, heap + 1) or (first and types(t, heap + 1, 1) == ["NUM"])
+    if prep is None or not of_heap or any(x.type == "ORD" for x in found[prep:]):
+        return at
+    if found[-1].type != "CH" and (found[-1].kind is None or found[-1].kind.name not in SPACES):
+        return at
+    found[prep] = replace(found[prep], name=found[prep].name or BETWEEN)
+    return heap + 1
 
 
 _BEGUN = 9

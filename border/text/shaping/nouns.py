@@ -55,7 +55,7 @@ def unsaid(t: Terminals) -> Terminals:
         nouns.found.append(here)
         nouns.learn(at)
         before = nouns.before
-        if not ended(t, at + 1) or before not in OPENS | WHICH:
+        if not ended(t, at + 1) or before not in OPENS | WHICH | {"TO"}:
             continue
         if here.type == "NUM" and before not in ("SKIP", "OF"):
             nouns.add_counted(at)
@@ -174,7 +174,9 @@ class _Nouns(Struct):
         if ahead is not None and (prep := _prep_of(found)) is not None:
             found[prep] = replace(found[prep], name=found[prep].name or "counted")
         follows = before == "NEXT" and self.named and self.last.name in (*SPACES, "ch")
-        if follows and not self.chained and self._is_left(here.number):
+        if before == "NEXT" and self._goes_on_in_loop(_prep_of(found), here.number):
+            ahead, follows = Kind("ch"), False  # `…, miss 1 ch, 1 tr in each of the next 2`
+        elif follows and not self.chained and self._is_left(here.number):
             self.reached += here.number
             ahead, follows = Kind("ch"), False  # `in the 1st of the 5 ch, in each of the next 3`
         if follows and not pair and (prep := _prep_of(found)) is not None:
@@ -245,6 +247,15 @@ class _Nouns(Struct):
         size = self.part[-1].kind.size if self.part and self.part[-1].kind is not None else None
         return self.reached > 0 and (size is None or self.reached + count <= size)
 
+    def _goes_on_in_loop(self, prep: int | None, count: int) -> bool:
+        """Whether a place, behind chains that are missed, is of the loop of which a chain was
+        worked before them, as far as it has so many: `1 dc in the 2nd of the 5 ch, 2 ch, miss 1
+        ch, 1 dc in the next`. Then these are reached."""
+        missed = _chains_missed(self.found, prep) if prep is not None and self.reached else 0
+        goes_on = missed > 0 and self._is_left(missed + count)
+        self.reached += missed + count if goes_on else 0
+        return goes_on
+
     def _kind_and_doubt(self, at: int, prep: int) -> tuple[Kind, str]:
         """The noun that is left out, and the name of the doubt that it leaves."""
         found, here = self.found, self.t[at]
@@ -253,6 +264,8 @@ class _Nouns(Struct):
         of = types(found, opener(found, len(found) - 1), 1) == ["OF"]
         if of and kind.name in (*STITCHES, *SPACES) and self.whole is not None:
             return self.whole, "counted"  # `in last of group, 1 tr on dc, 1 tr in first of next`
+        if placed and here.type == "NEXT" and self._goes_on_in_loop(prep, 1):
+            return Kind("ch"), ""
         if placed and here.type == "NEXT" and self.reached and kind.name in SPACES:
             if self.chained or not self._is_left(1):
                 return kind, "nth"  # `in the 2nd of the 5 ch, 3 ch, 1 tr in the next`
@@ -298,11 +311,24 @@ class _Nouns(Struct):
 def _behind_miss(found: Sequence[Terminal], prep: int) -> bool:
     """Whether the step whose place opens there stands right behind so many missed, of a kind: not
     behind `miss the dc`, which lies between the places."""
+    start = _step_start(found, prep)
+    noun = start < prep - 2 and found[start - 1].type in NOUNS
+    return noun and types(found, max(0, start - 3), 2) == ["SKIP", "NUM"]
+
+
+def _chains_missed(found: Sequence[Terminal], prep: int) -> int:
+    """How many chains are missed right before the step whose place opens there."""
+    at = _step_start(found, prep) - 3
+    missed = at >= 0 and types(found, at, 3) == ["SKIP", "NUM", "CH"]
+    return found[at + 1].number if missed else 0
+
+
+def _step_start(found: Sequence[Terminal], prep: int) -> int:
+    """Behind what stands before the step, `1 dc`, whose place opens there."""
     start = prep - 2
     while start > 0 and found[start - 1].type == "SEP":
         start -= 1
-    noun = start < prep - 2 and found[start - 1].type in NOUNS
-    return noun and types(found, max(0, start - 3), 2) == ["SKIP", "NUM"]
+    return start
 
 
 def _opens_at(found: Sequence[Terminal]) -> int | None:
@@ -323,7 +349,9 @@ def _parts_stitches(found: Sequence[Terminal]) -> bool:
 
 def _stands_alone(t: Terminals, at: int) -> bool:
     """Whether a word that says which, or how many, has no noun behind it."""
-    return t[at].type in _WHICH and t[at - 1].type in OPENS | WHICH and ended(t, at + 1)
+    slips = t[at - 1].type == "TO" and t[at].type == "NEXT" and at > 1 and t[at - 2].name == "ss"
+    opened = slips or t[at - 1].type in OPENS | WHICH  # `slip to next, * 1 dc`
+    return t[at].type in _WHICH and opened and ended(t, at + 1)
 
 
 def _in_chains_before(found: Sequence[Terminal], prep: int, nth: int) -> bool:
@@ -394,6 +422,8 @@ def _part_before(found: Sequence[Terminal], before: Terminals) -> Terminals:
     at -= types(found, at, 1) == ["NUM"] and found[at].number == 1  # `3rd treble of one group`
     if here.type not in NOUNS or at < 0 or found[at].type not in OPENS | WHICH:
         return before
+    if here.type == "CH" and types(found, at, 2) == ["SKIP", "NUM"]:
+        return before  # `miss 1 ch` of the same loop
     while at > 0 and found[at].type in WHICH:
         at -= 1
     whole = found[at].type == "OF" and types(found, at - 2, 1) == ["ORD"] and at > 1

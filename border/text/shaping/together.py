@@ -29,6 +29,8 @@ _SILENT = _SOFT | {"THE"}
 
 def worked_off(t: Terminals) -> Terminals:
     """`holding the last loop of each on the hook, 3 dc in next space, draw through all`."""
+    if any(x.type == "KEEPING" and _leads(t, n) for n, x in enumerate(t)):
+        t = _with_ones(t)
     found: Terminals = []
     kept = False
     done = 0
@@ -55,6 +57,16 @@ def worked_off(t: Terminals) -> Terminals:
         else:
             found.append(here)
     return _placed(found)
+
+
+def _with_ones(t: Terminals) -> Terminals:
+    """`tr in next st, holding back the last loop, another tr in next st`: one of each."""
+    found: Terminals = []
+    for n, here in enumerate(t):
+        if here.type == "STITCH" and (not n or t[n - 1].type in _SOFT | {"STAR", "LP"}):
+            found.append(like(here, "NUM", number=1))
+        found.append(here)
+    return found
 
 
 def _behind_loops(t: Terminals, at: int) -> int:

@@ -193,13 +193,15 @@ def is_counted(t: Sequence[Terminal], repeat: int) -> bool:
 
 
 def ended(t: Sequence[Terminal], at: int) -> bool:
-    """Whether a place cannot go on here: not before `and 5 chain`, `and 1 dc in the next`, which
-    are made."""
+    """Whether a place cannot go on here: not before `and 5 chain`, `and 1 picot`, `and 1 dc in the
+    next`, which are made."""
     if at >= len(t) or t[at].type in ENDS:
         return True
     if t[at].type != "AND":
         return False
     if chains_at(t, at + 1)[0]:
+        return at + 3 >= len(t) or t[at + 3].type in ENDS
+    if types(t, at + 1, 2) == ["NUM", "PICOT"]:
         return at + 3 >= len(t) or t[at + 3].type in ENDS
     return types(t, at + 1, 3) == ["NUM", "STITCH", "PREP"]
 

@@ -32,8 +32,13 @@ if TYPE_CHECKING:
 CLOSING = ("sc", "ss")
 SHOWN = "shown"
 """The name of a picot that is explained in brackets."""
+TOPPED = "topped"
+"""The name of one closed in the top of a stitch that may be one of the row below."""
 COUNTED = "counted"
 """The name of one closed in a chain that is counted from where is not said."""
+
+ROUND_CLOSED = "round closed"
+"""The name of chains that are taken to close the round, with picots just so made before them."""
 
 _ENDINGS = ("join", "fasten off")
 _MADE = ("made", "worked", "work", "just made", "just worked")
@@ -43,25 +48,30 @@ class _Ring(Struct, frozen=True):
     """Chains closed into a picot: of how many of them, and the place behind it all.
 
     `counted`: it is closed in a chain that may count from the first as well as from the hook.
-    `hooked`: in one that is said to count from the hook, with chains before it.
+    `hooked`: in one that is said to count from the hook, with chains before it. `topped`: with a
+    stitch that may be one of the row, in the top of one that is not said to be of this row.
     """
 
     size: int
     end: int
     counted: bool = False
     hooked: bool = False
+    topped: bool = False
 
 
 def rings(t: Terminals) -> Terminals:
     """The terminals with every picot that is spelled out as a picot of its size."""
     found: Terminals = []
     at, closed = 0, -1
+    sizes: set[int] = set()
     while at < len(t):
         count, behind = chains_made(t, at)
         again = closed >= 0 and all(x.type in ("SEP", "AND") for x in found[closed:])
         ring = _ring_at(t, behind, count, again, _last_made(found)) if count > 1 else None
-        if ring is None or not 1 < ring.size <= count or _closes_round(t, behind, ring):
-            found.append(t[at])
+        closes = ring is not None and _closes_round(t, behind, ring)
+        if ring is None or not 1 < ring.size <= count or closes:
+            again = ring is not None and closes and ring.size == count and count in sizes
+            found.append(replace(t[at], name=ROUND_CLOSED) if again else t[at])
             at += 1
             continue
         if count > ring.size:
@@ -72,13 +82,17 @@ def rings(t: Terminals) -> Terminals:
         called = any(x.type == "PICOT" for x in t[ring.end - 2 : ring.end])  # `… for a picot`
         name = COUNTED if ring.counted else SHOWN if alone or called else _doubt(found, t, ring)
         found.append(replace(picot, text="picot", short=False, name=name))
+        sizes.add(ring.size)
         at, closed = ring.end, len(found)
     return found
 
 
 def _closes_round(t: Sequence[Terminal], at: int, ring: _Ring) -> bool:
-    """Whether `repeat from *, 5 chain, 1 single in the first` closes the round, and no picot."""
-    repeated = any(x.type == "REPEAT" for x in t[:at]) and only_ends(t[ring.end :])
+    """Whether `repeat from *, 5 chain, 1 single in the first` closes the round, and no picot: not
+    where it is joined behind that."""
+    behind = t[ring.end :]
+    joined = any(x.type == "ENDING" and x.name == "join" for x in behind)
+    repeated = any(x.type == "REPEAT" for x in t[:at]) and only_ends(behind) and not joined
     words = t[at : ring.end]
     said = any(x.type in ("OF", "PICOT", "FROMHOOK", "SAME", "THEM") for x in words)
     return repeated and not said and types(words, len(words) - 1, 1) == ["ORD"]
@@ -90,7 +104,9 @@ def _doubt(found: Sequence[Terminal], t: Sequence[Terminal], ring: _Ring) -> str
     counted = types(found, len(found) - 3, 1) == ["NUM"] and found[-3].number > 1
     if bare and not counted:
         return AGAIN
-    return LEAF if ring.hooked and _down_the_chain(t, ring.end, ring.size) else ""
+    if ring.hooked and _down_the_chain(t, ring.end, ring.size):
+        return LEAF
+    return TOPPED if ring.topped else ""
 
 
 def _down_the_chain(t: Sequence[Terminal], at: int, size: int) -> bool:
@@ -171,9 +187,12 @@ def _ring_at(t: Sequence[Terminal], at: int, chains: int, again: bool, last: str
     at = _past(t, place, "THE")
     if back and types(t, at, 1) == ["ORD"] and ended(t, at + 1) and 2 < t[at].number <= chains:
         return _Ring(t[at].number, at + 1, counted=True)  # `7 ch, 1 dc back in the 4th`
-    top = last if "top" in t[place - 1].text.split() or _goes_on_alike(t, at, last) else ""
+    on_top = "top" in t[place - 1].text.split()
+    top = last if on_top or _goes_on_alike(t, at, last) else ""
     if (made := _just_made(t, at, top)) > at:
-        return _Ring(chains, max(made, _picot_named(t, made)))
+        bare = types(t, at, 1) == ["STITCH"] and made == at + 1  # not `top of last dc`
+        topped = on_top and bare and any(x.name == "sc" for x in t[max(0, place - 2) : place])
+        return _Ring(chains, max(made, _picot_named(t, made)), topped=topped)
     return _closed_in(t, at, chains, again)
 
 
