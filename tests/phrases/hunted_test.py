@@ -5,7 +5,7 @@ picots that may be none, a part of a run, the rest of a loop, two stitches worke
 from __future__ import annotations
 
 import pytest
-from phrases.said import FIVES, LOOPS, STITCHES, On, cases, said
+from phrases.said import ARCHES, FIVES, LOOPS, STITCHES, On, cases, said
 
 SCALLOPS = On(6, ("*1 plain in loop, 3 chain, 5 treble in same loop, 3 chain; repeat",))
 """Six times sc, 3 chains, 5 dc in one loop, 3 chains."""
@@ -100,6 +100,11 @@ ON_FIVES = {
     "*under the 5 chain at end of shell 5 treble, 1 plain on plain; repeat": "30 dc, 6 sc; 6 x 1 ch-5 space",
 }
 
+ON_ARCHES = {
+    # a space that is named by its chains is no step
+    "begin in next ch-3 space, *1 plain in next space, 3 chain; repeat": "12 sc, 36 ch; 12 x 1 space",
+}
+
 ON_LOOPS = {
     "1 plain in each loop. Buttonhole the edge.": "12 sc; 12 x 1 loop; asked taken-as-remark",
     "Picot edge: *2 plain in loop, 1 picot; repeat": "24 sc, 12 picot; 12 x 1 loop; asked taken-as-remark",
@@ -117,6 +122,7 @@ ON_LOOPS = {
     (UNCOUNTED, ON_UNCOUNTED),
     (STITCHES, ON_STITCHES),
     (FIVES, ON_FIVES),
+    (ARCHES, ON_ARCHES),
     (LOOPS, ON_LOOPS),
 )
 def test_what_rows_with_a_harmless_word_come_to(on: On, row: str, comes_to: str) -> None:

@@ -20,7 +20,8 @@ def commas_left_out(t: Sequence[Terminal]) -> list[Terminal]:
     found: list[Terminal] = []
     for n, here in enumerate(t):
         found.append(here)
-        if _has_begun(t, n) and types(t, n + 1, 1) == ["NUM"]:
+        begun = _has_begun(t, n) and types(t, n + 1, 1) == ["NUM"]
+        if begun and types(t, n + 2, 1) not in _GO_ON:  # not `begin in next ch-1 space`
             found.append(replace(like(here, "SEP"), text=","))
             continue
         chains = types(t, n + 1, 2) in _CHAINS and types(t, n + 3, 1) not in _GO_ON
