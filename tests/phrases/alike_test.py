@@ -73,6 +73,7 @@ SAID: dict[str, Callable[[str], str]] = {
 
 SILENT = {
     # of a list before a place, `then` ends it: what stands before has its place by other words
+    "1 plain, in the loop, then 7 treble; repeat",
     "*1 plain, then 3 treble with a purl between each, then 1 plain, in loop; repeat",
     "*miss 1 loop, then 3 dc, 2 ch, then 3 dc in next loop for a shell, miss 1 loop; repeat",
     "1 treble on plain, then 2 chain and 1 treble three times, then 5 chain; repeat",

@@ -190,7 +190,7 @@ NOT_READ = {
     "1 treble in the point of the bud; repeat": "unknown-word",
     "1 plain on either side of the picot; repeat": "not-understood",
     "4 plain on the last 4 of the chain; repeat": "not-understood",
-    "5 treble over the 3 treble; repeat": "not-understood",
+    "5 treble over the 3 treble; repeat": "place-unclear",
     "6 treble over 7": "place-unclear",
 }
 

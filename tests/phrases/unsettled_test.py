@@ -62,7 +62,7 @@ IN_STITCHES = {
     # 3 chain crochet: loops of three, not nine chains
     "Three 3-chain crochet": "not-understood",
     # n over m
-    "9 plain over 7": "not-understood",
+    "9 plain over 7": "place-unclear",
     "6 treble over the 7; repeat": "place-unclear",
     # a start chain that is a stitch or is not
     "3 chain, *1 chain, miss 1, 1 treble; repeat; 1 chain": "start-chain-assumed",

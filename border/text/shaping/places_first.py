@@ -22,6 +22,7 @@ from border.text.wording.passing import (
     stops,
     types,
 )
+from border.text.wording.said_once import leads_on
 
 
 def places_first(t: Terminals) -> Terminals:
@@ -43,7 +44,7 @@ def places_first(t: Terminals) -> Terminals:
         if behind and _has_its_own(t, end):  # `1 dc, in the loop 7 tr`
             found[-1] = replace(found[-1], name="hard", text=";")
         elif behind or (end > at and ended(t, end) and _behind_bracket(found)):
-            if behind and _leads_on(t, end):
+            if behind and leads_on(t, end):
                 t = [*t[:at], replace(t[at], name=EITHER), *t[at + 1 :]]
             found.pop()
             start = shell_before(found)
@@ -226,14 +227,8 @@ def _goes_behind(found: Sequence[Terminal]) -> bool:
 
 def _has_its_own(t: Sequence[Terminal], at: int) -> bool:
     """Whether steps follow a place with no mark between, perhaps with a word that bids them."""
-    step = at + (types(t, at, 1) == ["SEP"] and t[at].text.isalpha())
+    step = at + (types(t, at, 1) == ["SEP"] and t[at].text.isalpha() and not t[at].name)
     return types(t, step, 2) in _OWN and types(t, step + 2, 1) not in ([x] for x in HOW_OFTEN)
-
-
-def _leads_on(t: Sequence[Terminal], at: int) -> bool:
-    """Whether bare stitches follow a place behind a comma: `1 dc, in the loop, 7 tr`."""
-    comma = types(t, at, 3) == ["SEP", "NUM", "STITCH"] and not t[at].name
-    return comma and types(t, at + 3, 1) in ([], ["SEP"]) and t[at + 1].number > 1
 
 
 EITHER = "either"

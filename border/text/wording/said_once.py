@@ -14,6 +14,7 @@ from border.text.wording.passing import (
     NOUNS,
     chain_of_at,
     is_stop,
+    past,
     types,
 )
 
@@ -67,12 +68,16 @@ def _place_alone(t: Sequence[Terminal], at: int) -> bool:
     stop = next((n for n in range(at, len(t)) if t[n].type in _PLACE_ENDS), len(t))
     nouns = [n for n in range(at, stop) if t[n].type in NOUNS]
     worked = types(t, stop, 1) == ["SEP"] and t[stop].text.isalpha()
-    listed = types(t, stop, 3) == ["SEP", "NUM", "STITCH"] and types(t, stop + 3, 1) in (
-        [],
-        ["SEP"],
-    )
-    listed = listed and not t[stop].name and t[stop + 1].number > 1
+    listed = leads_on(t, stop)
     return not (worked or listed) and (len(nouns) == 1 or nouns == [stop - 2, stop - 1])
+
+
+def leads_on(t: Sequence[Terminal], at: int) -> bool:
+    """Whether bare stitches follow a place behind a comma: `1 dc, in the loop, 7 tr`."""
+    step = past(t, at, "SEP", "AND")
+    made = step > at and types(t, step, 2) == ["NUM", "STITCH"]
+    made = made and t[at].text in (",", "and") and t[step].number > 1
+    return made and types(t, step + 2, 1) in ([], ["SEP"], ["AND"])
 
 
 _PLACE_ENDS = ENDS | {"AND", "TOGETHER", "BETWEEN"}
