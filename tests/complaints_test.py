@@ -16,7 +16,7 @@ from border.text.syntax import read_border
         ("1 dc in, ch 3", "in", "say which one"),
         ("ch 5, in next space", "in", "right behind its stitches"),
         ("3, ch 2", "3", "say of what"),
-        ("3 st", "st", "say of what"),
+        ("3 st", "3", "3 dc in each st"),
         ("2 dc in blocks", "blocks", "say which"),
         ("2 dc in ch-3 spaces", "ch-3 spaces", '"in next ch-3 spaces"'),
         ("2 dc in each 3 spaces", "each 3 spaces", "in each of the next 3 spaces"),

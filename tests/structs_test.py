@@ -12,6 +12,7 @@ GATHER = {
     "border.text.nodes": {"Building"},
     "border.text.framing.headings": {"_Reading"},
     "border.text.wording.from_the_hook": {"Head"},
+    "border.text.stands_below": {"Unworked"},
     "border.text.shaping.nouns": {"_Nouns"},
     "border.text.vocabulary": {"Way"},
     "border.text.row_texts": {"Reader"},

@@ -61,7 +61,7 @@ def test_chains() -> None:
 
 def test_stitches_in_us_terms() -> None:
     check("2 dc\ndc 2\ntwo double crochets\n2 d.c.\n2 double crochet stitches\n2 dc st", dc(2))
-    check("dc\n1 dc\na double\n1 double crochet", dc(1))
+    check("1 dc\na double\n1 double crochet", dc(1))
     for words, stitch in (
         ("2 sl st\n2 slip stitches\n2 ss\n2 sl. sts.", "ss"),
         ("2 sc\n2 single crochet\n2 singles\n2 s c\n2 s.c.", "sc"),

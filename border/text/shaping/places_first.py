@@ -22,7 +22,7 @@ from border.text.wording.passing import (
     stops,
     types,
 )
-from border.text.wording.said_once import leads_on
+from border.text.wording.said_once import BIDS, leads_on
 
 
 def places_first(t: Terminals) -> Terminals:
@@ -227,7 +227,7 @@ def _goes_behind(found: Sequence[Terminal]) -> bool:
 
 def _has_its_own(t: Sequence[Terminal], at: int) -> bool:
     """Whether steps follow a place with no mark between, perhaps with a word that bids them."""
-    step = at + (types(t, at, 1) == ["SEP"] and t[at].text.isalpha() and not t[at].name)
+    step = at + (types(t, at, 1) == ["SEP"] and t[at].text in BIDS)
     return types(t, step, 2) in _OWN and types(t, step + 2, 1) not in ([x] for x in HOW_OFTEN)
 
 

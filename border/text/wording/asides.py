@@ -215,9 +215,10 @@ def completes(t: Sequence[Terminal], at: int) -> bool:
     row ends."""
     opens = at > 0 and t[at - 1].type in ("SEP", "TOEND", "RP", "KIND", "AND")
     said = t[at].text in ("this", "which", "that") and at + 1 < len(t)
+    if not (opens and said and t[at + 1].text in _COMPLETES):
+        return False
     stop = _mark(t, at)
-    ends = only_ends(t[stop:]) and all(x.type not in _WORKED for x in t[at:stop])
-    return opens and said and t[at + 1].text in _COMPLETES and ends
+    return only_ends(t[stop:]) and all(x.type not in _WORKED for x in t[at:stop])
 
 
 _COMPLETES = frozenset({"completes", "finishes", "ends", "closes", "concludes"})

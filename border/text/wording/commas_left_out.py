@@ -36,8 +36,10 @@ def commas_left_out(t: Sequence[Terminal]) -> list[Terminal]:
 
 def _has_begun(t: Sequence[Terminal], at: int) -> bool:
     """Whether a row has but said where it begins: `begin in a loop`, before `3 dc in same loop`."""
-    named = t[at].type in NOUNS and all(x.type != "SEP" for x in t[:at])
-    return named and t[0].type == "BEGIN" and sum(x.type in NOUNS for x in t[: at + 1]) == 1
+    if t[0].type != "BEGIN" or t[at].type not in NOUNS:
+        return False
+    stop = next((n for n, x in enumerate(t) if x.type in {"SEP", *NOUNS}), at)
+    return stop == at
 
 
 _CHAINS = (["NUM", "CH"], ["CH", "NUM"])

@@ -177,8 +177,8 @@ def _passed(terminals: Sequence[Terminal]) -> list[Terminal]:
         last = types(terminals, order, 1) == ["ORD"] and terminals[order].number == -1
         noun = past(terminals, order + 1, *NOUNS)
         last = last and ended(terminals, noun)
-        before = {x.type for x in terminals[:n]}
-        left = last and noun > order + 1 and "STITCH" in before and "REPEAT" not in before
+        before = {x.type for x in terminals[:n]} if last and noun > order + 1 else set()
+        left = "STITCH" in before and "REPEAT" not in before
         if here.type == "SKIP" and (each_time or left or (last and _goes_on(terminals, n))):
             found[order] = like(terminals[order], "NUM", number=1)
         behind = terminals[n + 1 : n + 3]

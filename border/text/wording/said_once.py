@@ -32,7 +32,7 @@ def said_once(t: Sequence[Terminal]) -> list[Terminal]:
             found.pop()
         if here.type == "AND" and (types(t, n + 1, 1) == ["REPEAT"] or _steps_on(found, t, n + 1)):
             here = replace(here, type="SEP")
-        bids = here.type == "SEP" and here.text in _BIDS and types(t, n + 1, 1) in _STEP
+        bids = here.type == "SEP" and here.text in BIDS and types(t, n + 1, 1) in _STEP
         if bids and types(found, len(found) - 1, 1) == ["AND"]:
             found[-1] = replace(found[-1], type="SEP", text=",")
             if types(found, len(found) - 2, 1) == ["SEP"]:
@@ -52,7 +52,7 @@ def said_once(t: Sequence[Terminal]) -> list[Terminal]:
 def _begins(t: Sequence[Terminal]) -> bool:
     """Whether a row's first word only bids to begin: `Work 1 tr`, `Begin with 3 dc`; not `Make 48
     chain`, which may be the foundation."""
-    return t[0].text in _BIDS | _LEADS and types(t, 1, 2) == ["NUM", "STITCH"]
+    return t[0].text in BIDS | _LEADS and types(t, 1, 2) == ["NUM", "STITCH"]
 
 
 def _one_step(found: Sequence[Terminal]) -> bool:
@@ -83,7 +83,7 @@ def leads_on(t: Sequence[Terminal], at: int) -> bool:
 _PLACE_ENDS = ENDS | {"AND", "TOGETHER", "BETWEEN"}
 
 
-_BIDS = frozenset({"work", "working", "make", "crochet", "do"})
+BIDS = frozenset({"work", "working", "make", "crochet", "do"})
 """Of the words that bid to work a step: those that never say how, or with what."""
 
 
