@@ -73,8 +73,9 @@ def names_alike(
             placed = True  # in a place a name is that of the row below
         elif terminal.type not in _LISTED:
             placed = False
-        elsewhere = any(terminal.start < start for start in opened)  # a figure says it
-        if terminal.type != "STITCH" or placed or shown or elsewhere:
+        if terminal.type != "STITCH" or placed or shown:
+            continue
+        if any(terminal.start < start for start in opened):  # a figure says it
             continue
         name = _given(terminal, known)
         other = met.setdefault(terminal.name, name)
