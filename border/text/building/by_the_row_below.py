@@ -205,13 +205,13 @@ class _Across(Struct, frozen=True):
 def _across(items: Sequence[Item], b: Building, *, repeats: bool) -> list[_Across]:
     """The steps of a repeat that go on so many of which just as many stand together in the row
     below, and take others, as far as it is known how far the steps go."""
-    made = made_over_and_over(b.below) if b.below is not None else ()
     at = next((n for n, i in enumerate(items) if isinstance(i, Repeat) and i.star), len(items))
     star = items[at] if at < len(items) else None
     head, again = ((), items) if repeats else (items[:at], getattr(star, "items", ()))
     asked = [one for one in again if _is_so_many(one, b)]
     found: list[_Across] = []
-    if not made or not asked:
+    made = made_over_and_over(b.below) if asked and b.below is not None else ()
+    if not made:
         return found
     work = Unworked(made, b.headings.chains_count)
     try:
