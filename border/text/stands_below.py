@@ -49,19 +49,15 @@ def stands_in(below: Text, stitch: str, *, ordinal: bool) -> Kind | None:
 def sizes_of_runs(below: Text, stitch: str) -> set[int]:
     """How many of a stitch, or of chains, `ch`, stand side by side in the row below, between
     others; none where that is not known, or nothing parts them."""
-    made = list(made_over_and_over(below))
-    if stitch not in made or set(made) == {stitch}:
-        return set()
-    while made[0] == stitch or made[-1] != stitch:
-        made.append(made.pop(0))
-    return {len(run) for run in "".join("x" if one == stitch else " " for one in made).split()}
+    return set(_runs(made_over_and_over(below), stitch))
 
 
 def made_over_and_over(below: Text) -> tuple[str, ...]:
     """What a row makes over and over, one after another: names of stitches, each chain as `ch`;
     nothing where that is not known."""
-    made = tuple(one for one in _made(_period(below)) if one is not None)
-    return made if None not in _made(_period(below)) else ()
+    made = list(_made(_period(below)))
+    known = tuple(one for one in made if one is not None)
+    return known if len(known) == len(made) else ()
 
 
 def worked_together(below: Text, stitch: str) -> int:
@@ -205,35 +201,21 @@ def come_together(below: Text, kind: Kind) -> int:
     if kind.name in STITCHES:
         run = stands_in(below, kind.name, ordinal=False)
         return run.size or 0 if run is not None else 0
-    sizes = [n for n in _spaces(_period(below)) if n != 0]
-    if None in sizes or kind.size not in sizes or set(sizes) == {kind.size}:
+    if any(isinstance(one, StartChain) for one in _period(below)):
         return 0
-    while sizes[0] == kind.size or sizes[-1] != kind.size:
-        sizes.append(sizes.pop(0))
-    runs = {len(run) for run in "".join("x" if n == kind.size else " " for n in sizes).split()}
-    return runs.pop() if len(runs) == 1 else 0
+    sizes = _runs(made_over_and_over(below), "ch")
+    together = set(_runs(sizes, kind.size)) if kind.size is not None else set()
+    return together.pop() if len(together) == 1 else 0
 
 
-def _spaces(items: Sequence[Item]) -> Iterator[int | None]:
-    """The sizes of the spaces that steps make, one after another; None where it is not known."""
-    for item in items:
-        match item:
-            case Chains(count):
-                yield count
-            case Stitches() | Bracket():
-                for parted in _workings(item):
-                    if isinstance(item, Bracket):
-                        yield from _spaces(item.items)
-                    else:
-                        yield from [item.between] * min(item.count - 1, _MANY)
-                    yield parted
-            case Repeat(items=inner, times=int() as times):
-                for _ in range(min(times, _MANY)):
-                    yield from _spaces(inner)
-            case Skip() | Picots() | End() | Begin():
-                pass
-            case _:
-                yield None
+def _runs(made: Sequence[object], of: object) -> list[int]:
+    """How many of one come side by side, run by run, in what goes round and round; nothing where
+    nothing parts them."""
+    if of not in made or set(made) == {of}:
+        return []
+    last = next(n for n in range(len(made) - 1, -1, -1) if made[n] != of)
+    once = (*made[last + 1 :], *made[: last + 1])
+    return [len(list(run)) for one, run in groupby(once) if one == of]
 
 
 def _period(text: Text) -> Sequence[Item]:
